@@ -1,0 +1,70 @@
+/**
+ * Reported numbers, kept exactly. A result is compared with a threshold as a ratio of integers, never as a binary float:
+ * 2.19 + 0.02 x (40 - 39.5) is exactly 2.20 here, where floats say 2.1999999999999997 and refuse a calcium of 2.20.
+ */
+
+/** Decimal places kept. Clinical results never carry more; a text with more is refused, not rounded. */
+export const DECIMAL_PLACES = 4;
+const SCALE = 10 ** DECIMAL_PLACES;
+
+declare const scaledBrand: unique symbol;
+/** An exact decimal as an integer number of ten-thousandths. */
+export type Scaled = number & { readonly [scaledBrand]: 'Scaled' };
+
+/** Reads "88", "2.20", "-1.5": up to seven digits before the point and four after; undefined for anything else. */
+export function parseScaled(text: string): Scaled | undefined {
+  const match = /^(-?)(\d{1,7})(?:\.(\d{1,4}))?$/.exec(text);
+  if (match === null) return undefined;
+  const whole = Number(match[2]) * SCALE + Number((match[3] ?? '').padEnd(DECIMAL_PLACES, '0'));
+  return (match[1] === '-' ? -whole : whole) as Scaled;
+}
+
+/** Reads a decimal already known to be well formed (protocol data, a literal). Throws on anything else. */
+export function scaled(text: string): Scaled {
+  const parsed = parseScaled(text);
+  if (parsed === undefined) throw new RangeError(`not a decimal with at most ${DECIMAL_PLACES} places: ${text}`);
+  return parsed;
+}
+
+/** The number as a float, for drawing and for printing a rounded figure only. */
+export const approximately = (value: Scaled): number => value / SCALE;
+
+/** Shortest exact text: "2.2", "88". */
+export function scaledText(value: Scaled): string {
+  const sign = value < 0 ? '-' : '';
+  const digits = String(Math.abs(value)).padStart(DECIMAL_PLACES + 1, '0');
+  const whole = digits.slice(0, -DECIMAL_PLACES);
+  const fraction = digits.slice(-DECIMAL_PLACES).replace(/0+$/, '');
+  return fraction === '' ? `${sign}${whole}` : `${sign}${whole}.${fraction}`;
+}
+
+/** An exact fraction. `over` is positive. Both stay below 2^53: asserted where they are built. */
+export type Ratio = { readonly top: number; readonly over: number };
+
+export function ratio(top: number, over: number): Ratio {
+  if (!Number.isSafeInteger(top) || !Number.isSafeInteger(over) || over <= 0) {
+    throw new RangeError(`not an exact ratio: ${top} / ${over}`);
+  }
+  return { top, over };
+}
+
+/** Compares a ratio with a decimal exactly: negative, zero or positive. */
+export function compareRatio(value: Ratio, threshold: Scaled): number {
+  const left = BigInt(value.top) * BigInt(SCALE);
+  const right = BigInt(threshold) * BigInt(value.over);
+  return left < right ? -1 : left > right ? 1 : 0;
+}
+
+export const ratioAsNumber = (value: Ratio): number => value.top / value.over;
+
+/**
+ * A ratio as text with `places` decimals, cut towards zero rather than rounded, so that a number below a limit never
+ * prints as the limit (34.996 prints "34.99", never "35.00").
+ */
+export function ratioText(value: Ratio, places: number): string {
+  const cut = (BigInt(value.top) * BigInt(10 ** places)) / BigInt(value.over);
+  const negative = cut < 0n;
+  const digits = String(negative ? -cut : cut).padStart(places + 1, '0');
+  const whole = places === 0 ? digits : digits.slice(0, -places);
+  return `${negative ? '-' : ''}${whole}${places === 0 ? '' : `.${digits.slice(-places)}`}`;
+}

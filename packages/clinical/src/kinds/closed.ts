@@ -1,0 +1,16 @@
+import { z } from 'zod';
+import { registrants } from '../ledger/role.ts';
+import { entryKind } from './entry-kind.ts';
+import { textField } from './fields.ts';
+
+/** A nurse ends the person's care here, with the reason. */
+export const closed = entryKind({
+  name: 'closed',
+  of: 'patient',
+  shape: 1,
+  label: 'closed',
+  help: 'Why the service has nothing more to do.',
+  writes: registrants,
+  body: z.object({ reason: textField }).readonly(),
+  example: { reason: 'kidney function too low for this medicine, on another treatment with the family doctor' },
+});

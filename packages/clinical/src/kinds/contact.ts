@@ -1,0 +1,26 @@
+import { z } from 'zod';
+import { careRoles } from '../ledger/role.ts';
+import { entryKind } from './entry-kind.ts';
+import { shortText, textField } from './fields.ts';
+
+/** How the person may be reached, and what they need. */
+export const contact = entryKind({
+  name: 'contact',
+  of: 'patient',
+  shape: 1,
+  label: 'contact and needs',
+  help: 'Telephone, address, language, and what they need on the day (hearing, transport, hoist).',
+  writes: careRoles,
+  body: z
+    .object({
+      telephone: shortText.optional(),
+      email: z.email().optional(),
+      address: textField.optional(),
+      familyDoctor: shortText.optional(),
+      language: shortText.optional(),
+      needs: z.array(shortText).readonly().optional(),
+      armToAvoid: z.enum(['left', 'right']).optional(),
+    })
+    .readonly(),
+  example: { telephone: '07700 900123', familyDoctor: 'Dr A. Penrose, Thornbeck Surgery', needs: ['hospital transport'] },
+});

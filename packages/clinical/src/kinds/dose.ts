@@ -1,0 +1,26 @@
+import { z } from 'zod';
+import { registrants } from '../ledger/role.ts';
+import { entryKind } from './entry-kind.ts';
+import { shortText } from './fields.ts';
+
+/** A dose that was given: here, on a ward, at home, elsewhere, years ago. `effectiveAt` is its day. */
+export const dose = entryKind({
+  name: 'dose',
+  of: 'patient',
+  shape: 1,
+  label: 'dose given',
+  help: 'Medicine, where it was given, batch if known. A part dose says how much.',
+  writes: registrants,
+  body: z
+    .object({
+      medicine: z.enum(['zoledronic acid 5 mg', 'zoledronic acid 4 mg', 'denosumab 60 mg', 'denosumab 120 mg', 'ibandronate 3 mg', 'pamidronate', 'romosozumab 210 mg']),
+      setting: z.enum(['this service', 'ward', 'home', 'elsewhere']),
+      batch: shortText.optional(),
+      /** Millilitres given, if not the whole. */
+      partMilliliters: z.number().min(0).max(100).optional(),
+      /** Minutes the infusion ran, where it was measured. */
+      minutes: z.number().min(0).max(600).optional(),
+    })
+    .readonly(),
+  example: { medicine: 'zoledronic acid 5 mg', setting: 'this service', batch: 'PA-2391' },
+});

@@ -1,0 +1,17 @@
+/** The few field shapes that several entry kinds share. */
+import { z } from 'zod';
+import { type PlainDate, isPlainDate } from '../calendar/day.ts';
+import { parsePartialDate } from '../calendar/partial-date.ts';
+
+export const dateField = z.custom<PlainDate>(
+  (value) => typeof value === 'string' && isPlainDate(value),
+  'a date that exists, written YYYY-MM-DD',
+);
+export const birthField = z
+  .string()
+  .refine((text) => parsePartialDate(text) !== undefined, 'a birth date as YYYY-MM-DD, or only what is known: YYYY-MM or YYYY');
+/** Free text a person typed. Trimmed, never empty. */
+export const textField = z.string().trim().min(1, 'may not be empty').max(2000, 'at most 2000 characters');
+export const shortText = z.string().trim().min(1, 'may not be empty').max(200, 'at most 200 characters');
+export const uuidField = z.string().regex(/^[A-Za-z0-9._-]{1,80}$/, 'an id');
+export const timeField = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a time as HH:MM, 24 hours');

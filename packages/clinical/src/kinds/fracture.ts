@@ -1,0 +1,24 @@
+import { z } from 'zod';
+import { clinicalRoles } from '../ledger/role.ts';
+import { entryKind } from './entry-kind.ts';
+import { textField } from './fields.ts';
+
+/** A fracture of fragile bone. `effectiveAt` is the day it happened. */
+export const fracture = entryKind({
+  name: 'fracture',
+  of: 'patient',
+  shape: 1,
+  label: 'fracture',
+  help: 'Site, the day it happened (or that the day is not known), and whether a hip was repaired.',
+  writes: clinicalRoles,
+  body: z
+    .object({
+      site: z.enum(['hip', 'spine', 'wrist', 'shoulder', 'pelvis', 'other']),
+      dateKnown: z.boolean(),
+      /** For a hip: how it was treated. */
+      treated: z.enum(['repaired', 'not repaired', 'not known']).optional(),
+      note: textField.optional(),
+    })
+    .readonly(),
+  example: { site: 'wrist', dateKnown: true },
+});

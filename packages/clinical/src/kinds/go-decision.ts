@@ -1,0 +1,40 @@
+import { z } from 'zod';
+import type { PlainDate } from '../calendar/day.ts';
+import { infusionNurses } from '../ledger/role.ts';
+import { entryKind } from './entry-kind.ts';
+import { dateField, shortText, textField } from './fields.ts';
+
+/** The decision at the end of the checklist, with what it was based on, so that it can be replayed. */
+export const goDecision = entryKind({
+  name: 'go-decision',
+  of: 'patient',
+  shape: 1,
+  label: 'go, put off or ask',
+  help: 'Go; put off, with the reason and what next; or ask a prescriber.',
+  writes: infusionNurses,
+  body: z
+    .object({
+      decision: z.enum(['go', 'put off', 'ask a prescriber']),
+      reasonCode: z
+        .enum(['bloods', 'kidney function', 'calcium', 'vitamin D', 'unwell', 'teeth and jaw', 'thigh, hip or groin pain', 'eye', 'no prescription', 'no consent', 'too early', 'no cannula', 'changed their mind', 'no staff or chair', 'other'])
+        .optional(),
+      note: textField.optional(),
+      nextStep: textField.optional(),
+      tellsThePatient: shortText.optional(),
+      /** What the decision rests on. */
+      basis: z
+        .object({
+          on: dateField,
+          knownSeq: z.number().int().min(0),
+          protocolVersion: shortText,
+          ruleSet: shortText,
+          verdict: z.enum(['ready', 'not ready', 'cannot say', 'does not apply']),
+        })
+        .readonly(),
+    })
+    .readonly(),
+  example: {
+    decision: 'go',
+    basis: { on: '2027-01-28' as PlainDate, knownSeq: 41, protocolVersion: 'thornbeck-3', ruleSet: '1', verdict: 'ready' },
+  },
+});

@@ -1,0 +1,145 @@
+/** Every kind of entry there is, by name. */
+import { identity } from './identity.ts';
+import { contact } from './contact.ts';
+import { referral } from './referral.ts';
+import { triage } from './triage.ts';
+import { result } from './result.ts';
+import { resultsSigned } from './results-signed.ts';
+import { weight } from './weight.ts';
+import { height } from './height.ts';
+import { vitaminDLoading } from './vitamin-d-loading.ts';
+import { vitaminDTaken } from './vitamin-d-taken.ts';
+import { vitaminDLoadingStopped } from './vitamin-d-loading-stopped.ts';
+import { vitaminDMaintenance } from './vitamin-d-maintenance.ts';
+import { dental } from './dental.ts';
+import { illness } from './illness.ts';
+import { wellSince } from './well-since.ts';
+import { surgery } from './surgery.ts';
+import { fracture } from './fracture.ts';
+import { symptom } from './symptom.ts';
+import { symptomCleared } from './symptom-cleared.ts';
+import { allergy } from './allergy.ts';
+import { pregnancy } from './pregnancy.ts';
+import { medicine } from './medicine.ts';
+import { consent } from './consent.ts';
+import { prescription } from './prescription.ts';
+import { prescriberException } from './prescriber-exception.ts';
+import { prescriberDecision } from './prescriber-decision.ts';
+import { dose } from './dose.ts';
+import { reaction } from './reaction.ts';
+import { courseReview } from './course-review.ts';
+import { call } from './call.ts';
+import { refusal } from './refusal.ts';
+import { cannotBeReached } from './cannot-be-reached.ts';
+import { transferOut } from './transfer-out.ts';
+import { transferAcknowledged } from './transfer-acknowledged.ts';
+import { died } from './died.ts';
+import { closed } from './closed.ts';
+import { reopened } from './reopened.ts';
+import { placeBooked } from './place-booked.ts';
+import { placeGivenUp } from './place-given-up.ts';
+import { arrived } from './arrived.ts';
+import { observations } from './observations.ts';
+import { checklist } from './checklist.ts';
+import { goDecision } from './go-decision.ts';
+import { cannula } from './cannula.ts';
+import { flush } from './flush.ts';
+import { preparation } from './preparation.ts';
+import { secondCheck } from './second-check.ts';
+import { infusionStarted } from './infusion-started.ts';
+import { infusionPaused } from './infusion-paused.ts';
+import { infusionResumed } from './infusion-resumed.ts';
+import { infusionFinished } from './infusion-finished.ts';
+import { cannulaRemoved } from './cannula-removed.ts';
+import { observed } from './observed.ts';
+import { left } from './left.ts';
+import { letter } from './letter.ts';
+import { withdrawal } from './withdrawal.ts';
+import { sessionPlanned } from './session-planned.ts';
+import { sessionPlaceTaken } from './session-place-taken.ts';
+import { sessionPlaceReleased } from './session-place-released.ts';
+import { sessionCancelled } from './session-cancelled.ts';
+import { unitSettings } from './unit-settings.ts';
+import { protocolWritten } from './protocol-written.ts';
+import { protocolSigned } from './protocol-signed.ts';
+import { importRun } from './import-run.ts';
+import { rowWaiting } from './row-waiting.ts';
+import { rowSettled } from './row-settled.ts';
+import type { BodyOf, EntryKind, EntryOf } from './entry-kind.ts';
+
+export const entryKinds = {
+  identity: identity,
+  contact: contact,
+  referral: referral,
+  triage: triage,
+  result: result,
+  'results-signed': resultsSigned,
+  weight: weight,
+  height: height,
+  'vitamin-d-loading': vitaminDLoading,
+  'vitamin-d-taken': vitaminDTaken,
+  'vitamin-d-loading-stopped': vitaminDLoadingStopped,
+  'vitamin-d-maintenance': vitaminDMaintenance,
+  dental: dental,
+  illness: illness,
+  'well-since': wellSince,
+  surgery: surgery,
+  fracture: fracture,
+  symptom: symptom,
+  'symptom-cleared': symptomCleared,
+  allergy: allergy,
+  pregnancy: pregnancy,
+  medicine: medicine,
+  consent: consent,
+  prescription: prescription,
+  'prescriber-exception': prescriberException,
+  'prescriber-decision': prescriberDecision,
+  dose: dose,
+  reaction: reaction,
+  'course-review': courseReview,
+  call: call,
+  refusal: refusal,
+  'cannot-be-reached': cannotBeReached,
+  'transfer-out': transferOut,
+  'transfer-acknowledged': transferAcknowledged,
+  died: died,
+  closed: closed,
+  reopened: reopened,
+  'place-booked': placeBooked,
+  'place-given-up': placeGivenUp,
+  arrived: arrived,
+  observations: observations,
+  checklist: checklist,
+  'go-decision': goDecision,
+  cannula: cannula,
+  flush: flush,
+  preparation: preparation,
+  'second-check': secondCheck,
+  'infusion-started': infusionStarted,
+  'infusion-paused': infusionPaused,
+  'infusion-resumed': infusionResumed,
+  'infusion-finished': infusionFinished,
+  'cannula-removed': cannulaRemoved,
+  observed: observed,
+  left: left,
+  letter: letter,
+  withdrawal: withdrawal,
+  'session-planned': sessionPlanned,
+  'session-place-taken': sessionPlaceTaken,
+  'session-place-released': sessionPlaceReleased,
+  'session-cancelled': sessionCancelled,
+  'unit-settings': unitSettings,
+  'protocol-written': protocolWritten,
+  'protocol-signed': protocolSigned,
+  'import-run': importRun,
+  'row-waiting': rowWaiting,
+  'row-settled': rowSettled,
+} as const;
+
+export type KindName = keyof typeof entryKinds;
+export type BodyOfKind<Name extends KindName> = BodyOf<(typeof entryKinds)[Name]>;
+/** Any entry whose body has been parsed, told apart by its kind. */
+export type KnownEntry = { [Name in KindName]: EntryOf<(typeof entryKinds)[Name]> }[KindName];
+export const kindNames = Object.keys(entryKinds) as KindName[];
+export const isKindName = (name: string): name is KindName => Object.hasOwn(entryKinds, name);
+export const kindNamed = (name: KindName): EntryKind => entryKinds[name] as unknown as EntryKind;

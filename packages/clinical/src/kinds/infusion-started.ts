@@ -1,0 +1,21 @@
+import { z } from 'zod';
+import { infusionNurses } from '../ledger/role.ts';
+import { entryKind } from './entry-kind.ts';
+import { shortText } from './fields.ts';
+
+/** The medicine is running. Keeps the server's boot, uptime and wall clock so that running time survives a changed clock. */
+export const infusionStarted = entryKind({
+  name: 'infusion-started',
+  of: 'patient',
+  shape: 1,
+  label: 'infusion started',
+  help: 'Tap when it starts to run.',
+  writes: infusionNurses,
+  body: z
+    .object({
+      plannedMinutes: z.number().int().min(1).max(240),
+      clock: z.object({ boot: shortText, uptimeMilliseconds: z.number().min(0), wall: shortText }).readonly(),
+    })
+    .readonly(),
+  example: { plannedMinutes: 30, clock: { boot: 'b1', uptimeMilliseconds: 120000, wall: '2027-01-28T10:51:00.000Z' } },
+});

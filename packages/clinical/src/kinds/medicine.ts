@@ -1,0 +1,24 @@
+import { z } from 'zod';
+import type { PlainDate } from '../calendar/day.ts';
+import { clinicalRoles } from '../ledger/role.ts';
+import { entryKind } from './entry-kind.ts';
+import { dateField, shortText } from './fields.ts';
+
+/** A medicine that matters here, from `effectiveAt` on, until `stoppedOn`. */
+export const medicine = entryKind({
+  name: 'medicine',
+  of: 'patient',
+  shape: 1,
+  label: 'medicine',
+  help: 'Bone tablets, steroids, anything hard on the kidneys.',
+  writes: clinicalRoles,
+  body: z
+    .object({
+      name: shortText,
+      sort: z.enum(['bisphosphonate tablet', 'other bone medicine', 'steroid', 'nephrotoxic', 'calcium-lowering', 'anticoagulant', 'other']),
+      dailyDose: shortText.optional(),
+      stoppedOn: dateField.optional(),
+    })
+    .readonly(),
+  example: { name: 'alendronic acid 70 mg weekly', sort: 'bisphosphonate tablet', stoppedOn: '2022-02-01' as PlainDate },
+});

@@ -1,0 +1,26 @@
+import { z } from 'zod';
+import { clinicalRoles } from '../ledger/role.ts';
+import { entryKind } from './entry-kind.ts';
+
+/** Observations before the dose. All four of pulse, pressure, temperature and saturation are wanted before the checklist ends. */
+export const observations = entryKind({
+  name: 'observations',
+  of: 'patient',
+  shape: 1,
+  label: 'observations',
+  help: 'As measured. Leave out what was not measured.',
+  writes: clinicalRoles,
+  body: z
+    .object({
+      pulsePerMinute: z.number().int().min(20).max(250).optional(),
+      systolicMmHg: z.number().int().min(50).max(280).optional(),
+      diastolicMmHg: z.number().int().min(20).max(180).optional(),
+      temperatureCelsius: z.number().min(30).max(43).multipleOf(0.1).optional(),
+      saturationPercent: z.number().int().min(50).max(100).optional(),
+      breathsPerMinute: z.number().int().min(4).max(70).optional(),
+      newIrregularPulse: z.boolean().optional(),
+      when: z.enum(['before', 'during', 'after']),
+    })
+    .readonly(),
+  example: { pulsePerMinute: 72, systolicMmHg: 130, diastolicMmHg: 76, temperatureCelsius: 36.8, saturationPercent: 97, when: 'before' },
+});

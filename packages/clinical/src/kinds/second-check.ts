@@ -1,0 +1,37 @@
+import { z } from 'zod';
+import { registrants } from '../ledger/role.ts';
+import { entryKind } from './entry-kind.ts';
+import { shortText, uuidField } from './fields.ts';
+
+/** Another person's own reading of pack, order and patient, made without seeing the first. */
+export const secondCheck = entryKind({
+  name: 'second-check',
+  of: 'patient',
+  shape: 1,
+  label: 'independent second check',
+  help: 'Your own reading. You are not shown what the preparer read.',
+  writes: registrants,
+  body: z
+    .object({
+      product: z.enum(['zoledronic acid 5 mg in 100 mL', 'zoledronic acid 4 mg', 'another product']),
+      batchLastFour: z.string().trim().min(1).max(4),
+      expiryMonth: z.string().regex(/^\d{4}-(0[1-9]|1[0-2])$/, 'year and month, YYYY-MM'),
+      minutes: z.number().int().min(1).max(240),
+      identifiers: z.array(z.enum(['full name', 'birth date', 'number', 'address'])).min(2).readonly(),
+      /** The preparation entry that was checked, and whether the two readings agree. */
+      preparation: uuidField,
+      agrees: z.boolean(),
+      differs: z.array(shortText).readonly(),
+    })
+    .readonly(),
+  example: {
+    product: 'zoledronic acid 5 mg in 100 mL',
+    batchLastFour: '2391',
+    expiryMonth: '2028-04',
+    minutes: 30,
+    identifiers: ['full name', 'number'],
+    preparation: 'p1',
+    agrees: true,
+    differs: [],
+  },
+});

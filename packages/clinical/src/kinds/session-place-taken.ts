@@ -1,0 +1,16 @@
+import { z } from 'zod';
+import { careRoles } from '../ledger/role.ts';
+import { entryKind } from './entry-kind.ts';
+import { uuidField } from './fields.ts';
+
+/** A place on the list is this patient's. */
+export const sessionPlaceTaken = entryKind({
+  name: 'session-place-taken',
+  of: 'session',
+  shape: 1,
+  label: 'place taken',
+  help: 'Which place, whose.',
+  writes: careRoles,
+  body: z.object({ place: z.number().int().min(1).max(200), patient: uuidField }).readonly(),
+  example: { place: 7, patient: 'p1' },
+});

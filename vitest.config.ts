@@ -1,0 +1,39 @@
+import { readdirSync } from 'node:fs';
+import { defineConfig } from 'vitest/config';
+
+// Workspace packages by path, so that a copied tree tests its own copy and not the original behind node_modules' links.
+const alias = readdirSync(new URL('./packages', import.meta.url)).map((name) => ({
+  find: new RegExp(`^@twelvemonth/${name}$`),
+  replacement: new URL(`./packages/${name}/src/index.ts`, import.meta.url).pathname,
+}));
+
+export default defineConfig({
+  resolve: { alias },
+  test: {
+    coverage: {
+      provider: 'v8',
+      include: ['packages/*/src/**', 'apps/{server,cli}/src/**'],
+      reporter: ['text-summary', 'json-summary'],
+    },
+    // Two cores are the smallest machine we promise; property tests and a real PostgreSQL share them.
+    testTimeout: 30_000,
+    hookTimeout: 60_000,
+    projects: [
+      { extends: true, test: { name: 'domain', include: ['packages/*/test/**/*.test.ts'] } },
+      { extends: true, test: { name: 'apps', include: ['apps/{server,cli}/test/**/*.test.ts'] } },
+      { extends: true, test: { name: 'tidy', include: ['tools/test/**/*.test.ts'] } },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 180_000,
+          fileParallelism: false,
+          maxWorkers: 1,
+          sequence: { groupOrder: 1 },
+        },
+      },
+    ],
+  },
+});

@@ -1,0 +1,49 @@
+/**
+ * Every number a protocol holds, with its unit and what it means. The rules are code; these numbers are the unit's, each
+ * with a source, signed by two people. A key that is not here cannot decide anything.
+ */
+export const numberKeys = {
+  clearanceFloor: { unit: 'mL/min', means: 'creatinine clearance below which the dose is not given' },
+  nearLimitCeiling: { unit: 'mL/min', means: 'clearance below which a passing value is called near the limit' },
+  creatinineRise: { unit: 'umol/L', means: 'rise of creatinine over the own baseline from which a prescriber is asked' },
+  creatinineRiseFactor: { unit: 'times', means: 'rise of creatinine as a multiple of the own baseline from which a prescriber is asked' },
+  baselineDays: { unit: 'days', means: 'how far back the own baseline of creatinine is looked for' },
+  adjustedWeightFromPercent: { unit: '% of ideal weight', means: 'actual weight from which the adjusted weight is looked at' },
+  adjustedWeightShare: { unit: 'of the excess weight', means: 'share of the weight above ideal that the adjusted weight counts' },
+  weightValidDays: { unit: 'days', means: 'how long a weight counts for planning' },
+  bloodsValidDays: { unit: 'days', means: 'how long creatinine and calcium count, from the day of the sample, that day plus so many included' },
+  resultDays: { unit: 'days', means: 'days from a sample until its result may be used' },
+  calciumLow: { unit: 'mmol/L', means: 'lowest adjusted calcium for a dose, where the laboratory gives no limits' },
+  calciumHigh: { unit: 'mmol/L', means: 'highest adjusted calcium for a dose, where the laboratory gives no limits' },
+  calciumLowMgPerDl: { unit: 'mg/dL', means: 'the same, for results reported in mg/dL' },
+  calciumHighMgPerDl: { unit: 'mg/dL', means: 'the same, for results reported in mg/dL' },
+  calciumAdjustSlope: { unit: 'mmol/L per g/L', means: 'how much calcium is added for each g/L of albumin below the reference' },
+  calciumAdjustAlbumin: { unit: 'g/L', means: 'albumin at which no adjustment is made' },
+  calciumAfterLoadingDays: { unit: 'days', means: 'days from the last loading dose to the calcium sample that counts' },
+  vitaminDFloor: { unit: 'nmol/L', means: 'vitamin D level from which no loading is needed' },
+  vitaminDFloorNgPerMl: { unit: 'ng/mL', means: 'the same, for results reported in ng/mL' },
+  vitaminDValidDays: { unit: 'days', means: 'how long a vitamin D level counts' },
+  loadingDoses: { unit: 'doses', means: 'loading doses of vitamin D' },
+  loadingEveryDays: { unit: 'days', means: 'days between loading doses' },
+  loadingUnitsPerDose: { unit: 'IU', means: 'units of vitamin D in each loading dose' },
+  loadingHoldsDays: { unit: 'days', means: 'how long a finished loading stands for a level once maintenance is confirmed' },
+  maintenanceConfirmDays: { unit: 'days', means: 'how long a finished loading stands before maintenance must have been confirmed' },
+  wellDaysBeforeSample: { unit: 'days', means: 'days well before a new sample counts' },
+  surgerySampleDays: { unit: 'days', means: 'days after an operation during which a sample does not count' },
+  hipRepairDays: { unit: 'days', means: 'days from the latest hip repair to a dose' },
+  hipLookbackDays: { unit: 'days', means: 'how long after a hip fracture its repair is asked about' },
+  pregnancyAnswerDays: { unit: 'days', means: 'how long the answer "not pregnant" counts' },
+  otherProductMonths: { unit: 'months', means: 'months after zoledronic acid 4 mg during which no dose is given' },
+  runningMinutesLeast: { unit: 'minutes', means: 'shortest running time of the infusion' },
+  runningMinutesUsual: { unit: 'minutes', means: 'running time the unit plans for' },
+  observeFirstMinutes: { unit: 'minutes', means: 'watch after a first dose' },
+  observeLaterMinutes: { unit: 'minutes', means: 'watch after later doses' },
+  putOffTemperature: { unit: 'degrees Celsius', means: 'temperature from which the dose is put off' },
+  putOffSystolicLow: { unit: 'mmHg', means: 'systolic pressure below which the dose is put off' },
+  recallLeadDays: { unit: 'days', means: 'days before the due date at which the recall begins' },
+  overdueAfterDays: { unit: 'days', means: 'days after the due date from which the person is overdue' },
+  cannulaTriesBeforeOther: { unit: 'tries', means: 'failed tries after which another operator is asked' },
+} as const;
+
+export type NumberKey = keyof typeof numberKeys;
+export const numberKeyNames = Object.keys(numberKeys) as NumberKey[];

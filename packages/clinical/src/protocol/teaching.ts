@@ -1,0 +1,77 @@
+/**
+ * The protocol of the worked cases in docs/readiness.md. It ships for tests and teaching only and can never be adopted.
+ */
+import type { PlainDate } from '../calendar/day.ts';
+import { usualDayQuestions } from './day-questions.ts';
+import { type Protocol, type ProtocolSheet, type SourcedNumber, protocolFrom, requirementIds } from './protocol.ts';
+
+const taught = (value: string): SourcedNumber => ({ value, source: 'docs/readiness.md, worked cases', status: 'local decision' });
+
+export const teachingSheet: ProtocolSheet = {
+  version: 'teaching',
+  title: 'Teaching protocol',
+  teachingOnly: true,
+  reviewBy: '2030-01-01' as PlainDate,
+  numbers: {
+    clearanceFloor: taught('35'),
+    nearLimitCeiling: taught('40'),
+    creatinineRise: taught('26'),
+    creatinineRiseFactor: taught('1.3'),
+    baselineDays: taught('365'),
+    adjustedWeightFromPercent: taught('120'),
+    adjustedWeightShare: taught('0.4'),
+    weightValidDays: taught('90'),
+    bloodsValidDays: taught('56'),
+    resultDays: taught('3'),
+    calciumLow: taught('2.20'),
+    calciumHigh: taught('2.60'),
+    calciumLowMgPerDl: taught('8.8'),
+    calciumHighMgPerDl: taught('10.4'),
+    calciumAdjustSlope: taught('0.02'),
+    calciumAdjustAlbumin: taught('40'),
+    calciumAfterLoadingDays: taught('7'),
+    vitaminDFloor: taught('50'),
+    vitaminDFloorNgPerMl: taught('20'),
+    vitaminDValidDays: taught('365'),
+    loadingDoses: taught('6'),
+    loadingEveryDays: taught('7'),
+    loadingUnitsPerDose: taught('50000'),
+    loadingHoldsDays: taught('365'),
+    maintenanceConfirmDays: taught('120'),
+    wellDaysBeforeSample: taught('2'),
+    surgerySampleDays: taught('10'),
+    hipRepairDays: taught('14'),
+    hipLookbackDays: taught('365'),
+    pregnancyAnswerDays: taught('14'),
+    otherProductMonths: taught('12'),
+    runningMinutesLeast: taught('15'),
+    runningMinutesUsual: taught('30'),
+    observeFirstMinutes: taught('30'),
+    observeLaterMinutes: taught('15'),
+    putOffTemperature: taught('38'),
+    putOffSystolicLow: taught('100'),
+    recallLeadDays: taught('70'),
+    overdueAfterDays: taught('42'),
+    cannulaTriesBeforeOther: taught('2'),
+  },
+  resultDaysCounted: 'calendar days',
+  vitaminDPolicy: 'await the level',
+  hipRepairNeedsLoading: false,
+  regimens: [
+    {
+      id: 'zoledronic-acid-yearly',
+      title: 'zoledronic acid 5 mg once a year',
+      medicine: 'zoledronic acid 5 mg',
+      intervalMonths: 12,
+      plannedDoses: 3,
+      source: 'zoledronic acid 5 mg product text (EU/UK) 4.2',
+    },
+  ],
+  gravity: [...requirementIds],
+  dayQuestions: usualDayQuestions,
+  cautions: ['Teaching numbers: never for a real person.'],
+};
+
+const compiled = protocolFrom(teachingSheet);
+if (!('protocol' in compiled)) throw new RangeError('the teaching protocol has an empty number');
+export const teaching: Protocol = compiled.protocol;

@@ -1,0 +1,11 @@
+/** What a decision needs beside the ledger: the unit's protocol versions and calendar. Today is always an argument. */
+import type { UnitCalendar } from '../calendar/unit-calendar.ts';
+import type { ProtocolTimeline } from '../protocol/protocol.ts';
+
+export type DecisionContext = { readonly protocols: ProtocolTimeline; readonly calendar: UnitCalendar };
+
+/** Longest look ahead for a window, in days: three years and a margin. Printed where it bites. */
+export const HORIZON_DAYS = 1200;
+
+/** Version of the rules in code; a signed decision keeps it so that `replay` can tell a change of rules from a defect. */
+export const RULE_SET = '1';

@@ -1,0 +1,53 @@
+/**
+ * What we know of one subject: its ledger folded. Facts stay close to the entries they came from; everything derived from
+ * them (doses of this course, the visit of today, the standing) is read from here by functions of its own.
+ */
+import type { Day } from '../calendar/day.ts';
+import type { BodyOfKind, KindName } from '../kinds/index.ts';
+import type { Author, Instant, LocalMoment, Uuid } from '../ledger/entry.ts';
+import type { Subject } from '../ledger/subject.ts';
+
+/** An entry that counts: amendments applied, withdrawals removed, older shapes upgraded. */
+export type Fact<Kind extends KindName = KindName> = {
+  readonly id: Uuid;
+  readonly seq: number;
+  readonly act: Uuid;
+  readonly kind: Kind;
+  /** The day on which it was true. */
+  readonly on: Day;
+  /** The moment, where one was said. */
+  readonly at: LocalMoment | undefined;
+  readonly body: BodyOfKind<Kind>;
+  readonly author: Author;
+  readonly recordedAt: Instant;
+  /** The id of the first entry of a chain of amendments: what others refer to. The fact's own id if never amended. */
+  readonly first: Uuid;
+};
+
+/** Trouble met while reading a ledger: never thrown, always shown. */
+export type RecordProblem = { readonly entry: Uuid; readonly seq: number; readonly says: string };
+
+export type SubjectRecord = {
+  readonly subject: Subject;
+  /** Seq of the last entry read; 0 if none. */
+  readonly lastSeq: number;
+  /** Facts of each kind, in the order of the days on which they were true (same day: docs/readiness.md). */
+  readonly facts: { readonly [Kind in KindName]?: readonly Fact<Kind>[] };
+  /** All facts in that order, whatever their kind. */
+  readonly all: readonly Fact[];
+  readonly problems: readonly RecordProblem[];
+};
+
+const none: readonly never[] = [];
+
+export const factsOf = <Kind extends KindName>(record: SubjectRecord, kind: Kind): readonly Fact<Kind>[] =>
+  (record.facts[kind] as readonly Fact<Kind>[] | undefined) ?? none;
+
+export function latest<Kind extends KindName>(record: SubjectRecord, kind: Kind): Fact<Kind> | undefined {
+  const facts = factsOf(record, kind);
+  return facts[facts.length - 1];
+}
+
+/** The fact an id refers to, by its own id or by the id of the entry it amends. */
+export const factWithId = (record: SubjectRecord, id: Uuid): Fact | undefined =>
+  record.all.find((fact) => fact.id === id || fact.first === id);

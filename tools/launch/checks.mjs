@@ -1,0 +1,136 @@
+/**
+ * `npm test`: every check of the product, one after the other. A failing step does not stop the next ones; the exit code and
+ * the last line tell the truth about all of them.
+ */
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { run, stoppedBy } from './children.mjs';
+import { commandOf, pinnedNode, root } from './place.mjs';
+import { ensureWebBuilt } from './web.mjs';
+import { Refused, say, seconds } from './words.mjs';
+
+const stepLimitMilliseconds = 15 * 60_000;
+const reports = join(root, 'reports');
+const inCi = !['', 'false', '0', undefined].includes(process.env['CI']);
+
+/** Runs a package's command on the pinned Node; resolves to its exit code. */
+function runCommand(script, args) {
+  return run(pinnedNode(), [script, ...args], {
+    cwd: root,
+    stdio: 'inherit',
+    limitMilliseconds: stepLimitMilliseconds,
+  });
+}
+
+const oneCheck = (passed) => ({ passed: passed ? 1 : 0, failed: passed ? 0 : 1, notRun: [] });
+
+/** A step that counts as one check: it passes when each of its commands ends with 0. */
+const commandStep = (name, ...commands) => ({
+  name,
+  run: async () => {
+    let passed = true;
+    for (const [packageName, command, ...args] of commands) {
+      passed = (await runCommand(commandOf(packageName, command), args)) === 0 && passed;
+    }
+    return oneCheck(passed);
+  },
+});
+
+/** What a vitest report says, where a file that could not even be loaded counts as one failure. */
+function counted(report, code) {
+  const count = { passed: 0, failed: 0, notRun: [] };
+  for (const file of report.testResults) {
+    const tests = file.assertionResults;
+    const failed = tests.filter((test) => test.status === 'failed').length;
+    count.passed += tests.filter((test) => test.status === 'passed').length;
+    count.failed += failed;
+    if (file.status === 'failed' && failed === 0) count.failed += 1;
+    for (const test of tests) {
+      if (test.status !== 'passed' && test.status !== 'failed') count.notRun.push(test.fullName.trim());
+    }
+  }
+  // An error outside any test (a rejection nobody awaited) fails the run without failing a test.
+  if (code !== 0 && count.failed === 0) count.failed = 1;
+  if (count.passed + count.failed === 0) count.failed = 1;
+  return count;
+}
+
+/** A step of tests: each test counts. */
+const testStep = (name, ...projects) => ({
+  name,
+  run: async () => {
+    const file = join(reports, `tests-${projects.join('-')}.json`);
+    rmSync(file, { force: true });
+    const code = await runCommand(commandOf('vitest'), [
+      'run',
+      ...projects.flatMap((project) => ['--project', project]),
+      '--reporter=default',
+      '--reporter=json',
+      `--outputFile.json=${file}`,
+    ]);
+    if (!existsSync(file)) return oneCheck(false);
+    return counted(JSON.parse(readFileSync(file, 'utf8')), code);
+  },
+});
+
+const formatStep = commandStep('format', ['oxfmt', 'oxfmt', '--check']);
+const lintStep = commandStep('lint', ['oxlint', 'oxlint', '--type-aware', '--deny-warnings']);
+const typesStep = commandStep('types', ['typescript', 'tsc', '-p', '.'], ['typescript', 'tsc', '-p', 'apps/web']);
+const unusedStep = commandStep('unused', ['knip', 'knip']);
+const screensStep = {
+  name: 'screens build',
+  run: async () => {
+    await ensureWebBuilt();
+    return oneCheck(true);
+  },
+};
+
+export const quickSteps = [formatStep, lintStep, typesStep, unusedStep, testStep('style', 'tidy')];
+export const allSteps = [
+  formatStep,
+  lintStep,
+  typesStep,
+  unusedStep,
+  screensStep,
+  testStep('style, rules and stores', 'tidy', 'domain', 'apps'),
+  testStep('in the browser', 'browser'),
+];
+
+async function outcomeOf(step) {
+  try {
+    return await step.run();
+  } catch (error) {
+    say(error instanceof Refused ? error.message : error.stack);
+    return oneCheck(false);
+  }
+}
+
+/** Runs the steps, prints the summary and, as the very last line, `N passed, N failed`. Resolves to the exit code. */
+export async function runSteps(steps) {
+  mkdirSync(reports, { recursive: true });
+  const lines = [];
+  const notRun = [];
+  let passed = 0;
+  let failed = 0;
+  for (const step of steps) {
+    say(`${step.name} ...`);
+    const began = performance.now();
+    const outcome = await outcomeOf(step);
+    passed += outcome.passed;
+    failed += outcome.failed;
+    notRun.push(...outcome.notRun);
+    const word = outcome.failed === 0 ? 'passed' : 'FAILED';
+    lines.push(`${word}  ${step.name}: ${outcome.passed} passed, ${outcome.failed} failed, ${seconds(began)}`);
+    if (stoppedBy() !== undefined) {
+      lines.push(`stopped by ${stoppedBy()}; the steps after "${step.name}" did not run`);
+      failed += 1;
+      break;
+    }
+  }
+  say('summary');
+  for (const line of lines) console.log(`  ${line}`);
+  for (const test of notRun) console.log(`  could not run here${inCi ? ' (counts as failed)' : ''}: ${test}`);
+  if (inCi) failed += notRun.length;
+  console.log(`${passed} passed, ${failed} failed`);
+  return failed === 0 ? 0 : 1;
+}

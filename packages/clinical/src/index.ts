@@ -20,3 +20,7 @@ export * from './readiness/view.ts';
 export * from './readiness/working.ts';
 export * from './record/fold.ts';
 export * from './record/patient-record.ts';
+export * from './decide/act.ts';
+export * from './decide/refusal.ts';
+export * from './decide/surroundings.ts';
+export * from './standing/standings.ts';

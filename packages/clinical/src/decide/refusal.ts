@@ -1,0 +1,73 @@
+/**
+ * Every way an act can be refused, in the order in which refusals are named: the first that applies is the headline.
+ * The same names serve the interface, the screen and the tests.
+ */
+export const refusalNames = [
+  // Who and whose
+  'not-yours-to-do',
+  'unknown-patient',
+  'already-registered',
+  'looks-like-someone-here',
+  'unknown-session',
+  'unknown-unit',
+  'has-died',
+  'care-has-ended',
+  // What was sent
+  'field-wrong',
+  'in-the-future',
+  'before-birth',
+  'no-such-entry',
+  'entry-of-another-kind',
+  'already-withdrawn',
+  'part-of-a-finished-step',
+  // The list
+  'session-cancelled',
+  'session-past',
+  'no-such-place',
+  'place-taken',
+  'already-booked',
+  'not-booked-there',
+  'outside-the-window',
+  'trouble-not-accepted',
+  // The visit
+  'not-here',
+  'already-here',
+  'visit-over',
+  'step-already-done',
+  'step-out-of-order',
+  'not-ready',
+  'cannot-say',
+  'wrong-product',
+  'pack-expired',
+  'under-the-minimum-minutes',
+  'prescriber-may-not-give',
+  'checker-is-preparer',
+  'checks-differ',
+  'not-running',
+  'already-running',
+  'too-early-to-finish',
+  'cannot-be-measured',
+  'more-than-the-dose',
+  // Standing
+  'not-possible-from-here',
+  // Protocol
+  'teaching-only',
+  'empty-numbers',
+  'content-differs',
+  'already-signed-by-you',
+  'already-in-force',
+  // Import
+  'row-unknown',
+  'row-already-settled',
+] as const;
+export type RefusalName = (typeof refusalNames)[number];
+
+export type Refusal = {
+  readonly name: RefusalName;
+  /** A sentence a nurse can read. */
+  readonly says: string;
+  /** Where in what was sent: "body.quantity.unit". */
+  readonly field?: string;
+  /** What to do instead. */
+  readonly remedy?: string;
+};

@@ -1,0 +1,26 @@
+/** What `decide` may look at beside the act: handed in, never fetched. */
+import type { Day } from '../calendar/day.ts';
+import type { Author, Entry, Instant, LocalMoment } from '../ledger/entry.ts';
+import type { Subject } from '../ledger/subject.ts';
+import type { Draft } from '../ledger/entry.ts';
+import type { DecisionContext } from '../readiness/context.ts';
+import type { Refusal } from './refusal.ts';
+
+/** The server's clocks: which boot of the machine, how long it has been up, the wall. */
+export type ClockReading = { readonly boot: string; readonly uptimeMilliseconds: number; readonly wall: Instant };
+
+export type Surroundings = {
+  readonly ledgers: ReadonlyMap<Subject, readonly Entry[]>;
+  /** Protocol and calendar of the unit concerned; undefined when none is in force. */
+  readonly context: DecisionContext | undefined;
+  readonly by: Author;
+  /** The unit's local date and moment now, and its zone. */
+  readonly today: Day;
+  readonly moment: LocalMoment;
+  readonly zone: string;
+  readonly clock: ClockReading;
+  /** Patients of the register that look like the one being registered, found by the shell. */
+  readonly lookAlikes?: readonly { readonly patient: string; readonly says: string }[];
+};
+
+export type Decided = { readonly drafts: readonly Draft[] } | { readonly refusals: readonly [Refusal, ...Refusal[]] };

@@ -1,0 +1,112 @@
+/** People: the list, one person, their entries. */
+import { z } from 'zod';
+import { date, moment, placeView, standingView, verdict, windowView } from './basics.ts';
+import { readinessView } from './readiness.ts';
+
+export const personRow = z.object({
+  patient: z.string(),
+  name: z.string(),
+  number: z.string(),
+  born: z.string(),
+  age: z.number().int().optional(),
+  unit: z.string(),
+  standing: standingView,
+  verdict,
+  headline: z.string(),
+  window: windowView.pick({ first: true, last: true, certain: true, says: true }).optional(),
+  place: placeView.optional(),
+  dose: z.string(),
+  firstTimer: z.boolean(),
+  due: date.optional(),
+});
+export type PersonRow = z.infer<typeof personRow>;
+
+export const peopleQuery = z.object({
+  /** Name, former name, number or birth date. */
+  search: z.string().max(100).optional(),
+  unit: z.string().optional(),
+  standing: z.string().optional(),
+  limit: z.coerce.number().int().min(1).max(2000).optional(),
+});
+export const peopleAnswer = z.object({
+  people: z.array(personRow),
+  total: z.number().int(),
+  /** How many stand where, over the whole register (of the unit). */
+  standings: z.array(z.object({ standing: z.string(), count: z.number().int() })),
+  unaccounted: z.number().int(),
+});
+
+/** Search from anywhere: quick, few columns. */
+export const searchAnswer = z.object({
+  found: z.array(z.object({ patient: z.string(), name: z.string(), number: z.string(), born: z.string(), unit: z.string(), standing: z.string(), matched: z.string() })),
+});
+
+export const entryView = z.object({
+  id: z.string(),
+  seq: z.number().int(),
+  kind: z.string(),
+  label: z.string(),
+  on: date,
+  at: moment.optional(),
+  recordedAt: moment,
+  by: z.object({ name: z.string(), role: z.string() }),
+  text: z.string(),
+  body: z.unknown(),
+  amends: z.string().optional(),
+  amendedBy: z.string().optional(),
+  withdrawnBy: z.string().optional(),
+  withdrawnBecause: z.string().optional(),
+  /** Written long after it was true. */
+  late: z.boolean(),
+});
+export type EntryView = z.infer<typeof entryView>;
+
+export const courseView = z.object({
+  regimen: z.string().optional(),
+  doses: z.array(z.object({ entry: z.string(), number: z.number().int(), on: date, medicine: z.string(), setting: z.string(), batch: z.string().optional(), part: z.boolean(), counts: z.boolean() })),
+  planned: z.number().int(),
+  thisCourse: z.number().int(),
+  lifetime: z.number().int(),
+  nextDose: z.string(),
+  firstTimer: z.boolean(),
+  due: date.optional(),
+  recallFrom: date.optional(),
+  bloodsBetween: z.object({ from: date, until: date }).optional(),
+  inReview: z.string().optional(),
+  /** For the course strip. */
+  marks: z.array(z.object({ kind: z.enum(['fracture', 'tablets', 'reaction', 'review', 'break', 'denosumab']), from: date, until: date.optional(), says: z.string() })),
+});
+export type CourseView = z.infer<typeof courseView>;
+
+export const personView = z.object({
+  patient: z.string(),
+  seq: z.number().int(),
+  name: z.string(),
+  family: z.string(),
+  given: z.string(),
+  formerNames: z.array(z.string()),
+  born: z.string(),
+  bornInWords: z.string(),
+  age: z.number().int().optional(),
+  sex: z.string().optional(),
+  number: z.string(),
+  unit: z.string(),
+  allergies: z.string(),
+  armToAvoid: z.string().optional(),
+  needs: z.array(z.string()),
+  telephone: z.string().optional(),
+  address: z.string().optional(),
+  familyDoctor: z.string().optional(),
+  standing: standingView,
+  readiness: readinessView.optional(),
+  /** Why there is no readiness: no protocol in force at the unit. */
+  noReadiness: z.string().optional(),
+  place: placeView.optional(),
+  course: courseView.optional(),
+  visitOpen: z.boolean(),
+  unsigned: z.array(z.object({ entry: z.string(), text: z.string(), on: date })),
+  lookAlikes: z.array(z.object({ patient: z.string(), name: z.string(), says: z.string() })),
+  problems: z.array(z.string()),
+  entries: z.array(entryView),
+});
+export type PersonView = z.infer<typeof personView>;

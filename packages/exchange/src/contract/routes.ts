@@ -1,0 +1,51 @@
+/**
+ * The HTTP contract as one table: server, screen and command line read the same lines. Everything under /api; answers are
+ * JSON as the schema says, refusals are RFC 9457 problems. Reading is GET, writing is POST /api/acts and the few below it.
+ */
+import { acceptAnswer, acceptBody, dryRunAnswer, importBody, settleRowBody, waitingRowsAnswer } from './import.ts';
+import { peopleAnswer, peopleQuery, personView, searchAnswer } from './people.ts';
+import { readinessView } from './readiness.ts';
+import { actAnswer, actBody, firstAdministratorBody, flipsAnswer, meView, newStaffBody, protocolDraftBody, protocolView, settingsView, signInBody, staffView, statusView } from './service.ts';
+import { bookingCheck, recallAnswer, sessionView, sessionsAnswer, sessionsQuery, todayView, visitView } from './sessions.ts';
+
+export const routes = {
+  status: { method: 'GET', path: '/api/status', answer: statusView },
+  firstAdministrator: { method: 'POST', path: '/api/first-administrator', body: firstAdministratorBody, answer: meView },
+  signIn: { method: 'POST', path: '/api/sign-in', body: signInBody, answer: meView },
+  signOut: { method: 'POST', path: '/api/sign-out' },
+  me: { method: 'GET', path: '/api/me', answer: meView },
+
+  act: { method: 'POST', path: '/api/acts', body: actBody, answer: actAnswer },
+
+  people: { method: 'GET', path: '/api/people', query: peopleQuery, answer: peopleAnswer },
+  search: { method: 'GET', path: '/api/search', answer: searchAnswer },
+  person: { method: 'GET', path: '/api/people/:patient', answer: personView },
+  readinessOn: { method: 'GET', path: '/api/people/:patient/readiness', answer: readinessView },
+  bookingCheck: { method: 'GET', path: '/api/people/:patient/booking-check', answer: bookingCheck },
+  visit: { method: 'GET', path: '/api/people/:patient/visit', answer: visitView },
+  /** HTML documents. */
+  letter: { method: 'GET', path: '/api/people/:patient/letter' },
+  notes: { method: 'GET', path: '/api/people/:patient/notes' },
+
+  today: { method: 'GET', path: '/api/today', answer: todayView },
+  sessions: { method: 'GET', path: '/api/sessions', query: sessionsQuery, answer: sessionsAnswer },
+  session: { method: 'GET', path: '/api/sessions/:session', answer: sessionView },
+  recall: { method: 'GET', path: '/api/recall', answer: recallAnswer },
+
+  dryRun: { method: 'POST', path: '/api/import/dry-run', body: importBody, answer: dryRunAnswer },
+  accept: { method: 'POST', path: '/api/import/accept', body: acceptBody, answer: acceptAnswer },
+  waitingRows: { method: 'GET', path: '/api/import/waiting', answer: waitingRowsAnswer },
+  settleRow: { method: 'POST', path: '/api/import/settle', body: settleRowBody, answer: acceptAnswer },
+
+  protocols: { method: 'GET', path: '/api/protocols', answer: protocolView },
+  protocolDraft: { method: 'POST', path: '/api/protocols/draft', body: protocolDraftBody, answer: actAnswer },
+  flips: { method: 'GET', path: '/api/protocols/flips', answer: flipsAnswer },
+
+  settings: { method: 'GET', path: '/api/settings', answer: settingsView },
+  addStaff: { method: 'POST', path: '/api/staff', body: newStaffBody, answer: staffView },
+  changeStaff: { method: 'POST', path: '/api/staff/change', answer: staffView },
+
+  /** Server-sent events of `commitEvent`. */
+  events: { method: 'GET', path: '/api/events' },
+  openApi: { method: 'GET', path: '/api/openapi.json' },
+} as const;

@@ -1,0 +1,108 @@
+/** The service itself: status, who is signed in, settings, protocol, acts, import. */
+import { actSchema } from '@twelvemonth/clinical';
+import { z } from 'zod';
+import { date, moment, refusal } from './basics.ts';
+
+export const unitView = z.object({
+  unit: z.string(),
+  name: z.string(),
+  zone: z.string(),
+  chairs: z.number().int(),
+  opensAt: z.string(),
+  closesAt: z.string(),
+  sessionWeekdays: z.array(z.number().int()),
+  bloodWeekdays: z.array(z.number().int()),
+  closedDays: z.array(date),
+  minutesBetweenArrivals: z.number().int(),
+  telephone: z.string(),
+  demo: z.boolean(),
+  protocolVersion: z.string().optional(),
+  protocolReviewBy: date.optional(),
+});
+export type UnitView = z.infer<typeof unitView>;
+
+export const statusView = z.object({
+  product: z.literal('Twelvemonth'),
+  version: z.string(),
+  service: z.string(),
+  demo: z.boolean(),
+  today: date,
+  serverTime: moment,
+  units: z.array(unitView),
+  commit: z.number().int(),
+  readOnly: z.string().optional(),
+  /** No administrator yet: the first visitor on this machine sets the service up. */
+  needsFirstAdministrator: z.boolean(),
+  demoPeople: z.array(z.object({ username: z.string(), name: z.string(), roles: z.array(z.string()) })).optional(),
+  demoPassword: z.string().optional(),
+});
+export type StatusView = z.infer<typeof statusView>;
+
+export const meView = z.object({ staff: z.string(), name: z.string(), username: z.string(), roles: z.array(z.string()), unit: z.string().optional(), may: z.array(z.string()) });
+export type MeView = z.infer<typeof meView>;
+export const signInBody = z.object({ username: z.string().min(1), password: z.string().min(1) });
+
+/** An act as it is sent. `id` is made by the sender: sending the same act again is safe. */
+export const actBody = z.object({
+  id: z.string().regex(/^[0-9a-f-]{36}$/i, 'a UUID made by the sender'),
+  act: actSchema,
+  /** The role the signed-in person acts in; needed only if they hold several that may. */
+  role: z.string().optional(),
+  /** Last seq seen of each ledger on the screen the act was made from. */
+  seen: z.record(z.string(), z.number().int()).optional(),
+  /** Another person signs this one act at a shared screen. */
+  signedBy: signInBody.optional(),
+});
+export type ActBody = z.infer<typeof actBody>;
+export const actAnswer = z.object({
+  outcome: z.enum(['recorded', 'already-recorded']),
+  commit: z.number().int(),
+  entries: z.array(z.object({ subject: z.string(), id: z.string(), seq: z.number().int(), kind: z.string() })),
+  /** What the person should read: "recorded; the next dose is due on ..." */
+  says: z.string(),
+});
+export type ActAnswer = z.infer<typeof actAnswer>;
+export const ledgerMovedOn = z.object({ missed: z.array(z.object({ id: z.string(), kind: z.string(), text: z.string(), by: z.string(), recordedAt: moment })) });
+
+export const staffView = z.object({ staff: z.string(), name: z.string(), username: z.string(), roles: z.array(z.string()), active: z.boolean() });
+export type StaffView = z.infer<typeof staffView>;
+export const newStaffBody = z.object({ name: z.string().trim().min(1), username: z.string().regex(/^[a-z0-9.-]{3,40}$/, 'three to forty of a-z, 0-9, dot, hyphen'), password: z.string().min(12, 'at least 12 characters'), roles: z.array(z.string()).min(1) });
+export const firstAdministratorBody = newStaffBody.pick({ name: true, username: true, password: true }).extend({ service: z.string().trim().min(1) });
+export const settingsView = z.object({ service: z.string(), demo: z.boolean(), units: z.array(unitView), staff: z.array(staffView), setUp: z.array(z.object({ what: z.string(), done: z.boolean(), how: z.string() })) });
+export type SettingsView = z.infer<typeof settingsView>;
+
+export const protocolView = z.object({
+  unit: z.string(),
+  unitName: z.string(),
+  versions: z.array(
+    z.object({
+      version: z.string(),
+      title: z.string(),
+      state: z.enum(['written', 'signed by one', 'adopted, not yet in force', 'in force', 'replaced']),
+      inForceFrom: date.optional(),
+      reviewBy: date,
+      contentHash: z.string(),
+      signatures: z.array(z.object({ as: z.string(), by: z.string(), at: moment, inForceFrom: date })),
+      empty: z.array(z.object({ key: z.string(), means: z.string(), unit: z.string(), suggestion: z.string().optional() })),
+      numbers: z.array(z.object({ key: z.string(), means: z.string(), unit: z.string(), value: z.string().optional(), suggestion: z.string().optional(), source: z.string(), status: z.string() })),
+      regimens: z.array(z.object({ id: z.string(), title: z.string(), intervalMonths: z.number(), plannedDoses: z.number(), source: z.string() })),
+      dayQuestions: z.array(z.object({ asks: z.string(), holdsOn: z.string(), then: z.string() })),
+      policies: z.array(z.object({ what: z.string(), says: z.string() })),
+      cautions: z.array(z.string()),
+    }),
+  ),
+  /** Starter sheets that can be taken as a beginning. */
+  starters: z.array(z.object({ version: z.string(), title: z.string() })),
+});
+export type ProtocolView = z.infer<typeof protocolView>;
+/** Begin a version from a starter or from another version, with numbers filled in. */
+export const protocolDraftBody = z.object({ from: z.string(), version: z.string().trim().min(1).max(80), title: z.string().trim().min(1).max(200), reviewBy: date, numbers: z.record(z.string(), z.string()) });
+
+/** Who flips if a version came into force: patients whose verdict on the given date would differ. */
+export const flipsAnswer = z.object({ compared: z.number().int(), flips: z.array(z.object({ patient: z.string(), name: z.string(), on: date, from: z.string(), to: z.string() })) });
+
+export const refusalAnswer = z.object({ refusals: z.array(refusal) });
+
+/** Server-sent events: `commit` with the subjects that moved on; clients fetch again what they show. */
+export const commitEvent = z.object({ commit: z.number().int(), subjects: z.array(z.object({ subject: z.string(), seq: z.number().int() })) });
+export type CommitEvent = z.infer<typeof commitEvent>;

@@ -1,0 +1,158 @@
+/** Sessions, today, the visit, recall. */
+import { z } from 'zod';
+import { date, moment, standingView, verdict, windowView } from './basics.ts';
+
+export const sessionRow = z.object({
+  session: z.string(),
+  unit: z.string(),
+  unitName: z.string(),
+  on: date,
+  opensAt: z.string(),
+  closesAt: z.string(),
+  places: z.number().int(),
+  taken: z.number().int(),
+  /** Booked people who will not be ready on that date, as things stand. */
+  trouble: z.number().int(),
+  cancelled: z.boolean(),
+});
+export type SessionRow = z.infer<typeof sessionRow>;
+export const sessionsQuery = z.object({ from: date.optional(), until: date.optional(), unit: z.string().optional() });
+export const sessionsAnswer = z.object({ sessions: z.array(sessionRow) });
+
+export const visitStep = z.object({
+  step: z.enum(['arrive', 'observations', 'checklist', 'decision', 'cannula', 'flush', 'preparation', 'second check', 'infusion', 'removal', 'observe', 'leave']),
+  state: z.enum(['done', 'running', 'waiting', 'to come']),
+  at: moment.optional(),
+  by: z.string().optional(),
+  says: z.string().optional(),
+});
+export type VisitStep = z.infer<typeof visitStep>;
+
+export const listedPatient = z.object({
+  patient: z.string(),
+  name: z.string(),
+  number: z.string(),
+  born: z.string(),
+  dose: z.string(),
+  firstTimer: z.boolean(),
+  verdict,
+  headline: z.string(),
+  needs: z.array(z.string()),
+  steps: z.array(visitStep),
+  outcome: z.enum(['not here yet', 'here', 'given', 'part given', 'put off', 'gone']),
+});
+export type ListedPatient = z.infer<typeof listedPatient>;
+
+export const sessionView = sessionRow.extend({
+  seq: z.number().int(),
+  list: z.array(z.object({ place: z.number().int(), arriveAt: z.string(), who: listedPatient.optional() })),
+  /** People who wait or are due, and whose window holds this date: who could be offered a free place. */
+  couldCome: z.array(z.object({ patient: z.string(), name: z.string(), standing: z.string(), window: z.string(), certain: z.boolean() })),
+});
+export type SessionView = z.infer<typeof sessionView>;
+
+/** Asked before a booking is confirmed: every requirement again for that date. */
+export const bookingCheck = z.object({
+  on: date,
+  verdict,
+  headline: z.string(),
+  insideWindow: z.boolean(),
+  /** New trouble: each must be accepted by name to go on. */
+  causes: z.array(z.object({ cause: z.string(), verdict, says: z.string(), acceptable: z.boolean() })),
+  /** Steps with the dates between which they must be done for this place. */
+  steps: z.array(z.object({ what: z.string(), earliest: date, latest: date.optional() })),
+  window: windowView.optional(),
+});
+export type BookingCheck = z.infer<typeof bookingCheck>;
+
+export const todayView = z.object({
+  date,
+  unit: z.string(),
+  unitName: z.string(),
+  session: z.string().optional(),
+  /** The next session, if there is none today. */
+  nextSession: z.object({ session: z.string(), on: date }).optional(),
+  counts: z.object({ listed: z.number().int(), gone: z.number().int(), here: z.number().int(), late: z.number().int() }),
+  /** Acts in the order in which they are due. */
+  next: z.array(z.object({ by: z.string(), patient: z.string(), who: z.string(), what: z.string(), act: z.string(), to: z.string() })),
+  visits: z.array(listedPatient.extend({ arriveAt: z.string(), place: z.number().int(), chair: z.number().int().optional(), infusion: z.object({ startedAt: moment, earliestFinish: moment.optional(), paused: z.boolean(), plannedMinutes: z.number(), says: z.string() }).optional() })),
+  /** Booked in the coming sessions and not ready on their date, known today. */
+  trouble: z.array(z.object({ session: z.string(), on: date, patient: z.string(), name: z.string(), verdict, says: z.string() })),
+  /** Small piles of work with their number, oldest first inside. */
+  work: z.array(z.object({ what: z.string(), count: z.number().int(), to: z.string(), oldest: date.optional() })),
+  commit: z.number().int(),
+});
+export type TodayView = z.infer<typeof todayView>;
+
+export const visitView = z.object({
+  patient: z.string(),
+  seq: z.number().int(),
+  name: z.string(),
+  born: z.string(),
+  bornInWords: z.string(),
+  number: z.string(),
+  allergies: z.string(),
+  armToAvoid: z.string().optional(),
+  needs: z.array(z.string()),
+  nearNames: z.array(z.string()),
+  dose: z.string(),
+  firstTimer: z.boolean(),
+  lastTime: z.array(z.string()),
+  session: z.string().optional(),
+  on: date,
+  arriveAt: z.string().optional(),
+  steps: z.array(visitStep),
+  current: z.string().optional(),
+  questions: z.array(z.object({ id: z.string(), asks: z.string(), holdsOn: z.enum(['yes', 'no']), answer: z.enum(['yes', 'no']).optional(), note: z.string().optional(), toldUs: z.string().optional() })),
+  putOffValues: z.array(z.string()),
+  go: z.object({ verdict, headline: z.string(), items: z.array(z.object({ title: z.string(), verdict, says: z.string() })) }).optional(),
+  decision: z.object({ decision: z.string(), says: z.string() }).optional(),
+  prescription: z.string().optional(),
+  /** What the preparer read. Never sent to anyone but the preparer until the second check has been made. */
+  preparation: z.object({ entry: z.string(), by: z.string(), byStaff: z.string(), at: moment, reading: z.object({ product: z.string(), batch: z.string(), expiresOn: z.string(), minutes: z.number() }).optional() }).optional(),
+  check: z.object({ agrees: z.boolean(), differs: z.array(z.string()), by: z.string(), at: moment }).optional(),
+  infusion: z
+    .object({
+      startedAt: moment,
+      plannedMinutes: z.number(),
+      leastMinutes: z.number(),
+      /** Seconds it has run as the server reckons now, pauses left out; absent: cannot be measured. */
+      ranSeconds: z.number().optional(),
+      paused: z.boolean(),
+      earliestFinish: moment.optional(),
+      finishedAt: moment.optional(),
+      milliliters: z.number().optional(),
+      says: z.string(),
+    })
+    .optional(),
+  rates: z.object({ minutes: z.number(), milliliters: z.number(), millilitersPerHour: z.string(), dropsPerMinute20: z.string() }),
+  leastMinutes: z.number(),
+  observeMinutes: z.number(),
+  letterReady: z.boolean(),
+  letterSent: z.boolean(),
+  nextDue: date.optional(),
+  cautions: z.array(z.string()),
+  serverTime: moment,
+});
+export type VisitView = z.infer<typeof visitView>;
+
+export const recallRow = z.object({
+  patient: z.string(),
+  name: z.string(),
+  number: z.string(),
+  unit: z.string(),
+  telephone: z.string().optional(),
+  standing: standingView,
+  due: date.optional(),
+  /** How many days past due; negative: still to come. */
+  daysPastDue: z.number().int().optional(),
+  dose: z.string(),
+  lastDose: date.optional(),
+  bloodsBetween: z.object({ from: date, until: date }).optional(),
+  window: z.string(),
+  lastCall: z.string().optional(),
+  nextStep: z.string(),
+  booked: date.optional(),
+});
+export type RecallRow = z.infer<typeof recallRow>;
+export const recallAnswer = z.object({ people: z.array(recallRow), inReview: z.array(recallRow), firstInLine: z.array(recallRow) });

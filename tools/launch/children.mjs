@@ -4,6 +4,7 @@ import { constants } from 'node:os';
 
 const signals = ['SIGINT', 'SIGTERM', 'SIGHUP'];
 const orphanPollMilliseconds = 500;
+const byNpm = process.env['npm_lifecycle_event'] !== undefined;
 const patienceMilliseconds = 30_000;
 
 /** The signal that ended or is ending this run, once there was one. */
@@ -12,7 +13,7 @@ export const stoppedBy = () => stopping;
 
 /**
  * Runs a program to its end and resolves to its exit code (128 + signal number if a signal ended it).
- * `npm` runs us through a shell that does not pass signals on, so a lost parent counts as a signal to stop.
+ * npm dies of some signals without a word to us, so a lost npm counts as a signal to stop.
  */
 export function run(program, args, { onStart, limitMilliseconds, ...options } = {}) {
   return new Promise((resolve, reject) => {
@@ -28,7 +29,7 @@ export function run(program, args, { onStart, limitMilliseconds, ...options } = 
     const parent = process.ppid;
     timers.push(
       setInterval(() => {
-        if (process.ppid !== parent && stopping === undefined) stop('SIGTERM');
+        if (byNpm && process.ppid !== parent && stopping === undefined) stop('SIGTERM');
       }, orphanPollMilliseconds),
     );
     if (limitMilliseconds !== undefined) timers.push(setTimeout(() => child.kill('SIGKILL'), limitMilliseconds));

@@ -22,8 +22,6 @@ export const personRow = z.object({
 export type PersonRow = z.infer<typeof personRow>;
 
 export const peopleQuery = z.object({
-  /** Name, former name, number or birth date. */
-  search: z.string().max(100).optional(),
   unit: z.string().optional(),
   standing: z.string().optional(),
   limit: z.coerce.number().int().min(1).max(2000).optional(),
@@ -36,7 +34,8 @@ export const peopleAnswer = z.object({
   unaccounted: z.number().int(),
 });
 
-/** Search from anywhere: quick, few columns. */
+/** Search from anywhere: name, former name, number or birth date. A POST, so that no name stands in an address or a log. */
+export const searchBody = z.object({ text: z.string().min(1).max(100) });
 export const searchAnswer = z.object({
   found: z.array(z.object({ patient: z.string(), name: z.string(), number: z.string(), born: z.string(), unit: z.string(), standing: z.string(), matched: z.string() })),
 });

@@ -3,9 +3,9 @@
  * JSON as the schema says, refusals are RFC 9457 problems. Reading is GET, writing is POST /api/acts and the few below it.
  */
 import { acceptAnswer, acceptBody, dryRunAnswer, importBody, settleRowBody, waitingRowsAnswer } from './import.ts';
-import { peopleAnswer, peopleQuery, personView, searchAnswer } from './people.ts';
+import { peopleAnswer, peopleQuery, personView, searchAnswer, searchBody } from './people.ts';
 import { readinessView } from './readiness.ts';
-import { actAnswer, actBody, firstAdministratorBody, flipsAnswer, meView, newStaffBody, protocolDraftBody, protocolView, settingsView, signInBody, staffView, statusView } from './service.ts';
+import { actAnswer, actBody, changeStaffBody, firstAdministratorBody, flipsAnswer, meView, newStaffBody, protocolDraftBody, protocolView, settingsView, signInBody, staffView, statusView } from './service.ts';
 import { bookingCheck, recallAnswer, sessionView, sessionsAnswer, sessionsQuery, todayView, visitView } from './sessions.ts';
 
 export const routes = {
@@ -18,7 +18,7 @@ export const routes = {
   act: { method: 'POST', path: '/api/acts', body: actBody, answer: actAnswer },
 
   people: { method: 'GET', path: '/api/people', query: peopleQuery, answer: peopleAnswer },
-  search: { method: 'GET', path: '/api/search', answer: searchAnswer },
+  search: { method: 'POST', path: '/api/search', body: searchBody, answer: searchAnswer },
   person: { method: 'GET', path: '/api/people/:patient', answer: personView },
   readinessOn: { method: 'GET', path: '/api/people/:patient/readiness', answer: readinessView },
   bookingCheck: { method: 'GET', path: '/api/people/:patient/booking-check', answer: bookingCheck },
@@ -43,7 +43,7 @@ export const routes = {
 
   settings: { method: 'GET', path: '/api/settings', answer: settingsView },
   addStaff: { method: 'POST', path: '/api/staff', body: newStaffBody, answer: staffView },
-  changeStaff: { method: 'POST', path: '/api/staff/change', answer: staffView },
+  changeStaff: { method: 'POST', path: '/api/staff/change', body: changeStaffBody, answer: staffView },
 
   /** Server-sent events of `commitEvent`. */
   events: { method: 'GET', path: '/api/events' },

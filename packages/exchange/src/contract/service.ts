@@ -67,6 +67,8 @@ export const ledgerMovedOn = z.object({ missed: z.array(z.object({ id: z.string(
 export const staffView = z.object({ staff: z.string(), name: z.string(), username: z.string(), roles: z.array(z.string()), active: z.boolean() });
 export type StaffView = z.infer<typeof staffView>;
 export const newStaffBody = z.object({ name: z.string().trim().min(1), username: z.string().regex(/^[a-z0-9.-]{3,40}$/, 'three to forty of a-z, 0-9, dot, hyphen'), password: z.string().min(12, 'at least 12 characters'), roles: z.array(z.string()).min(1) });
+/** Disabling a person ends their sessions at once; nothing they signed changes. */
+export const changeStaffBody = z.object({ staff: z.string(), roles: z.array(z.string()).min(1).optional(), active: z.boolean().optional(), password: z.string().min(12, 'at least 12 characters').optional() });
 export const firstAdministratorBody = newStaffBody.pick({ name: true, username: true, password: true }).extend({ service: z.string().trim().min(1) });
 export const settingsView = z.object({ service: z.string(), demo: z.boolean(), units: z.array(unitView), staff: z.array(staffView), setUp: z.array(z.object({ what: z.string(), done: z.boolean(), how: z.string() })) });
 export type SettingsView = z.infer<typeof settingsView>;

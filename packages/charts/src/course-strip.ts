@@ -38,25 +38,43 @@ function mark(item: CourseMark, x: number, until: number, row: number): string {
   switch (item.kind) {
     case 'fracture':
       return (
-        element('path', { d: `M${Math.round(x - 4)} ${LINE - 18}L${Math.round(x + 4)} ${LINE - 6}L${Math.round(x - 4)} ${LINE}L${Math.round(x + 4)} ${LINE + 12}`, fill: 'none', stroke: palette.notReady, 'stroke-width': 3 }) +
-        text(x, LINE - 24 - row * 15, item.says, { size: 13, fill: palette.notReady, anchor: 'middle' })
+        element('path', {
+          d: `M${Math.round(x - 4)} ${LINE - 18}L${Math.round(x + 4)} ${LINE - 6}L${Math.round(x - 4)} ${LINE}L${Math.round(x + 4)} ${LINE + 12}`,
+          fill: 'none',
+          stroke: palette.notReady,
+          'stroke-width': 3,
+        }) + text(x, LINE - 24 - row * 15, item.says, { size: 13, fill: palette.notReady, anchor: 'middle' })
       );
     case 'tablets':
     case 'denosumab':
       return (
-        element('rect', { x, y: LINE - 8, width: Math.max(8, until - x), height: 16, fill: '#dfe1f0', stroke: palette.cannotSay }) +
-        text(x, below, item.says, { size: 13, fill: palette.cannotSay })
+        element('rect', {
+          x,
+          y: LINE - 8,
+          width: Math.max(8, until - x),
+          height: 16,
+          fill: '#dfe1f0',
+          stroke: palette.cannotSay,
+        }) + text(x, below, item.says, { size: 13, fill: palette.cannotSay })
       );
     case 'reaction':
       return (
-        element('path', { d: `M${Math.round(x)} 14q5 -8 10 0t10 0`, fill: 'none', stroke: palette.wait, 'stroke-width': 2.5 }) +
-        text(x + 24, 18, item.says, { size: 13, fill: palette.wait })
+        element('path', {
+          d: `M${Math.round(x)} 14q5 -8 10 0t10 0`,
+          fill: 'none',
+          stroke: palette.wait,
+          'stroke-width': 2.5,
+        }) + text(x + 24, 18, item.says, { size: 13, fill: palette.wait })
       );
     case 'review':
     case 'break':
       return (
-        element('path', { d: `M${Math.round(x)} ${LINE + 12}v7H${Math.round(Math.max(x + 10, until))}v-7`, fill: 'none', stroke: palette.wait, 'stroke-width': 2 }) +
-        text(x, below + 6, item.says, { size: 13, fill: palette.wait })
+        element('path', {
+          d: `M${Math.round(x)} ${LINE + 12}v7H${Math.round(Math.max(x + 10, until))}v-7`,
+          fill: 'none',
+          stroke: palette.wait,
+          'stroke-width': 2,
+        }) + text(x, below + 6, item.says, { size: 13, fill: palette.wait })
       );
   }
 }
@@ -65,7 +83,10 @@ export function courseStrip(data: CourseStripData, style: CourseStripStyle = {})
   const width = style.width ?? 940;
   const days = [...data.doses.map((dose) => dose.on), ...data.marks.map((item) => item.from), data.today];
   const from = addMonths(Math.min(...days) as Day, -6);
-  const until = addDays(Math.max(data.today, data.due?.on ?? data.today, ...data.marks.map((item) => item.until ?? item.from)) as Day, 240);
+  const until = addDays(
+    Math.max(data.today, data.due?.on ?? data.today, ...data.marks.map((item) => item.until ?? item.from)) as Day,
+    240,
+  );
   const axis = timeAxis(from, until, 12, width - 16);
   const parts: string[] = [];
   const years = yearStarts(axis);
@@ -73,7 +94,8 @@ export function courseStrip(data: CourseStripData, style: CourseStripStyle = {})
   years.forEach((year, index) => {
     const x = axis.x(year);
     parts.push(element('path', { d: `M${Math.round(x)} 8V116`, stroke: palette.faintRule }));
-    if (!everyOther || index % 2 === 0) parts.push(text(x + 4, 134, String(civilFromDay(year).year), { size: 13, fill: palette.secondInk }));
+    if (!everyOther || index % 2 === 0)
+      parts.push(text(x + 4, 134, String(civilFromDay(year).year), { size: 13, fill: palette.secondInk }));
   });
   parts.push(element('path', { d: `M12 ${LINE}H${width - 16}`, stroke: palette.secondInk, 'stroke-width': 2 }));
   // Labels that would touch the one before them on the same side move down a row.
@@ -89,16 +111,33 @@ export function courseStrip(data: CourseStripData, style: CourseStripStyle = {})
   }
   for (const dose of data.doses) parts.push(drop(axis.x(dose.on), dose.part ? '½' : String(dose.number), !dose.part));
   if (data.due !== undefined) parts.push(drop(axis.x(data.due.on), String(data.due.number), false));
-  parts.push(element('path', { d: `M${Math.round(axis.x(data.today))} 4V120`, stroke: palette.ink, 'stroke-dasharray': '2 4' }));
+  parts.push(
+    element('path', { d: `M${Math.round(axis.x(data.today))} 4V120`, stroke: palette.ink, 'stroke-dasharray': '2 4' }),
+  );
   const rows = [
-    ...data.doses.map((dose) => ({ on: dose.on, row: [shortDate(dose.on), dose.part ? `part dose ${dose.number}` : `dose ${dose.number} given`] })),
-    ...data.marks.map((item) => ({ on: item.from, row: [item.until === undefined ? shortDate(item.from) : `${shortDate(item.from)} to ${shortDate(item.until)}`, `${item.kind}: ${item.says}`] })),
-    ...(data.due === undefined ? [] : [{ on: data.due.on, row: [shortDate(data.due.on), `dose ${data.due.number} due`] }]),
+    ...data.doses.map((dose) => ({
+      on: dose.on,
+      row: [shortDate(dose.on), dose.part ? `part dose ${dose.number}` : `dose ${dose.number} given`],
+    })),
+    ...data.marks.map((item) => ({
+      on: item.from,
+      row: [
+        item.until === undefined ? shortDate(item.from) : `${shortDate(item.from)} to ${shortDate(item.until)}`,
+        `${item.kind}: ${item.says}`,
+      ],
+    })),
+    ...(data.due === undefined
+      ? []
+      : [{ on: data.due.on, row: [shortDate(data.due.on), `dose ${data.due.number} due`] }]),
   ].toSorted((a, b) => a.on - b.on);
-  const doses = data.doses.length === 0 ? 'No dose yet' : `${data.doses.length === 1 ? 'One dose' : `${data.doses.length} doses`}, the last on ${shortDate(data.doses[data.doses.length - 1]?.on ?? data.today)}`;
+  const doses =
+    data.doses.length === 0
+      ? 'No dose yet'
+      : `${data.doses.length === 1 ? 'One dose' : `${data.doses.length} doses`}, the last on ${shortDate(data.doses[data.doses.length - 1]?.on ?? data.today)}`;
   return {
     svg: svg(width, 142, ...parts),
-    sentence: `${doses}${data.due === undefined ? '' : `; dose ${data.due.number} due on ${shortDate(data.due.on)}`}. ${data.marks.length === 0 ? '' : `Also: ${data.marks.map((item) => `${item.kind} ${shortDate(item.from)} (${item.says})`).join('; ')}.`}`.trim(),
+    sentence:
+      `${doses}${data.due === undefined ? '' : `; dose ${data.due.number} due on ${shortDate(data.due.on)}`}. ${data.marks.length === 0 ? '' : `Also: ${data.marks.map((item) => `${item.kind} ${shortDate(item.from)} (${item.says})`).join('; ')}.`}`.trim(),
     table: { caption: 'Course', head: ['date', 'what'], rows: rows.map(({ row }) => row) },
   };
 }

@@ -3,10 +3,20 @@
  * Drawings use presentation attributes only (no style, no script), so that a strict content policy shows them, and class
  * names, so that print can turn them grey.
  */
-export type Table = { readonly caption: string; readonly head: readonly string[]; readonly rows: readonly (readonly string[])[] };
+export type Table = {
+  readonly caption: string;
+  readonly head: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+};
 export type Drawing = { readonly svg: string; readonly sentence: string; readonly table: Table };
 
-const entities: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
+const entities: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
 export const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => entities[sign] ?? sign);
 
 type Attributes = Readonly<Record<string, string | number | undefined>>;
@@ -22,12 +32,24 @@ export function element(name: string, attributes: Attributes, ...content: readon
 
 const round = (value: number): string => String(Math.round(value * 10) / 10);
 
-export type TextStyle = { readonly size?: number; readonly fill?: string; readonly weight?: number; readonly anchor?: 'start' | 'middle' | 'end' };
+export type TextStyle = {
+  readonly size?: number;
+  readonly fill?: string;
+  readonly weight?: number;
+  readonly anchor?: 'start' | 'middle' | 'end';
+};
 
 export const text = (x: number, y: number, content: string, style: TextStyle = {}): string =>
   element(
     'text',
-    { x, y, 'font-size': style.size ?? 14, fill: style.fill ?? palette.ink, 'font-weight': style.weight, 'text-anchor': style.anchor },
+    {
+      x,
+      y,
+      'font-size': style.size ?? 14,
+      fill: style.fill ?? palette.ink,
+      'font-weight': style.weight,
+      'text-anchor': style.anchor,
+    },
     escaped(content),
   );
 
@@ -38,7 +60,14 @@ export const textWidth = (content: string, size = 14): number => content.length 
 export const svg = (width: number, height: number, ...content: readonly string[]): string =>
   element(
     'svg',
-    { xmlns: 'http://www.w3.org/2000/svg', viewBox: `0 0 ${round(width)} ${round(height)}`, width, height, 'aria-hidden': 'true', focusable: 'false' },
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      viewBox: `0 0 ${round(width)} ${round(height)}`,
+      width,
+      height,
+      'aria-hidden': 'true',
+      focusable: 'false',
+    },
     ...content,
   );
 

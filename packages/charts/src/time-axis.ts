@@ -12,13 +12,15 @@ export function timeAxis(from: Day, until: Day, left: number, right: number): Ti
 export function monthStarts(axis: TimeAxis): readonly Day[] {
   const { year, month } = civilFromDay(axis.from);
   const starts: Day[] = [];
-  for (let next = addMonths(dayFromCivil(year, month, 1), 1); next < axis.until; next = addMonths(next, 1)) starts.push(next);
+  for (let next = addMonths(dayFromCivil(year, month, 1), 1); next < axis.until; next = addMonths(next, 1))
+    starts.push(next);
   return starts;
 }
 
 export function yearStarts(axis: TimeAxis): readonly Day[] {
   const starts: Day[] = [];
-  for (let year = civilFromDay(axis.from).year + 1; dayFromCivil(year, 1, 1) <= axis.until; year += 1) starts.push(dayFromCivil(year, 1, 1));
+  for (let year = civilFromDay(axis.from).year + 1; dayFromCivil(year, 1, 1) <= axis.until; year += 1)
+    starts.push(dayFromCivil(year, 1, 1));
   return starts;
 }
 

@@ -3,7 +3,12 @@ import { type Drawing, element, palette, svg, text } from './drawing.ts';
 
 export type VisitStripData = {
   readonly who: string;
-  readonly steps: readonly { readonly step: string; readonly state: 'done' | 'running' | 'waiting' | 'to come'; readonly says?: string | undefined; readonly share?: number | undefined }[];
+  readonly steps: readonly {
+    readonly step: string;
+    readonly state: 'done' | 'running' | 'waiting' | 'to come';
+    readonly says?: string | undefined;
+    readonly share?: number | undefined;
+  }[];
 };
 
 /** Short names over the columns, and how wide each is drawn. */
@@ -38,14 +43,36 @@ export function visitStrip(data: VisitStripData): Drawing {
         break;
       case 'running':
         parts.push(
-          element('rect', { x: x + 1, y: 3, width: width - 2, height: 24, fill: palette.sheet, stroke: palette.ready, 'stroke-width': 2 }),
-          element('rect', { x: x + 2, y: 4, width: (width - 4) * Math.min(1, Math.max(0, step?.share ?? 0.5)), height: 22, fill: '#bcd0c5' }),
+          element('rect', {
+            x: x + 1,
+            y: 3,
+            width: width - 2,
+            height: 24,
+            fill: palette.sheet,
+            stroke: palette.ready,
+            'stroke-width': 2,
+          }),
+          element('rect', {
+            x: x + 2,
+            y: 4,
+            width: (width - 4) * Math.min(1, Math.max(0, step?.share ?? 0.5)),
+            height: 22,
+            fill: '#bcd0c5',
+          }),
           width > 100 ? text(x + 8, 20, step?.says ?? 'running', { size: 13, weight: 650, fill: palette.ready }) : '',
         );
         break;
       case 'waiting':
         parts.push(
-          element('rect', { x: x + 1, y: 3, width: width - 2, height: 24, fill: palette.sheet, stroke: palette.wait, 'stroke-width': 2 }),
+          element('rect', {
+            x: x + 1,
+            y: 3,
+            width: width - 2,
+            height: 24,
+            fill: palette.sheet,
+            stroke: palette.wait,
+            'stroke-width': 2,
+          }),
           element('rect', { x: x + 2, y: 4, width: (width - 4) / 2, height: 22, fill: '#dccfae' }),
         );
         break;
@@ -55,11 +82,16 @@ export function visitStrip(data: VisitStripData): Drawing {
     }
     x += width + GAP;
   }
-  const now = data.steps.find((step) => step.state === 'running') ?? data.steps.find((step) => step.state === 'waiting');
+  const now =
+    data.steps.find((step) => step.state === 'running') ?? data.steps.find((step) => step.state === 'waiting');
   const done = data.steps.filter((step) => step.state === 'done').length;
   return {
     svg: svg(visitStripWidth, 30, ...parts),
     sentence: `${data.who}: ${done} of ${data.steps.length} steps done${now === undefined ? '' : `; ${now.step} ${stateWords[now.state]}${now.says === undefined ? '' : ` (${now.says})`}`}.`,
-    table: { caption: `Visit of ${data.who}`, head: ['step', 'state'], rows: data.steps.map((step) => [step.step, step.says === undefined ? step.state : `${step.state}: ${step.says}`]) },
+    table: {
+      caption: `Visit of ${data.who}`,
+      head: ['step', 'state'],
+      rows: data.steps.map((step) => [step.step, step.says === undefined ? step.state : `${step.state}: ${step.says}`]),
+    },
   };
 }

@@ -69,7 +69,12 @@ function band(data: WindowBarData, axis: TimeAxis, id: string, top: number, heig
   box(axis.from, window.first, { fill: `url(#${id}-wait)` });
   const certainEnd = window.certainUntil === undefined ? window.first : addDays(window.certainUntil, 1);
   box(window.first, certainEnd, { fill: palette.readyWash, stroke: palette.ready, 'stroke-width': 2 });
-  box(certainEnd, end, { fill: palette.readyFaint, stroke: palette.ready, 'stroke-width': 2, 'stroke-dasharray': '7 4' });
+  box(certainEnd, end, {
+    fill: palette.readyFaint,
+    stroke: palette.ready,
+    'stroke-width': 2,
+    'stroke-dasharray': '7 4',
+  });
   if (window.last !== undefined) box(end, axis.until, { fill: `url(#${id}-gone)` });
   return parts.join('');
 }
@@ -80,8 +85,14 @@ function label(x: number, y: number, content: string, room: number, fill: string
   const most = Math.max(3, Math.floor(room / (14 * 0.53)) - 1);
   const shown = content.length <= most ? content : `${content.slice(0, most - 1)}…`;
   return (
-    element('rect', { x: x - 3, y: y - 14, width: Math.min(room, textWidth(shown) + 6), height: 19, fill: '#fffdf8', 'fill-opacity': '0.86' }) +
-    text(x, y, shown, { weight: 650, fill })
+    element('rect', {
+      x: x - 3,
+      y: y - 14,
+      width: Math.min(room, textWidth(shown) + 6),
+      height: 19,
+      fill: '#fffdf8',
+      'fill-opacity': '0.86',
+    }) + text(x, y, shown, { weight: 650, fill })
   );
 }
 
@@ -89,7 +100,8 @@ const possible = (data: WindowBarData): string => {
   if (data.window === undefined) return '';
   const certain = data.window.certainUntil !== undefined && data.window.certainUntil === data.window.last;
   const { first, last } = data.window;
-  const span = last === undefined ? `from ${shortDate(first)}` : `${shortWithoutYear(first, last)} to ${shortDate(last)}`;
+  const span =
+    last === undefined ? `from ${shortDate(first)}` : `${shortWithoutYear(first, last)} to ${shortDate(last)}`;
   return certain ? `ready ${span}` : `possible ${span}`;
 };
 const shortWithoutYear = (first: Day, last: Day): string => {
@@ -110,26 +122,48 @@ function full(data: WindowBarData, style: WindowBarStyle): string {
     const x = axis.x(month);
     parts.push(element('path', { d: `M${Math.round(x)} 22V${top + height + 8}`, stroke: palette.faintRule }));
     const { year, month: number } = civilFromDay(month);
-    if (x > 70) parts.push(text(x + 4, 16, number === 1 ? `Jan ${year}` : monthName(month), { fill: palette.secondInk, size: 13 }));
+    if (x > 70)
+      parts.push(
+        text(x + 4, 16, number === 1 ? `Jan ${year}` : monthName(month), { fill: palette.secondInk, size: 13 }),
+      );
   }
   parts.push(band(data, axis, style.id, top, height));
   const middle = top + 22;
   const firstX = data.window === undefined ? axis.x(axis.until) : axis.x(data.window.first);
-  if (data.window === undefined || data.window.first > data.today) parts.push(label(30, middle, data.waiting, firstX - 36, palette.ink));
+  if (data.window === undefined || data.window.first > data.today)
+    parts.push(label(30, middle, data.waiting, firstX - 36, palette.ink));
   if (data.window !== undefined) {
     const endX = data.window.last === undefined ? axis.x(axis.until) : axis.x(addDays(data.window.last, 1));
-    parts.push(label(firstX + 10, middle, possible(data), endX - firstX - 14, palette.ready));
-    if (data.runsOut !== undefined) parts.push(label(endX + 10, middle, data.runsOut, axis.x(axis.until) - endX - 14, palette.secondInk));
+    const says = possible(data);
+    const fits = textWidth(says) < endX - firstX - 18;
+    if (fits) parts.push(label(firstX + 10, middle, says, endX - firstX - 14, palette.ready));
+    // A band too narrow for its dates tells them to its right, before what ends it.
+    const after = [fits ? undefined : says, data.runsOut].filter((part) => part !== undefined).join('; ');
+    if (after !== '')
+      parts.push(
+        label(endX + 10, middle, after, axis.x(axis.until) - endX - 14, fits ? palette.secondInk : palette.ink),
+      );
   }
-  parts.push(element('path', { d: `M20 22V${top + height + 10}`, stroke: palette.ink, 'stroke-width': 2 }), text(16, 16, 'today', { weight: 700, size: 13 }));
+  parts.push(
+    element('path', { d: `M20 22V${top + height + 10}`, stroke: palette.ink, 'stroke-width': 2 }),
+    text(16, 16, 'today', { weight: 700, size: 13 }),
+  );
   if (data.place !== undefined) {
     const x = axis.x(data.place.on);
     const room = textWidth(data.place.says);
     const left = x + 8 + room > width;
     parts.push(
-      element('path', { d: `M${Math.round(x)} ${top - 4}V${top + height + 14}`, stroke: palette.act, 'stroke-width': 2 }),
+      element('path', {
+        d: `M${Math.round(x)} ${top - 4}V${top + height + 14}`,
+        stroke: palette.act,
+        'stroke-width': 2,
+      }),
       element('path', { d: `M${x - 8} ${top - 14}H${x + 8}L${x} ${top - 2}Z`, fill: palette.act }),
-      text(left ? x - 8 : x + 8, top + height + 18, data.place.says, { weight: 650, fill: palette.act, anchor: left ? 'end' : 'start' }),
+      text(left ? x - 8 : x + 8, top + height + 18, data.place.says, {
+        weight: 650,
+        fill: palette.act,
+        anchor: left ? 'end' : 'start',
+      }),
     );
   }
   rows.forEach((step, index) => {
@@ -140,7 +174,11 @@ function full(data: WindowBarData, style: WindowBarStyle): string {
     const right = roomRight >= textWidth(step.what, 13.5);
     parts.push(
       element('rect', { x, y, width: barWidth, height: 9, fill: index % 2 === 0 ? palette.cannotSay : palette.straw }),
-      text(right ? x + barWidth + 8 : Math.max(20, x - 8), y + 9, step.what, { size: 13.5, fill: palette.cannotSay, anchor: right ? 'start' : 'end' }),
+      text(right ? x + barWidth + 8 : Math.max(20, x - 8), y + 9, step.what, {
+        size: 13.5,
+        fill: palette.cannotSay,
+        anchor: right ? 'start' : 'end',
+      }),
     );
   });
   return svg(width, total, ...parts);
@@ -149,38 +187,57 @@ function full(data: WindowBarData, style: WindowBarStyle): string {
 function strip(data: WindowBarData, style: WindowBarStyle): string {
   const width = style.width ?? 200;
   const axis = timeAxis(data.today, lastDayShown(data), 2, width - 2);
-  const parts = [patterns(style.id), band(data, axis, style.id, 5, 14), element('path', { d: 'M2 1V23', stroke: palette.ink, 'stroke-width': 2 })];
+  const parts = [
+    patterns(style.id),
+    band(data, axis, style.id, 5, 14),
+    element('path', { d: 'M2 1V23', stroke: palette.ink, 'stroke-width': 2 }),
+  ];
   if (data.place !== undefined) {
     const x = axis.x(data.place.on);
-    parts.push(element('path', { d: `M${Math.round(x)} 3V23`, stroke: palette.act, 'stroke-width': 2 }), element('path', { d: `M${x - 5} 0H${x + 5}L${x} 7Z`, fill: palette.act }));
+    parts.push(
+      element('path', { d: `M${Math.round(x)} 3V23`, stroke: palette.act, 'stroke-width': 2 }),
+      element('path', { d: `M${x - 5} 0H${x + 5}L${x} 7Z`, fill: palette.act }),
+    );
   }
   return svg(width, 24, ...parts);
 }
 
+/** As a sentence of its own: a capital at the start, one stop at the end. */
+const asSentence = (words: string): string =>
+  words === '' ? '' : `${words.charAt(0).toUpperCase()}${words.slice(1)}${/[.?!]$/.test(words) ? '' : '.'}`;
+
 function sentence(data: WindowBarData): string {
   const parts: string[] = [];
-  if (data.window === undefined) parts.push(`No dates can be given yet: ${data.waiting}.`);
+  if (data.window === undefined) parts.push(asSentence(`no dates can be given yet: ${data.waiting}`));
   else {
     const certain = data.window.certainUntil !== undefined && data.window.certainUntil === data.window.last;
     const until = data.window.last === undefined ? 'with no end in sight' : `to ${dateWithWeekday(data.window.last)}`;
-    if (data.window.first > data.today) parts.push(`Waiting: ${data.waiting}.`);
+    if (data.window.first > data.today) parts.push(asSentence(data.waiting));
     parts.push(`${certain ? 'Ready' : 'Possible, if good,'} from ${dateWithWeekday(data.window.first)} ${until}.`);
-    if (data.runsOut !== undefined) parts.push(`Then ${data.runsOut}.`);
+    if (data.runsOut !== undefined) parts.push(asSentence(`then ${data.runsOut}`));
   }
-  if (data.place !== undefined) parts.push(`${data.place.says}.`);
-  for (const step of data.steps) parts.push(`${step.what}.`);
-  return parts.join(' ');
+  if (data.place !== undefined) parts.push(asSentence(data.place.says));
+  for (const step of data.steps) parts.push(asSentence(step.what));
+  return parts.filter((part) => part !== '').join(' ');
 }
 
 export function windowBar(data: WindowBarData, style: WindowBarStyle): Drawing {
   const rows: string[][] = [];
   if (data.window === undefined) rows.push(['no dates yet', shortDate(data.today), '', data.waiting]);
   else {
-    if (data.window.first > data.today) rows.push(['waiting', shortDate(data.today), shortDate(addDays(data.window.first, -1)), data.waiting]);
-    rows.push(['dates for a dose', shortDate(data.window.first), data.window.last === undefined ? 'open' : shortDate(data.window.last), possible(data)]);
-    if (data.window.last !== undefined) rows.push(['after that', shortDate(addDays(data.window.last, 1)), '', data.runsOut ?? '']);
+    if (data.window.first > data.today)
+      rows.push(['waiting', shortDate(data.today), shortDate(addDays(data.window.first, -1)), data.waiting]);
+    rows.push([
+      'dates for a dose',
+      shortDate(data.window.first),
+      data.window.last === undefined ? 'open' : shortDate(data.window.last),
+      possible(data),
+    ]);
+    if (data.window.last !== undefined)
+      rows.push(['after that', shortDate(addDays(data.window.last, 1)), '', data.runsOut ?? '']);
   }
-  if (data.place !== undefined) rows.push(['booked', shortDate(data.place.on), shortDate(data.place.on), data.place.says]);
+  if (data.place !== undefined)
+    rows.push(['booked', shortDate(data.place.on), shortDate(data.place.on), data.place.says]);
   for (const step of data.steps) rows.push(['next step', shortDate(step.from), shortDate(step.until), step.what]);
   return {
     svg: style.form === 'strip' ? strip(data, style) : full(data, style),

@@ -1,0 +1,132 @@
+/** Every picture says the same as its sentence and its table, stays inside its frame, and needs no colour to be read. */
+import { day } from '@twelvemonth/clinical';
+import { describe, expect, it } from 'vitest';
+import { courseStrip, verdictMark, visitStrip, windowBar } from '../src/index.ts';
+
+const today = day('2026-11-25');
+const loading = {
+  today,
+  window: { first: day('2027-01-08'), last: day('2027-03-02') },
+  waiting: 'waiting for vitamin D loading',
+  runsOut: 'bloods run out',
+  place: { on: day('2027-01-28'), says: 'booked Thu 28 Jan 2027 at 10:40' },
+  steps: [{ what: 'take bloods 5 to 25 Jan', from: day('2027-01-05'), until: day('2027-01-25') }],
+};
+
+/** All x positions and widths drawn, to see that nothing leaves the frame. */
+function horizontalReach(svg: string): number {
+  const rects = [...svg.matchAll(/<rect x="([\d.-]+)" y="[\d.-]+" width="([\d.]+)"/g)].map(
+    (match) => Number(match[1]) + Number(match[2]),
+  );
+  return Math.max(0, ...rects);
+}
+
+describe('the window bar', () => {
+  it('tells waiting, possible dates, what ends them, the place and the next steps in words', () => {
+    const { sentence } = windowBar(loading, { id: 'a' });
+    expect(sentence).toBe(
+      'Waiting for vitamin D loading. Possible, if good, from Fri 8 Jan 2027 to Tue 2 Mar 2027. Then bloods run out. Booked Thu 28 Jan 2027 at 10:40. Take bloods 5 to 25 Jan.',
+    );
+  });
+
+  it('lists the same in a table', () => {
+    const { table } = windowBar(loading, { id: 'a' });
+    expect(table.rows.map((row) => row[0])).toEqual([
+      'waiting',
+      'dates for a dose',
+      'after that',
+      'booked',
+      'next step',
+    ]);
+    expect(table.rows[1]).toEqual(['dates for a dose', '8 Jan 2027', '2 Mar 2027', 'possible 8 Jan to 2 Mar 2027']);
+  });
+
+  it('is solid only where it is certain, dashed where it is "if good"', () => {
+    const certain = windowBar(
+      { ...loading, window: { first: today, last: day('2026-12-04'), certainUntil: day('2026-12-04') } },
+      { id: 'a' },
+    );
+    expect(certain.svg).not.toContain('stroke-dasharray="7 4"');
+    expect(certain.sentence).toContain('Ready from Wed 25 Nov 2026 to Fri 4 Dec 2026');
+    expect(windowBar(loading, { id: 'a' }).svg).toContain('stroke-dasharray="7 4"');
+  });
+
+  it('has no band when no date can be given, and says what is waited for', () => {
+    const none = windowBar({ today, waiting: 'unwell since 23 Nov 2026', steps: [] }, { id: 'a' });
+    expect(none.svg).not.toContain('stroke="#1f6247"');
+    expect(none.sentence).toBe('No dates can be given yet: unwell since 23 Nov 2026.');
+  });
+
+  it.each([280, 340, 620, 940, 1400])('stays inside a frame %i wide', (width) => {
+    expect(horizontalReach(windowBar(loading, { id: 'a', width }).svg)).toBeLessThanOrEqual(width);
+  });
+
+  it('is the same bytes for the same data', () => {
+    expect(windowBar(loading, { id: 'a' }).svg).toBe(windowBar(loading, { id: 'a' }).svg);
+  });
+
+  it('writes what people typed as text, never as markup', () => {
+    const hostile = windowBar({ ...loading, waiting: '<script>alert(1)</script>' }, { id: 'a' });
+    expect(hostile.svg).not.toContain('<script>');
+  });
+
+  it('needs no inline style, so that a strict content policy shows it', () => {
+    expect(windowBar(loading, { id: 'a' }).svg).not.toContain('style=');
+  });
+});
+
+describe('the course strip', () => {
+  const course = {
+    today,
+    doses: [{ on: day('2025-03-14'), number: 1, part: false }],
+    due: { on: day('2026-03-14'), number: 2 },
+    marks: [{ kind: 'fracture' as const, from: day('2024-11-02'), says: 'wrist' }],
+  };
+
+  it('draws a filled drop for a dose given and a hollow one for a dose due', () => {
+    const { svg } = courseStrip(course);
+    expect(svg.match(/fill="#1f6247" stroke="#1f6247"/g)).toHaveLength(1);
+    expect(svg.match(/fill="#fffdf8" stroke="#1f6247"/g)).toHaveLength(1);
+  });
+
+  it('tells the same in order of time', () => {
+    expect(courseStrip(course).table.rows).toEqual([
+      ['2 Nov 2024', 'fracture: wrist'],
+      ['14 Mar 2025', 'dose 1 given'],
+      ['14 Mar 2026', 'dose 2 due'],
+    ]);
+    expect(courseStrip(course).sentence).toContain('One dose, the last on 14 Mar 2025; dose 2 due on 14 Mar 2026.');
+  });
+
+  it('marks a part dose as one', () => {
+    expect(courseStrip({ ...course, doses: [{ on: day('2025-03-14'), number: 1, part: true }] }).sentence).toContain(
+      'One dose',
+    );
+    expect(courseStrip({ ...course, doses: [{ on: day('2025-03-14'), number: 1, part: true }] }).table.rows[1]).toEqual(
+      ['14 Mar 2025', 'part dose 1'],
+    );
+  });
+});
+
+describe('the visit strip', () => {
+  it('says how far the visit is and what runs', () => {
+    const strip = visitStrip({
+      who: 'W. Ferreira',
+      steps: [
+        { step: 'arrive', state: 'done' },
+        { step: 'infusion', state: 'running', says: '4 min 40 s to go', share: 0.7 },
+      ],
+    });
+    expect(strip.sentence).toBe('W. Ferreira: 1 of 2 steps done; infusion running (4 min 40 s to go).');
+    expect(strip.svg).toContain('4 min 40 s to go');
+  });
+});
+
+describe('the shape of a verdict', () => {
+  it('differs in form, not only in colour', () => {
+    const shapes = (['ready', 'not ready', 'cannot say', 'does not apply'] as const).map((verdict) =>
+      verdictMark(verdict).replaceAll(/#[0-9a-f]{6}/g, ''),
+    );
+    expect(new Set(shapes).size).toBe(4);
+  });
+});

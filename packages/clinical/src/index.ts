@@ -24,3 +24,8 @@ export * from './decide/act.ts';
 export * from './decide/refusal.ts';
 export * from './decide/surroundings.ts';
 export * from './standing/standings.ts';
+export { type NotedDraft, usualAuthor, usualPerson, usualZone } from './notation/draft-line.ts';
+export * from './notation/entries-from-drafts.ts';
+export * from './notation/parse-ledger.ts';
+export * from './notation/print-ledger.ts';
+export * from './notation/question.ts';

@@ -1,0 +1,3 @@
+/** Letters as values, and what they become. */
+export * from './family-doctor.ts';
+export * from './letter.ts';

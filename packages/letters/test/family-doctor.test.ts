@@ -1,0 +1,106 @@
+/** What a family doctor must find in the letter; the list of contents is common practice, no source. */
+import { day } from '@twelvemonth/clinical';
+import { describe, expect, it } from 'vitest';
+import { type FamilyDoctorFacts, familyDoctorLetter, letterHtml, letterText } from '../src/index.ts';
+
+const givenFacts: FamilyDoctorFacts = {
+  unit: { name: 'Thornbeck Day Unit', telephone: '01632 960100', demo: true },
+  today: day('2027-01-28'),
+  patient: { name: 'Wilhelmina Arkwright-Poe', born: '2 June 1941', number: '999 204 7713' },
+  familyDoctor: 'Dr A. Penrose',
+  signedBy: { name: 'Imre Sandoval', role: 'nurse in charge' },
+  outcome: {
+    kind: 'given',
+    on: day('2027-01-28'),
+    doseNumber: 2,
+    plannedDoses: 3,
+    batch: 'PA-2391',
+    expires: '30 Apr 2028',
+    minutes: 30,
+    partMilliliters: undefined,
+    nextDue: day('2028-01-28'),
+    bloodsBetween: { from: day('2027-12-06'), until: day('2028-01-25') },
+    reviewNext: false,
+  },
+  protocolVersion: 'thornbeck-3',
+};
+const text = (facts: FamilyDoctorFacts): string => letterText(familyDoctorLetter(facts));
+
+describe('the letter after a dose', () => {
+  it('names dose, batch, next due date, who calls, and when bloods are needed', () => {
+    const letter = text(givenFacts);
+    for (const wanted of [
+      'Dose: 2 of 3 planned',
+      'Batch: PA-2391, expires 30 Apr 2028',
+      'from Friday 28 January 2028',
+      'between Mon 6 Dec 2027 and Tue 25 Jan 2028',
+      'Thornbeck Day Unit, 01632 960100. You need not arrange',
+    ]) {
+      expect(letter).toContain(wanted);
+    }
+  });
+
+  it('says what not to prescribe, to go on with calcium and vitamin D, and what to look out for', () => {
+    const letter = text(givenFacts);
+    expect(letter).toContain('do not prescribe another bisphosphonate or denosumab');
+    expect(letter).toContain('continue calcium and vitamin D');
+    for (const sign of ['tingling', 'light-shy eye', 'thigh, hip or groin', 'socket']) expect(letter).toContain(sign);
+  });
+
+  it('promises no next date after the planned doses: a review comes first', () => {
+    const letter = text({
+      ...givenFacts,
+      outcome: { ...givenFacts.outcome, kind: 'given', reviewNext: true } as FamilyDoctorFacts['outcome'],
+    });
+    expect(letter).toContain('a prescriber reviews the treatment before any further dose');
+    expect(letter).not.toContain('Next dose due');
+  });
+
+  it('says of a part dose how much was given and that a prescriber decides', () => {
+    const letter = text({
+      ...givenFacts,
+      outcome: { ...givenFacts.outcome, kind: 'given', partMilliliters: 40 } as FamilyDoctorFacts['outcome'],
+    });
+    expect(letter).toContain('only 40 mL was given');
+    expect(letter).not.toContain('Next dose due');
+  });
+
+  it('never tells anyone to leave out a water tablet', () => {
+    expect(text(givenFacts).toLowerCase()).not.toMatch(/water tablet|diuretic/);
+  });
+});
+
+describe('the letter after a put-off', () => {
+  it('says why and what happens next', () => {
+    const letter = text({
+      ...givenFacts,
+      outcome: {
+        kind: 'put off',
+        on: day('2027-01-28'),
+        reason: 'bloods out of date',
+        nextStep: 'bloods at the surgery, new place from 8 February',
+      },
+    });
+    expect(letter).toContain('It was not given.');
+    expect(letter).toContain('Reason: bloods out of date');
+    expect(letter).toContain('bloods at the surgery');
+  });
+});
+
+describe('as a document', () => {
+  it('has a language, a title and headings, loads nothing, and marks the demo', () => {
+    const html = letterHtml(familyDoctorLetter(givenFacts));
+    expect(html).toMatch(/^<!doctype html><html lang="en-GB">/);
+    expect(html).toContain('<title>Letter to the family doctor, 28 Jan 2027</title>');
+    expect(html).toContain('<h1>Wilhelmina Arkwright-Poe');
+    expect(html).toContain('nobody here is real');
+    expect(html).not.toMatch(/src=|href=|url\(/);
+  });
+
+  it('writes names as text, never as markup', () => {
+    const html = letterHtml(
+      familyDoctorLetter({ ...givenFacts, patient: { ...givenFacts.patient, name: '<b>X</b>' } }),
+    );
+    expect(html).not.toContain('<b>X</b>');
+  });
+});

@@ -1,0 +1,33 @@
+import { codeOnly } from '../code-text.ts';
+import { isCode } from '../places.ts';
+import { complaintsAbout, type Rule } from '../rule.ts';
+
+const decides = /^packages\/clinical\/src\/(?:requirements|readiness)\//;
+const number = /(?<![\w.$])\d[\d_]*(?:\.\d+)?n?(?![\w.])/g;
+
+/** Numbers that count things of the program, not of the body: first, next, none. */
+const countingNumbers = new Set(['0', '1', '0n', '1n']);
+
+/** Other numbers that may stand in a rule, each with its reason. */
+const allowed: Readonly<Record<string, Readonly<Record<string, string>>>> = {};
+
+export const noThresholdLiterals: Rule = {
+  name: 'no number that decides stands in a rule: rules are code, numbers are protocol',
+  check: (files) =>
+    files
+      .filter((file) => decides.test(file.path) && isCode(file.path))
+      .flatMap((file) =>
+        complaintsAbout(file.path, codeOnly(file.text), number, (match) =>
+          countingNumbers.has(match[0]) || allowed[file.path]?.[match[0]] !== undefined
+            ? ''
+            : `holds the number ${match[0]}: make it a field of the protocol, with its source`,
+        ).filter((complaint) => complaint.says !== ''),
+      ),
+  bad: [{ path: 'packages/clinical/src/requirements/kidneys.ts', text: 'if (clearance < 35) return notReady;' }],
+  good: [
+    {
+      path: 'packages/clinical/src/requirements/kidneys.ts',
+      text: "const first = spans[0]; const next = at + 1; const says = 'below 35'; // 35 by the label",
+    },
+  ],
+};

@@ -1,0 +1,20 @@
+/** The files of the project as git knows them: committed ones and new ones, never ignored ones. */
+import { execFileSync } from 'node:child_process';
+import { readFileSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { SourceFile } from './rule.ts';
+
+export const root = fileURLToPath(new URL('../../', import.meta.url));
+
+const textFile = /\.(?:ts|tsx|mjs|js|json|md|css|html|svg|yml|yaml|txt|csv|sql|sh)$|^[^.]+$|(?:^|\/)\.[^/]+$/;
+
+export function projectFiles(): SourceFile[] {
+  const listed = execFileSync('git', ['ls-files', '-z', '--cached', '--others', '--exclude-standard'], {
+    cwd: root,
+    encoding: 'utf8',
+  });
+  return [...new Set(listed.split('\0'))]
+    .filter((path) => textFile.test(path) && statSync(join(root, path), { throwIfNoEntry: false })?.isFile() === true)
+    .map((path) => ({ path, text: readFileSync(join(root, path), 'utf8') }));
+}

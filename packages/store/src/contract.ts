@@ -131,8 +131,7 @@ export type ExpiryOutcome =
 
 /** The store's database lent to the sign-in library: its own tables only, never the tables named in this package. */
 export type KyselyHandle = {
-  // The sign-in library brings its own table types.
-  // oxlint-disable-next-line typescript/no-explicit-any
+  // oxlint-disable-next-line typescript/no-explicit-any -- the sign-in library brings its own table types
   readonly db: Kysely<any>;
   readonly type: 'sqlite' | 'postgres';
 };

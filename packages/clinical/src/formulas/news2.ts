@@ -1,0 +1,114 @@
+/**
+ * National Early Warning Score 2, Royal College of Physicians 2017. An early sign that someone is becoming ill; not a test
+ * of fitness for an infusion: the protocol's own put-off values decide that. Adults from 16 years, not in pregnancy.
+ * Scale 2 for saturation only on a recorded clinician's decision (hypercapnic respiratory failure, target 88-92 %).
+ * A parameter missing: no total.
+ */
+export type Observation = {
+  readonly breathsPerMinute: number;
+  readonly saturationPercent: number;
+  readonly saturationScale: 1 | 2;
+  readonly onOxygen: boolean;
+  readonly systolicMmHg: number;
+  readonly pulsePerMinute: number;
+  /** Alert; new confusion, responds to voice, to pain, unresponsive. Chronic confusion is not new. */
+  readonly consciousness: 'A' | 'C' | 'V' | 'P' | 'U';
+  /** To one decimal, as measured. */
+  readonly temperatureCelsius: number;
+};
+export type Parameter = keyof Omit<Observation, 'saturationScale'>;
+
+export type News2 =
+  | {
+      readonly complete: true;
+      readonly total: number;
+      readonly parts: Readonly<Record<Parameter, number>>;
+      readonly singleThree: boolean;
+    }
+  | { readonly complete: false; readonly missing: readonly Parameter[] };
+
+/** Rows of the chart: a value up to and including the first number scores the second. */
+type Band = readonly [upTo: number, score: number];
+const score = (value: number, bands: readonly Band[]): number => bands.find(([upTo]) => value <= upTo)?.[1] ?? 0;
+
+const breaths: readonly Band[] = [
+  [8, 3],
+  [11, 1],
+  [20, 0],
+  [24, 2],
+  [Infinity, 3],
+];
+const saturation1: readonly Band[] = [
+  [91, 3],
+  [93, 2],
+  [95, 1],
+  [Infinity, 0],
+];
+const saturation2Low: readonly Band[] = [
+  [83, 3],
+  [85, 2],
+  [87, 1],
+  [92, 0],
+];
+const saturation2OnOxygen: readonly Band[] = [
+  [94, 1],
+  [96, 2],
+  [Infinity, 3],
+];
+const systolic: readonly Band[] = [
+  [90, 3],
+  [100, 2],
+  [110, 1],
+  [219, 0],
+  [Infinity, 3],
+];
+const pulse: readonly Band[] = [
+  [40, 3],
+  [50, 1],
+  [90, 0],
+  [110, 1],
+  [130, 2],
+  [Infinity, 3],
+];
+/** In tenths of a degree, so that 38.0 and 38.1 are told apart exactly. */
+const temperatureTenths: readonly Band[] = [
+  [350, 3],
+  [360, 1],
+  [380, 0],
+  [390, 1],
+  [Infinity, 2],
+];
+
+function saturation(percent: number, scale: 1 | 2, onOxygen: boolean): number {
+  if (scale === 1) return score(percent, saturation1);
+  if (percent <= 92) return score(percent, saturation2Low);
+  return onOxygen ? score(percent, saturation2OnOxygen) : 0;
+}
+
+const needed: readonly Parameter[] = [
+  'breathsPerMinute',
+  'saturationPercent',
+  'onOxygen',
+  'systolicMmHg',
+  'pulsePerMinute',
+  'consciousness',
+  'temperatureCelsius',
+];
+
+/** The score of a set of observations; which parameters are missing if it is not whole. */
+export function news2(observed: Partial<Observation>): News2 {
+  const missing = needed.filter((parameter) => observed[parameter] === undefined);
+  if (missing.length > 0) return { complete: false, missing };
+  const o = { saturationScale: 1, ...observed } as Observation;
+  const parts: Record<Parameter, number> = {
+    breathsPerMinute: score(o.breathsPerMinute, breaths),
+    saturationPercent: saturation(o.saturationPercent, o.saturationScale, o.onOxygen),
+    onOxygen: o.onOxygen ? 2 : 0,
+    systolicMmHg: score(o.systolicMmHg, systolic),
+    pulsePerMinute: score(o.pulsePerMinute, pulse),
+    consciousness: o.consciousness === 'A' ? 0 : 3,
+    temperatureCelsius: score(Math.round(o.temperatureCelsius * 10), temperatureTenths),
+  };
+  const values = Object.values(parts);
+  return { complete: true, total: values.reduce((sum, part) => sum + part, 0), parts, singleThree: values.includes(3) };
+}

@@ -33,6 +33,3 @@ export function commandOf(packageName, command = packageName) {
   const { bin } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
   return join(folder, typeof bin === 'string' ? bin : bin[command]);
 }
-
-/** The folder that npm was called from; a relative `--data` means a folder there. */
-export const calledFrom = process.env['INIT_CWD'] ?? process.cwd();

@@ -1,0 +1,25 @@
+/** What a bench hands back. A file in this folder that exports `bench` is run by run.ts, which prints all figures in one table. */
+
+export type Figure = {
+  /** What was done, so that a person who has not read the code knows: "fold a ledger of 10,000 entries". */
+  readonly what: string;
+  readonly value: number;
+  readonly unit: string;
+  /** What it was measured beside, in the same run: a ratio says more than a time on an unknown machine. */
+  readonly beside?: string;
+};
+
+export type Bench = () => Promise<readonly Figure[]>;
+
+const rounds = 5;
+
+/** The shortest of five rounds, in milliseconds: what the code costs when nothing else disturbs it. */
+export async function bestMilliseconds(work: () => unknown): Promise<number> {
+  let best = Number.POSITIVE_INFINITY;
+  for (let round = 0; round < rounds; round += 1) {
+    const began = performance.now();
+    await work();
+    best = Math.min(best, performance.now() - began);
+  }
+  return best;
+}

@@ -78,8 +78,11 @@ export const entryOfRow = (row: EntryRow): Entry => ({
 });
 
 /** Rows in (subject, seq) order, cut into ledgers; ledgers asked for but not there are empty. */
-export function ledgersOfRows(subjects: readonly Subject[], rows: readonly EntryRow[]): Map<Subject, Entry[]> {
-  const ledgers = new Map<Subject, Entry[]>(subjects.map((subject) => [subject, []]));
-  for (const row of rows) ledgers.get(row.subject)?.push(entryOfRow(row));
+export function ledgerRowsOf(subjects: readonly Subject[], rows: readonly EntryRow[]): Map<Subject, EntryRow[]> {
+  const ledgers = new Map<Subject, EntryRow[]>(subjects.map((subject) => [subject, []]));
+  for (const row of rows) ledgers.get(row.subject)?.push(row);
   return ledgers;
 }
+
+export const ledgersOfRows = (subjects: readonly Subject[], rows: readonly EntryRow[]): Map<Subject, Entry[]> =>
+  new Map([...ledgerRowsOf(subjects, rows)].map(([subject, ofSubject]) => [subject, ofSubject.map(entryOfRow)]));

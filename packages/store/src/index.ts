@@ -5,3 +5,6 @@ export { StoreProblem, type StoreProblemName } from './store-problem.ts';
 export { openSqliteReader } from './sqlite/reading.ts';
 export { openSqliteStore, type SqliteOptions } from './sqlite/store.ts';
 export { acceptSqliteRestore, restoreSqlite, type Accepted } from './sqlite/restore.ts';
+export type { PostgresConnection } from './postgres/connecting.ts';
+export { openPostgresReader, type PostgresOptions } from './postgres/reading.ts';
+export { openPostgresStore } from './postgres/store.ts';

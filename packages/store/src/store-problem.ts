@@ -9,7 +9,8 @@ export type StoreProblemName =
   | 'other-history'
   | 'damaged'
   | 'already-there'
-  | 'not-durable';
+  | 'unsuitable-database'
+  | 'use-database-tools';
 
 export class StoreProblem extends Error {
   readonly problem: StoreProblemName;

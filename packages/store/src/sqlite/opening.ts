@@ -37,7 +37,7 @@ export function connectForWriting(path: string): DatabaseSync {
     const synchronous = database.prepare('pragma synchronous').get()?.['synchronous'];
     if (journal !== 'wal' || synchronous !== 2) {
       throw new StoreProblem(
-        'not-durable',
+        'unsuitable-database',
         `The database cannot keep its promise here (journal ${String(journal)}, synchronous ${String(synchronous)}): put it on a local disk.`,
       );
     }

@@ -5,6 +5,9 @@ import { complaintsAbout, type Rule } from '../rule.ts';
 const decides = /^packages\/clinical\/src\/(?:requirements|readiness)\//;
 const number = /(?<![\w.$])\d[\d_]*(?:\.\d+)?n?(?![\w.])/g;
 
+/** How many places are printed decides nothing. */
+const printing = /\b(?:\w+Text|toFixed)\([^()]*\)/g;
+
 /** Numbers that count things of the program, not of the body: first, next, none. */
 const countingNumbers = new Set(['0', '1', '0n', '1n']);
 
@@ -22,17 +25,17 @@ export const noThresholdLiterals: Rule = {
     files
       .filter((file) => decides.test(file.path) && isCode(file.path))
       .flatMap((file) =>
-        complaintsAbout(file.path, codeOnly(file.text), number, (match) =>
+        complaintsAbout(file.path, codeOnly(file.text).replaceAll(printing, ''), number, (match) =>
           countingNumbers.has(match[0]) || allowed[file.path]?.[match[0]] !== undefined
             ? ''
-            : `holds the number ${match[0]}: make it a field of the protocol, with its source`,
+            : `holds the number ${match[0]}: make it a field of the protocol, or a constant of its formula, with the source`,
         ).filter((complaint) => complaint.says !== ''),
       ),
   bad: [{ path: 'packages/clinical/src/requirements/kidneys.ts', text: 'if (clearance < 35) return notReady;' }],
   good: [
     {
       path: 'packages/clinical/src/requirements/kidneys.ts',
-      text: "const first = spans[0]; const next = at + 1; const says = 'below 35'; // 35 by the label",
+      text: "const first = spans[0]; const next = at + 1; const says = 'below 35' + ratioText(clearance, 2); // 35 by the label",
     },
   ],
 };

@@ -2,6 +2,7 @@
 import type { Rule } from './rule.ts';
 import { clockAndChance } from './rules/clock-and-chance.ts';
 import { fileLength } from './rules/file-length.ts';
+import { hazardsAreShown } from './rules/hazards-are-shown.ts';
 import { importArrows } from './rules/import-arrows.ts';
 import { linksLeadSomewhere } from './rules/links-lead-somewhere.ts';
 import { noDrawers } from './rules/no-drawers.ts';
@@ -28,6 +29,7 @@ export const rules: readonly Rule[] = [
   testsRun,
   nothingPutOff,
   linksLeadSomewhere,
+  hazardsAreShown,
   noMachinePaths,
   noRegistryHosts,
 ];

@@ -75,7 +75,12 @@ const testStep = (name, ...projects) => ({
 
 const formatStep = commandStep('format', ['oxfmt', 'oxfmt', '--check']);
 const lintStep = commandStep('lint', ['oxlint', 'oxlint', '--type-aware', '--deny-warnings']);
-const typesStep = commandStep('types', ['typescript', 'tsc', '-p', '.'], ['typescript', 'tsc', '-p', 'apps/web']);
+const typesStep = commandStep(
+  'types',
+  ['typescript', 'tsc', '-p', '.'],
+  ['typescript', 'tsc', '-p', 'tests'],
+  ['typescript', 'tsc', '-p', 'apps/web'],
+);
 const unusedStep = commandStep('unused', ['knip', 'knip']);
 const screensStep = {
   name: 'screens build',

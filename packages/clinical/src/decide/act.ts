@@ -22,7 +22,12 @@ import { protocolSchema } from '../protocol/protocol.ts';
 /** When it was true: a date, or a local moment with its offset. */
 const effectiveAt = z.union([
   dateField,
-  z.string().regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,3})?)?([+-]\d{2}:\d{2}|Z)$/, 'a moment with its offset from UTC'),
+  z
+    .string()
+    .regex(
+      /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,3})?)?([+-]\d{2}:\d{2}|Z)$/,
+      'a moment with its offset from UTC',
+    ),
 ]);
 
 const line = z.object({ kind: z.enum(kindNames), body: z.unknown(), effectiveAt }).readonly();
@@ -32,7 +37,15 @@ const accepted = z.object({ causes: z.array(shortText).min(1).readonly(), reason
 
 export const actSchema = z.discriminatedUnion('name', [
   /** A new person: identity, contact, referral. */
-  z.object({ name: z.literal('register'), patient: uuidField, identity: identity.body, contact: contact.body.optional(), referral: referral.body, on: dateField, notTheSameAs: z.array(uuidField).readonly().optional() }),
+  z.object({
+    name: z.literal('register'),
+    patient: uuidField,
+    identity: identity.body,
+    contact: contact.body.optional(),
+    referral: referral.body,
+    on: dateField,
+    notTheSameAs: z.array(uuidField).readonly().optional(),
+  }),
   /** One entry of a kind that is written by hand, new or correcting another. */
   z.object({ name: z.literal('record'), patient: uuidField, line, amends: uuidField.optional() }),
   /** Several entries of one moment that belong together (results of one sample, weight and observations). */
@@ -41,26 +54,87 @@ export const actSchema = z.discriminatedUnion('name', [
 
   z.object({ name: z.literal('plan session'), session: uuidField, body: sessionPlanned.body }),
   z.object({ name: z.literal('cancel session'), session: uuidField, reason: textField }),
-  z.object({ name: z.literal('book'), patient: uuidField, session: uuidField, place: z.number().int().min(1), accepts: accepted.optional() }),
-  z.object({ name: z.literal('move'), patient: uuidField, from: uuidField, to: uuidField, place: z.number().int().min(1), reason: textField, askedBy: z.enum(['the patient', 'the unit']), accepts: accepted.optional() }),
-  z.object({ name: z.literal('give up place'), patient: uuidField, session: uuidField, reason: textField, askedBy: z.enum(['the patient', 'the unit']) }),
+  z.object({
+    name: z.literal('book'),
+    patient: uuidField,
+    session: uuidField,
+    place: z.number().int().min(1),
+    accepts: accepted.optional(),
+  }),
+  z.object({
+    name: z.literal('move'),
+    patient: uuidField,
+    from: uuidField,
+    to: uuidField,
+    place: z.number().int().min(1),
+    reason: textField,
+    askedBy: z.enum(['the patient', 'the unit']),
+    accepts: accepted.optional(),
+  }),
+  z.object({
+    name: z.literal('give up place'),
+    patient: uuidField,
+    session: uuidField,
+    reason: textField,
+    askedBy: z.enum(['the patient', 'the unit']),
+  }),
 
   /** The visit. Steps whose body needs the server's clock or a computed comparison have an act of their own. */
-  z.object({ name: z.literal('decide'), patient: uuidField, decision: z.enum(['go', 'put off', 'ask a prescriber']), reasonCode: goDecision.body.unwrap().shape.reasonCode, note: textField.optional(), nextStep: textField.optional(), tellsThePatient: shortText.optional() }),
-  z.object({ name: z.literal('second check'), patient: uuidField, preparation: uuidField, reading: secondCheck.body.unwrap().omit({ preparation: true, agrees: true, differs: true }) }),
+  z.object({
+    name: z.literal('decide'),
+    patient: uuidField,
+    decision: z.enum(['go', 'put off', 'ask a prescriber']),
+    reasonCode: goDecision.body.unwrap().shape.reasonCode,
+    note: textField.optional(),
+    nextStep: textField.optional(),
+    tellsThePatient: shortText.optional(),
+  }),
+  z.object({
+    name: z.literal('second check'),
+    patient: uuidField,
+    preparation: uuidField,
+    reading: secondCheck.body.unwrap().omit({ preparation: true, agrees: true, differs: true }),
+  }),
   z.object({ name: z.literal('start infusion'), patient: uuidField, plannedMinutes: z.number().int().min(1).max(240) }),
-  z.object({ name: z.literal('pause infusion'), patient: uuidField, reason: infusionPaused.body.unwrap().shape.reason }),
+  z.object({
+    name: z.literal('pause infusion'),
+    patient: uuidField,
+    reason: infusionPaused.body.unwrap().shape.reason,
+  }),
   z.object({ name: z.literal('resume infusion'), patient: uuidField }),
-  z.object({ name: z.literal('finish infusion'), patient: uuidField, milliliters: z.number().min(0).max(100), stoppedBecause: textField.optional(), timedBy: infusionFinished.body.unwrap().shape.timedBy }),
+  z.object({
+    name: z.literal('finish infusion'),
+    patient: uuidField,
+    milliliters: z.number().min(0).max(100),
+    stoppedBecause: textField.optional(),
+    timedBy: infusionFinished.body.unwrap().shape.timedBy,
+  }),
 
   z.object({ name: z.literal('set unit'), unit: uuidField, body: unitSettings.body }),
   /** The hash is the server's: SHA-256 over the canonical text of the sheet. */
   z.object({ name: z.literal('write protocol'), unit: uuidField, sheet: protocolSchema, contentHash: shortText }),
-  z.object({ name: z.literal('sign protocol'), unit: uuidField, version: shortText, contentHash: shortText, as: z.enum(['clinician', 'pharmacist']), inForceFrom: dateField }),
+  z.object({
+    name: z.literal('sign protocol'),
+    unit: uuidField,
+    version: shortText,
+    contentHash: shortText,
+    as: z.enum(['clinician', 'pharmacist']),
+    inForceFrom: dateField,
+  }),
 
   /** One row of a register: a new person or more facts of a known one. Written as a whole or not at all. */
-  z.object({ name: z.literal('take in'), patient: uuidField, isNew: z.boolean(), lines: z.array(line).min(1).max(60).readonly() }),
-  z.object({ name: z.literal('note import'), register: uuidField, run: importRun.body, waiting: z.array(rowWaiting.body).readonly() }),
+  z.object({
+    name: z.literal('take in'),
+    patient: uuidField,
+    isNew: z.boolean(),
+    lines: z.array(line).min(1).max(60).readonly(),
+  }),
+  z.object({
+    name: z.literal('note import'),
+    register: uuidField,
+    run: importRun.body,
+    waiting: z.array(rowWaiting.body).readonly(),
+  }),
   z.object({ name: z.literal('settle row'), register: uuidField, body: rowSettled.body }),
 ]);
 export type Act = z.infer<typeof actSchema>;

@@ -29,7 +29,7 @@ export type StandingNow = {
   /** The role that owns the next move, at which unit. */
   readonly owner: string;
   readonly unit: string;
-  /** The date by which the owner must act; undefined only for died and closed. */
+  /** The date by which the owner must act; undefined only where care here is over: died, closed, a transfer acknowledged. */
   readonly on: import('../calendar/day.ts').Day | undefined;
   /** Since when the standing holds. */
   readonly since: import('../calendar/day.ts').Day;

@@ -1,0 +1,140 @@
+/**
+ * The course of treatment as far as it has come: three counts of doses, what is planned, when the next is due, whether a
+ * review comes first, when the recall and its bloods fall. Rules: docs/readiness.md R6 and R7; recall: the protocol.
+ */
+import { type Day, addDays, addMonths, day as dayOf } from '../calendar/day.ts';
+import { type UnitCalendar, everyDay, lastDrawFor } from '../calendar/unit-calendar.ts';
+import { type Protocol, type Regimen, regimenNamed } from '../protocol/protocol.ts';
+import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
+import { dosesBy } from './doses.ts';
+import { type PlannedDoses, type ReviewNeeded, reviewNeeded } from './review.ts';
+
+export type Course = {
+  readonly regimen: Regimen | undefined;
+  /** Counting doses of this course, by date. */
+  readonly doses: readonly Fact<'dose'>[];
+  /** Counting doses since the last planned break, across courses. */
+  readonly consecutive: number;
+  /** Counting doses ever; a restart never resets it. */
+  readonly lifetime: number;
+  /** Days on bisphosphonate tablets, as far as their start and end are recorded. */
+  readonly tabletDays: number;
+  /** Doses before a review; undefined without a protocol, a review or a prescription that says so. */
+  readonly planned: PlannedDoses | undefined;
+  readonly intervalMonths: number | undefined;
+  readonly lastDose: Fact<'dose'> | undefined;
+  /** Counted from the last counting dose itself, never chained; undefined before the first, or when a review comes first. */
+  readonly due: Day | undefined;
+  /** The anniversary whatever a review may say: when the gap since the last dose reaches the interval. */
+  readonly anniversary: Day | undefined;
+  /** Number the next dose would have in this course: 1 for the first. */
+  readonly nextDoseNumber: number;
+  /** No counting dose ever, here or elsewhere. */
+  readonly firstTimer: boolean;
+  readonly review: ReviewNeeded | undefined;
+  /** Part doses about which a prescriber has yet to decide. */
+  readonly undecidedPartDoses: readonly Fact<'dose'>[];
+  readonly recall: Recall | undefined;
+};
+
+export type Recall = {
+  readonly from: Day;
+  /** A sample drawn between these days is in date on the due date, with its result in. */
+  readonly bloods: { readonly from: Day; readonly until: Day } | undefined;
+};
+
+/** The course on a day. Facts dated later are not looked at. */
+export function courseOf(
+  record: SubjectRecord,
+  protocol: Protocol | undefined,
+  on: Day,
+  calendar: UnitCalendar = everyDay,
+): Course {
+  const { counting, undecided } = dosesBy(record, on);
+  const reviews = factsOf(record, 'course-review').filter((review) => review.on <= on);
+  const newCourse = reviews.findLast((review) => review.body.outcome === 'new course');
+  const lastBreak = reviews.findLast((review) => review.body.outcome === 'planned break');
+  const doses = newCourse === undefined ? counting : counting.filter((dose) => dose.on >= newCourse.on);
+  const prescription = factsOf(record, 'prescription').findLast((one) => one.on <= on);
+  const regimen = regimenOf(protocol, prescription);
+  const planned = plannedBy(reviews, prescription, regimen);
+  const lastDose = counting[counting.length - 1];
+  const intervalMonths = prescription?.body.interval?.months ?? regimen?.intervalMonths;
+  const anniversary =
+    lastDose === undefined || intervalMonths === undefined ? undefined : addMonths(lastDose.on, intervalMonths);
+  const review = reviewNeeded(record, doses, planned, on);
+  const due = review === undefined ? anniversary : undefined;
+  return {
+    regimen,
+    doses,
+    consecutive: counting.filter((dose) => lastBreak === undefined || dose.on >= lastBreak.on).length,
+    lifetime: counting.length,
+    tabletDays: tabletDaysBy(record, on),
+    planned,
+    intervalMonths,
+    lastDose,
+    due,
+    anniversary,
+    nextDoseNumber: doses.length + 1,
+    firstTimer: counting.length === 0,
+    review,
+    undecidedPartDoses: undecided,
+    recall: due === undefined || protocol === undefined ? undefined : recallFor(due, protocol, calendar),
+  };
+}
+
+const regimenOf = (
+  protocol: Protocol | undefined,
+  prescription: Fact<'prescription'> | undefined,
+): Regimen | undefined =>
+  protocol === undefined
+    ? undefined
+    : prescription === undefined
+      ? protocol.sheet.regimens[0]
+      : (regimenNamed(protocol, prescription.body.regimen) ?? protocol.sheet.regimens[0]);
+
+function plannedBy(
+  reviews: readonly Fact<'course-review'>[],
+  prescription: Fact<'prescription'> | undefined,
+  regimen: Regimen | undefined,
+): PlannedDoses | undefined {
+  for (const { body } of reviews.toReversed()) {
+    if (body.outcome === 'carry on') return { count: body.toDoses, from: 'review' };
+    if (body.outcome === 'new course') return { count: body.plannedDoses, from: 'review' };
+  }
+  if (prescription?.body.plannedDoses !== undefined)
+    return { count: prescription.body.plannedDoses, from: 'prescription' };
+  return regimen === undefined ? undefined : { count: regimen.plannedDoses, from: 'regimen' };
+}
+
+/** Open-ended tablets count up to the day asked about. Overlapping tablets count twice: an exposure, not a calendar. */
+function tabletDaysBy(record: SubjectRecord, on: Day): number {
+  return factsOf(record, 'medicine')
+    .filter(({ body, on: from }) => body.sort === 'bisphosphonate tablet' && from <= on)
+    .reduce((days, { on: from, body }) => {
+      const stopped = body.stoppedOn === undefined ? on : Math.min(on, dayOf(body.stoppedOn));
+      return days + Math.max(0, stopped - from);
+    }, 0);
+}
+
+function recallFor(due: Day, protocol: Protocol, calendar: UnitCalendar): Recall {
+  const from = addDays(due, -protocol.number.recallLeadDays);
+  const earliest = addDays(due, -protocol.number.bloodsValidDays);
+  const latest = lastDrawFor(
+    calendar,
+    due,
+    { days: protocol.number.resultDays, counted: protocol.sheet.resultDaysCounted },
+    earliest,
+  );
+  return { from, bloods: latest === undefined ? undefined : { from: earliest, until: latest } };
+}
+
+/** "first dose", "dose 2 of 3", "dose 4, beyond the 3 planned" */
+export function nextDoseInWords(course: Course): string {
+  if (course.firstTimer) return 'first dose';
+  const { nextDoseNumber: next, planned } = course;
+  if (planned === undefined) return `dose ${next}`;
+  return next <= planned.count
+    ? `dose ${next} of ${planned.count}`
+    : `dose ${next}, beyond the ${planned.count} planned`;
+}

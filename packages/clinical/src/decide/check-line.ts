@@ -1,0 +1,169 @@
+/** Everything one hand-written line is checked for, in the notes as they stand when it is written. */
+import { day, shortDate } from '../calendar/day.ts';
+import { unitsOf } from '../exact/quantity.ts';
+import { plural } from '../kinds-texts/words.ts';
+import { type KindName, kindNamed } from '../kinds/index.ts';
+import { regimenNamed } from '../protocol/protocol.ts';
+import { protocolInForceOn } from '../protocol/in-force.ts';
+import { type Fact, type SubjectRecord, factWithId, factsOf } from '../record/patient-record.ts';
+import { eventOf } from '../standing/transitions.ts';
+import { checkCareGoesOn } from './check-care.ts';
+import { bornOf, checkBorn, checkNotBeforeBirth, checkNotFuture, dayOf } from './check-dates.ts';
+import { checkedBody, fieldWrong } from './check-fields.ts';
+import { asFact, checkPossible } from './check-standing.ts';
+import { type Refusal } from './refusal.ts';
+import { notYours, refusal } from './refuse.ts';
+import type { Surroundings } from './surroundings.ts';
+
+export type Line = { readonly kind: KindName; readonly body?: unknown; readonly effectiveAt: string };
+export type CheckedLine = { readonly fact: Fact | undefined; readonly refusals: readonly Refusal[] };
+
+/** Checks that hold for every line however it comes: may this role, is the body right, is the date possible. */
+export function checkLine(
+  record: SubjectRecord,
+  line: Line,
+  path: string,
+  now: Surroundings,
+  brought = false,
+): CheckedLine {
+  const refusals: Refusal[] = [];
+  const kind = kindNamed(line.kind);
+  if (!brought && !kind.writes.includes(now.by.role))
+    refusals.push(notYours(now.by.role, `write "${kind.label}"`, kind.writes));
+  const checked = checkedBody(line.kind, line.body, `${path}.body`);
+  if ('refusals' in checked) refusals.push(...checked.refusals);
+  refusals.push(...checkNotFuture(line.effectiveAt, `${path}.effectiveAt`, now));
+  const on = dayOf(line.effectiveAt);
+  if (on === undefined || 'refusals' in checked) return { fact: undefined, refusals };
+  const fact = asFact(line.kind, checked.body, on, now);
+  const born = line.kind === 'identity' ? (fact as Fact<'identity'>).body.born : bornOf(record);
+  refusals.push(
+    ...checkNotBeforeBirth(born, on, `${path}.effectiveAt`),
+    ...checkWithin(record, fact, `${path}.body`, now),
+  );
+  return { fact, refusals };
+}
+
+/** For a new line, not a correction: care must go on, and the event must be possible from where the person stands. */
+export const checkNewLine = (record: SubjectRecord, fact: Fact, now: Surroundings): readonly Refusal[] => {
+  const ended = checkCareGoesOn(record, fact.kind, fact.on, now);
+  return ended.length > 0
+    ? ended
+    : [...checkPossible(record, eventOf(fact), fact.on, now), ...checkNotTwice(record, fact)];
+};
+
+/** What a body says must fit itself and the notes it points into. */
+function checkWithin(record: SubjectRecord, fact: Fact, path: string, now: Surroundings): readonly Refusal[] {
+  switch (fact.kind) {
+    case 'identity':
+      return checkBorn((fact as Fact<'identity'>).body.born, `${path}.born`, now);
+    case 'result':
+      return checkUnit((fact as Fact<'result'>).body, path);
+    case 'results-signed':
+      return (fact as Fact<'results-signed'>).body.results.flatMap((id) =>
+        checkPointsAt(record, id, ['result'], `${path}.results`),
+      );
+    case 'symptom-cleared':
+      return checkPointsAt(
+        record,
+        (fact as Fact<'symptom-cleared'>).body.entry,
+        ['symptom', 'checklist'],
+        `${path}.entry`,
+      );
+    case 'prescriber-decision':
+      return checkPointsAt(
+        record,
+        (fact as Fact<'prescriber-decision'>).body.about,
+        aboutOf[(fact as Fact<'prescriber-decision'>).body.question],
+        `${path}.about`,
+      );
+    case 'prescription':
+      return checkPrescription((fact as Fact<'prescription'>).body, path, now);
+    case 'medicine': {
+      const { stoppedOn } = (fact as Fact<'medicine'>).body;
+      return stoppedOn !== undefined && day(stoppedOn) < fact.on
+        ? [
+            fieldWrong(
+              `${path}.stoppedOn`,
+              'stopped before it was begun',
+              "the entry's own date is the day it was begun",
+            ),
+          ]
+        : [];
+    }
+    default:
+      return [];
+  }
+}
+
+const aboutOf = {
+  'creatinine rise accepted': ['result'],
+  'weight: actual decides': ['weight'],
+  'part dose counts': ['dose'],
+  'part dose does not count': ['dose'],
+  'after 4 mg product': ['dose'],
+} as const satisfies Record<Fact<'prescriber-decision'>['body']['question'], readonly KindName[]>;
+
+function checkUnit({ analyte, quantity }: Fact<'result'>['body'], path: string): readonly Refusal[] {
+  const units: readonly string[] = unitsOf[analyte];
+  return units.includes(quantity.unit)
+    ? []
+    : [
+        fieldWrong(
+          `${path}.quantity.unit`,
+          `${analyte} is not reported in ${quantity.unit}`,
+          `${plural(units)}, as the laboratory printed it`,
+        ),
+      ];
+}
+
+export function checkPointsAt(
+  record: SubjectRecord,
+  id: string,
+  kinds: readonly KindName[],
+  field: string,
+): readonly Refusal[] {
+  const target = factWithId(record, id);
+  if (target === undefined)
+    return [refusal('no-such-entry', 'The entry it points at is not in these notes, or was withdrawn.', { field })];
+  return kinds.includes(target.kind)
+    ? []
+    : [
+        refusal('entry-of-another-kind', `It points at an entry of kind "${kindNamed(target.kind).label}".`, {
+          field,
+          remedy: `choose: ${plural(kinds)}`,
+        }),
+      ];
+}
+
+function checkPrescription(body: Fact<'prescription'>['body'], path: string, now: Surroundings): readonly Refusal[] {
+  const refusals: Refusal[] = [];
+  if (day(body.validUntil) < day(body.validFrom)) {
+    refusals.push(fieldWrong(`${path}.validUntil`, 'ends before it begins', 'the last day on which it is valid'));
+  }
+  const protocol = now.context === undefined ? undefined : protocolInForceOn(now.context.protocols, now.today);
+  if (protocol !== undefined && regimenNamed(protocol, body.regimen) === undefined) {
+    refusals.push(
+      fieldWrong(
+        `${path}.regimen`,
+        `the protocol knows no regimen "${body.regimen}"`,
+        plural(protocol.sheet.regimens.map(({ id }) => id)),
+      ),
+    );
+  }
+  return refusals;
+}
+
+/** The same dose told twice (by the ward and by the patient) would count twice. */
+function checkNotTwice(record: SubjectRecord, fact: Fact): readonly Refusal[] {
+  if (fact.kind !== 'dose') return [];
+  const { medicine } = (fact as Fact<'dose'>).body;
+  const same = factsOf(record, 'dose').some((dose) => dose.on === fact.on && dose.body.medicine === medicine);
+  return same
+    ? [
+        refusal('step-already-done', `${medicine} on ${shortDate(fact.on)} is in the notes already.`, {
+          remedy: 'correct that entry if it is not right',
+        }),
+      ]
+    : [];
+}

@@ -1,0 +1,66 @@
+/**
+ * What other steps stand upon is not pulled from under them: the later step is withdrawn first. A dose, a chair, a weight
+ * or a result may be corrected at any time: decisions keep what they were based on.
+ */
+import { kindNamed, type KindName } from '../kinds/index.ts';
+import { plural } from '../kinds-texts/words.ts';
+import type { Fact, SubjectRecord } from '../record/patient-record.ts';
+import { isAbout, visitOn } from '../visit/visit.ts';
+import { type Refusal } from './refusal.ts';
+import { refusal } from './refuse.ts';
+
+const infusing: readonly KindName[] = ['infusion-started'];
+/** For a step: the kinds that stand upon it once they are written later on the same day. */
+const standingUpon: Partial<Record<KindName, readonly KindName[]>> = {
+  arrived: ['observations', 'checklist', 'go-decision', 'left'],
+  observations: ['go-decision'],
+  checklist: ['go-decision'],
+  'go-decision': ['cannula', 'preparation', ...infusing, 'left'],
+  cannula: ['flush', ...infusing, 'cannula-removed'],
+  flush: infusing,
+  preparation: ['second-check', ...infusing],
+  'second-check': infusing,
+  'infusion-started': ['infusion-paused', 'infusion-finished'],
+  'infusion-paused': ['infusion-resumed', 'infusion-finished'],
+  'infusion-resumed': ['infusion-paused', 'infusion-finished'],
+  'infusion-finished': ['observed', 'left'],
+};
+
+/** Corrected in place these would change what a decision or a check was based on. */
+const correctedOnlyBefore: ReadonlySet<KindName> = new Set(['observations', 'checklist', 'preparation', 'flush']);
+
+function laterSteps(record: SubjectRecord, target: Fact): readonly KindName[] {
+  const kinds = standingUpon[target.kind] ?? [];
+  const visit = visitOn(record, target.on);
+  if (visit === undefined) return [];
+  return kinds.filter((kind) =>
+    (record.facts[kind] as readonly Fact[] | undefined)?.some(
+      (fact) =>
+        fact.on === target.on &&
+        fact.seq > target.seq &&
+        (fact.kind !== 'second-check' || isAbout((fact as Fact<'second-check'>).body.preparation, target)),
+    ),
+  );
+}
+
+const stands = (target: Fact, later: readonly KindName[], what: string): readonly Refusal[] =>
+  later.length === 0
+    ? []
+    : [
+        refusal(
+          'part-of-a-finished-step',
+          `The ${kindNamed(target.kind).label} cannot be ${what}: ${plural(
+            later.map((kind) => kindNamed(kind).label),
+            'and',
+          )} came after it and rests on it.`,
+          {
+            remedy: 'withdraw the later step first, with the reason',
+          },
+        ),
+      ];
+
+export const checkMayBeWithdrawn = (record: SubjectRecord, target: Fact): readonly Refusal[] =>
+  stands(target, laterSteps(record, target), 'withdrawn');
+
+export const checkMayBeCorrected = (record: SubjectRecord, target: Fact): readonly Refusal[] =>
+  correctedOnlyBefore.has(target.kind) ? stands(target, laterSteps(record, target), 'corrected') : [];

@@ -1,0 +1,209 @@
+/** The steps of a visit that are written by hand: each in its order, each once. */
+import { day, shortDate } from '../calendar/day.ts';
+import type { KindName } from '../kinds/index.ts';
+import { subject } from '../ledger/subject.ts';
+import { protocolInForceOn } from '../protocol/in-force.ts';
+import type { Fact, SubjectRecord } from '../record/patient-record.ts';
+import { placeOf, sessionOf } from '../visit/session-list.ts';
+import { type Visit, visitOn } from '../visit/visit.ts';
+import { recordIn } from './ledgers.ts';
+import { type Refusal } from './refusal.ts';
+import { refusal } from './refuse.ts';
+import type { Surroundings } from './surroundings.ts';
+
+const visitKinds: ReadonlySet<KindName> = new Set([
+  'arrived',
+  'observations',
+  'checklist',
+  'cannula',
+  'flush',
+  'preparation',
+  'cannula-removed',
+  'observed',
+  'left',
+]);
+
+export function checkVisitStep(record: SubjectRecord, fact: Fact, now: Surroundings): readonly Refusal[] {
+  if (!visitKinds.has(fact.kind)) return [];
+  const visit = visitOn(record, fact.on);
+  if (fact.kind === 'arrived') return checkArrival(fact as Fact<'arrived'>, record, visit, now);
+  if (visit === undefined) {
+    return [
+      refusal('not-here', `Nobody has recorded that this person arrived on ${shortDate(fact.on)}.`, {
+        remedy: 'record the arrival first',
+      }),
+    ];
+  }
+  if (visit.over)
+    return [
+      refusal('visit-over', `They left on ${shortDate(visit.on)}: the visit is over.`, {
+        remedy: 'withdraw "left" if they are still here',
+      }),
+    ];
+  return checkInVisit(fact, visit, now);
+}
+
+const outOfOrder = (says: string, remedy: string): readonly Refusal[] => [
+  refusal('step-out-of-order', says, { remedy }),
+];
+const alreadyDone = (says: string): readonly Refusal[] => [
+  refusal('step-already-done', says, { remedy: 'correct it, or withdraw it with the reason and do it again' }),
+];
+
+function checkArrival(
+  fact: Fact<'arrived'>,
+  record: SubjectRecord,
+  visit: Visit | undefined,
+  now: Surroundings,
+): readonly Refusal[] {
+  if (visit !== undefined) {
+    return visit.over
+      ? [
+          refusal('visit-over', `They were here on ${shortDate(visit.on)} and have gone home.`, {
+            remedy: 'a second visit needs another day',
+          }),
+        ]
+      : [refusal('already-here', 'Their arrival is in the notes.', { remedy: 'go on with the next step' })];
+  }
+  const session = sessionOf(recordIn(now, subject('session', fact.body.session)));
+  if (session === undefined)
+    return [refusal('unknown-session', 'There is no such session.', { field: 'line.body.session' })];
+  if (session.cancelled !== undefined)
+    return [refusal('session-cancelled', `That session was cancelled (${session.cancelled.reason}).`)];
+  const patient = record.subject.slice('patient/'.length);
+  if (session.on !== fact.on || placeOf(session, patient) === undefined) {
+    return [
+      refusal('not-booked-there', `They have no place on that list on ${shortDate(fact.on)}.`, {
+        remedy: 'book them onto the session, then record the arrival',
+      }),
+    ];
+  }
+  return [];
+}
+
+function checkInVisit(fact: Fact, visit: Visit, now: Surroundings): readonly Refusal[] {
+  const go = visit.decision?.body.decision === 'go';
+  const needsGo = (): readonly Refusal[] => {
+    if (go) return [];
+    if (visit.putOff) return outOfOrder('The dose was put off.', 'withdraw that decision first, with the reason');
+    return outOfOrder('There is no decision to go yet.', 'finish observations and checklist, then decide');
+  };
+  switch (fact.kind) {
+    case 'checklist':
+      if (visit.observationsBefore === undefined)
+        return outOfOrder('Observations come first.', 'record the observations');
+      return visit.checklist === undefined || visit.decision?.body.decision === 'ask a prescriber'
+        ? []
+        : alreadyDone('The questions of the day are answered.');
+    case 'cannula':
+      return [...needsGo(), ...checkCannula(visit)];
+    case 'flush':
+      return checkFlush((fact as Fact<'flush'>).body, visit);
+    case 'preparation':
+      return [
+        ...needsGo(),
+        ...(visit.preparation === undefined ? [] : alreadyDone('A preparation is in the notes.')),
+        ...checkPack((fact as Fact<'preparation'>).body, now),
+      ];
+    case 'cannula-removed':
+      return checkRemoval(visit);
+    case 'observed':
+      if (visit.infusion?.finished === undefined)
+        return outOfOrder('The infusion has not finished.', 'finish it first');
+      return visit.observed === undefined ? [] : alreadyDone('Watching after the dose is in the notes.');
+    case 'left':
+      return checkLeaving(visit);
+    default:
+      return [];
+  }
+}
+
+/** A second cannula is placed only when the running one was paused because of its site. */
+function checkCannula(visit: Visit): readonly Refusal[] {
+  if (visit.cannula === undefined || visit.removed !== undefined) return [];
+  if (visit.infusion !== undefined && visit.infusion.finished === undefined && visit.infusion.paused !== undefined)
+    return [];
+  return alreadyDone('A cannula is in place.');
+}
+
+function checkFlush({ when }: Fact<'flush'>['body'], visit: Visit): readonly Refusal[] {
+  if (visit.cannula === undefined) return outOfOrder('There is no cannula in place.', 'place it first');
+  if (when === 'after' && visit.infusion?.finished === undefined)
+    return outOfOrder('The infusion has not finished.', 'flush after it has');
+  return when === 'before' && visit.flush?.body.ranFreely === true
+    ? alreadyDone('The flush ran freely and is in the notes.')
+    : [];
+}
+
+function checkRemoval(visit: Visit): readonly Refusal[] {
+  if (visit.cannula === undefined) return outOfOrder('There is no cannula in place.', 'nothing to remove');
+  if (visit.removed !== undefined) return alreadyDone('The cannula is out.');
+  const { infusion } = visit;
+  if (infusion === undefined || infusion.finished !== undefined || infusion.paused !== undefined) return [];
+  return outOfOrder('The infusion is running.', 'pause or finish it first');
+}
+
+function checkPack(pack: Fact<'preparation'>['body'], now: Surroundings): readonly Refusal[] {
+  const refusals: Refusal[] = [];
+  if (pack.product !== 'zoledronic acid 5 mg in 100 mL') {
+    refusals.push(
+      refusal('wrong-product', `The pack reads "${pack.product}"; the order is zoledronic acid 5 mg in 100 mL.`, {
+        field: 'line.body.product',
+        remedy: 'put it back; fetch the right pack; tell the nurse in charge',
+      }),
+    );
+  }
+  if (!pack.clearAndColourless) {
+    refusals.push(
+      refusal('wrong-product', 'The solution is not clear and colourless.', {
+        field: 'line.body.clearAndColourless',
+        remedy: 'do not use it; keep it for the pharmacist',
+      }),
+    );
+  }
+  if (day(pack.expiresOn) < now.today) {
+    refusals.push(
+      refusal('pack-expired', `The pack could be used until ${shortDate(day(pack.expiresOn))}.`, {
+        field: 'line.body.expiresOn',
+        remedy: 'take another; quarantine this one',
+      }),
+    );
+  }
+  return [...refusals, ...checkMinutes(pack.minutes, 'line.body.minutes', now)];
+}
+
+export function checkMinutes(minutes: number, field: string, now: Surroundings): readonly Refusal[] {
+  const protocol = now.context === undefined ? undefined : protocolInForceOn(now.context.protocols, now.today);
+  if (protocol === undefined) return [];
+  const least = protocol.number.runningMinutesLeast;
+  return minutes >= least
+    ? []
+    : [
+        refusal(
+          'under-the-minimum-minutes',
+          `${minutes} minutes is under the ${least} minutes the infusion must take.`,
+          { field, remedy: `${least} minutes or more` },
+        ),
+      ];
+}
+
+function checkLeaving(visit: Visit): readonly Refusal[] {
+  if (visit.infusion !== undefined && visit.infusion.finished === undefined)
+    return outOfOrder('The infusion has not finished.', 'finish it first');
+  if (visit.cannula !== undefined && visit.removed === undefined)
+    return outOfOrder('The cannula is still in.', 'remove it and record how the site looks');
+  if (visit.decision === undefined || visit.decision.body.decision === 'ask a prescriber') {
+    return outOfOrder('Nothing was decided yet.', 'go, or put off with the reason');
+  }
+  if (visit.putOff) return [];
+  if (visit.infusion === undefined)
+    return outOfOrder(
+      'No dose was given and nothing says why.',
+      'put the dose off with the reason, then they can leave',
+    );
+  if (visit.observed === undefined)
+    return outOfOrder('Nobody has watched them after the dose.', 'record how long they were watched and how they are');
+  return visit.dose !== undefined && visit.dose.body.batch === undefined
+    ? outOfOrder('The batch is missing from the dose.', 'correct the dose: batch as printed on the pack')
+    : [];
+}

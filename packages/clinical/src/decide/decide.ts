@@ -1,0 +1,74 @@
+/**
+ * What an act does: drafts for one or several ledgers, or every reason why not, in order. Pure: the same act in the same
+ * surroundings gives the same answer, so the shell may ask again when a ledger has moved on. Everything is checked before
+ * anything is written; after the last check nothing refuses.
+ */
+import type { Act } from './act.ts';
+import { decideBook, decideGiveUp, decideMove } from './book.ts';
+import { decideGo } from './go.ts';
+import { decideNoteImport, decideSettleRow } from './import-notes.ts';
+import { decideFinish, decidePause, decideResume, decideStart } from './infusion.ts';
+import { decideSignProtocol, decideWriteProtocol } from './protocol.ts';
+import { decideRecord, decideRecordTogether } from './record-lines.ts';
+import { notYours } from './refuse.ts';
+import { decideRegister } from './register.ts';
+import { decideSecondCheck } from './second-check.ts';
+import { decideCancelSession, decidePlanSession } from './sessions.ts';
+import { decideSetUnit } from './set-unit.ts';
+import type { Decided, Surroundings } from './surroundings.ts';
+import { decideTakeIn } from './take-in.ts';
+import { mayDoAct, rolesFor } from './who-may.ts';
+import { decideWithdraw } from './withdraw.ts';
+
+/** Acts whose entries say themselves who may write them. */
+const judgedByKind: ReadonlySet<Act['name']> = new Set(['record', 'record together', 'withdraw']);
+
+export function decide(act: Act, now: Surroundings): Decided {
+  const { role } = now.by;
+  if (!judgedByKind.has(act.name) && !mayDoAct(role, act.name))
+    return { refusals: [notYours(role, act.name, rolesFor(act.name))] };
+  switch (act.name) {
+    case 'register':
+      return decideRegister(act, now);
+    case 'record':
+      return decideRecord(act, now);
+    case 'record together':
+      return decideRecordTogether(act, now);
+    case 'withdraw':
+      return decideWithdraw(act, now);
+    case 'plan session':
+      return decidePlanSession(act, now);
+    case 'cancel session':
+      return decideCancelSession(act, now);
+    case 'book':
+      return decideBook(act, now);
+    case 'move':
+      return decideMove(act, now);
+    case 'give up place':
+      return decideGiveUp(act, now);
+    case 'decide':
+      return decideGo(act, now);
+    case 'second check':
+      return decideSecondCheck(act, now);
+    case 'start infusion':
+      return decideStart(act, now);
+    case 'pause infusion':
+      return decidePause(act, now);
+    case 'resume infusion':
+      return decideResume(act, now);
+    case 'finish infusion':
+      return decideFinish(act, now);
+    case 'set unit':
+      return decideSetUnit(act, now);
+    case 'write protocol':
+      return decideWriteProtocol(act, now);
+    case 'sign protocol':
+      return decideSignProtocol(act, now);
+    case 'take in':
+      return decideTakeIn(act, now);
+    case 'note import':
+      return decideNoteImport(act, now);
+    case 'settle row':
+      return decideSettleRow(act, now);
+  }
+}

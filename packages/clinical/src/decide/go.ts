@@ -1,0 +1,118 @@
+/** The decision at the end of the checklist: go, put off, or ask a prescriber, with what it was based on. */
+import { plainDate } from '../calendar/day.ts';
+import { subject } from '../ledger/subject.ts';
+import { protocolInForceOn } from '../protocol/in-force.ts';
+import { RULE_SET } from '../readiness/context.ts';
+import { goVerdict } from '../readiness/engine.ts';
+import type { Verdict } from '../readiness/verdict.ts';
+import { type Fact, type SubjectRecord } from '../record/patient-record.ts';
+import { type Visit, visitOn } from '../visit/visit.ts';
+import type { ActNamed } from './act.ts';
+import { checkCareGoesOn, checkKnown } from './check-care.ts';
+import { fieldWrong } from './check-fields.ts';
+import { draftNow } from './draft.ts';
+import { patientIn } from './ledgers.ts';
+import { type Refusal } from './refusal.ts';
+import { decided, refusal } from './refuse.ts';
+import type { Decided, Surroundings } from './surroundings.ts';
+
+export function decideGo(act: ActNamed<'decide'>, now: Surroundings): Decided {
+  const record = patientIn(now, act.patient);
+  const refusals: Refusal[] = [...checkKnown(record), ...checkCareGoesOn(record, undefined, now.today, now)];
+  const visit = visitOn(record, now.today);
+  if (visit === undefined) return decided([...refusals, notHere()], () => []);
+  refusals.push(...checkTurn(act, visit));
+  const found = verdictToday(record, now);
+  if (act.decision === 'go') refusals.push(...checkReady(visit, found));
+  if (act.decision === 'put off' && act.reasonCode === undefined) {
+    refusals.push(fieldWrong('reasonCode', 'a dose is put off for a reason', 'choose the reason from the list'));
+  }
+  return decided(refusals, () => [
+    draftNow(subject('patient', act.patient), 'go-decision', bodyOf(act, found, record, now), now),
+  ]);
+}
+
+const notHere = (): Refusal =>
+  refusal('not-here', 'Nobody has recorded that this person arrived today.', { remedy: 'record the arrival first' });
+
+/** Put off is possible at any moment before the medicine runs; go and ask need the questions first. */
+function checkTurn(act: ActNamed<'decide'>, visit: Visit): readonly Refusal[] {
+  if (visit.over)
+    return [refusal('visit-over', 'They have gone home.', { remedy: 'withdraw "left" if they are still here' })];
+  if (visit.infusion !== undefined) {
+    return [
+      refusal('step-already-done', 'The infusion was started.', {
+        remedy: 'to end it early, finish it with the volume and the reason',
+      }),
+    ];
+  }
+  const before = visit.decision?.body.decision;
+  if (before === 'put off' || (before === 'go' && act.decision === 'go')) {
+    return [
+      refusal('step-already-done', `It was decided: ${before}.`, {
+        remedy: 'withdraw that decision with the reason, then decide anew',
+      }),
+    ];
+  }
+  if (act.decision === 'put off') return [];
+  const missing = [
+    ...(visit.observationsBefore === undefined ? ['observations'] : []),
+    ...(visit.checklist === undefined ? ['the checklist'] : []),
+  ];
+  return missing.map((what) => refusal('step-out-of-order', `Before that come ${what}.`, { remedy: `record ${what}` }));
+}
+
+type Found = {
+  readonly verdict: Verdict;
+  readonly troubles: readonly { verdict: Verdict; says: string }[];
+  readonly protocolVersion: string;
+};
+
+function verdictToday(record: SubjectRecord, now: Surroundings): Found {
+  const protocol = now.context === undefined ? undefined : protocolInForceOn(now.context.protocols, now.today);
+  if (now.context === undefined || protocol === undefined) {
+    return {
+      verdict: 'cannot say',
+      troubles: [{ verdict: 'cannot say', says: 'no protocol is in force at this unit' }],
+      protocolVersion: 'none',
+    };
+  }
+  const answer = goVerdict(record, now.context, now.today);
+  const troubles = answer.requirements
+    .filter(({ verdict }) => verdict === 'not ready' || verdict === 'cannot say')
+    .map(({ verdict, cause }) => ({ verdict, says: cause }));
+  return { verdict: answer.verdict, troubles, protocolVersion: protocol.version };
+}
+
+/** No exception is made here: only an amended fact, a prescriber's recorded decision or a newly adopted protocol changes it. */
+function checkReady(visit: Visit, found: Found): readonly Refusal[] {
+  if (visit.observationsBefore === undefined || visit.checklist === undefined) return [];
+  return found.troubles.map(({ verdict, says }) =>
+    verdict === 'not ready'
+      ? refusal('not-ready', `Not ready: ${says}.`, { remedy: 'put the dose off with the reason, or ask a prescriber' })
+      : refusal('cannot-say', `Cannot say: ${says}.`, { remedy: 'find it out, or ask a prescriber' }),
+  );
+}
+
+function bodyOf(
+  act: ActNamed<'decide'>,
+  found: Found,
+  record: SubjectRecord,
+  now: Surroundings,
+): Fact<'go-decision'>['body'] {
+  const { decision, reasonCode, note, nextStep, tellsThePatient } = act;
+  return {
+    decision,
+    ...(reasonCode === undefined ? {} : { reasonCode }),
+    ...(note === undefined ? {} : { note }),
+    ...(nextStep === undefined ? {} : { nextStep }),
+    ...(tellsThePatient === undefined ? {} : { tellsThePatient }),
+    basis: {
+      on: plainDate(now.today),
+      knownSeq: record.lastSeq,
+      protocolVersion: found.protocolVersion,
+      ruleSet: RULE_SET,
+      verdict: found.verdict,
+    },
+  };
+}

@@ -1,0 +1,153 @@
+/** A protocol written whole, then signed by two people who read the same text and name the same first day. */
+import { day, shortDate } from '../calendar/day.ts';
+import { plural } from '../kinds-texts/words.ts';
+import { subject } from '../ledger/subject.ts';
+import { type ProtocolVersion, protocolVersions } from '../protocol/in-force.ts';
+import { type ProtocolSheet, emptyNumbers } from '../protocol/protocol.ts';
+import { unitOf } from '../unit/unit.ts';
+import type { ActNamed } from './act.ts';
+import { fieldWrong } from './check-fields.ts';
+import { draftNow } from './draft.ts';
+import { recordIn } from './ledgers.ts';
+import { type Refusal } from './refusal.ts';
+import { decided, notYours, refusal } from './refuse.ts';
+import type { Decided, Surroundings } from './surroundings.ts';
+
+/** The text of a sheet that is stored and hashed: keys in order, so that one content has one text. */
+export const canonicalText = (sheet: ProtocolSheet): string => JSON.stringify(inOrder(sheet));
+
+function inOrder(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(inOrder);
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(
+    Object.entries(value)
+      .toSorted(([a], [b]) => (a < b ? -1 : 1))
+      .map(([key, one]) => [key, inOrder(one)]),
+  );
+}
+
+export function decideWriteProtocol(act: ActNamed<'write protocol'>, now: Surroundings): Decided {
+  const of = subject('protocol', act.unit);
+  const refusals: Refusal[] = [...checkUnit(act.unit, now)];
+  if (protocolVersions(recordIn(now, of)).some(({ version }) => version === act.sheet.version)) {
+    refusals.push(
+      fieldWrong(
+        'sheet.version',
+        `"${act.sheet.version}" was written before and stays as it is`,
+        'give the changed sheet a name of its own',
+      ),
+    );
+  }
+  return decided(refusals, () => [
+    draftNow(
+      of,
+      'protocol-written',
+      { version: act.sheet.version, content: canonicalText(act.sheet), contentHash: act.contentHash },
+      now,
+    ),
+  ]);
+}
+
+const checkUnit = (unit: string, now: Surroundings): readonly Refusal[] =>
+  unitOf(recordIn(now, subject('unit', unit))) === undefined
+    ? [
+        refusal('unknown-unit', `No unit is called "${unit}".`, {
+          field: 'unit',
+          remedy: 'describe the unit in the settings first',
+        }),
+      ]
+    : [];
+
+export function decideSignProtocol(act: ActNamed<'sign protocol'>, now: Surroundings): Decided {
+  const of = subject('protocol', act.unit);
+  const written = protocolVersions(recordIn(now, of)).findLast(({ version }) => version === act.version);
+  const refusals: Refusal[] = [...checkUnit(act.unit, now), ...checkSigner(act, now)];
+  if (written === undefined) {
+    refusals.push(refusal('no-such-entry', `No version is called "${act.version}".`, { field: 'version' }));
+    return decided(refusals, () => []);
+  }
+  refusals.push(...checkSheet(act, written), ...checkSignatures(act, written, now));
+  const { version, contentHash, as, inForceFrom } = act;
+  return decided(refusals, () => [draftNow(of, 'protocol-signed', { version, contentHash, as, inForceFrom }, now)]);
+}
+
+function checkSigner(act: ActNamed<'sign protocol'>, now: Surroundings): readonly Refusal[] {
+  const needs = act.as === 'clinician' ? 'prescriber' : 'pharmacist';
+  return now.by.role === needs ? [] : [notYours(now.by.role, `sign as ${act.as}`, [needs])];
+}
+
+function checkSheet(act: ActNamed<'sign protocol'>, written: ProtocolVersion): readonly Refusal[] {
+  const refusals: Refusal[] = [];
+  if (act.contentHash !== written.contentHash || written.sheet === undefined) {
+    refusals.push(
+      refusal('content-differs', 'What you signed is not the text that is stored.', {
+        field: 'contentHash',
+        remedy: 'open the version again, read it, then sign',
+      }),
+    );
+  }
+  if (written.sheet === undefined) return refusals;
+  if (written.sheet.teachingOnly)
+    refusals.push(
+      refusal('teaching-only', 'A teaching protocol is never adopted.', { remedy: 'start from a starter sheet' }),
+    );
+  const empty = emptyNumbers(written.sheet);
+  if (empty.length > 0) {
+    refusals.push(
+      refusal(
+        'empty-numbers',
+        `Still empty: ${plural(
+          empty.map(({ key }) => key),
+          'and',
+        )}.`,
+        { remedy: 'decide each number in a new version' },
+      ),
+    );
+  }
+  return refusals;
+}
+
+function checkSignatures(
+  act: ActNamed<'sign protocol'>,
+  written: ProtocolVersion,
+  now: Surroundings,
+): readonly Refusal[] {
+  if (written.adopted !== undefined) {
+    return [
+      refusal('already-in-force', `Both have signed; in force from ${shortDate(written.adopted.from)}.`, {
+        remedy: 'a change needs a new version',
+      }),
+    ];
+  }
+  const from = day(act.inForceFrom);
+  const refusals: Refusal[] = [];
+  if (from < now.today)
+    refusals.push(fieldWrong('inForceFrom', 'a protocol does not come into force in the past', 'today or later'));
+  for (const signature of written.signatures) {
+    const mine = signature.by === now.by.staff;
+    if (mine && signature.as !== act.as) {
+      refusals.push(
+        refusal('already-signed-by-you', 'You signed on the other side: two people adopt a protocol.', {
+          remedy: `a second person signs as ${act.as}`,
+        }),
+      );
+    } else if (mine && signature.inForceFrom === from && signature.contentHash === act.contentHash) {
+      refusals.push(
+        refusal('already-signed-by-you', 'Your signature is there.', { remedy: 'the other person signs next' }),
+      );
+    } else if (
+      !mine &&
+      signature.as !== act.as &&
+      signature.inForceFrom !== from &&
+      signature.inForceFrom >= now.today
+    ) {
+      refusals.push(
+        refusal('content-differs', `The other signature says in force from ${shortDate(signature.inForceFrom)}.`, {
+          field: 'inForceFrom',
+          remedy: 'agree on one day',
+        }),
+      );
+    }
+  }
+  return refusals;
+}

@@ -1,0 +1,76 @@
+/**
+ * Kinds of entry an act's outcome rests on. If someone else wrote one of these since the sender looked, the sender sees both
+ * before anything is written; entries of other kinds do no harm.
+ */
+import { type KindName, kindNames } from '../kinds/index.ts';
+import type { Act } from './act.ts';
+
+const ends: readonly KindName[] = ['died', 'closed', 'reopened', 'withdrawal'];
+const lists: readonly KindName[] = [
+  'session-planned',
+  'session-cancelled',
+  'session-place-taken',
+  'session-place-released',
+  'place-booked',
+  'place-given-up',
+];
+const visit: readonly KindName[] = [
+  'arrived',
+  'observations',
+  'checklist',
+  'go-decision',
+  'cannula',
+  'flush',
+  'preparation',
+  'second-check',
+  'infusion-started',
+  'infusion-paused',
+  'infusion-resumed',
+  'infusion-finished',
+  'dose',
+  'cannula-removed',
+  'left',
+];
+/** Being in touch with someone changes nothing that a dose is decided by. */
+const withoutWeight: ReadonlySet<KindName> = new Set(['call', 'letter', 'contact']);
+const clinical: readonly KindName[] = kindNames.filter((kind) => !withoutWeight.has(kind));
+
+export function readKindsOf(act: Act): readonly KindName[] {
+  switch (act.name) {
+    case 'record':
+      return linesRead([act.line]);
+    case 'record together':
+    case 'take in':
+      return linesRead(act.lines);
+    case 'book':
+    case 'move':
+    case 'decide':
+      return clinical;
+    case 'give up place':
+      return [...lists, 'arrived'];
+    case 'second check':
+    case 'start infusion':
+    case 'pause infusion':
+    case 'resume infusion':
+    case 'finish infusion':
+      return [...visit, ...ends, 'prescription'];
+    case 'plan session':
+    case 'cancel session':
+      return lists;
+    case 'register':
+    case 'withdraw':
+    case 'set unit':
+    case 'write protocol':
+    case 'sign protocol':
+    case 'note import':
+    case 'settle row':
+      return kindNames;
+  }
+}
+
+const visitKinds: ReadonlySet<KindName> = new Set(visit);
+
+function linesRead(lines: readonly { readonly kind: KindName }[]): readonly KindName[] {
+  const kinds = lines.map(({ kind }) => kind);
+  return [...new Set([...kinds, ...ends, ...(kinds.some((kind) => visitKinds.has(kind)) ? visit : [])])];
+}

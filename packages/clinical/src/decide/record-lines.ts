@@ -1,0 +1,95 @@
+/** Lines written by hand: one, several together, or one that corrects another. */
+import { kindNamed } from '../kinds/index.ts';
+import type { Draft } from '../ledger/entry.ts';
+import { type Subject, subject } from '../ledger/subject.ts';
+import type { Fact, SubjectRecord } from '../record/patient-record.ts';
+import type { ActNamed } from './act.ts';
+import { checkKnown } from './check-care.ts';
+import { fieldWrong } from './check-fields.ts';
+import { type Line, checkLine, checkNewLine } from './check-line.ts';
+import { checkMayBeCorrected } from './check-standing-upon.ts';
+import { checkVisitStep } from './check-visit-step.ts';
+import { draftOf } from './draft.ts';
+import { after } from './extended.ts';
+import { actThatWrites } from './hand-written.ts';
+import { recordIn } from './ledgers.ts';
+import { type Refusal } from './refusal.ts';
+import { decided, refusal } from './refuse.ts';
+import type { Decided, Surroundings } from './surroundings.ts';
+
+export function decideRecord(act: ActNamed<'record'>, now: Surroundings): Decided {
+  const of = subject('patient', act.patient);
+  const record = recordIn(now, of);
+  const { draft, refusals } = line(record, act.line, 'line', now, act.amends);
+  return decided([...checkKnown(record), ...refusals], () => (draft === undefined ? [] : [draft]));
+}
+
+export function decideRecordTogether(act: ActNamed<'record together'>, now: Surroundings): Decided {
+  const of = subject('patient', act.patient);
+  return decidedTogether(of, act.lines, now, checkKnown(recordIn(now, of)));
+}
+
+function decidedTogether(of: Subject, lines: readonly Line[], start: Surroundings, known: readonly Refusal[]): Decided {
+  const drafts: Draft[] = [];
+  const refusals: Refusal[] = [...known];
+  let now = start;
+  for (const [index, one] of lines.entries()) {
+    const written = line(recordIn(now, of), one, `lines.${index}`, now, undefined);
+    refusals.push(...written.refusals);
+    if (written.draft === undefined || written.refusals.length > 0) continue;
+    drafts.push(written.draft);
+    now = after([written.draft], now);
+  }
+  return decided(refusals, () => drafts);
+}
+
+function line(
+  record: SubjectRecord,
+  sent: Line,
+  path: string,
+  now: Surroundings,
+  amends: string | undefined,
+): { draft: Draft | undefined; refusals: readonly Refusal[] } {
+  const kind = kindNamed(sent.kind);
+  const act = actThatWrites(sent.kind);
+  if (act !== undefined || kind.of !== 'patient') {
+    const remedy = act === undefined ? `it belongs to the notes of a ${kind.of}` : `use "${act}"`;
+    return {
+      draft: undefined,
+      refusals: [fieldWrong(`${path}.kind`, `"${kind.label}" is not written as a line`, remedy)],
+    };
+  }
+  const { fact, refusals } = checkLine(record, sent, path, now);
+  const inPlace = amends === undefined ? checkNew(record, fact, now) : checkAmends(record, amends, fact, sent);
+  const draft =
+    fact === undefined
+      ? undefined
+      : draftOf(record.subject, fact.kind, fact.body, sent.effectiveAt as Draft['effectiveAt'], now.zone, amends);
+  return { draft, refusals: [...refusals, ...inPlace] };
+}
+
+const checkNew = (record: SubjectRecord, fact: Fact | undefined, now: Surroundings): readonly Refusal[] =>
+  fact === undefined ? [] : [...checkNewLine(record, fact, now), ...checkVisitStep(record, fact, now)];
+
+function checkAmends(record: SubjectRecord, amends: string, fact: Fact | undefined, sent: Line): readonly Refusal[] {
+  const target = record.all.find((one) => one.id === amends);
+  if (target === undefined) {
+    const chained = record.all.find((one) => one.first === amends);
+    return [
+      chained === undefined
+        ? refusal('no-such-entry', 'The entry to correct is not in these notes, or was withdrawn.', { field: 'amends' })
+        : refusal('no-such-entry', 'That entry was corrected already.', {
+            field: 'amends',
+            remedy: `correct the newest one: ${chained.id}`,
+          }),
+    ];
+  }
+  if (target.kind !== sent.kind) {
+    return [
+      refusal('entry-of-another-kind', `A ${kindNamed(target.kind).label} is corrected by another of its kind.`, {
+        field: 'line.kind',
+      }),
+    ];
+  }
+  return fact === undefined ? [] : checkMayBeCorrected(record, target);
+}

@@ -1,0 +1,83 @@
+/**
+ * The independent second check: another registered person reads pack, order and patient without seeing the first reading;
+ * then the two are compared. A difference is recorded, not refused: it is what the check is for. The infusion is refused.
+ */
+import { subject } from '../ledger/subject.ts';
+import type { Fact } from '../record/patient-record.ts';
+import { isAbout, visitOn } from '../visit/visit.ts';
+import type { ActNamed } from './act.ts';
+import { checkCareGoesOn, checkKnown } from './check-care.ts';
+import { draftNow } from './draft.ts';
+import { patientIn } from './ledgers.ts';
+import { type Refusal } from './refusal.ts';
+import { decided, refusal } from './refuse.ts';
+import type { Decided, Surroundings } from './surroundings.ts';
+
+export function decideSecondCheck(act: ActNamed<'second check'>, now: Surroundings): Decided {
+  const record = patientIn(now, act.patient);
+  const refusals: Refusal[] = [...checkKnown(record), ...checkCareGoesOn(record, undefined, now.today, now)];
+  const visit = visitOn(record, now.today);
+  if (visit === undefined)
+    refusals.push(
+      refusal('not-here', 'Nobody has recorded that this person arrived today.', {
+        remedy: 'record the arrival first',
+      }),
+    );
+  else if (visit.over) refusals.push(refusal('visit-over', 'They have gone home.'));
+  const preparation = visit?.preparation;
+  if (preparation === undefined || !isAbout(act.preparation, preparation)) {
+    refusals.push(
+      refusal('no-such-entry', 'That preparation is not in the notes of today.', {
+        field: 'preparation',
+        remedy: 'prepare first; the check reads the same pack',
+      }),
+    );
+    return decided(refusals, () => []);
+  }
+  if (preparation.author.staff === now.by.staff) {
+    refusals.push(
+      refusal('checker-is-preparer', 'You prepared this dose: another person makes the second check.', {
+        remedy: 'ask another registered person to sign with their own name',
+      }),
+    );
+  }
+  if (visit?.infusion !== undefined)
+    refusals.push(
+      refusal('step-already-done', 'The infusion was started.', { remedy: 'a check comes before the start' }),
+    );
+  else if (visit?.check !== undefined && !visit.putOff) {
+    const remedy = 'withdraw it with the reason and check anew';
+    refusals.push(refusal('step-already-done', 'A second check of this preparation is in the notes.', { remedy }));
+  }
+  return decided(refusals, () => {
+    const differs = differences(preparation.body, act.reading);
+    return [
+      draftNow(
+        subject('patient', act.patient),
+        'second-check',
+        { ...act.reading, preparation: preparation.id, agrees: differs.length === 0, differs },
+        now,
+      ),
+    ];
+  });
+}
+
+const LAST_SIGNS = 4;
+
+/** What the two readings do not share, in the words of the form. */
+export function differences(
+  first: Fact<'preparation'>['body'],
+  second: ActNamed<'second check'>['reading'],
+): readonly string[] {
+  const signs = (batch: string): string =>
+    batch
+      .replace(/[^A-Za-z0-9]/g, '')
+      .toUpperCase()
+      .slice(-LAST_SIGNS);
+  return [
+    ...(first.product === second.product ? [] : ['product']),
+    ...(signs(first.batch) === signs(second.batchLastFour) ? [] : ['batch']),
+    ...(first.expiresOn.slice(0, 7) === second.expiryMonth ? [] : ['expiry']),
+    ...(first.minutes === second.minutes ? [] : ['minutes']),
+  ];
+}

@@ -1,0 +1,50 @@
+/** Whose notes an act reads or writes: the shell locks these ledgers and hands them to `decide`. */
+import { type Subject, subject } from '../ledger/subject.ts';
+import type { Act } from './act.ts';
+
+/** Ascending and without doubles, the order in which ledgers are locked. */
+export const subjectsOf = (act: Act): readonly Subject[] => [...new Set(named(act))].toSorted();
+
+function named(act: Act): readonly Subject[] {
+  switch (act.name) {
+    case 'register':
+      return [subject('patient', act.patient), subject('unit', act.referral.unit)];
+    case 'record':
+      return [subject('patient', act.patient), ...sessionOfLine(act.line)];
+    case 'record together':
+      return [subject('patient', act.patient), ...act.lines.flatMap(sessionOfLine)];
+    case 'plan session':
+      return [subject('session', act.session), subject('unit', act.body.unit)];
+    case 'cancel session':
+      return [subject('session', act.session)];
+    case 'book':
+    case 'give up place':
+      return [subject('patient', act.patient), subject('session', act.session)];
+    case 'move':
+      return [subject('patient', act.patient), subject('session', act.from), subject('session', act.to)];
+    case 'set unit':
+      return [subject('unit', act.unit)];
+    case 'write protocol':
+    case 'sign protocol':
+      return [subject('protocol', act.unit), subject('unit', act.unit)];
+    case 'note import':
+    case 'settle row':
+      return [subject('register', act.register)];
+    case 'withdraw':
+    case 'decide':
+    case 'second check':
+    case 'start infusion':
+    case 'pause infusion':
+    case 'resume infusion':
+    case 'finish infusion':
+    case 'take in':
+      return [subject('patient', act.patient)];
+  }
+}
+
+/** An arrival names the session whose list must hold the person. */
+function sessionOfLine(line: { readonly kind: string; readonly body?: unknown }): readonly Subject[] {
+  if (line.kind !== 'arrived' || typeof line.body !== 'object' || line.body === null) return [];
+  const { session } = line.body as { session?: unknown };
+  return typeof session === 'string' && /^[A-Za-z0-9._-]{1,80}$/.test(session) ? [subject('session', session)] : [];
+}

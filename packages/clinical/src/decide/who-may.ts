@@ -1,0 +1,45 @@
+/**
+ * Who may do which act. Nobody may do what is not named here. Where an act writes entries chosen by the sender, each
+ * entry's own kind says who may write it.
+ */
+import { entryKinds } from '../kinds/index.ts';
+import { type Role, careRoles, infusionNurses, registrants } from '../ledger/role.ts';
+import type { ActName } from './act.ts';
+
+/** The kinds of entry an act carries say who may do it. */
+const byKind = 'those who may write the entry' as const;
+
+const mayDo: Readonly<Record<ActName, readonly Role[] | typeof byKind>> = {
+  register: careRoles,
+  record: byKind,
+  'record together': byKind,
+  withdraw: byKind,
+  'plan session': entryKinds['session-planned'].writes,
+  'cancel session': entryKinds['session-cancelled'].writes,
+  book: careRoles,
+  move: careRoles,
+  'give up place': careRoles,
+  decide: infusionNurses,
+  'second check': registrants,
+  'start infusion': infusionNurses,
+  'pause infusion': infusionNurses,
+  'resume infusion': infusionNurses,
+  'finish infusion': infusionNurses,
+  'set unit': entryKinds['unit-settings'].writes,
+  'write protocol': entryKinds['protocol-written'].writes,
+  'sign protocol': entryKinds['protocol-signed'].writes,
+  'take in': careRoles,
+  'note import': entryKinds['import-run'].writes,
+  'settle row': entryKinds['row-settled'].writes,
+};
+
+/** Every role that may do the act at all; for acts that carry entries, anyone in care, and the entry's kind decides. */
+export const rolesFor = (act: ActName): readonly Role[] => {
+  const roles = mayDo[act];
+  return roles === byKind ? careRoles : roles;
+};
+
+export const mayDoAct = (role: Role, act: ActName): boolean => rolesFor(act).includes(role);
+
+/** Accepting trouble on a list is a judgement: registered staff only. */
+export const mayAcceptTrouble = (role: Role): boolean => registrants.includes(role);

@@ -1,0 +1,74 @@
+/** An entry voided with a reason. What one act wrote as one thing (an infusion's end and its dose) is voided as one. */
+import { kindNamed, type KindName } from '../kinds/index.ts';
+import { localDate } from '../ledger/entry.ts';
+import { subject } from '../ledger/subject.ts';
+import type { Fact, SubjectRecord } from '../record/patient-record.ts';
+import type { ActNamed } from './act.ts';
+import { checkKnown } from './check-care.ts';
+import { checkMayBeWithdrawn } from './check-standing-upon.ts';
+import { draftNow } from './draft.ts';
+import { recordIn } from './ledgers.ts';
+import { type Refusal } from './refusal.ts';
+import { decided, notYours, refusal } from './refuse.ts';
+import type { Decided, Surroundings } from './surroundings.ts';
+
+const undoneOtherwise: Partial<Record<KindName, string>> = {
+  'place-booked': 'give the place up',
+  'place-given-up': 'book the place again',
+};
+
+export function decideWithdraw(act: ActNamed<'withdraw'>, now: Surroundings): Decided {
+  const of = subject('patient', act.patient);
+  const record = recordIn(now, of);
+  const known = checkKnown(record);
+  if (known.length > 0) return decided(known, () => []);
+  const written = (now.ledgers.get(of) ?? []).find((entry) => entry.id === act.entry);
+  const target = record.all.find((fact) => fact.id === act.entry);
+  if (written === undefined)
+    return decided([refusal('no-such-entry', 'That entry is not in these notes.', { field: 'entry' })], () => []);
+  if (target === undefined) {
+    return decided(
+      [
+        refusal(
+          'already-withdrawn',
+          `The entry of ${localDate(written.effectiveAt)} no longer counts: it was withdrawn or corrected.`,
+          { field: 'entry' },
+        ),
+      ],
+      () => [],
+    );
+  }
+  return decided(checkTarget(record, target, now), () =>
+    together(record, target).map((fact) => draftNow(of, 'withdrawal', { entry: fact.id, reason: act.reason }, now)),
+  );
+}
+
+function checkTarget(record: SubjectRecord, target: Fact, now: Surroundings): readonly Refusal[] {
+  const kind = kindNamed(target.kind);
+  const refusals: Refusal[] = [];
+  if (!kind.writes.includes(now.by.role)) refusals.push(notYours(now.by.role, `withdraw "${kind.label}"`, kind.writes));
+  if (target.kind === 'withdrawal') {
+    refusals.push(refusal('entry-of-another-kind', 'A withdrawal stands; write the entry anew.', { field: 'entry' }));
+  }
+  const otherwise = undoneOtherwise[target.kind];
+  if (otherwise !== undefined) {
+    refusals.push(
+      refusal('part-of-a-finished-step', 'The list of the session holds the same place.', {
+        field: 'entry',
+        remedy: otherwise,
+      }),
+    );
+  }
+  const others = together(record, target);
+  refusals.push(...others.flatMap((fact) => checkMayBeWithdrawn(record, fact)));
+  return refusals;
+}
+
+/** The end of an infusion and the dose it made are one fact told twice. */
+function together(record: SubjectRecord, target: Fact): readonly Fact[] {
+  if (target.kind !== 'dose' && target.kind !== 'infusion-finished') return [target];
+  const pair = record.all.filter(
+    (fact) => (fact.kind === 'dose' || fact.kind === 'infusion-finished') && fact.act === target.act,
+  );
+  return pair.length > 1 ? pair : [target];
+}

@@ -1,0 +1,165 @@
+/** One readable line for each kind of entry: "creatinine 79 umol/L (sample of 9 Oct 2026)". The same line everywhere. */
+import { day, shortDate } from '../calendar/day.ts';
+import { quantityText } from '../exact/quantity.ts';
+import type { KindName } from '../kinds/index.ts';
+import type { Fact } from '../record/patient-record.ts';
+import { counted, plural } from './words.ts';
+
+type Texts = { readonly [Kind in KindName]: (fact: Fact<Kind>) => string };
+
+const date = (text: string): string => shortDate(day(text));
+const and = (text: string | undefined): string => (text === undefined ? '' : `, ${text}`);
+const because = (text: string | undefined): string => (text === undefined ? '' : `: ${text}`);
+
+const texts: Texts = {
+  identity: ({ body }) =>
+    `${body.title === undefined ? '' : `${body.title} `}${body.given} ${body.family}, born ${body.born}${and(body.sex)}, ${body.number}${body.formerNames === undefined ? '' : `, formerly ${plural(body.formerNames, 'and')}`}`,
+  contact: ({ body }) => {
+    const parts = [
+      body.telephone,
+      body.email,
+      body.address,
+      body.familyDoctor,
+      body.language === undefined ? undefined : `speaks ${body.language}`,
+      body.needs === undefined || body.needs.length === 0 ? undefined : `needs ${plural(body.needs, 'and')}`,
+      body.armToAvoid === undefined ? undefined : `not the ${body.armToAvoid} arm`,
+    ];
+    return `contact: ${parts.filter((part) => part !== undefined).join(', ') || 'nothing given'}`;
+  },
+  referral: ({ body }) => `referred by ${body.from} (${body.tier}): ${body.reason}`,
+  triage: ({ body }) =>
+    body.outcome === 'accepted'
+      ? `referral accepted${body.tier === undefined ? '' : `, ${body.tier}`}`
+      : `referral returned: ${body.reason}`,
+  result: ({ body, on }) =>
+    `${body.analyte} ${quantityText(body.quantity)} (sample of ${shortDate(on)}${body.acuteAdmission === true ? ', acutely ill in hospital' : ''})`,
+  'results-signed': ({ body }) => `${counted(body.results.length, 'result')} signed${because(body.note)}`,
+  weight: ({ body }) => `weight ${quantityText(body.quantity)}, ${body.method}${and(body.caution)}`,
+  height: ({ body }) => `height ${quantityText(body.quantity)}, ${body.which}`,
+  'vitamin-d-loading': ({ body }) =>
+    `vitamin D loading prescribed: ${counted(body.doses, 'dose')} of ${body.unitsPerDose} IU, every ${counted(body.everyDays, 'day')}, from ${date(body.startOn)}`,
+  'vitamin-d-taken': ({ body }) => `${counted(body.doses, 'loading dose')} of vitamin D taken (${body.source})`,
+  'vitamin-d-loading-stopped': ({ body }) => `vitamin D loading stopped: ${body.reason}`,
+  'vitamin-d-maintenance': ({ body }) => `daily vitamin D ${body.taken ? 'is' : 'is not'} taken${and(body.product)}`,
+  dental: ({ body }) =>
+    `teeth and jaw: ${body.answer}${body.checkedOn === undefined ? '' : `, checked ${date(body.checkedOn)}`}${because(body.note)}`,
+  illness: ({ body, on }) => `${body.sort} since ${shortDate(on)}: ${body.what}`,
+  'well-since': ({ body, on }) => `well since ${shortDate(on)}, eating and drinking${because(body.note)}`,
+  surgery: ({ body, on }) => `${body.what} on ${shortDate(on)}${because(body.note)}`,
+  fracture: ({ body, on }) =>
+    `${body.site} fracture${body.dateKnown ? ` on ${shortDate(on)}` : ', day not known'}${and(body.treated)}${because(body.note)}`,
+  symptom: ({ body }) => `${body.what}${because(body.note)}`,
+  'symptom-cleared': ({ body }) => `symptom cleared: ${body.finding}`,
+  allergy: ({ body }) =>
+    body.answer === 'none known'
+      ? 'no allergies known'
+      : body.answer === 'bisphosphonate'
+        ? `reacts to bisphosphonates: ${body.reaction}`
+        : `allergic to ${body.substance}${because(body.reaction)}`,
+  pregnancy: ({ body }) =>
+    body.answer === 'does not apply'
+      ? `pregnancy does not apply: ${body.reason}`
+      : `pregnancy and breast-feeding: ${body.answer}`,
+  medicine: ({ body, on }) =>
+    `${body.name}${and(body.dailyDose)}, from ${shortDate(on)}${body.stoppedOn === undefined ? '' : `, stopped ${date(body.stoppedOn)}`}`,
+  consent: ({ body }) =>
+    body.decision === 'given'
+      ? `consent given, ${body.how}`
+      : body.decision === 'best interest'
+        ? `best-interest decision: ${body.basis}; consulted ${body.consulted}`
+        : `consent not given${because(body.reason)}`,
+  prescription: ({ body }) =>
+    `prescribed ${body.regimen}, valid ${date(body.validFrom)} - ${date(body.validUntil)}${body.plannedDoses === undefined ? '' : `, ${counted(body.plannedDoses, 'dose')} before a review`}${body.interval === undefined ? '' : `, interval ${counted(body.interval.months, 'month')}: ${body.interval.reason}`}${because(body.conditions)}`,
+  'prescriber-exception': ({ body }) =>
+    `prescriber's exception for ${body.requirement} until ${date(body.expiresOn)}: ${body.reason}`,
+  'prescriber-decision': ({ body }) =>
+    `prescriber decided: ${body.question}: ${body.reason}${body.pharmacist === undefined ? '' : `, with pharmacist ${body.pharmacist}`}`,
+  dose: ({ body, on }) =>
+    `${body.medicine} given on ${shortDate(on)}, ${body.setting}${body.batch === undefined ? '' : `, batch ${body.batch}`}${body.partMilliliters === undefined ? '' : `, part dose of ${body.partMilliliters} mL`}${body.minutes === undefined ? '' : `, over ${counted(body.minutes, 'minute')}`}`,
+  reaction: ({ body }) =>
+    `reaction: ${body.what}, ${body.severity}${body.days === undefined ? '' : `, ${counted(body.days, 'day')}`}`,
+  'course-review': ({ body }) => {
+    switch (body.outcome) {
+      case 'carry on':
+        return `review: carry on to ${counted(body.toDoses, 'dose')}: ${body.reason}`;
+      case 'planned break':
+        return `review: planned break until ${date(body.reviewOn)}, sooner if ${body.triggers}: ${body.reason}`;
+      case 'other treatment':
+        return `review: other treatment, ${body.to}, due ${date(body.dueOn)}: ${body.reason}`;
+      case 'stop':
+        return `review: stop: ${body.reason}`;
+      case 'new course':
+        return `review: new course of ${counted(body.plannedDoses, 'dose')}: ${body.reason}`;
+    }
+  },
+  call: ({ body }) =>
+    `${body.route} about ${body.about}, ${body.reached ? 'reached' : 'not reached'}${because(body.note)}${body.callBackOn === undefined ? '' : `; again on ${date(body.callBackOn)}`}`,
+  refusal: ({ body }) =>
+    `said no to ${body.to}: "${body.words}"${body.askAgainOn === undefined ? '' : `; ask again on ${date(body.askAgainOn)}`}`,
+  'cannot-be-reached': ({ body }) => `cannot be reached: ${body.tried}; look again on ${date(body.lookAgainOn)}`,
+  'transfer-out': ({ body }) => `care goes to ${body.to}; chase on ${date(body.chaseOn)}`,
+  'transfer-acknowledged': ({ body }) => `transfer acknowledged by ${body.by}`,
+  died: ({ body, on }) => `died on ${shortDate(on)} (${body.source})`,
+  closed: ({ body }) => `closed: ${body.reason}`,
+  reopened: ({ body }) => `reopened: ${body.reason}`,
+  'place-booked': ({ body }) =>
+    `place booked: ${date(body.on)}, ${body.arriveAt}, place ${body.place}${body.accepted === undefined ? '' : `; took on ${plural(body.accepted.causes, 'and')}: ${body.accepted.reason}`}`,
+  'place-given-up': ({ body }) => `place given up, asked by ${body.askedBy}: ${body.reason}`,
+  arrived: ({ body }) =>
+    `arrived; ${plural(body.identifiers, 'and')} matched${body.chair === undefined ? '' : `; chair ${body.chair}`}`,
+  observations: ({ body }) => `observations ${body.when} the dose: ${observationsText(body)}`,
+  checklist: ({ body }) =>
+    `checklist: ${Object.entries(body.answers)
+      .map(([id, { answer, note }]) => `${id} ${answer}${note === undefined ? '' : ` (${note})`}`)
+      .join(', ')}`,
+  'go-decision': ({ body }) =>
+    `${body.decision}${because(body.reasonCode)}${and(body.note)}${body.nextStep === undefined ? '' : `; next: ${body.nextStep}`} (then: ${body.basis.verdict})`,
+  cannula: ({ body }) =>
+    `cannula ${body.gauge} G, ${body.site}, ${counted(body.tries, 'try', 'tries')}, ${body.placed ? 'in place' : 'not placed'}`,
+  flush: ({ body }) =>
+    `flush ${body.when} the dose, ${body.milliliters} mL, ${body.ranFreely ? 'ran freely' : 'did not run freely'}`,
+  preparation: ({ body }) =>
+    `prepared ${body.product}, batch ${body.batch}, use by ${date(body.expiresOn)}, over ${counted(body.minutes, 'minute')}`,
+  'second-check': ({ body }) =>
+    body.agrees
+      ? 'independent second check: the readings agree'
+      : `independent second check: the readings differ in ${plural(body.differs, 'and')}`,
+  'infusion-started': ({ body }) => `infusion started, planned ${counted(body.plannedMinutes, 'minute')}`,
+  'infusion-paused': ({ body }) => `infusion paused: ${body.reason}`,
+  'infusion-resumed': () => 'infusion resumed',
+  'infusion-finished': ({ body }) =>
+    `infusion finished, ${body.milliliters} mL${body.ranSeconds === undefined ? ', running time not measured' : ` in ${Math.floor(body.ranSeconds / 60)} min ${body.ranSeconds % 60} s`}${body.timedBy === undefined ? '' : `, timed by ${body.timedBy}`}${body.stoppedBecause === undefined ? '' : `; stopped: ${body.stoppedBecause}`}`,
+  'cannula-removed': ({ body }) => `cannula removed, site ${body.site}`,
+  observed: ({ body }) =>
+    `watched for ${counted(body.minutes, 'minute')}, ${body.well ? 'well' : 'not well'}${because(body.note)}`,
+  left: ({ body }) => `left, card ${body.cardGiven ? 'given' : 'not given'}${because(body.note)}`,
+  letter: ({ body }) => `letter to the ${body.to} about ${body.about}`,
+  withdrawal: ({ body }) => `withdrawn: ${body.reason}`,
+  'session-planned': ({ body }) =>
+    `session on ${date(body.on)}, ${body.opensAt}-${body.closesAt}, ${counted(body.arriveAt.length, 'place')}`,
+  'session-place-taken': ({ body }) => `place ${body.place} taken`,
+  'session-place-released': ({ body }) => `place ${body.place} free again: ${body.reason}`,
+  'session-cancelled': ({ body }) => `session cancelled: ${body.reason}`,
+  'unit-settings': ({ body }) => `${body.name}: ${counted(body.chairs, 'chair')}, ${body.opensAt}-${body.closesAt}`,
+  'protocol-written': ({ body }) => `protocol ${body.version} written`,
+  'protocol-signed': ({ body }) =>
+    `protocol ${body.version} signed as ${body.as}, in force from ${date(body.inForceFrom)}`,
+  'import-run': ({ body }) =>
+    `file ${body.file} brought in: ${body.taken} of ${counted(body.rows, 'row')} taken in, ${body.waiting} waiting, ${body.known} known before`,
+  'row-waiting': ({ body }) => `row ${body.row} waits: ${body.problems.map(({ says }) => says).join('; ')}`,
+  'row-settled': ({ body }) => `row ${body.row} ${body.outcome}${because(body.reason)}`,
+};
+
+function observationsText(body: Fact<'observations'>['body']): string {
+  const parts = [
+    body.pulsePerMinute === undefined ? undefined : `pulse ${body.pulsePerMinute}/min`,
+    body.systolicMmHg === undefined ? undefined : `pressure ${body.systolicMmHg}/${body.diastolicMmHg ?? '?'} mmHg`,
+    body.temperatureCelsius === undefined ? undefined : `temperature ${body.temperatureCelsius} degrees C`,
+    body.saturationPercent === undefined ? undefined : `saturation ${body.saturationPercent}%`,
+    body.breathsPerMinute === undefined ? undefined : `breaths ${body.breathsPerMinute}/min`,
+    body.newIrregularPulse === true ? 'new irregular pulse' : undefined,
+  ];
+  return parts.filter((part) => part !== undefined).join(', ') || 'nothing measured';
+}
+
+export const entryText = (fact: Fact): string => (texts[fact.kind] as (fact: Fact) => string)(fact);

@@ -1,0 +1,126 @@
+/**
+ * What waits for someone, as far as the notes alone can say it: one row a task, with its owner and the day it is due. Tasks
+ * that depend on the day or the protocol (overdue, runs out before a place) are told by readers, not stored.
+ */
+import { type Day, addDays, day } from '../calendar/day.ts';
+import type { Role } from '../ledger/role.ts';
+import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
+import { lookAgainAfterDays } from '../standing/look-again.ts';
+import { heldBy, unitOfPatient } from '../standing/standing.ts';
+import { placesOf } from '../visit/place.ts';
+import { dosesBy } from '../course/doses.ts';
+import { visitOn } from '../visit/visit.ts';
+import type { Row } from './row.ts';
+
+export const taskNames = [
+  'sign results',
+  'decide on the referral',
+  'call back',
+  'chase the transfer',
+  'release the place',
+  'did not come',
+  'decide on the part dose',
+  'aftercare call',
+  'write the letter',
+  'clear the symptom',
+] as const;
+export type TaskName = (typeof taskNames)[number];
+
+/** Aftercare is asked about one to three days after a first dose (the reaction begins within a day, median three days). */
+const AFTERCARE_DAYS = 3;
+
+export function taskRows(record: SubjectRecord, today: Day): readonly Row[] {
+  const unit = unitOfPatient(record);
+  const task = (name: TaskName, about: Fact, owner: Role, due: Day, detail: string): Row => ({
+    table: 'task',
+    key: `${name}/${about.first}`,
+    columns: { task: name, owner, unit, due_day: due, detail },
+  });
+  const ended = heldBy(record, today).held;
+  const gone = ended === 'died' || ended === 'closed';
+  const rows = placesToRelease(record, today, gone || ended === 'transferred out', task);
+  if (ended === 'died') return rows;
+  return [...rows, ...unsignedResults(record, task), ...(gone ? [] : openTasks(record, ended, today, task))];
+}
+
+type Task = (name: TaskName, about: Fact, owner: Role, due: Day, detail: string) => Row;
+
+/** A place of someone who will not come is someone else's. */
+function placesToRelease(record: SubjectRecord, today: Day, willNotCome: boolean, task: Task): Row[] {
+  return placesOf(record).flatMap((place) => {
+    const booking = record.all.find((fact) => fact.id === place.entry);
+    if (booking === undefined) return [];
+    if (place.on >= today)
+      return willNotCome ? [task('release the place', booking, 'clerk', today, place.session)] : [];
+    const came = visitOn(record, place.on) !== undefined;
+    const answered = record.all.some((fact) => fact.seq > booking.seq && fact.on >= place.on && answers.has(fact.kind));
+    return came || answered || willNotCome ? [] : [task('did not come', booking, 'clerk', place.on, place.session)];
+  });
+}
+
+const answers: ReadonlySet<string> = new Set([
+  'call',
+  'refusal',
+  'cannot-be-reached',
+  'place-booked',
+  'dose',
+  'transfer-out',
+  'illness',
+]);
+
+function unsignedResults(record: SubjectRecord, task: Task): Row[] {
+  const signed = new Set(factsOf(record, 'results-signed').flatMap(({ body }) => body.results));
+  return factsOf(record, 'result')
+    .filter((result) => !signed.has(result.id) && !signed.has(result.first))
+    .map((result) => task('sign results', result, 'nurse', result.on, result.body.analyte));
+}
+
+function openTasks(record: SubjectRecord, held: string, today: Day, task: Task): Row[] {
+  const rows: Row[] = [];
+  const referral = latest(record, 'referral');
+  if (held === 'referral received' && referral !== undefined) {
+    rows.push(
+      task(
+        'decide on the referral',
+        referral,
+        'nurse in charge',
+        addDays(referral.on, lookAgainAfterDays['referral received']),
+        referral.body.tier,
+      ),
+    );
+  }
+  const call = latest(record, 'call');
+  if (call?.body.callBackOn !== undefined)
+    rows.push(task('call back', call, 'nurse', day(call.body.callBackOn), call.body.about));
+  const transfer = latest(record, 'transfer-out');
+  const answered = latest(record, 'transfer-acknowledged');
+  if (held === 'transferred out' && transfer !== undefined && (answered === undefined || answered.seq < transfer.seq)) {
+    rows.push(task('chase the transfer', transfer, 'clerk', day(transfer.body.chaseOn), transfer.body.to));
+  }
+  for (const part of dosesBy(record, today).undecided) {
+    rows.push(task('decide on the part dose', part, 'prescriber', part.on, `${part.body.partMilliliters ?? 0} mL`));
+  }
+  const cleared = new Set(factsOf(record, 'symptom-cleared').map(({ body }) => body.entry));
+  for (const symptom of factsOf(record, 'symptom')) {
+    if (!cleared.has(symptom.id) && !cleared.has(symptom.first))
+      rows.push(task('clear the symptom', symptom, 'nurse', symptom.on, symptom.body.what));
+  }
+  return [...rows, ...afterDose(record, today, task)];
+}
+
+function afterDose(record: SubjectRecord, today: Day, task: Task): Row[] {
+  const { counting } = dosesBy(record, today);
+  const last = counting[counting.length - 1];
+  if (last === undefined || last.body.setting !== 'this service') return [];
+  const rows: Row[] = [];
+  if (
+    counting.length === 1 &&
+    !factsOf(record, 'call').some(({ on, body }) => on > last.on && body.about === 'aftercare')
+  ) {
+    rows.push(task('aftercare call', last, 'nurse', addDays(last.on, AFTERCARE_DAYS), 'first dose'));
+  }
+  if (visitOn(record, last.on) !== undefined && !factsOf(record, 'letter').some(({ on }) => on >= last.on)) {
+    rows.push(task('write the letter', last, 'nurse', addDays(last.on, 1), 'dose given'));
+  }
+  return rows;
+}

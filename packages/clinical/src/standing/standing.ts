@@ -1,0 +1,252 @@
+/**
+ * Where a person is in the course of care, on a given day. Exactly one standing, with the role that owns the next move and
+ * the date by which. The entries say what is held (transitions.ts); the day says the rest: a booked place, someone who is
+ * here, a due date that has passed, a break that is over. A ledger that no entry brought into care is `not accounted for`.
+ */
+import { type Day, addDays, day, shortDate } from '../calendar/day.ts';
+import { type Course, courseOf } from '../course/course.ts';
+import type { Role } from '../ledger/role.ts';
+import type { Protocol } from '../protocol/protocol.ts';
+import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
+import { placeFrom } from '../visit/place.ts';
+import { visitOn } from '../visit/visit.ts';
+import { lookAgainAfterDays } from './look-again.ts';
+import type { Standing, StandingNow } from './standings.ts';
+import { type Held, eventOf, transitions } from './transitions.ts';
+
+export type HeldStanding = { readonly held: Held; readonly since: Day; readonly by: Fact | undefined };
+
+/** What the entries say, in the order of the days on which they were true, up to a day. */
+export function heldBy(record: SubjectRecord, until: Day): HeldStanding {
+  let standing: HeldStanding = { held: 'not accounted for', since: record.all[0]?.on ?? until, by: undefined };
+  for (const fact of record.all) {
+    if (fact.on > until) break;
+    const event = eventOf(fact);
+    const to = event === undefined ? undefined : transitions[event][standing.held];
+    if (to !== undefined && (to !== standing.held || restates.has(fact.kind)))
+      standing = { held: to, since: fact.on, by: fact };
+  }
+  return standing;
+}
+
+/** Said again, these name a new date or reason though the standing stays. */
+const restates: ReadonlySet<string> = new Set([
+  'refusal',
+  'cannot-be-reached',
+  'transfer-out',
+  'transfer-acknowledged',
+  'go-decision',
+  'course-review',
+]);
+
+/** The unit that looks after the person: the newest referral's, else that of the newest place. Empty: not known. */
+export const unitOfPatient = (record: SubjectRecord): string =>
+  latest(record, 'referral')?.body.unit ?? latest(record, 'place-booked')?.body.unit ?? '';
+
+/** The standing on a day. `protocol`: the one in force at the person's unit that day; without one no due date can be told. */
+export function standingOf(record: SubjectRecord, protocol: Protocol | undefined, today: Day): StandingNow {
+  const held = heldBy(record, today);
+  const at = { record, protocol, today, held, unit: unitOfPatient(record) };
+  switch (held.held) {
+    case 'treated elsewhere':
+    case 'in care':
+    case 'put off':
+    case 'in review':
+      return underCare(at);
+    case 'on planned break':
+      return onBreak(at);
+    default:
+      return settled(at, held.held);
+  }
+}
+
+type At = {
+  readonly record: SubjectRecord;
+  readonly protocol: Protocol | undefined;
+  readonly today: Day;
+  readonly held: HeldStanding;
+  readonly unit: string;
+};
+
+const standing = (
+  at: At,
+  name: Standing,
+  says: string,
+  owner: Role | 'nobody',
+  on: Day | undefined,
+  since = at.held.since,
+): StandingNow => ({
+  standing: name,
+  says: says === '' ? name : `${name}: ${says}`,
+  owner,
+  unit: at.unit,
+  on,
+  since,
+});
+
+function underCare(at: At): StandingNow {
+  const { record, today, held } = at;
+  const visit = visitOn(record, today);
+  if (visit !== undefined && !visit.over) {
+    return standing(
+      at,
+      'here today',
+      visit.putOff ? 'put off, not gone home yet' : '',
+      'nurse in charge',
+      today,
+      today,
+    );
+  }
+  const place = placeFrom(record, visit === undefined ? today : addDays(today, 1));
+  if (place !== undefined) {
+    return standing(
+      at,
+      'booked',
+      `${shortDate(place.on)}, ${place.arriveAt}`,
+      'nurse in charge',
+      place.on,
+      place.bookedOn,
+    );
+  }
+  if (held.held === 'put off') return putOff(at);
+  const course = courseOf(record, at.protocol, today);
+  if (held.held === 'in review')
+    return inReview(at, course.review?.says ?? 'a review ended the treatment: close, or begin again', held.since);
+  if (course.review !== undefined) return inReview(at, course.review.says, course.review.since, course.anniversary);
+  return course.doses.length === 0 ? beforeFirst(at) : betweenDoses(at, course);
+}
+
+function putOff(at: At): StandingNow {
+  const decision = at.held.by as Fact<'go-decision'> | undefined;
+  const on = callBackAfter(at) ?? addDays(at.held.since, lookAgainAfterDays['put off']);
+  const reason = decision?.body.reasonCode ?? 'no reason recorded';
+  return standing(at, 'put off', `${reason}; look again on ${shortDate(on)}`, 'nurse in charge', on);
+}
+
+/** The call-back date named in a call since the standing began. */
+const callBackAfter = (at: At): Day | undefined => {
+  const call = factsOf(at.record, 'call').findLast(
+    (one) => one.on >= at.held.since && one.on <= at.today && one.body.callBackOn !== undefined,
+  );
+  return call?.body.callBackOn === undefined ? undefined : day(call.body.callBackOn);
+};
+
+const inReview = (at: At, says: string, since: Day, anniversary?: Day): StandingNow =>
+  standing(at, 'in review', says, 'prescriber', anniversary ?? addDays(since, lookAgainAfterDays['in review']), since);
+
+/** Before a first dose, or the first of a new course: once it is prescribed and consented to, a place is what is missing. */
+function beforeFirst(at: At): StandingNow {
+  const { record, today, held } = at;
+  const prescription = factsOf(record, 'prescription').findLast((one) => one.on <= today);
+  const consent = factsOf(record, 'consent').findLast((one) => one.on <= today);
+  const prescribed = prescription !== undefined && day(prescription.body.validUntil) >= today;
+  if (prescription !== undefined && prescribed && consent !== undefined && consent.body.decision !== 'not given') {
+    const since = Math.max(prescription.on, consent.on, held.since) as Day;
+    return standing(
+      at,
+      'waiting for a place',
+      '',
+      'clerk',
+      callBackAfter(at) ?? addDays(since, lookAgainAfterDays['waiting for a place']),
+      since,
+    );
+  }
+  return standing(
+    at,
+    'in work-up',
+    '',
+    'nurse',
+    callBackAfter(at) ?? addDays(held.since, lookAgainAfterDays['in work-up']),
+  );
+}
+
+function betweenDoses(at: At, course: Course): StandingNow {
+  const since = course.lastDose?.on ?? at.held.since;
+  if (course.due === undefined || at.protocol === undefined) {
+    return standing(
+      at,
+      'between doses',
+      'the due date cannot be told without a protocol in force',
+      'nurse in charge',
+      since,
+      since,
+    );
+  }
+  const overdueFrom = addDays(course.due, at.protocol.number.overdueAfterDays + 1);
+  if (at.today >= overdueFrom) {
+    const on = callBackAfter(at) ?? addDays(overdueFrom, lookAgainAfterDays.overdue);
+    return standing(at, 'overdue', `since ${shortDate(course.due)}`, 'nurse in charge', on, overdueFrom);
+  }
+  const recallFrom = course.recall?.from ?? course.due;
+  const on = at.today < recallFrom ? recallFrom : course.due;
+  return standing(at, 'between doses', `next due ${shortDate(course.due)}`, 'clerk', on, since);
+}
+
+function onBreak(at: At): StandingNow {
+  const review = at.held.by as Fact<'course-review'> | undefined;
+  const reviewOn = review?.body.outcome === 'planned break' ? day(review.body.reviewOn) : at.held.since;
+  if (at.today >= reviewOn) return inReview(at, `the planned break ended on ${shortDate(reviewOn)}`, reviewOn);
+  return standing(at, 'on planned break', `review on ${shortDate(reviewOn)}`, 'nurse in charge', reviewOn);
+}
+
+function settled(
+  at: At,
+  held: Exclude<Held, 'treated elsewhere' | 'in care' | 'put off' | 'in review' | 'on planned break'>,
+): StandingNow {
+  const { by, since } = at.held;
+  const after = (days: number): Day => callBackAfter(at) ?? addDays(since, days);
+  switch (held) {
+    case 'not accounted for':
+      return standing(at, held, 'no referral and no dose', 'nurse in charge', at.today);
+    case 'referral received':
+      return standing(at, held, '', 'nurse in charge', after(lookAgainAfterDays[held]));
+    case 'returned to referrer':
+      return standing(at, held, '', 'nurse in charge', after(lookAgainAfterDays[held]));
+    case 'moved to other treatment': {
+      const review = by as Fact<'course-review'> | undefined;
+      const body = review?.body.outcome === 'other treatment' ? review.body : undefined;
+      const on = body === undefined ? since : day(body.dueOn);
+      return standing(at, held, body === undefined ? '' : `${body.to}, due ${shortDate(on)}`, 'nurse in charge', on);
+    }
+    case 'transferred out':
+      return transferred(at);
+    case 'cannot be reached': {
+      const body = (by as Fact<'cannot-be-reached'> | undefined)?.body;
+      const on = body === undefined ? since : day(body.lookAgainOn);
+      return standing(at, held, `look again on ${shortDate(on)}`, 'nurse in charge', on);
+    }
+    case 'said no':
+      return saidNo(at);
+    case 'died':
+      return standing(at, held, '', 'nobody', undefined);
+    case 'closed':
+      return standing(at, held, (by as Fact<'closed'> | undefined)?.body.reason ?? '', 'nobody', undefined);
+  }
+}
+
+function transferred(at: At): StandingNow {
+  const sent = factsOf(at.record, 'transfer-out').findLast((one) => one.on <= at.today);
+  const answered = factsOf(at.record, 'transfer-acknowledged').findLast((one) => one.on <= at.today);
+  const to = sent?.body.to ?? '';
+  if (sent !== undefined && answered !== undefined && answered.on >= sent.on && answered.seq > sent.seq) {
+    return standing(at, 'transferred out', `${to}, acknowledged`, 'nobody', undefined);
+  }
+  const on = callBackAfter(at) ?? (sent === undefined ? at.held.since : day(sent.body.chaseOn));
+  return standing(at, 'transferred out', `${to}, not acknowledged`, 'clerk', on);
+}
+
+function saidNo(at: At): StandingNow {
+  const refusal = at.held.by as Fact<'refusal'> | undefined;
+  const to = refusal?.body.to ?? 'this dose';
+  const on =
+    refusal?.body.askAgainOn === undefined
+      ? addDays(at.held.since, lookAgainAfterDays[`said no to ${to}`])
+      : day(refusal.body.askAgainOn);
+  return standing(
+    at,
+    'said no',
+    `to ${to}; ask again on ${shortDate(on)}`,
+    to === 'this medicine' ? 'prescriber' : 'nurse in charge',
+    on,
+  );
+}

@@ -1,0 +1,174 @@
+/**
+ * What the entries of a ledger make of a person's standing, as one table: what is held, what happened -> what is held then.
+ * A cell that is missing means that it may not happen from there: `decide` refuses it, and a ledger that has it all the same
+ * stays where it was. What depends on the day (booked, here, waiting, overdue) is read off later, in standing.ts.
+ */
+import type { Fact } from '../record/patient-record.ts';
+
+/** What the entries alone can say. `in care` becomes in work-up, waiting, booked, between doses ... on a given day. */
+export const heldStandings = [
+  'not accounted for',
+  'referral received',
+  'returned to referrer',
+  'treated elsewhere',
+  'in care',
+  'put off',
+  'in review',
+  'on planned break',
+  'moved to other treatment',
+  'transferred out',
+  'cannot be reached',
+  'said no',
+  'died',
+  'closed',
+] as const;
+export type Held = (typeof heldStandings)[number];
+
+export const standingEvents = [
+  'referral',
+  'accepted',
+  'returned',
+  'place booked',
+  'put off',
+  'dose here',
+  'dose elsewhere',
+  'review: carry on',
+  'review: new course',
+  'review: planned break',
+  'review: other treatment',
+  'review: stop',
+  'refusal',
+  'cannot be reached',
+  'transfer out',
+  'transfer acknowledged',
+  'closed',
+  'reopened',
+  'died',
+] as const;
+export type StandingEvent = (typeof standingEvents)[number];
+
+const underCare = ['treated elsewhere', 'in care', 'put off', 'in review'] as const;
+const withUs = [
+  ...underCare,
+  'referral received',
+  'on planned break',
+  'moved to other treatment',
+  'cannot be reached',
+  'said no',
+] as const;
+
+const from = (held: readonly Held[], to: Held): Partial<Record<Held, Held>> =>
+  Object.fromEntries(held.map((one) => [one, to]));
+const staying = (held: readonly Held[]): Partial<Record<Held, Held>> =>
+  Object.fromEntries(held.map((one) => [one, one]));
+const everywhereBut = (...left: readonly Held[]): readonly Held[] =>
+  heldStandings.filter((held) => !left.includes(held));
+
+export const transitions: Readonly<Record<StandingEvent, Partial<Record<Held, Held>>>> = {
+  referral: {
+    // Someone already under care here is not set back by another letter about them.
+    ...staying(['in care', 'put off', 'in review', 'on planned break', 'referral received']),
+    ...from(
+      [
+        'not accounted for',
+        'returned to referrer',
+        'treated elsewhere',
+        'moved to other treatment',
+        'transferred out',
+        'cannot be reached',
+        'said no',
+        'closed',
+      ],
+      'referral received',
+    ),
+  },
+  accepted: from(['referral received', 'returned to referrer'], 'in care'),
+  returned: from(['referral received'], 'returned to referrer'),
+  // A place is a promise for a day; what is held stays, and the day shows "booked".
+  'place booked': staying(underCare),
+  'put off': from(underCare, 'put off'),
+  'dose here': {
+    ...from(everywhereBut('died', 'closed', 'transferred out'), 'in care'),
+    ...staying(['closed', 'transferred out', 'died']),
+  },
+  'dose elsewhere': {
+    ...staying([
+      'referral received',
+      'returned to referrer',
+      'moved to other treatment',
+      'transferred out',
+      'closed',
+      'died',
+      'treated elsewhere',
+      'in review',
+      'on planned break',
+    ]),
+    ...from(['in care', 'put off', 'cannot be reached', 'said no'], 'in care'),
+    ...from(['not accounted for'], 'treated elsewhere'),
+  },
+  'review: carry on': from([...underCare, 'on planned break', 'moved to other treatment'], 'in care'),
+  'review: new course': from([...underCare, 'on planned break', 'moved to other treatment'], 'in care'),
+  'review: planned break': from([...underCare, 'on planned break'], 'on planned break'),
+  'review: other treatment': from(
+    [...underCare, 'referral received', 'on planned break', 'moved to other treatment', 'said no'],
+    'moved to other treatment',
+  ),
+  'review: stop': from([...underCare, 'on planned break', 'moved to other treatment', 'said no'], 'in review'),
+  refusal: from(withUs, 'said no'),
+  'cannot be reached': from(withUs, 'cannot be reached'),
+  'transfer out': from([...withUs, 'transferred out'], 'transferred out'),
+  'transfer acknowledged': staying(['transferred out']),
+  closed: from(everywhereBut('died', 'closed', 'not accounted for'), 'closed'),
+  reopened: from(
+    [
+      'on planned break',
+      'moved to other treatment',
+      'transferred out',
+      'cannot be reached',
+      'said no',
+      'closed',
+      'returned to referrer',
+      'treated elsewhere',
+    ],
+    'in care',
+  ),
+  died: from(everywhereBut('died'), 'died'),
+};
+
+/** What an entry means for the standing; undefined: nothing. */
+export function eventOf(fact: Fact): StandingEvent | undefined {
+  switch (fact.kind) {
+    case 'referral':
+    case 'refusal':
+    case 'closed':
+    case 'reopened':
+    case 'died':
+      return fact.kind;
+    case 'triage':
+      return (fact as Fact<'triage'>).body.outcome;
+    case 'place-booked':
+      return 'place booked';
+    case 'go-decision':
+      return (fact as Fact<'go-decision'>).body.decision === 'put off' ? 'put off' : undefined;
+    case 'dose':
+      return doseEvent(fact as Fact<'dose'>);
+    case 'course-review':
+      return `review: ${(fact as Fact<'course-review'>).body.outcome}`;
+    case 'cannot-be-reached':
+      return 'cannot be reached';
+    case 'transfer-out':
+      return 'transfer out';
+    case 'transfer-acknowledged':
+      return 'transfer acknowledged';
+    default:
+      return undefined;
+  }
+}
+
+/** Only the medicine of this service moves a standing; a denosumab injection years ago does not bring someone into care. */
+function doseEvent(dose: Fact<'dose'>): StandingEvent | undefined {
+  if (dose.body.medicine !== 'zoledronic acid 5 mg') return undefined;
+  return dose.body.setting === 'this service' || dose.body.setting === 'home' ? 'dose here' : 'dose elsewhere';
+}
+
+export const mayHappenFrom = (held: Held, event: StandingEvent): boolean => transitions[event][held] !== undefined;

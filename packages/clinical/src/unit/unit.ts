@@ -1,0 +1,35 @@
+/** A unit as its latest settings describe it. */
+import { type Day, day } from '../calendar/day.ts';
+import type { UnitCalendar } from '../calendar/unit-calendar.ts';
+import { subjectId } from '../ledger/subject.ts';
+import { newestWritten } from '../record/newest-written.ts';
+import type { SubjectRecord } from '../record/patient-record.ts';
+
+export type Unit = {
+  readonly id: string;
+  readonly name: string;
+  /** IANA time zone. */
+  readonly zone: string;
+  readonly chairs: number;
+  /** HH:MM */
+  readonly opensAt: string;
+  readonly closesAt: string;
+  readonly minutesBetweenArrivals: number;
+  readonly telephone: string;
+  readonly demo: boolean;
+  readonly calendar: UnitCalendar;
+  readonly since: Day;
+};
+
+/** Undefined: nobody has described the unit yet. */
+export function unitOf(record: SubjectRecord): Unit | undefined {
+  const settings = newestWritten(record, 'unit-settings');
+  if (settings === undefined) return undefined;
+  const { sessionWeekdays, bloodWeekdays, closedDays, ...described } = settings.body;
+  return {
+    ...described,
+    id: subjectId(record.subject),
+    calendar: { bloodWeekdays, sessionWeekdays, closedDays: closedDays.map(day) },
+    since: settings.on,
+  };
+}

@@ -1,0 +1,48 @@
+/**
+ * How long an infusion has run. Only running time counts: paused minutes do not. At each start, pause, resume and finish
+ * the server kept which boot of the machine it was, how long that had been up and what the wall clock said. Within one
+ * boot the uptime decides, whatever was done to the wall clock. Across a restart only the wall clock survives, and only if
+ * it did not run backwards and is not contradicted by the uptime of the new boot. Where nothing survives the time cannot be
+ * measured: a person times it by another clock and says so.
+ */
+import type { ClockReading } from '../decide/surroundings.ts';
+import type { BodyOfKind } from '../kinds/index.ts';
+
+type KeptReading = BodyOfKind<'infusion-started'>['clock'];
+
+export type RunningTime =
+  | { readonly measured: true; readonly milliseconds: number }
+  | { readonly measured: false; readonly says: string };
+
+/** Two readings with nothing between them but running. Undefined: no clock survived. */
+function between(from: KeptReading, until: KeptReading): number | undefined {
+  const wall = Date.parse(until.wall) - Date.parse(from.wall);
+  if (from.boot === until.boot) {
+    const up = until.uptimeMilliseconds - from.uptimeMilliseconds;
+    return up >= 0 ? up : undefined;
+  }
+  // The new boot began after `from`, so at least its uptime has passed: a wall clock that says less was put back.
+  return wall >= until.uptimeMilliseconds ? wall : undefined;
+}
+
+export type ClockMark = { readonly what: 'started' | 'paused' | 'resumed'; readonly clock: KeptReading };
+
+/** Running time from the first mark to `until`, pauses left out. Marks in order: started, then paused and resumed in turn. */
+export function runningTime(marks: readonly ClockMark[], until: ClockReading): RunningTime {
+  let milliseconds = 0;
+  let runningSince: KeptReading | undefined;
+  for (const mark of [...marks, { what: 'until', clock: until } as const]) {
+    if (runningSince !== undefined) {
+      const stretch = between(runningSince, mark.clock);
+      if (stretch === undefined) {
+        return {
+          measured: false,
+          says: 'the running time cannot be measured: the clocks were changed or the machine restarted',
+        };
+      }
+      milliseconds += stretch;
+    }
+    runningSince = mark.what === 'paused' || mark.what === 'until' ? undefined : mark.clock;
+  }
+  return { measured: true, milliseconds };
+}

@@ -1,0 +1,206 @@
+/**
+ * One attendance, read from the entries of its day: which steps are done, which is running, whose turn it is. A visit that
+ * was put off, or that is over, has no steps to come.
+ */
+import { type Day, shortDate } from '../calendar/day.ts';
+import { plural } from '../kinds-texts/words.ts';
+import type { KindName } from '../kinds/index.ts';
+import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
+import type { ClockMark } from './running-time.ts';
+import { type StepState, type VisitStepName, visitSteps } from './steps.ts';
+
+export type VisitStep = {
+  readonly step: VisitStepName;
+  readonly state: StepState;
+  /** The entry that did it, or that began it. */
+  readonly fact: Fact | undefined;
+  readonly says: string | undefined;
+};
+
+export type Infusion = {
+  readonly started: Fact<'infusion-started'>;
+  readonly finished: Fact<'infusion-finished'> | undefined;
+  readonly paused: Fact<'infusion-paused'> | undefined;
+  /** Start, pauses and resumptions in the order written. */
+  readonly marks: readonly ClockMark[];
+};
+
+export type Visit = {
+  readonly on: Day;
+  readonly arrived: Fact<'arrived'>;
+  readonly observationsBefore: Fact<'observations'> | undefined;
+  readonly checklist: Fact<'checklist'> | undefined;
+  /** The newest decision of the visit. */
+  readonly decision: Fact<'go-decision'> | undefined;
+  /** The newest cannula that was placed; failed tries are in `cannulaTries`. */
+  readonly cannula: Fact<'cannula'> | undefined;
+  readonly cannulaTries: number;
+  /** The newest flush before the medicine, after the newest cannula. */
+  readonly flush: Fact<'flush'> | undefined;
+  readonly preparation: Fact<'preparation'> | undefined;
+  /** The newest check of that preparation. */
+  readonly check: Fact<'second-check'> | undefined;
+  readonly infusion: Infusion | undefined;
+  readonly dose: Fact<'dose'> | undefined;
+  readonly removed: Fact<'cannula-removed'> | undefined;
+  readonly observed: Fact<'observed'> | undefined;
+  readonly left: Fact<'left'> | undefined;
+  readonly letter: Fact<'letter'> | undefined;
+  /** True once the person has gone home. */
+  readonly over: boolean;
+  readonly putOff: boolean;
+  readonly steps: readonly VisitStep[];
+};
+
+/** The visit of a day; undefined if nobody arrived. */
+export function visitOn(record: SubjectRecord, on: Day): Visit | undefined {
+  const newest = <Kind extends KindName>(kind: Kind, holds: (fact: Fact<Kind>) => boolean = () => true) => {
+    let found: Fact<Kind> | undefined;
+    for (const fact of factsOf(record, kind)) {
+      if (fact.on === on && holds(fact) && (found === undefined || fact.seq > found.seq)) found = fact;
+    }
+    return found;
+  };
+  const arrived = newest('arrived');
+  if (arrived === undefined) return undefined;
+  const cannula = newest('cannula', ({ body }) => body.placed);
+  const preparation = newest('preparation');
+  const started = newest('infusion-started');
+  const facts = {
+    arrived,
+    observationsBefore: newest('observations', ({ body }) => body.when === 'before'),
+    checklist: newest('checklist'),
+    decision: newest('go-decision'),
+    cannula,
+    cannulaTries: factsOf(record, 'cannula').reduce(
+      (tries, fact) => (fact.on === on ? tries + fact.body.tries : tries),
+      0,
+    ),
+    flush: newest('flush', (flush) => flush.body.when === 'before' && flush.seq > (cannula?.seq ?? Infinity)),
+    preparation,
+    check: newest('second-check', ({ body }) => preparation !== undefined && isAbout(body.preparation, preparation)),
+    infusion: started === undefined ? undefined : infusionFrom(record, started),
+    dose: newest('dose', ({ body }) => body.setting === 'this service'),
+    removed: newest('cannula-removed', (removed) => removed.seq > (cannula?.seq ?? Infinity)),
+    observed: newest('observed'),
+    left: newest('left'),
+    letter: newest('letter'),
+  };
+  const putOff = facts.decision?.body.decision === 'put off';
+  const visit = { ...facts, on, over: facts.left !== undefined, putOff };
+  return { ...visit, steps: stepsOf(visit) };
+}
+
+/** Whether an id names a fact or the entry it amends. */
+export const isAbout = (id: string, fact: Fact): boolean => id === fact.id || id === fact.first;
+
+/** The visit of `day`, or the last one before it. */
+export function visitToday(record: SubjectRecord, day: Day): Visit | undefined {
+  const arrivals = factsOf(record, 'arrived').filter((arrived) => arrived.on <= day);
+  const last = arrivals[arrivals.length - 1];
+  return last === undefined ? undefined : visitOn(record, last.on);
+}
+
+function infusionFrom(record: SubjectRecord, started: Fact<'infusion-started'>): Infusion {
+  const later = <Kind extends KindName>(kind: Kind) =>
+    factsOf(record, kind).filter((fact) => fact.on === started.on && fact.seq > started.seq);
+  const paused = later('infusion-paused');
+  const resumed = later('infusion-resumed');
+  const turns = [...paused, ...resumed].toSorted((a, b) => a.seq - b.seq);
+  const lastPause = paused[paused.length - 1];
+  const open = lastPause !== undefined && !resumed.some((fact) => fact.seq > lastPause.seq);
+  return {
+    started,
+    finished: later('infusion-finished')[0],
+    paused: open ? lastPause : undefined,
+    marks: [
+      { what: 'started', clock: started.body.clock },
+      ...turns.map((fact): ClockMark => ({
+        what: fact.kind === 'infusion-paused' ? 'paused' : 'resumed',
+        clock: fact.body.clock,
+      })),
+    ],
+  };
+}
+
+type Facts = Omit<Visit, 'steps'>;
+
+/** What did a step, if anything has; `begun` marks a step that is under way. */
+function factOf(
+  step: VisitStepName,
+  visit: Facts,
+): { fact: Fact | undefined; begun?: Fact | undefined; says?: string | undefined } {
+  switch (step) {
+    case 'arrive':
+      return { fact: visit.arrived, says: `${plural(visit.arrived.body.identifiers, 'and')} matched` };
+    case 'observations':
+      return { fact: visit.observationsBefore };
+    case 'checklist':
+      return { fact: visit.checklist };
+    case 'decision': {
+      const decision = visit.decision?.body.decision;
+      return decision === 'ask a prescriber'
+        ? { fact: undefined, begun: visit.decision, says: 'a prescriber is asked' }
+        : { fact: visit.decision, says: decision };
+    }
+    case 'cannula':
+      return { fact: visit.cannula, says: visit.cannula?.body.site };
+    case 'flush':
+      return { fact: visit.flush?.body.ranFreely === true ? visit.flush : undefined };
+    case 'preparation':
+      return { fact: visit.preparation };
+    case 'second check':
+      return visit.check?.body.agrees === false
+        ? {
+            fact: undefined,
+            begun: visit.check,
+            says: `the readings differ: ${plural(visit.check.body.differs, 'and')}`,
+          }
+        : { fact: visit.check };
+    case 'infusion':
+      return {
+        fact: visit.infusion?.finished,
+        begun: visit.infusion?.started,
+        says: visit.infusion?.finished === undefined && visit.infusion?.paused !== undefined ? 'paused' : undefined,
+      };
+    case 'removal':
+      return { fact: visit.removed };
+    case 'observe':
+      return { fact: visit.observed };
+    case 'leave':
+      return { fact: visit.left };
+  }
+}
+
+function stepsOf(visit: Facts): readonly VisitStep[] {
+  let turnTaken = false;
+  return visitSteps.flatMap((step): VisitStep[] => {
+    const { fact, begun, says } = factOf(step, visit);
+    if (fact !== undefined) return [{ step, state: 'done', fact, says }];
+    // After a put-off or a going home nothing but what was done, and the leaving itself, is a step of this visit.
+    if (visit.over || (visit.putOff && !neededAfterPutOff(step, visit))) return [];
+    if (begun !== undefined) {
+      turnTaken = true;
+      return [{ step, state: 'running', fact: begun, says }];
+    }
+    if (turnTaken) return [{ step, state: 'to come', fact: undefined, says }];
+    turnTaken = true;
+    return [{ step, state: 'waiting', fact: undefined, says }];
+  });
+}
+
+const neededAfterPutOff = (step: VisitStepName, visit: Facts): boolean =>
+  step === 'leave' || (step === 'removal' && visit.cannula !== undefined);
+
+/** "given", "part given", "put off" ... in a word, for lists. */
+export function outcomeOf(
+  visit: Visit | undefined,
+): 'not here yet' | 'here' | 'given' | 'part given' | 'put off' | 'gone' {
+  if (visit === undefined) return 'not here yet';
+  if (visit.dose !== undefined) return visit.dose.body.partMilliliters === undefined ? 'given' : 'part given';
+  if (visit.putOff) return 'put off';
+  return visit.over ? 'gone' : 'here';
+}
+
+/** "visit of 28 Jan 2027" */
+export const visitInWords = (visit: Visit): string => `visit of ${shortDate(visit.on)}`;

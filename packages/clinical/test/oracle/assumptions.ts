@@ -1,0 +1,174 @@
+/**
+ * A2 of docs/readiness.md: the steps that may be assumed, as the facts they would add. Whether they help is not reasoned
+ * about here: it is tried, day by day (window.ts).
+ */
+import type { KindName, PlainDate } from '@twelvemonth/clinical';
+import {
+  calciumOf,
+  calciumValue,
+  floorDay,
+  hasRisen,
+  isSigned,
+  kidneyOf,
+  levelState,
+  levelSupersedes,
+  levelValue,
+  loadingsOf,
+  vitaminDLevel,
+} from './bloods.ts';
+import { dateText } from './dates.ts';
+import type { OracleFact } from './facts.ts';
+import type { View } from './view.ts';
+import { usableFrom } from './world.ts';
+
+export type Test = 'creatinine' | 'calcium' | 'vitamin D';
+/** What is settled today in the person's favour (A4); nothing, when the window itself is looked for. */
+export type Settled = { readonly creatinine: boolean; readonly calcium: boolean };
+export const nothingSettled: Settled = { creatinine: false, calcium: false };
+
+const AFTER_EVERYTHING = 1_000_000;
+const fact = <Kind extends KindName>(kind: Kind, on: number, body: unknown, more: object = {}): OracleFact =>
+  ({ kind, on, seq: AFTER_EVERYTHING, body, ids: [], from: on, ...more }) as unknown as OracleFact;
+
+const anyNumber = { comparator: '', value: '1', unit: 'kg' };
+
+/** Creatinine may be signed or repeated unless its newest value was voided, has risen, or has no usable number. */
+export function creatinineMayBeRepeated(view: View, day: number, settled: Settled): boolean {
+  if (settled.creatinine) return true;
+  const kidney = kidneyOf(view, day);
+  if (kidney.person === undefined || kidney.state === 'voided') return false;
+  return kidney.creatinine === undefined || (kidney.micromoles !== undefined && !hasRisen(view, kidney));
+}
+
+/** Calcium may be repeated if it was never measured, or if its newest value passes and was not voided. */
+export function calciumMayBeRepeated(view: View, day: number, settled: Settled): boolean {
+  if (settled.calcium) return true;
+  const calcium = calciumOf(view, day);
+  if (calcium.state === 'never measured' || calcium.state === 'albumin missing') return true;
+  return calcium.state !== 'voided' && calciumValue(view, calcium).verdict === 'ready';
+}
+
+type LevelCase = 'may be drawn' | 'may be signed' | 'must be loaded' | 'loading runs';
+
+/** What vitamin D needs where it is not ready on `day`. */
+export function levelCase(view: View, day: number): LevelCase {
+  const loading = loadingsOf(view).at(-1);
+  const level = vitaminDLevel(view);
+  const value = level === undefined ? undefined : levelValue(view, level).verdict;
+  const passesUnsigned =
+    level !== undefined && value === 'ready' && !isSigned(view, level) && levelWouldBeInDate(view, level.on, day);
+  if (loading !== undefined && !loading.stopped) {
+    if (loading.finishedOn === undefined) return 'loading runs';
+    if (!levelSupersedes(view, loading.finishedOn))
+      return passesUnsigned && level.on > loading.finishedOn ? 'may be signed' : 'must be loaded';
+  }
+  if (passesUnsigned) return 'may be signed';
+  if (loading?.stopped === true || value === 'not ready') return 'must be loaded';
+  if (level === undefined)
+    return view.world.sheet.vitaminDPolicy === 'await the level' ? 'may be drawn' : 'must be loaded';
+  // A passing level in date is not ready only where a hip repair asks for a loading.
+  return levelState(view, day) === 'in date' && value === 'ready' ? 'must be loaded' : 'may be drawn';
+}
+
+const levelWouldBeInDate = (view: View, on: number, day: number): boolean =>
+  day <= on + view.world.count('vitaminDValidDays');
+
+/** The days of the doses still to take: of the loading under way, or of a new one from the day of asking. */
+export function loadingDays(view: View, today: number): { readonly days: readonly number[]; readonly isNew: boolean } {
+  const loading = loadingsOf(view).at(-1);
+  const days: number[] = [];
+  if (loading === undefined || loading.stopped || loading.finishedOn !== undefined) {
+    for (let dose = 0; dose < view.world.count('loadingDoses'); dose += 1)
+      days.push(today + dose * view.world.count('loadingEveryDays'));
+    return { days, isNew: true };
+  }
+  const { everyDays, doses, startOn } = loading.fact.body;
+  let previous = loading.lastTaken;
+  for (let dose = loading.taken + 1; dose <= doses; dose += 1) {
+    const day = Math.max(
+      view.day(startOn) + everyDays * (dose - 1),
+      today,
+      previous === undefined ? -Infinity : previous + everyDays,
+    );
+    days.push(day);
+    previous = day;
+  }
+  return { days, isNew: false };
+}
+
+export function loadingFacts(view: View, today: number): readonly OracleFact[] {
+  const { days, isNew } = loadingDays(view, today);
+  const taken = days.map((day) => fact('vitamin-d-taken', day, { doses: 1, source: 'told us' }));
+  if (!isNew) return taken;
+  const startOn = dateText(today) as PlainDate;
+  const body = { doses: days.length, everyDays: view.world.count('loadingEveryDays'), unitsPerDose: 50000, startOn };
+  return [fact('vitamin-d-loading', today, body), ...taken];
+}
+
+/** What a draw on a day adds: the newest values once more, signed and usable after the laboratory's days; and a weight. */
+export function drawFacts(view: View, drawn: number, tests: readonly Test[], settled: Settled): readonly OracleFact[] {
+  const usable = { signed: true, from: usableFrom(view.world, drawn) };
+  const facts: OracleFact[] = [weighFact(view, drawn)];
+  if (tests.includes('creatinine')) {
+    const { creatinine } = kidneyOf(view, drawn);
+    const good = settled.creatinine || creatinine === undefined;
+    facts.push(
+      fact('result', drawn, good ? { analyte: 'creatinine', quantity: anyNumber } : creatinine.body, {
+        ...usable,
+        good,
+      }),
+    );
+  }
+  if (tests.includes('calcium')) {
+    const calcium = calciumOf(view, drawn);
+    const good = settled.calcium || calcium.state === 'never measured' || calcium.state === 'albumin missing';
+    if (good)
+      facts.push(fact('result', drawn, { analyte: 'adjusted calcium', quantity: anyNumber }, { ...usable, good }));
+    else for (const result of calcium.results) facts.push(fact('result', drawn, result.body, usable));
+  }
+  if (tests.includes('vitamin D')) {
+    const level = vitaminDLevel(view);
+    const good = level === undefined || levelValue(view, level).verdict === 'cannot say';
+    facts.push(
+      fact('result', drawn, good ? { analyte: 'vitamin D', quantity: anyNumber } : level.body, { ...usable, good }),
+    );
+  }
+  return facts;
+}
+
+/** The newest weight once more, measured; assumed good if there never was one. */
+export function weighFact(view: View, on: number): OracleFact {
+  const weight = view.of('weight').at(-1);
+  const good = weight === undefined || weight.good === true;
+  return fact('weight', on, { quantity: weight?.body.quantity ?? anyNumber, method: 'measured' }, { good });
+}
+
+export const signFact = (results: readonly OracleFact[], today: number): OracleFact =>
+  fact('results-signed', today, { results: results.flatMap((result) => result.ids) });
+
+/** Answers that may be asked for: consent and allergies never asked; pregnancy never asked, or its "no" out of date. */
+export function askFacts(
+  view: View,
+  today: number,
+  day: number,
+): { readonly facts: readonly OracleFact[]; readonly asked: readonly string[] } {
+  const facts: OracleFact[] = [];
+  const asked: string[] = [];
+  if (view.of('consent').length === 0) {
+    facts.push(fact('consent', today, { decision: 'given', how: 'spoken' }));
+    asked.push('ask consent');
+  }
+  if (view.of('allergy').length === 0) {
+    facts.push(fact('allergy', today, { answer: 'none known' }));
+    asked.push('ask allergies');
+  }
+  const pregnancy = view.of('pregnancy').at(-1);
+  const valid = view.world.count('pregnancyAnswerDays');
+  if (pregnancy === undefined || (pregnancy.body.answer === 'no' && day > pregnancy.on + valid)) {
+    facts.push(fact('pregnancy', Math.max(today, day - valid), { answer: 'no' }));
+    asked.push('ask pregnancy');
+  }
+  return { facts, asked };
+}
+
+export const drawFloor = (view: View): number => floorDay(view) ?? Infinity;

@@ -1,0 +1,313 @@
+/** R1 - R4 of docs/readiness.md: bloods, kidney function, calcium, vitamin D, each asked for one day. */
+import type { BodyOfKind } from '@twelvemonth/clinical';
+import { ageOn } from './dates.ts';
+import type { OracleFact } from './facts.ts';
+import { type Fraction, above, atLeast, below, exactly, fraction, minus, over, plus, times } from './fraction.ts';
+import type { View } from './view.ts';
+import { exceptionHolds } from './others.ts';
+
+export type Answer = {
+  readonly verdict: 'ready' | 'not ready' | 'cannot say' | 'does not apply';
+  readonly near?: boolean;
+};
+export const READY: Answer = { verdict: 'ready' };
+export const NOT_READY: Answer = { verdict: 'not ready' };
+export const CANNOT_SAY: Answer = { verdict: 'cannot say' };
+
+type Result = OracleFact<'result'>;
+type Analyte = BodyOfKind<'result'>['analyte'];
+export type SampleState = 'never measured' | 'voided' | 'unsigned' | 'out of date' | 'in date';
+
+const last = <Item>(items: readonly Item[]): Item | undefined => items[items.length - 1];
+
+/** Samples before this day do not count; undefined: no sample counts, not yet well. */
+export function floorDay(view: View): number | undefined {
+  const well = Math.max(-Infinity, ...view.of('well-since').map((fact) => fact.on));
+  let floor = -Infinity;
+  for (const ill of view.of('illness')) {
+    if (well < ill.on) return undefined;
+    floor = Math.max(floor, well + view.world.count('wellDaysBeforeSample'));
+  }
+  for (const operation of view.of('surgery'))
+    floor = Math.max(floor, operation.on + view.world.count('surgerySampleDays') + 1);
+  return floor;
+}
+
+export const isSigned = (view: View, result: Result): boolean =>
+  result.signed === true ||
+  view.of('results-signed').some((signature) => signature.body.results.some((id) => result.ids.includes(id)));
+
+const resultsOf = (view: View, analyte: Analyte): readonly Result[] =>
+  view.of('result').filter((fact) => fact.body.analyte === analyte);
+
+const isVoided = (view: View, result: Result): boolean => {
+  const floor = floorDay(view);
+  return floor === undefined || result.on < floor || result.body.acuteAdmission === true;
+};
+
+function stateOf(view: View, result: Result | undefined, day: number): SampleState {
+  if (result === undefined) return 'never measured';
+  const vitamin = result.body.analyte === 'vitamin D';
+  if (!vitamin && isVoided(view, result)) return 'voided';
+  if (!isSigned(view, result)) return 'unsigned';
+  const valid = view.world.count(vitamin ? 'vitaminDValidDays' : 'bloodsValidDays');
+  if (day > result.on + valid && (vitamin || !exceptionHolds(view, 'age of bloods', day))) return 'out of date';
+  return 'in date';
+}
+
+// R2
+export type Kidney = {
+  readonly state: SampleState;
+  readonly creatinine: Result | undefined;
+  /** Known and usable, whatever its date and signature. */
+  readonly micromoles: Fraction | undefined;
+  readonly weight: OracleFact<'weight'> | undefined;
+  readonly kilograms: Fraction | undefined;
+  readonly person: { readonly born: string; readonly sex: 'female' | 'male' } | undefined;
+};
+
+export function kidneyOf(view: View, day: number): Kidney {
+  const creatinine = last(resultsOf(view, 'creatinine'));
+  const weight = last(view.of('weight'));
+  const identity = last(view.of('identity'))?.body;
+  const person =
+    identity?.sex === undefined || !/^\d{4}-\d{2}-\d{2}$/.test(identity.born)
+      ? undefined
+      : { born: identity.born, sex: identity.sex };
+  return {
+    state: stateOf(view, creatinine, day),
+    creatinine,
+    micromoles: creatinine === undefined ? undefined : micromolesOf(creatinine),
+    weight,
+    kilograms: weight === undefined || weight.good === true ? undefined : kilogramsOf(weight),
+    person,
+  };
+}
+
+/** umol/L = 88.4 x mg/dL; undefined where the number cannot be used. */
+function micromolesOf(result: Result): Fraction | undefined {
+  const { comparator, value, unit } = result.body.quantity;
+  if (result.good === true || comparator !== '') return undefined;
+  if (unit === 'umol/L') return exactly(value);
+  return unit === 'mg/dL' ? times(exactly(value), exactly('88.4')) : undefined;
+}
+
+const kilogramsOf = (weight: OracleFact<'weight'>): Fraction => {
+  const value = exactly(weight.body.quantity.value);
+  return weight.body.quantity.unit === 'lb' ? times(value, exactly('0.45359237')) : value;
+};
+
+/** The lower of the two printed forms, in mL/min. */
+function lowerClearance(kidney: Kidney, kilograms: Fraction, day: number): Fraction {
+  const { born, sex } = kidney.person ?? { born: '', sex: 'female' };
+  const years = times(fraction(BigInt(140 - ageOn(born, day))), kilograms);
+  const micromoles = kidney.micromoles ?? fraction(1n);
+  const molar = over(times(years, exactly(sex === 'female' ? '1.04' : '1.23')), micromoles);
+  const massForm = over(
+    times(years, exactly(sex === 'female' ? '0.85' : '1')),
+    times(fraction(72n), over(micromoles, exactly('88.4'))),
+  );
+  return below(molar, massForm) ? molar : massForm;
+}
+
+/** R2a: the deciding creatinine against the lowest of the days before. */
+export function hasRisen(view: View, kidney: Kidney): boolean {
+  const { creatinine, micromoles } = kidney;
+  if (creatinine === undefined || micromoles === undefined) return false;
+  let baseline: Fraction | undefined;
+  for (const earlier of resultsOf(view, 'creatinine')) {
+    const value = micromolesOf(earlier);
+    if (value === undefined || earlier.body.acuteAdmission === true || !isSigned(view, earlier)) continue;
+    if (earlier.on >= creatinine.on || earlier.on < creatinine.on - view.world.count('baselineDays')) continue;
+    if (baseline === undefined || below(value, baseline)) baseline = value;
+  }
+  if (baseline === undefined) return false;
+  const rises =
+    atLeast(minus(micromoles, baseline), view.world.limit('creatinineRise')) ||
+    atLeast(micromoles, times(view.world.limit('creatinineRiseFactor'), baseline));
+  return rises && !decided(view, 'creatinine rise accepted', creatinine.ids);
+}
+
+export const decided = (
+  view: View,
+  question: BodyOfKind<'prescriber-decision'>['question'],
+  ids: readonly string[],
+): boolean =>
+  view.of('prescriber-decision').some((fact) => fact.body.question === question && ids.includes(fact.body.about));
+
+/** Whether the ideal or the adjusted weight falls on the other side of the limit, undecided. */
+function weightsDisagree(view: View, kidney: Kidney, actual: Fraction, day: number): boolean {
+  const heights = view.of('height');
+  const height =
+    last(heights.filter((fact) => fact.body.which === 'peak adult')) ??
+    last(heights.filter((fact) => fact.body.which === 'measured now'));
+  if (height === undefined || kidney.weight === undefined) return false;
+  const value = exactly(height.body.quantity.value);
+  const centimeters = height.body.quantity.unit === 'in' ? times(value, exactly('2.54')) : value;
+  if (below(centimeters, exactly('152.4'))) return false;
+  const inchesOver = minus(over(centimeters, exactly('2.54')), fraction(60n));
+  const ideal = plus(exactly(kidney.person?.sex === 'male' ? '50' : '45.5'), times(exactly('2.3'), inchesOver));
+  if (!above(actual, ideal)) return false;
+  const looked = [ideal];
+  const percent = over(times(fraction(100n), actual), ideal);
+  if (atLeast(percent, view.world.limit('adjustedWeightFromPercent'))) {
+    looked.push(plus(ideal, times(view.world.limit('adjustedWeightShare'), minus(actual, ideal))));
+  }
+  const fails = looked.some((weight) => below(lowerClearance(kidney, weight, day), view.world.limit('clearanceFloor')));
+  return fails && !decided(view, 'weight: actual decides', kidney.weight.ids);
+}
+
+export function kidneyFunction(view: View, day: number): Answer {
+  const kidney = kidneyOf(view, day);
+  const { person, creatinine, weight, micromoles, kilograms } = kidney;
+  if (person === undefined || creatinine === undefined || weight === undefined || kidney.state !== 'in date')
+    return CANNOT_SAY;
+  if (creatinine.good !== true && micromoles === undefined) return CANNOT_SAY;
+  if (weight.body.method === 'estimated' || day > weight.on + view.world.count('weightValidDays')) return CANNOT_SAY;
+  if (micromoles === undefined || kilograms === undefined) return hasRisen(view, kidney) ? CANNOT_SAY : READY;
+  const clearance = lowerClearance(kidney, kilograms, day);
+  if (below(clearance, view.world.limit('clearanceFloor'))) return NOT_READY;
+  if (hasRisen(view, kidney)) return CANNOT_SAY;
+  if (weightsDisagree(view, kidney, kilograms, day)) return CANNOT_SAY;
+  return { verdict: 'ready', near: below(clearance, view.world.limit('nearLimitCeiling')) };
+}
+
+// R3
+export type Calcium = {
+  readonly state: SampleState | 'albumin missing';
+  /** The deciding sample's results: an adjusted calcium, or a total calcium and its albumin. */
+  readonly results: readonly Result[];
+  readonly on: number | undefined;
+};
+
+export function calciumOf(view: View, day: number): Calcium {
+  const both = view
+    .of('result')
+    .filter((fact) => fact.body.analyte === 'adjusted calcium' || fact.body.analyte === 'calcium');
+  const on = last(both)?.on;
+  if (on === undefined) return { state: 'never measured', results: [], on };
+  const adjusted = last(both.filter((fact) => fact.on === on && fact.body.analyte === 'adjusted calcium'));
+  if (adjusted !== undefined) return { state: stateOf(view, adjusted, day), results: [adjusted], on };
+  const total = last(both.filter((fact) => fact.on === on));
+  const albumin = last(resultsOf(view, 'albumin').filter((fact) => fact.on === on));
+  const usable = albumin !== undefined && albumin.body.acuteAdmission !== true && isSigned(view, albumin);
+  const state = stateOf(view, total, day);
+  if (total === undefined || state === 'voided') return { state, results: total === undefined ? [] : [total], on };
+  return usable ? { state, results: [total, albumin], on } : { state: 'albumin missing', results: [total], on };
+}
+
+/** The value against its limits, whatever its date and signature. */
+export function calciumValue(view: View, calcium: Calcium): Answer {
+  const [first, albumin] = calcium.results;
+  if (first === undefined) return CANNOT_SAY;
+  if (first.good === true) return READY;
+  const { quantity, referenceLow, referenceHigh } = first.body;
+  const own = first.body.analyte === 'adjusted calcium' && referenceLow !== undefined && referenceHigh !== undefined;
+  const american = first.body.analyte === 'adjusted calcium' && quantity.unit === 'mg/dL';
+  if (quantity.unit !== 'mmol/L' && quantity.unit !== 'mg/dL') return CANNOT_SAY;
+  const low = own ? exactly(referenceLow) : view.world.limit(american ? 'calciumLowMgPerDl' : 'calciumLow');
+  const high = own ? exactly(referenceHigh) : view.world.limit(american ? 'calciumHighMgPerDl' : 'calciumHigh');
+  let value = exactly(quantity.value);
+  if (first.body.analyte === 'calcium') {
+    if (albumin === undefined || quantity.comparator !== '' || albumin.body.quantity.comparator !== '')
+      return CANNOT_SAY;
+    if (quantity.unit === 'mg/dL') value = over(value, exactly('4.008'));
+    let grams = exactly(albumin.body.quantity.value);
+    if (albumin.body.quantity.unit === 'g/dL') grams = times(grams, fraction(10n));
+    value = plus(
+      value,
+      times(view.world.limit('calciumAdjustSlope'), minus(view.world.limit('calciumAdjustAlbumin'), grams)),
+    );
+  }
+  if (quantity.comparator.startsWith('<')) return above(value, low) ? CANNOT_SAY : NOT_READY;
+  if (quantity.comparator.startsWith('>')) return below(value, high) ? CANNOT_SAY : NOT_READY;
+  return below(value, low) || above(value, high) ? NOT_READY : READY;
+}
+
+export function adjustedCalcium(view: View, day: number): Answer {
+  const calcium = calciumOf(view, day);
+  if (calcium.state !== 'in date') return CANNOT_SAY;
+  const ends = loadingsOf(view).flatMap((loading) =>
+    loading.finishedOn === undefined || loading.finishedOn > day ? [] : [loading.finishedOn],
+  );
+  const finished = Math.max(-Infinity, ...ends);
+  if ((calcium.on ?? 0) < finished + view.world.count('calciumAfterLoadingDays')) return CANNOT_SAY;
+  return calciumValue(view, calcium);
+}
+
+// R4
+export type Loading = {
+  readonly fact: OracleFact<'vitamin-d-loading'>;
+  readonly taken: number;
+  readonly lastTaken: number | undefined;
+  readonly finishedOn: number | undefined;
+  readonly stopped: boolean;
+};
+
+export const loadingsOf = (view: View): readonly Loading[] =>
+  view.of('vitamin-d-loading').map((fact) => {
+    const begins = Math.min(fact.on, view.day(fact.body.startOn));
+    const taken = view.of('vitamin-d-taken').filter((dose) => dose.on >= begins);
+    let sum = 0;
+    let finishedOn: number | undefined;
+    const stop = view.of('vitamin-d-loading-stopped').find((stopped) => stopped.on >= fact.on)?.on;
+    let sumAtStop = 0;
+    for (const dose of taken) {
+      sum += dose.body.doses;
+      if (stop !== undefined && dose.on <= stop) sumAtStop = sum;
+      if (finishedOn === undefined && sum >= fact.body.doses) finishedOn = dose.on;
+    }
+    const stopped = stop !== undefined && sumAtStop < fact.body.doses;
+    return { fact, taken: sum, lastTaken: last(taken)?.on, finishedOn: stopped ? undefined : finishedOn, stopped };
+  });
+
+export const vitaminDLevel = (view: View): Result | undefined => last(resultsOf(view, 'vitamin D'));
+
+/** The level against the floor of its unit, whatever its date and signature. */
+export function levelValue(view: View, level: Result): Answer {
+  if (level.good === true) return READY;
+  const { comparator, value, unit } = level.body.quantity;
+  if (unit !== 'nmol/L' && unit !== 'ng/mL') return CANNOT_SAY;
+  const floor = view.world.limit(unit === 'nmol/L' ? 'vitaminDFloor' : 'vitaminDFloorNgPerMl');
+  if (comparator.startsWith('<')) return above(exactly(value), floor) ? CANNOT_SAY : NOT_READY;
+  if (comparator.startsWith('>')) return below(exactly(value), floor) ? CANNOT_SAY : READY;
+  return below(exactly(value), floor) ? NOT_READY : READY;
+}
+
+export const levelState = (view: View, day: number): SampleState => stateOf(view, vitaminDLevel(view), day);
+
+/** "loading after hip repair": whether it is asked for, and whether a finished loading answers it. */
+function hipRepairUnanswered(view: View, day: number): boolean {
+  if (!view.world.sheet.hipRepairNeedsLoading) return false;
+  if (view.of('dose').some((dose) => dose.body.medicine.startsWith('zoledronic'))) return false;
+  const repair = last(view.of('surgery').filter((fact) => fact.body.what !== 'other operation'));
+  if (repair === undefined || day - repair.on > view.world.count('hipLookbackDays')) return false;
+  return !loadingsOf(view).some(
+    (loading) => loading.finishedOn !== undefined && loading.finishedOn <= day && loading.fact.on > repair.on,
+  );
+}
+
+export function vitaminD(view: View, day: number): Answer {
+  if (exceptionHolds(view, 'vitamin D', day)) return READY;
+  if (hipRepairUnanswered(view, day)) return NOT_READY;
+  const loading = last(loadingsOf(view));
+  const level = vitaminDLevel(view);
+  const finishedOn = loading?.finishedOn;
+  if (finishedOn !== undefined && finishedOn <= day && !levelSupersedes(view, finishedOn))
+    return loadingStands(view, finishedOn, day);
+  const byLevel = level === undefined || levelState(view, day) !== 'in date' ? CANNOT_SAY : levelValue(view, level);
+  const running = loading !== undefined && !loading.stopped && (finishedOn === undefined || finishedOn > day);
+  return running && byLevel.verdict !== 'ready' ? NOT_READY : byLevel;
+}
+
+export const levelSupersedes = (view: View, finishedOn: number): boolean => {
+  const level = vitaminDLevel(view);
+  return level !== undefined && level.on > finishedOn && isSigned(view, level);
+};
+
+function loadingStands(view: View, finishedOn: number, day: number): Answer {
+  const maintenance = last(view.of('vitamin-d-maintenance').filter((fact) => fact.on > finishedOn));
+  if (maintenance?.body.taken === false) return CANNOT_SAY;
+  const holds = view.world.count(maintenance === undefined ? 'maintenanceConfirmDays' : 'loadingHoldsDays');
+  return day <= finishedOn + holds ? READY : CANNOT_SAY;
+}

@@ -1,0 +1,148 @@
+/** R5 - R9 of docs/readiness.md: hip repair, interval, course, the rest, and exceptions, each asked for one day. */
+import type { BodyOfKind } from '@twelvemonth/clinical';
+import { type Answer, CANNOT_SAY, NOT_READY, READY, decided } from './bloods.ts';
+import { monthsLater } from './dates.ts';
+import type { OracleFact } from './facts.ts';
+import type { View } from './view.ts';
+
+const last = <Item>(items: readonly Item[]): Item | undefined => items[items.length - 1];
+
+/** R9: the newest of its kind decides. */
+export function exceptionHolds(
+  view: View,
+  requirement: BodyOfKind<'prescriber-exception'>['requirement'],
+  day: number,
+): boolean {
+  const exception = last(view.of('prescriber-exception').filter((fact) => fact.body.requirement === requirement));
+  return exception !== undefined && exception.on <= day && day <= view.day(exception.body.expiresOn);
+}
+
+// R5
+export function hipRepair(view: View, day: number): Answer {
+  if (exceptionHolds(view, 'hip repair', day)) return READY;
+  const repairs = view.of('surgery').filter((fact) => fact.body.what !== 'other operation');
+  for (const fracture of view.of('fracture')) {
+    if (fracture.body.site !== 'hip' || repairs.some((repair) => repair.on >= fracture.on)) continue;
+    if (!fracture.body.dateKnown || day <= fracture.on + view.world.count('hipLookbackDays')) return CANNOT_SAY;
+  }
+  const repair = last(repairs);
+  return repair !== undefined && day < repair.on + view.world.count('hipRepairDays') ? NOT_READY : READY;
+}
+
+// R6
+type Dose = OracleFact<'dose'>;
+const isFive = (dose: Dose): boolean => dose.body.medicine === 'zoledronic acid 5 mg';
+
+const counts = (view: View, dose: Dose): boolean | undefined => {
+  if (dose.body.partMilliliters === undefined) return true;
+  const decision = last(
+    view
+      .of('prescriber-decision')
+      .filter((fact) => fact.body.question.startsWith('part dose') && dose.ids.includes(fact.body.about)),
+  );
+  return decision === undefined ? undefined : decision.body.question === 'part dose counts';
+};
+
+export const countingDoses = (view: View): readonly Dose[] =>
+  view.of('dose').filter((dose) => isFive(dose) && counts(view, dose) === true);
+
+function regimenOf(view: View): { readonly intervalMonths: number; readonly plannedDoses: number } {
+  const named = last(view.of('prescription'))?.body.regimen;
+  const regimens = view.world.sheet.regimens;
+  const regimen = regimens.find((candidate) => candidate.id === named) ?? regimens[0];
+  if (regimen === undefined) throw new RangeError('a rule sheet without a regimen');
+  return regimen;
+}
+
+export const undecidedPart = (view: View): boolean =>
+  view.of('dose').some((dose) => isFive(dose) && counts(view, dose) === undefined);
+
+export function interval(view: View, day: number): Answer {
+  if (undecidedPart(view)) return CANNOT_SAY;
+  const months = last(view.of('prescription'))?.body.interval?.months ?? regimenOf(view).intervalMonths;
+  const previous = last(countingDoses(view));
+  if (previous !== undefined && day < monthsLater(previous.on, months)) return NOT_READY;
+  const otherProduct = view
+    .of('dose')
+    .some(
+      (dose) =>
+        dose.body.medicine === 'zoledronic acid 4 mg' &&
+        day < monthsLater(dose.on, view.world.count('otherProductMonths')) &&
+        !decided(view, 'after 4 mg product', dose.ids),
+    );
+  return otherProduct ? NOT_READY : READY;
+}
+
+// R7
+export function course(view: View, day: number): Answer {
+  if (exceptionHolds(view, 'course review', day)) return READY;
+  const reviews = view.of('course-review');
+  const newest = last(reviews);
+  const started = last(reviews.filter((review) => review.body.outcome === 'new course'))?.on ?? -Infinity;
+  const doses = countingDoses(view).filter((dose) => dose.on >= started);
+  if (newest !== undefined && ['planned break', 'other treatment', 'stop'].includes(newest.body.outcome))
+    return NOT_READY;
+  const said = last(
+    reviews.flatMap(({ body }) =>
+      body.outcome === 'carry on' ? [body.toDoses] : body.outcome === 'new course' ? [body.plannedDoses] : [],
+    ),
+  );
+  const planned = said ?? last(view.of('prescription'))?.body.plannedDoses ?? regimenOf(view).plannedDoses;
+  if (doses.length >= planned) return NOT_READY;
+  const first = doses[0]?.on;
+  if (first === undefined) return READY;
+  return eventsOnTreatment(view, first).some((event) => !reviews.some((review) => review.on >= event))
+    ? NOT_READY
+    : READY;
+}
+
+/** Days of what opens a review: a hip or spine fracture, the second of any named site, back pain or height loss. */
+function eventsOnTreatment(view: View, first: number): readonly number[] {
+  const fractures = view.of('fracture').filter((fact) => fact.on > first);
+  const grave = fractures.filter((fact) => fact.body.site === 'hip' || fact.body.site === 'spine');
+  const second = fractures.filter((fact) => fact.body.site !== 'other').slice(1);
+  const symptoms = view
+    .of('symptom')
+    .filter((fact) => fact.on > first && (fact.body.what === 'back pain' || fact.body.what === 'height loss'))
+    .filter((fact) => !view.of('symptom-cleared').some((cleared) => fact.ids.includes(cleared.body.entry)));
+  return [...grave, ...second, ...symptoms].map((fact) => fact.on);
+}
+
+// R8
+export function identity(view: View): Answer {
+  const body = last(view.of('identity'))?.body;
+  return body !== undefined && /^\d{4}-\d{2}-\d{2}$/.test(body.born) && body.number.trim() !== '' ? READY : CANNOT_SAY;
+}
+
+export function hypersensitivity(view: View): Answer {
+  const answers = view.of('allergy');
+  if (answers.some((fact) => fact.body.answer === 'bisphosphonate')) return NOT_READY;
+  return answers.length > 0 ? READY : CANNOT_SAY;
+}
+
+export function pregnancy(view: View, day: number): Answer {
+  const fact = last(view.of('pregnancy'));
+  if (fact === undefined) return CANNOT_SAY;
+  if (fact.body.answer === 'does not apply') return { verdict: 'does not apply' };
+  if (fact.body.answer !== 'no') return NOT_READY;
+  return day <= fact.on + view.world.count('pregnancyAnswerDays') ? READY : CANNOT_SAY;
+}
+
+export function illness(view: View): Answer {
+  const well = Math.max(-Infinity, ...view.of('well-since').map((fact) => fact.on));
+  return view.of('illness').some((ill) => ill.on > well) ? NOT_READY : READY;
+}
+
+export function prescription(view: View, day: number): Answer {
+  const body = last(view.of('prescription'))?.body;
+  if (body === undefined || !view.world.sheet.regimens.some((regimen) => regimen.id === body.regimen))
+    return CANNOT_SAY;
+  if (day < view.day(body.validFrom)) return NOT_READY;
+  return day <= view.day(body.validUntil) ? READY : CANNOT_SAY;
+}
+
+export function consent(view: View): Answer {
+  const body = last(view.of('consent'))?.body;
+  if (body === undefined) return CANNOT_SAY;
+  return body.decision === 'not given' ? NOT_READY : READY;
+}

@@ -1,0 +1,41 @@
+/** All requirements on one day, as things stand in a view: A1 of docs/readiness.md. */
+import type { RequirementId } from '@twelvemonth/clinical';
+import { type Answer, adjustedCalcium, kidneyFunction, vitaminD } from './bloods.ts';
+import {
+  consent,
+  course,
+  hipRepair,
+  hypersensitivity,
+  identity,
+  illness,
+  interval,
+  pregnancy,
+  prescription,
+} from './others.ts';
+import type { View } from './view.ts';
+
+export const requirements: Readonly<Record<RequirementId, (view: View, day: number) => Answer>> = {
+  identity,
+  hypersensitivity,
+  pregnancy,
+  illness,
+  'kidney-function': kidneyFunction,
+  calcium: adjustedCalcium,
+  'vitamin-d': vitaminD,
+  'hip-repair': hipRepair,
+  interval,
+  course,
+  prescription,
+  consent,
+};
+export const requirementNames = Object.keys(requirements) as RequirementId[];
+
+export const holds = (answer: Answer): boolean => answer.verdict === 'ready' || answer.verdict === 'does not apply';
+
+/** Any not ready; else any cannot say; else ready; all of them not applying. */
+export function together(answers: readonly Answer[]): Answer['verdict'] {
+  const verdicts = answers.map((answer) => answer.verdict);
+  if (verdicts.includes('not ready')) return 'not ready';
+  if (verdicts.includes('cannot say')) return 'cannot say';
+  return verdicts.includes('ready') ? 'ready' : 'does not apply';
+}

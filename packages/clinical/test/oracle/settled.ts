@@ -1,0 +1,112 @@
+/** A4 of docs/readiness.md: what no step moves, and from when there would be a window if it were settled today. */
+import type { PlainDate, RequirementId } from '@twelvemonth/clinical';
+import { calciumOf, calciumValue, hasRisen, kidneyFunction, kidneyOf } from './bloods.ts';
+import { dateText, monthsLater } from './dates.ts';
+import type { OracleFact } from './facts.ts';
+import {
+  course,
+  hipRepair,
+  identity,
+  pregnancy,
+  prescription,
+  hypersensitivity,
+  illness,
+  consent,
+  undecidedPart,
+} from './others.ts';
+import { holds } from './requirements.ts';
+import { type View, viewOf, withFacts } from './view.ts';
+import { HORIZON, type OracleWindow, question, windowOf } from './window.ts';
+import type { World } from './world.ts';
+
+/** 'in favour': A4 says how it is settled. 'by no one': A4 says there is no such window. 'not said': the page is silent. */
+export type Blocker = { readonly requirement: RequirementId; readonly settles: 'in favour' | 'by no one' | 'not said' };
+
+const never = (holdsOn: (day: number) => boolean, today: number): boolean => {
+  for (let day = today; day <= today + HORIZON; day += 1) if (holdsOn(day)) return false;
+  return true;
+};
+
+function kidneyBlocker(view: View, known: readonly OracleFact[], today: number): Blocker['settles'] | undefined {
+  const kidney = kidneyOf(view, today);
+  if (kidney.person === undefined) return 'by no one';
+  if (kidney.state === 'voided') return 'in favour';
+  if (kidney.creatinine !== undefined && kidney.micromoles === undefined) return 'not said';
+  if (hasRisen(view, kidney)) return 'in favour';
+  const { creatinine, weight } = kidney;
+  if (creatinine === undefined || weight === undefined) return undefined;
+  const repeated = { ...creatinine, on: today, seq: 1e6, signed: true };
+  const weighed = { ...weight, on: today, seq: 1e6, body: { ...weight.body, method: 'measured' as const } };
+  const answer = kidneyFunction(withFacts(view.world, known, [repeated, weighed], today), today);
+  if (answer.verdict === 'not ready') return 'in favour';
+  return answer.verdict === 'cannot say' ? 'not said' : undefined;
+}
+
+function calciumBlocker(view: View, today: number): Blocker['settles'] | undefined {
+  const calcium = calciumOf(view, today);
+  if (calcium.state === 'voided') return 'in favour';
+  if (calcium.state === 'never measured' || calcium.state === 'albumin missing') return undefined;
+  const { verdict } = calciumValue(view, calcium);
+  return verdict === 'ready' ? undefined : verdict === 'not ready' ? 'in favour' : 'not said';
+}
+
+export function blockers(world: World, facts: readonly OracleFact[], today: number): readonly Blocker[] {
+  const known = facts.filter((fact) => fact.on <= today);
+  const view = viewOf(world, known);
+  const found: Blocker[] = [];
+  const add = (requirement: RequirementId, settles: Blocker['settles'] | undefined): void => {
+    if (settles !== undefined) found.push({ requirement, settles });
+  };
+  add('identity', holds(identity(view)) ? undefined : 'by no one');
+  add('hypersensitivity', hypersensitivity(view).verdict === 'not ready' ? 'by no one' : undefined);
+  add('pregnancy', pregnancy(view, today).verdict === 'not ready' ? 'by no one' : undefined);
+  add('illness', holds(illness(view)) ? undefined : 'in favour');
+  add('kidney-function', kidneyBlocker(view, known, today));
+  add('calcium', calciumBlocker(view, today));
+  add('hip-repair', never((day) => holds(hipRepair(view, day)), today) ? 'not said' : undefined);
+  add('interval', undecidedPart(view) ? 'in favour' : undefined);
+  add('course', never((day) => holds(course(view, day)), today) ? 'in favour' : undefined);
+  add('prescription', never((day) => holds(prescription(view, day)), today) ? 'in favour' : undefined);
+  add('consent', consent(view).verdict === 'not ready' ? 'in favour' : undefined);
+  return found;
+}
+
+/** The window if all of these were settled today in the person's favour. */
+export function windowIfSettled(
+  world: World,
+  facts: readonly OracleFact[],
+  today: number,
+  blocked: readonly Blocker[],
+): OracleWindow | undefined {
+  const is = (requirement: RequirementId): boolean => blocked.some((blocker) => blocker.requirement === requirement);
+  const known = facts.filter((fact) => fact.on <= today);
+  const view = viewOf(world, known);
+  const more: OracleFact[] = [];
+  const add = (kind: OracleFact['kind'], body: unknown): void => {
+    more.push({ kind, on: today, seq: 1e6 + more.length, body, ids: [], from: today } as unknown as OracleFact);
+  };
+  if (is('illness')) add('well-since', {});
+  if (is('consent')) add('consent', { decision: 'given', how: 'spoken' });
+  if (is('prescription')) {
+    const before = view.of('prescription').at(-1)?.body;
+    const regimen =
+      world.sheet.regimens.find((candidate) => candidate.id === before?.regimen) ?? world.sheet.regimens[0];
+    const until = dateText(monthsLater(today, 12)) as PlainDate;
+    add('prescription', {
+      ...before,
+      regimen: regimen?.id ?? '',
+      validFrom: dateText(today) as PlainDate,
+      validUntil: until,
+    });
+  }
+  if (is('interval')) {
+    for (const dose of view.of('dose')) {
+      if (dose.body.partMilliliters !== undefined)
+        add('prescriber-decision', { question: 'part dose counts', about: dose.ids[0], reason: 'settled' });
+    }
+  }
+  const settled = { creatinine: is('illness') || is('kidney-function'), calcium: is('illness') || is('calcium') };
+  const granted = new Set<RequirementId>(is('course') ? ['course'] : []);
+  const q = question(world, [...known, ...more], today, settled, granted);
+  return windowOf(q);
+}

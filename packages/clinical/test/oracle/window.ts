@@ -1,0 +1,230 @@
+/**
+ * F, S and L of docs/readiness.md (A3, A4), by trying: every day in turn; on each day no draw, then a draw on every blood
+ * day in turn; with and without the loading; with and without a signature. Days on which something stands in the way that
+ * no step moves are passed over; nothing else is left out.
+ */
+import type { RequirementId } from '@twelvemonth/clinical';
+import {
+  type Settled,
+  type Test,
+  askFacts,
+  calciumMayBeRepeated,
+  creatinineMayBeRepeated,
+  drawFacts,
+  drawFloor,
+  levelCase,
+  loadingDays,
+  loadingFacts,
+  nothingSettled,
+  signFact,
+  weighFact,
+} from './assumptions.ts';
+import { adjustedCalcium, calciumOf, isSigned, kidneyFunction, kidneyOf, vitaminD, vitaminDLevel } from './bloods.ts';
+import type { OracleFact } from './facts.ts';
+import { holds, requirementNames, requirements } from './requirements.ts';
+import { type View, viewOf, withFacts } from './view.ts';
+import { type World, isBloodDay, usableFrom } from './world.ts';
+
+export const HORIZON = 1200;
+
+export type Plan = {
+  readonly draw: { readonly on: number; readonly tests: readonly Test[] } | undefined;
+  readonly weighOn: number | undefined;
+  readonly loading: readonly number[] | undefined;
+  readonly signs: boolean;
+  readonly asked: readonly string[];
+  readonly facts: readonly OracleFact[];
+};
+
+export type OracleWindow = {
+  readonly first: number;
+  readonly last: number | undefined;
+  readonly certain: boolean;
+  readonly plan: Plan;
+};
+
+type Question = {
+  readonly world: World;
+  readonly facts: readonly OracleFact[];
+  readonly view: View;
+  readonly today: number;
+  readonly settled: Settled;
+  /** Requirements taken as held (A4: a review that says carry on). */
+  readonly granted: ReadonlySet<RequirementId>;
+};
+
+const bloodRequirements = ['kidney-function', 'calcium', 'vitamin-d'] as const;
+const askedRequirements = ['hypersensitivity', 'pregnancy', 'consent'] as const;
+const otherRequirements = requirementNames.filter(
+  (name) => ![...bloodRequirements, ...askedRequirements].includes(name as (typeof bloodRequirements)[number]),
+);
+
+export function question(
+  world: World,
+  facts: readonly OracleFact[],
+  today: number,
+  settled: Settled = nothingSettled,
+  granted: ReadonlySet<RequirementId> = new Set(),
+): Question {
+  const known = facts.filter((fact) => fact.on <= today);
+  return { world, facts: known, view: viewOf(world, known), today, settled, granted };
+}
+
+/** What stands in the way on a day that no step moves, if anything. `first` is tried first: most days have yesterday's reason. */
+function inTheWay(q: Question, day: number, first: RequirementId | undefined): RequirementId | undefined {
+  const fails = (name: RequirementId): boolean => !q.granted.has(name) && !holds(requirements[name](q.view, day));
+  if (first !== undefined && (otherRequirements as readonly string[]).includes(first) && fails(first)) return first;
+  const other = otherRequirements.find(fails);
+  if (other !== undefined) return other;
+  const { facts } = askFacts(q.view, q.today, day);
+  const asked = withFacts(q.world, q.facts, facts, day);
+  return askedRequirements.find((name) => !q.granted.has(name) && !holds(requirements[name](asked, day)));
+}
+
+type Trial = {
+  readonly facts: readonly OracleFact[];
+  readonly tests: readonly Test[];
+  readonly weighOn: number | undefined;
+  readonly signs: boolean;
+};
+
+/** The three requirements that bloods serve, with a draw on a day or without; undefined if it does not come out on `day`. */
+function tryBloods(q: Question, day: number, drawOn: number | undefined, load: boolean): Trial | undefined {
+  const base = load ? loadingFacts(q.view, q.today) : [];
+  const facts: OracleFact[] = [...base];
+  const tests: Test[] = [];
+  let weighOn: number | undefined;
+  let signs = false;
+  if (drawOn !== undefined) facts.push(weighFact(q.view, drawOn));
+  const seen = (more: readonly OracleFact[]): View => withFacts(q.world, q.facts, [...facts, ...more], day);
+
+  // Kidney function: as it is; signed; weighed; a draw.
+  const kidney = kidneyOf(q.view, day);
+  const maySign = creatinineMayBeRepeated(q.view, day, q.settled);
+  const unsigned = kidney.creatinine !== undefined && maySign && !isSigned(q.view, kidney.creatinine);
+  const signature = unsigned && kidney.creatinine !== undefined ? [signFact([kidney.creatinine], q.today)] : [];
+  const weighed =
+    drawOn === undefined ? [weighFact(q.view, Math.max(q.today, day - q.world.count('weightValidDays')))] : [];
+  const kidneyTrials: { more: readonly OracleFact[]; needs: 'nothing' | 'sign' | 'weigh' | 'both' | 'draw' }[] = [
+    { more: [], needs: 'nothing' },
+  ];
+  if (unsigned && !q.settled.creatinine) kidneyTrials.push({ more: signature, needs: 'sign' });
+  if (weighed.length > 0 && maySign && !q.settled.creatinine) {
+    kidneyTrials.push({ more: weighed, needs: 'weigh' });
+    if (unsigned) kidneyTrials.push({ more: [...signature, ...weighed], needs: 'both' });
+  }
+  if (drawOn !== undefined && maySign)
+    kidneyTrials.push({ more: drawFacts(q.view, drawOn, ['creatinine'], q.settled), needs: 'draw' });
+  const kidneyHolds = kidneyTrials.find((trial) => holds(kidneyFunction(seen(trial.more), day)));
+  if (kidneyHolds === undefined) return undefined;
+  facts.push(...kidneyHolds.more);
+  if (kidneyHolds.needs === 'draw') tests.push('creatinine');
+  if (kidneyHolds.needs === 'sign' || kidneyHolds.needs === 'both') signs = true;
+  if (kidneyHolds.needs === 'weigh' || kidneyHolds.needs === 'both') weighOn = weighed[0]?.on;
+
+  // Calcium: as it is; signed; a draw.
+  const calcium = calciumOf(q.view, day);
+  const mayRepeat = calciumMayBeRepeated(q.view, day, q.settled);
+  const calciumTrials: { more: readonly OracleFact[]; needs: 'nothing' | 'sign' | 'draw' }[] = [
+    { more: [], needs: 'nothing' },
+  ];
+  if (calcium.state === 'unsigned' && mayRepeat && !q.settled.calcium)
+    calciumTrials.push({ more: [signFact(calcium.results, q.today)], needs: 'sign' });
+  if (drawOn !== undefined && mayRepeat)
+    calciumTrials.push({ more: drawFacts(q.view, drawOn, ['calcium'], q.settled), needs: 'draw' });
+  const calciumHolds = calciumTrials.find((trial) => holds(adjustedCalcium(seen(trial.more), day)));
+  if (calciumHolds === undefined) return undefined;
+  facts.push(...calciumHolds.more);
+  if (calciumHolds.needs === 'draw') tests.push('calcium');
+  if (calciumHolds.needs === 'sign') signs = true;
+
+  // Vitamin D: as it is, or by what its case allows.
+  if (!holds(vitaminD(seen([]), day))) {
+    const needs = levelCase(q.view, day);
+    const level = vitaminDLevel(q.view);
+    if (load) return undefined;
+    const more =
+      needs === 'may be signed' && level !== undefined
+        ? [signFact([level], q.today)]
+        : needs === 'may be drawn' && drawOn !== undefined
+          ? drawFacts(q.view, drawOn, ['vitamin D'], q.settled)
+          : [];
+    if (!holds(vitaminD(seen(more), day))) return undefined;
+    facts.push(...more);
+    if (needs === 'may be drawn') tests.push('vitamin D');
+    else signs = true;
+  }
+  if (drawOn !== undefined && tests.length === 0) return undefined;
+  return { facts, tests, weighOn, signs };
+}
+
+const needsLoading = (q: Question, day: number): boolean => {
+  if (holds(vitaminD(q.view, day))) return false;
+  const needs = levelCase(q.view, day);
+  return needs === 'must be loaded' || needs === 'loading runs';
+};
+
+/**
+ * Passing over days on which no draw can help, whenever it is taken: the loading is not finished; the newest value may not
+ * be repeated and does not hold; or, repeated with the age and weight of that day, it fails (which does not depend on when).
+ */
+function noDrawHelps(q: Question, day: number, load: boolean): boolean {
+  if (load && (loadingDays(q.view, q.today).days.at(-1) ?? q.today) > day) return true;
+  if (!creatinineMayBeRepeated(q.view, day, q.settled) && !holds(kidneyFunction(q.view, day))) return true;
+  if (!calciumMayBeRepeated(q.view, day, q.settled) && !holds(adjustedCalcium(q.view, day))) return true;
+  const usable = drawFacts(q.view, day, ['creatinine'], q.settled).map((fact) => ({ ...fact, from: day }));
+  return kidneyFunction(withFacts(q.world, q.facts, usable, day), day).verdict === 'not ready';
+}
+
+/** The fewest draws, then the fewest other steps, each on its earliest day, that make every requirement hold on `day`. */
+function planFor(q: Question, day: number): Plan | undefined {
+  const load = needsLoading(q, day);
+  const asks = askFacts(q.view, q.today, day);
+  const plan = (trial: Trial, drawOn: number | undefined): Plan => ({
+    draw: drawOn === undefined ? undefined : { on: drawOn, tests: trial.tests },
+    weighOn: trial.weighOn,
+    loading: load ? loadingDays(q.view, q.today).days : undefined,
+    signs: trial.signs,
+    asked: asks.asked,
+    facts: [...trial.facts, ...asks.facts],
+  });
+  const without = tryBloods(q, day, undefined, load);
+  if (without !== undefined) return plan(without, undefined);
+  if (noDrawHelps(q, day, load)) return undefined;
+  for (
+    let drawOn = Math.max(q.today, drawFloor(q.view));
+    drawOn <= day && usableFrom(q.world, drawOn) <= day;
+    drawOn += 1
+  ) {
+    if (!isBloodDay(q.world, drawOn)) continue;
+    const trial = tryBloods(q, day, drawOn, load);
+    if (trial !== undefined) return plan(trial, drawOn);
+  }
+  return undefined;
+}
+
+function lastDay(q: Question, first: number, plan: Plan): number | undefined {
+  for (let day = first + 1; day <= q.today + HORIZON; day += 1) {
+    const view = withFacts(q.world, q.facts, plan.facts, day);
+    if (requirementNames.some((name) => !q.granted.has(name) && !holds(requirements[name](view, day)))) return day - 1;
+  }
+  return undefined;
+}
+
+const isEmpty = (plan: Plan): boolean =>
+  plan.draw === undefined &&
+  plan.weighOn === undefined &&
+  plan.loading === undefined &&
+  !plan.signs &&
+  plan.asked.length === 0;
+
+export function windowOf(q: Question): OracleWindow | undefined {
+  let reason: RequirementId | undefined;
+  for (let day = q.today; day <= q.today + HORIZON; day += 1) {
+    reason = inTheWay(q, day, reason);
+    if (reason !== undefined) continue;
+    const plan = planFor(q, day);
+    if (plan !== undefined) return { first: day, last: lastDay(q, day, plan), certain: isEmpty(plan), plan };
+  }
+  return undefined;
+}

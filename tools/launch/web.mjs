@@ -12,6 +12,7 @@ const built = join(web, 'dist', 'index.html');
 const proof = join(modules, '.cache', 'twelvemonth-web');
 const notSources = new Set(['node_modules', 'dist', 'test']);
 
+/** @returns {string[]} */
 function filesUnder(folder) {
   return readdirSync(folder, { withFileTypes: true })
     .filter((entry) => !notSources.has(entry.name))

@@ -76,11 +76,11 @@ export function derived(on: OnBench): void {
         `insert into task (subject, key, task) values ('patient/p1', 'x', 'call')`,
       ]) {
         await bench.sql(spoil);
-        expect((await store.verify()).ok, spoil).toBe(false);
+        expect({ spoil, found: await store.verify() }).toMatchObject({ spoil, found: { ok: false } });
         const progress: string[] = [];
         await store.rebuild((done, of) => progress.push(`${done}/${of}`));
         expect(progress).toEqual(['2/2']);
-        expect(await store.verify(), spoil).toMatchObject({ ok: true });
+        expect({ spoil, found: await store.verify() }).toMatchObject({ spoil, found: { ok: true } });
       }
       expect(await store.rows({ table: 'person' })).toEqual(whole);
       expect(await store.count({ table: 'task' })).toBe(0);

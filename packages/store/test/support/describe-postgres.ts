@@ -9,13 +9,14 @@ export async function describePostgres(
 ): Promise<void> {
   const answer = await startPostgres(settings);
   if ('server' in answer) {
-    describe(name, () => {
+    describe(`${name}`, () => {
       suite(answer.server);
       afterAll(() => answer.server.stop());
     });
     return;
   }
   test(`NOT RUN HERE: ${name} (${answer.cannotRun})`, () => {
-    expect(process.env['CI'], answer.cannotRun).toBeUndefined();
+    // A build machine must be able to; a nurse's laptop need not.
+    expect({ ...answer, buildMachine: process.env['CI'] !== undefined }).toMatchObject({ buildMachine: false });
   });
 }

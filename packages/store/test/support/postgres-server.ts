@@ -93,9 +93,10 @@ async function running(
       databases += 1;
       const client = new Client({ host: folder, user: 'app', database: 'postgres' });
       await client.connect();
-      await client.query(`create database d${databases}`);
+      // A schema of its own is as empty as a database of its own, and made twenty times faster.
+      await client.query(`create schema d${databases}`);
       await client.end();
-      return { host: folder, user: 'app', database: `d${databases}` };
+      return { host: folder, user: 'app', database: 'postgres', options: `-c search_path=d${databases}` };
     },
     killAndRestart: async () => {
       const gone = once(child, 'exit');

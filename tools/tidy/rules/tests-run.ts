@@ -1,4 +1,5 @@
 import { codeOnly } from '../code-text.ts';
+import { isTest } from '../places.ts';
 import { complaintsAbout, type Rule } from '../rule.ts';
 
 const notRun = /\b(?:it|test|describe|suite)(?:\.\w+)*\.(?:skip|only|todo|fails)\b(?!If)|\bx(?:it|describe|test)\s*\(/g;
@@ -7,7 +8,7 @@ export const testsRun: Rule = {
   name: 'no test is skipped, singled out or put off',
   check: (files) =>
     files
-      .filter((file) => /\.test\.tsx?$/.test(file.path))
+      .filter((file) => isTest(file.path))
       .flatMap((file) =>
         complaintsAbout(
           file.path,

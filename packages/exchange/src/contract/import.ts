@@ -21,6 +21,8 @@ export const dryRunAnswer = z.object({
   mapping: registerMapping,
   /** What the mapping still lacks before anything can be taken in. */
   mappingProblems: z.array(z.object({ column: z.string().optional(), says: z.string(), remedy: z.string() })),
+  /** What a suggested mapping supposed, for a person to confirm; empty when the mapping was given. */
+  doubts: z.array(z.object({ column: z.string().optional(), says: z.string() })),
   rows: z.number().int(),
   counts: z.object({ newPeople: z.number().int(), knownPeople: z.number().int(), newFacts: z.number().int(), alreadyHere: z.number().int(), rowsWaiting: z.number().int() }),
   problems: z.array(rowProblem),

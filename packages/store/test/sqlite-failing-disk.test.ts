@@ -211,9 +211,14 @@ test(
   () =>
     withScratch(async (place) => {
       if (!strace) return;
-      // SQLite syncs with one of the two, the anchor with the other; from the nth on, every one of them fails.
-      for (const failing of [3, 10, 14, 25, 40]) {
-        const { said } = traced(place, ['-e', `inject=fsync,fdatasync:error=EIO:when=${failing}+`]);
+      // SQLite syncs with fsync, the anchor with fdatasync; from the nth on, every one of them fails.
+      for (const failing of [
+        'fsync:error=EIO:when=3+',
+        'fsync:error=EIO:when=12+',
+        'fsync:error=EIO:when=25+',
+        'fdatasync:error=EIO:when=6+',
+      ]) {
+        const { said } = traced(place, ['-e', `inject=${failing}`]);
         expect(said).toMatch(
           /^(recorded \d+\n)?(read-only|refused to open): .*(could not be confirmed|disk I\/O error|EIO)/m,
         );

@@ -7,7 +7,7 @@ import { type Day, shortDate } from '../calendar/day.ts';
 import type { RequirementId } from '../protocol/protocol.ts';
 import type { DecisionContext } from '../readiness/context.ts';
 import type { Readiness } from '../readiness/readiness.ts';
-import { readiness, verdictOn } from '../readiness/engine.ts';
+import { readiness, verdictOn } from '../readiness/ask.ts';
 import type { Verdict } from '../readiness/verdict.ts';
 import type { SubjectRecord } from '../record/patient-record.ts';
 

@@ -3,7 +3,7 @@ import { plainDate } from '../calendar/day.ts';
 import { subject } from '../ledger/subject.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import { RULE_SET } from '../readiness/context.ts';
-import { goVerdict } from '../readiness/engine.ts';
+import { goVerdict } from '../readiness/ask.ts';
 import type { Verdict } from '../readiness/verdict.ts';
 import { type Fact, type SubjectRecord } from '../record/patient-record.ts';
 import { type Visit, visitOn } from '../visit/visit.ts';

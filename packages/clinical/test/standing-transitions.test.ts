@@ -1,0 +1,209 @@
+/**
+ * Where a person is in the course of care. The table is ours (docs/words.md); the tests hold it against the statements of
+ * the vocabulary and the safety page: exactly one standing, an owner and a date, none without a lawful beginning.
+ */
+import { describe, expect, test } from 'vitest';
+import {
+  type Fact,
+  type Held,
+  type KindName,
+  type StandingEvent,
+  type SubjectRecord,
+  addDays,
+  day,
+  entriesFromDrafts,
+  heldStandings,
+  parseLedger,
+  recordOf,
+  standingEvents,
+  standingOf,
+  standings,
+  teaching,
+  transitions,
+  usualPerson,
+} from '@twelvemonth/clinical';
+
+function notes(text: string): SubjectRecord {
+  const read = parseLedger(text);
+  if (!read.ok) throw new Error(read.problems.map(({ line, says }) => `${line}: ${says}`).join('\n'));
+  return recordOf(usualPerson, entriesFromDrafts(read.drafts, { start: '2020-01-01T08:00:00.000Z' }));
+}
+const on = (record: SubjectRecord, date: string) => standingOf(record, teaching, day(date));
+
+const fact = <Kind extends KindName>(kind: Kind, body: Fact<Kind>['body'], date: string, seq: number): Fact => ({
+  id: `e${seq}`,
+  first: `e${seq}`,
+  act: `a${seq}`,
+  seq,
+  kind,
+  on: day(date),
+  at: undefined,
+  body,
+  author: { staff: 's', role: 'nurse' },
+  recordedAt: '2026-01-01T00:00:00.000Z',
+});
+/** A ledger nobody's `decide` would have written. */
+function unlawful(...facts: Fact[]): SubjectRecord {
+  const grouped: Record<string, Fact[]> = {};
+  for (const one of facts) (grouped[one.kind] ??= []).push(one);
+  return {
+    subject: usualPerson,
+    lastSeq: facts.length,
+    all: facts,
+    facts: grouped as SubjectRecord['facts'],
+    problems: [],
+  };
+}
+
+describe('the table of standings', () => {
+  const cells = heldStandings.flatMap((held) =>
+    standingEvents.map((event) => [held, event, transitions[event][held]] as const),
+  );
+
+  test('every cell leads to a standing that is in the table, or may not happen', () => {
+    expect(cells).toHaveLength(heldStandings.length * standingEvents.length);
+    for (const [, , to] of cells) expect(to === undefined || heldStandings.includes(to)).toBe(true);
+  });
+  test('nothing that happens makes a person unaccounted for', () => {
+    expect(cells.filter(([, , to]) => to === 'not accounted for')).toEqual([]);
+  });
+  test('only a referral, a dose of our medicine or a death gives a standing to someone who had none', () => {
+    const first = cells
+      .filter(([held, , to]) => held === 'not accounted for' && to !== undefined)
+      .map(([, event]) => event);
+    expect(first.toSorted()).toEqual(['died', 'dose elsewhere', 'dose here', 'referral']);
+  });
+  test('death is the end: nothing leads out of it, and it can be reached from everywhere else', () => {
+    expect(cells.filter(([held, , to]) => held === 'died' && to !== undefined && to !== 'died')).toEqual([]);
+    expect(cells.filter(([held, event, to]) => event === 'died' && held !== 'died' && to !== 'died')).toEqual([]);
+  });
+  test('a closed person comes back only by a referral, by being reopened, or dies', () => {
+    const out = cells
+      .filter(([held, , to]) => held === 'closed' && to !== undefined && to !== 'closed')
+      .map(([, event]) => event);
+    expect(out.toSorted()).toEqual(['died', 'referral', 'reopened']);
+  });
+  test('a place is booked only for someone under care', () => {
+    const may = cells.filter(([, event, to]) => event === 'place booked' && to !== undefined).map(([held]) => held);
+    expect(may.toSorted()).toEqual(['in care', 'in review', 'put off', 'treated elsewhere']);
+  });
+  test.each<[Held, StandingEvent, Held]>([
+    ['not accounted for', 'referral', 'referral received'],
+    ['referral received', 'accepted', 'in care'],
+    ['referral received', 'returned', 'returned to referrer'],
+    ['returned to referrer', 'referral', 'referral received'],
+    ['in care', 'put off', 'put off'],
+    ['put off', 'dose here', 'in care'],
+    ['in care', 'review: planned break', 'on planned break'],
+    ['on planned break', 'reopened', 'in care'],
+    ['in review', 'review: other treatment', 'moved to other treatment'],
+    ['in care', 'refusal', 'said no'],
+    ['said no', 'dose elsewhere', 'in care'],
+    ['in care', 'cannot be reached', 'cannot be reached'],
+    ['cannot be reached', 'transfer out', 'transferred out'],
+    ['not accounted for', 'dose elsewhere', 'treated elsewhere'],
+  ])('%s, then %s: %s', (held, event, to) => {
+    expect(transitions[event][held]).toBe(to);
+  });
+});
+
+describe('the standing on a day', () => {
+  const inCare = `
+person  female, born 1941-06-02
+1 Sep 2026  referral from "fracture clinic", reason "wrist fracture", unit thornbeck, tier routine
+3 Sep 2026  triage outcome accepted
+`;
+  test("a referral waits for the nurse in charge; accepted, the work-up is a nurse's", () => {
+    const record = notes(inCare);
+    expect(on(record, '2026-09-02')).toMatchObject({
+      standing: 'referral received',
+      owner: 'nurse in charge',
+      unit: 'thornbeck',
+    });
+    expect(on(record, '2026-09-03')).toMatchObject({ standing: 'in work-up', owner: 'nurse' });
+  });
+  test('prescribed and consented to, a place is what is missing', () => {
+    const record = notes(`${inCare}
+10 Sep 2026  consent given spoken
+10 Sep 2026  prescription zoledronic-acid-yearly from 10 Sep 2026 to 9 Sep 2027
+`);
+    expect(on(record, '2026-09-10')).toMatchObject({ standing: 'waiting for a place', owner: 'clerk' });
+    expect(on(record, '2027-09-10').standing, 'the prescription has run out').toBe('in work-up');
+  });
+  test('between doses until 42 days past the due date (the teaching protocol), then overdue', () => {
+    const record = notes(`${inCare}\n14 Oct 2026  dose zoledronic acid 5 mg, this service`);
+    expect(on(record, '2026-10-15')).toMatchObject({ standing: 'between doses', on: addDays(day('2027-10-14'), -70) });
+    expect(on(record, '2027-11-25').standing).toBe('between doses');
+    expect(on(record, '2027-11-26')).toMatchObject({ standing: 'overdue', since: day('2027-11-26') });
+  });
+  test('after the planned doses in review, not due', () => {
+    const record = notes(`${inCare}
+14 Oct 2024  dose zoledronic acid 5 mg, ward
+14 Oct 2025  dose zoledronic acid 5 mg, ward
+14 Oct 2026  dose zoledronic acid 5 mg, this service
+`);
+    expect(on(record, '2026-10-15')).toMatchObject({ standing: 'in review', owner: 'prescriber' });
+  });
+  test('a planned break is over on its day', () => {
+    const record = notes(`${inCare}
+14 Oct 2026  dose zoledronic acid 5 mg, this service
+15 Oct 2026  course review planned break until 14 Oct 2028, triggers "a fracture", "five years of treatment"
+`);
+    expect(on(record, '2028-10-13')).toMatchObject({ standing: 'on planned break', on: day('2028-10-14') });
+    expect(on(record, '2028-10-14').standing).toBe('in review');
+  });
+  test('three ways of saying no have three next dates and two owners', () => {
+    const said = (to: string) => on(notes(`${inCare}\n1 Oct 2026  said no to ${to}, "no"`), '2026-10-02');
+    expect(said('this dose').on).toBe(addDays(day('2026-10-01'), 84));
+    expect(said('this medicine')).toMatchObject({ owner: 'prescriber', on: addDays(day('2026-10-01'), 28) });
+    expect(said('all contact').on).toBe(addDays(day('2026-10-01'), 365));
+  });
+  test('a transfer stays ours until it is acknowledged', () => {
+    const out = `${inCare}\n1 Oct 2026  transfer-out to "another bone unit", chase on 20 Oct 2026`;
+    expect(on(notes(out), '2026-10-02')).toMatchObject({
+      standing: 'transferred out',
+      owner: 'clerk',
+      on: day('2026-10-20'),
+    });
+    expect(on(notes(`${out}\n9 Oct 2026  transfer-acknowledged by "their office"`), '2026-10-10')).toMatchObject({
+      owner: 'nobody',
+      on: undefined,
+    });
+  });
+  test('a new hip fracture on treatment opens a review at once (safety page)', () => {
+    const record = notes(`${inCare}
+14 Oct 2026  dose zoledronic acid 5 mg, this service
+1 Feb 2027  fracture hip
+`);
+    expect(on(record, '2027-01-31').standing).toBe('between doses');
+    expect(on(record, '2027-02-01')).toMatchObject({ standing: 'in review', owner: 'prescriber' });
+  });
+});
+
+describe('a ledger without a lawful standing is said to be unaccounted for', () => {
+  test.each<[string, SubjectRecord]>([
+    [
+      'nothing but a name',
+      unlawful(
+        fact('identity', { family: 'Moss', given: 'Ada', born: '1950-01-01', number: '999 000 0001' }, '2026-01-01', 1),
+      ),
+    ],
+    [
+      'a weight and no referral',
+      unlawful(
+        fact('weight', { quantity: { comparator: '', value: '60', unit: 'kg' }, method: 'measured' }, '2026-01-01', 1),
+      ),
+    ],
+    ['accepted without a referral', unlawful(fact('triage', { outcome: 'accepted' }, '2026-01-01', 1))],
+    [
+      'a denosumab injection elsewhere and nobody who asked us',
+      unlawful(fact('dose', { medicine: 'denosumab 60 mg', setting: 'elsewhere' }, '2026-01-01', 1)),
+    ],
+  ])('%s', (_, record) => {
+    expect(standingOf(record, teaching, day('2026-06-01')).standing).toBe('not accounted for');
+  });
+
+  test('every standing has a name of the list', () => {
+    expect(standings).toContain(standingOf(unlawful(), teaching, day('2026-06-01')).standing);
+  });
+});

@@ -4,15 +4,7 @@ import { ageOn } from './dates.ts';
 import type { OracleFact } from './facts.ts';
 import { type Fraction, above, atLeast, below, exactly, fraction, minus, over, plus, times } from './fraction.ts';
 import type { View } from './view.ts';
-import { exceptionHolds } from './others.ts';
-
-export type Answer = {
-  readonly verdict: 'ready' | 'not ready' | 'cannot say' | 'does not apply';
-  readonly near?: boolean;
-};
-export const READY: Answer = { verdict: 'ready' };
-export const NOT_READY: Answer = { verdict: 'not ready' };
-export const CANNOT_SAY: Answer = { verdict: 'cannot say' };
+import { type Answer, CANNOT_SAY, NOT_READY, READY, decided, exceptionHolds } from './answer.ts';
 
 type Result = OracleFact<'result'>;
 type Analyte = BodyOfKind<'result'>['analyte'];
@@ -128,13 +120,6 @@ export function hasRisen(view: View, kidney: Kidney): boolean {
   return rises && !decided(view, 'creatinine rise accepted', creatinine.ids);
 }
 
-export const decided = (
-  view: View,
-  question: BodyOfKind<'prescriber-decision'>['question'],
-  ids: readonly string[],
-): boolean =>
-  view.of('prescriber-decision').some((fact) => fact.body.question === question && ids.includes(fact.body.about));
-
 /** Whether the ideal or the adjusted weight falls on the other side of the limit, undecided. */
 function weightsDisagree(view: View, kidney: Kidney, actual: Fraction, day: number): boolean {
   const heights = view.of('height');
@@ -190,10 +175,12 @@ export function calciumOf(view: View, day: number): Calcium {
   if (adjusted !== undefined) return { state: stateOf(view, adjusted, day), results: [adjusted], on };
   const total = last(both.filter((fact) => fact.on === on));
   const albumin = last(resultsOf(view, 'albumin').filter((fact) => fact.on === on));
-  const usable = albumin !== undefined && albumin.body.acuteAdmission !== true && isSigned(view, albumin);
   const state = stateOf(view, total, day);
   if (total === undefined || state === 'voided') return { state, results: total === undefined ? [] : [total], on };
-  return usable ? { state, results: [total, albumin], on } : { state: 'albumin missing', results: [total], on };
+  if (albumin === undefined || albumin.body.acuteAdmission === true)
+    return { state: 'albumin missing', results: [total], on };
+  // An albumin that waits for its signature is not missing: with it the value may be seen to fail.
+  return { state: isSigned(view, albumin) ? state : 'unsigned', results: [total, albumin], on };
 }
 
 /** The value against its limits, whatever its date and signature. */
@@ -250,7 +237,10 @@ export const loadingsOf = (view: View): readonly Loading[] =>
     const taken = view.of('vitamin-d-taken').filter((dose) => dose.on >= begins);
     let sum = 0;
     let finishedOn: number | undefined;
-    const stop = view.of('vitamin-d-loading-stopped').find((stopped) => stopped.on >= fact.on)?.on;
+    // A stop of the same day is of this loading only if it was written after it.
+    const stop = view
+      .of('vitamin-d-loading-stopped')
+      .find((stopped) => stopped.on > fact.on || (stopped.on === fact.on && stopped.seq > fact.seq))?.on;
     let sumAtStop = 0;
     for (const dose of taken) {
       sum += dose.body.doses;

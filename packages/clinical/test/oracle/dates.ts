@@ -8,9 +8,16 @@ export const dayNumber = (text: string): number =>
   epoch.until(Temporal.PlainDate.from(text), { largestUnit: 'days' }).days;
 export const dateText = (day: number): string => epoch.add({ days: day }).toString();
 
+const later = new Map<string, number>();
 /** Same day so many months later; Temporal constrains to the end of a shorter month, as the page asks. */
-export const monthsLater = (day: number, months: number): number =>
-  dayNumber(epoch.add({ days: day }).add({ months }).toString());
+export function monthsLater(day: number, months: number): number {
+  const key = `${day} ${months}`;
+  const known = later.get(key);
+  if (known !== undefined) return known;
+  const found = dayNumber(epoch.add({ days: day }).add({ months }).toString());
+  later.set(key, found);
+  return found;
+}
 
 const weekdays = new Map<number, number>();
 export function isoWeekday(day: number): number {

@@ -3,7 +3,17 @@ export type Fraction = { readonly n: bigint; readonly d: bigint };
 
 export const fraction = (n: bigint, d = 1n): Fraction => ({ n, d });
 
+const read = new Map<string, Fraction>();
+
 export function exactly(text: string): Fraction {
+  const known = read.get(text);
+  if (known !== undefined) return known;
+  const found = readExactly(text);
+  read.set(text, found);
+  return found;
+}
+
+function readExactly(text: string): Fraction {
   const [whole = '0', places = ''] = text.replace('-', '').split('.');
   const n = BigInt(whole + places);
   return { n: text.startsWith('-') ? -n : n, d: 10n ** BigInt(places.length) };

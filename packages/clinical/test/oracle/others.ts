@@ -1,21 +1,10 @@
 /** R5 - R9 of docs/readiness.md: hip repair, interval, course, the rest, and exceptions, each asked for one day. */
-import type { BodyOfKind } from '@twelvemonth/clinical';
-import { type Answer, CANNOT_SAY, NOT_READY, READY, decided } from './bloods.ts';
+import { type Answer, CANNOT_SAY, NOT_READY, READY, decided, exceptionHolds } from './answer.ts';
 import { monthsLater } from './dates.ts';
 import type { OracleFact } from './facts.ts';
 import type { View } from './view.ts';
 
 const last = <Item>(items: readonly Item[]): Item | undefined => items[items.length - 1];
-
-/** R9: the newest of its kind decides. */
-export function exceptionHolds(
-  view: View,
-  requirement: BodyOfKind<'prescriber-exception'>['requirement'],
-  day: number,
-): boolean {
-  const exception = last(view.of('prescriber-exception').filter((fact) => fact.body.requirement === requirement));
-  return exception !== undefined && exception.on <= day && day <= view.day(exception.body.expiresOn);
-}
 
 // R5
 export function hipRepair(view: View, day: number): Answer {

@@ -1,6 +1,7 @@
 /** All requirements on one day, as things stand in a view: A1 of docs/readiness.md. */
 import type { RequirementId } from '@twelvemonth/clinical';
-import { type Answer, adjustedCalcium, kidneyFunction, vitaminD } from './bloods.ts';
+import type { Answer } from './answer.ts';
+import { adjustedCalcium, kidneyFunction, vitaminD } from './bloods.ts';
 import {
   consent,
   course,

@@ -15,7 +15,7 @@ import {
   undecidedPart,
 } from './others.ts';
 import { holds } from './requirements.ts';
-import { type View, viewOf, withFacts } from './view.ts';
+import { type Ledger, type View, viewOf, withFacts } from './view.ts';
 import { HORIZON, type OracleWindow, question, windowOf } from './window.ts';
 import type { World } from './world.ts';
 
@@ -27,7 +27,7 @@ const never = (holdsOn: (day: number) => boolean, today: number): boolean => {
   return true;
 };
 
-function kidneyBlocker(view: View, known: readonly OracleFact[], today: number): Blocker['settles'] | undefined {
+function kidneyBlocker(view: Ledger, today: number): Blocker['settles'] | undefined {
   const kidney = kidneyOf(view, today);
   if (kidney.person === undefined) return 'by no one';
   if (kidney.state === 'voided') return 'in favour';
@@ -37,7 +37,7 @@ function kidneyBlocker(view: View, known: readonly OracleFact[], today: number):
   if (creatinine === undefined || weight === undefined) return undefined;
   const repeated = { ...creatinine, on: today, seq: 1e6, signed: true };
   const weighed = { ...weight, on: today, seq: 1e6, body: { ...weight.body, method: 'measured' as const } };
-  const answer = kidneyFunction(withFacts(view.world, known, [repeated, weighed], today), today);
+  const answer = kidneyFunction(withFacts(view, [repeated, weighed], today), today);
   if (answer.verdict === 'not ready') return 'in favour';
   return answer.verdict === 'cannot say' ? 'not said' : undefined;
 }
@@ -61,7 +61,7 @@ export function blockers(world: World, facts: readonly OracleFact[], today: numb
   add('hypersensitivity', hypersensitivity(view).verdict === 'not ready' ? 'by no one' : undefined);
   add('pregnancy', pregnancy(view, today).verdict === 'not ready' ? 'by no one' : undefined);
   add('illness', holds(illness(view)) ? undefined : 'in favour');
-  add('kidney-function', kidneyBlocker(view, known, today));
+  add('kidney-function', kidneyBlocker(view, today));
   add('calcium', calciumBlocker(view, today));
   add('hip-repair', never((day) => holds(hipRepair(view, day)), today) ? 'not said' : undefined);
   add('interval', undecidedPart(view) ? 'in favour' : undefined);

@@ -24,27 +24,42 @@ function dayOf(date: string): number {
   return found;
 }
 
-export function viewOf(world: World, facts: readonly OracleFact[]): View {
-  const byKind = new Map<KindName, OracleFact[]>();
-  for (const fact of facts) {
-    const list = byKind.get(fact.kind);
-    if (list === undefined) byKind.set(fact.kind, [fact]);
+type Lists = ReadonlyMap<KindName, readonly OracleFact[]>;
+export type Ledger = View & { readonly lists: Lists };
+
+export function viewOf(world: World, facts: readonly OracleFact[]): Ledger {
+  const lists = new Map<KindName, OracleFact[]>();
+  for (const fact of facts.toSorted(inOrder)) {
+    const list = lists.get(fact.kind);
+    if (list === undefined) lists.set(fact.kind, [fact]);
     else list.push(fact);
   }
   return {
     world,
-    of: <Kind extends KindName>(kind: Kind) => (byKind.get(kind) ?? none) as unknown as readonly OracleFact<Kind>[],
+    lists,
+    of: <Kind extends KindName>(kind: Kind) => (lists.get(kind) ?? none) as unknown as readonly OracleFact<Kind>[],
     day: dayOf,
   };
 }
 
 /** The same view with more facts, as seen on a day. */
-export const withFacts = (
-  world: World,
-  facts: readonly OracleFact[],
-  more: readonly OracleFact[],
-  day: number,
-): View => {
-  const seen = more.filter((fact) => fact.from <= day);
-  return viewOf(world, seen.length === 0 ? facts : [...facts, ...seen].toSorted(inOrder));
-};
+export function withFacts(view: Ledger, more: readonly OracleFact[], day: number): View {
+  const added = new Map<KindName, readonly OracleFact[]>();
+  for (const fact of more) {
+    if (fact.from <= day) added.set(fact.kind, placed(added.get(fact.kind) ?? view.lists.get(fact.kind) ?? none, fact));
+  }
+  if (added.size === 0) return view;
+  return {
+    world: view.world,
+    of: <Kind extends KindName>(kind: Kind) =>
+      (added.get(kind) ?? view.lists.get(kind) ?? none) as unknown as readonly OracleFact<Kind>[],
+    day: dayOf,
+  };
+}
+
+/** A fact put in its place in an ordered list. */
+function placed(list: readonly OracleFact[], fact: OracleFact): readonly OracleFact[] {
+  let at = list.length;
+  while (at > 0 && inOrder(list[at - 1] ?? fact, fact) > 0) at -= 1;
+  return at === list.length ? [...list, fact] : list.toSpliced(at, 0, fact);
+}

@@ -19,10 +19,19 @@ import {
   signFact,
   weighFact,
 } from './assumptions.ts';
-import { adjustedCalcium, calciumOf, isSigned, kidneyFunction, kidneyOf, vitaminD, vitaminDLevel } from './bloods.ts';
+import {
+  adjustedCalcium,
+  calciumOf,
+  hasRisen,
+  isSigned,
+  kidneyFunction,
+  kidneyOf,
+  vitaminD,
+  vitaminDLevel,
+} from './bloods.ts';
 import type { OracleFact } from './facts.ts';
 import { holds, requirementNames, requirements } from './requirements.ts';
-import { type View, viewOf, withFacts } from './view.ts';
+import { type Ledger, type View, viewOf, withFacts } from './view.ts';
 import { type World, isBloodDay, usableFrom } from './world.ts';
 
 export const HORIZON = 1200;
@@ -45,12 +54,12 @@ export type OracleWindow = {
 
 type Question = {
   readonly world: World;
-  readonly facts: readonly OracleFact[];
-  readonly view: View;
+  readonly view: Ledger;
   readonly today: number;
   readonly settled: Settled;
   /** Requirements taken as held (A4: a review that says carry on). */
   readonly granted: ReadonlySet<RequirementId>;
+  readonly rises: Map<number, boolean>;
 };
 
 const bloodRequirements = ['kidney-function', 'calcium', 'vitamin-d'] as const;
@@ -67,7 +76,7 @@ export function question(
   granted: ReadonlySet<RequirementId> = new Set(),
 ): Question {
   const known = facts.filter((fact) => fact.on <= today);
-  return { world, facts: known, view: viewOf(world, known), today, settled, granted };
+  return { world, view: viewOf(world, known), today, settled, granted, rises: new Map() };
 }
 
 /** What stands in the way on a day that no step moves, if anything. `first` is tried first: most days have yesterday's reason. */
@@ -77,7 +86,7 @@ function inTheWay(q: Question, day: number, first: RequirementId | undefined): R
   const other = otherRequirements.find(fails);
   if (other !== undefined) return other;
   const { facts } = askFacts(q.view, q.today, day);
-  const asked = withFacts(q.world, q.facts, facts, day);
+  const asked = withFacts(q.view, facts, day);
   return askedRequirements.find((name) => !q.granted.has(name) && !holds(requirements[name](asked, day)));
 }
 
@@ -96,7 +105,7 @@ function tryBloods(q: Question, day: number, drawOn: number | undefined, load: b
   let weighOn: number | undefined;
   let signs = false;
   if (drawOn !== undefined) facts.push(weighFact(q.view, drawOn));
-  const seen = (more: readonly OracleFact[]): View => withFacts(q.world, q.facts, [...facts, ...more], day);
+  const seen = (more: readonly OracleFact[]): View => withFacts(q.view, [...facts, ...more], day);
 
   // Kidney function: as it is; signed; weighed; a draw.
   const kidney = kidneyOf(q.view, day);
@@ -166,14 +175,32 @@ const needsLoading = (q: Question, day: number): boolean => {
 
 /**
  * Passing over days on which no draw can help, whenever it is taken: the loading is not finished; the newest value may not
- * be repeated and does not hold; or, repeated with the age and weight of that day, it fails (which does not depend on when).
+ * be repeated and does not hold; repeated with the age and weight of that day it fails, or its weights disagree (neither
+ * depends on when it is drawn); or on every day on which it could be drawn it would have risen.
  */
 function noDrawHelps(q: Question, day: number, load: boolean): boolean {
   if (load && (loadingDays(q.view, q.today).days.at(-1) ?? q.today) > day) return true;
-  if (!creatinineMayBeRepeated(q.view, day, q.settled) && !holds(kidneyFunction(q.view, day))) return true;
   if (!calciumMayBeRepeated(q.view, day, q.settled) && !holds(adjustedCalcium(q.view, day))) return true;
-  const usable = drawFacts(q.view, day, ['creatinine'], q.settled).map((fact) => ({ ...fact, from: day }));
-  return kidneyFunction(withFacts(q.world, q.facts, usable, day), day).verdict === 'not ready';
+  if (!creatinineMayBeRepeated(q.view, day, q.settled)) return !holds(kidneyFunction(q.view, day));
+  const { creatinine } = kidneyOf(q.view, day);
+  const signed = creatinine === undefined ? [] : [signFact([creatinine], q.today)];
+  if (holds(kidneyFunction(withFacts(q.view, [...signed, weighFact(q.view, day)], day), day))) return false;
+  const today = drawFacts(q.view, day, ['creatinine'], q.settled).map((fact) => ({ ...fact, from: day }));
+  const { verdict } = kidneyFunction(withFacts(q.view, today, day), day);
+  if (verdict === 'not ready' || (verdict === 'cannot say' && !repeatRises(q, day))) return true;
+  for (let drawOn = q.today; drawOn <= day; drawOn += 1) if (!repeatRises(q, drawOn)) return false;
+  return true;
+}
+
+/** Whether the newest creatinine, had again on a day, would have risen over the baseline of that day. */
+function repeatRises(q: Question, drawOn: number): boolean {
+  const known = q.rises.get(drawOn);
+  if (known !== undefined) return known;
+  const drawn = drawFacts(q.view, drawOn, ['creatinine'], q.settled).map((fact) => ({ ...fact, from: drawOn }));
+  const view = withFacts(q.view, drawn, drawOn);
+  const rises = hasRisen(view, kidneyOf(view, drawOn));
+  q.rises.set(drawOn, rises);
+  return rises;
 }
 
 /** The fewest draws, then the fewest other steps, each on its earliest day, that make every requirement hold on `day`. */
@@ -205,7 +232,7 @@ function planFor(q: Question, day: number): Plan | undefined {
 
 function lastDay(q: Question, first: number, plan: Plan): number | undefined {
   for (let day = first + 1; day <= q.today + HORIZON; day += 1) {
-    const view = withFacts(q.world, q.facts, plan.facts, day);
+    const view = withFacts(q.view, plan.facts, day);
     if (requirementNames.some((name) => !q.granted.has(name) && !holds(requirements[name](view, day)))) return day - 1;
   }
   return undefined;

@@ -1,0 +1,172 @@
+/**
+ * Puts one random ledger to the engine and to the checker on ten consecutive days, and tells where they differ, as text
+ * that can be pasted.
+ */
+import { type Readiness, type Day, type RequirementId, protocolFrom, recordOf } from '@twelvemonth/clinical';
+import { readiness, verdictOn } from '../../src/readiness/ask.ts';
+import { dateText } from './dates.ts';
+import { countingFacts } from './facts.ts';
+import { type Case, caseOf } from './random-ledgers.ts';
+import { requirementNames, requirements, together } from './requirements.ts';
+import { blockers, windowIfSettled } from './settled.ts';
+import { viewOf } from './view.ts';
+import { question, windowOf } from './window.ts';
+import { worldOf } from './world.ts';
+
+export type Difference = {
+  readonly seed: number;
+  readonly what: string;
+  readonly asked: string;
+  readonly engine: string;
+  readonly checker: string;
+  readonly text: string;
+};
+
+const ASKED_DAYS = 10;
+/** Dates asked about, counted from the day of asking: near, around the validities, a year on. */
+const spread = [0, 1, 2, 3, 5, 8, 13, 21, 34, 55, 56, 57, 89, 91, 120, 200, 364, 366];
+
+const dateOr = (day: number | undefined): string => (day === undefined ? 'none' : dateText(day));
+
+/** Everything compared, by name, as text: the same names in the same order from both sides. */
+type Answers = Map<string, string>;
+
+function engineAnswers(c: Case, today: number): Answers {
+  const compiled = protocolFrom(c.sheet);
+  if (!('protocol' in compiled)) throw new Error('the sheet has an empty number');
+  const context = { protocols: [{ from: -100_000, protocol: compiled.protocol }], calendar: c.calendar };
+  const asked: Readiness = readiness(recordOf('patient/person', c.entries), context, today as Day);
+  const answers: Answers = new Map();
+  for (const ahead of spread) {
+    const on = verdictOn(asked, (today + ahead) as Day);
+    const day = dateText(today + ahead);
+    answers.set(`${day} together`, on.verdict);
+    for (const one of on.requirements) {
+      answers.set(`${day} ${one.requirement}`, one.verdict);
+      if (one.requirement === 'kidney-function') answers.set(`${day} near the limit`, String(one.nearLimit));
+    }
+  }
+  const { window, noWindow } = asked;
+  answers.set('first', dateOr(window?.first));
+  answers.set('last', window === undefined ? 'none' : dateOr(window.last));
+  answers.set('certain', String(window?.certain));
+  const draws = window === undefined ? [] : asked.nextSteps.filter((step) => step.kind === 'draw');
+  answers.set(
+    'draws',
+    draws.map((step) => `${dateText(step.earliest)} ${(step.tests ?? []).toSorted().join(', ')}`).join('; '),
+  );
+  answers.set(
+    'weigh',
+    window === undefined
+      ? ''
+      : asked.nextSteps
+          .filter((step) => step.kind === 'weigh')
+          .map((step) => dateText(step.earliest))
+          .join('; '),
+  );
+  answers.set(
+    'loading ends',
+    window === undefined
+      ? ''
+      : asked.nextSteps
+          .flatMap((step) =>
+            step.kind === 'loading dose' && step.doses !== undefined ? [dateText(step.doses.last)] : [],
+          )
+          .join('; '),
+  );
+  answers.set('no window', String(noWindow !== undefined));
+  answers.set(
+    'needs',
+    (noWindow?.needs ?? [])
+      .map((need) => need.requirement)
+      .toSorted()
+      .join(', '),
+  );
+  answers.set('if settled', dateOr(noWindow?.ifSettled?.first));
+  return answers;
+}
+
+/** "not said" where the page does not say what to expect: then the two are not compared. */
+const NOT_SAID = 'not said';
+
+function checkerAnswers(c: Case, today: number): Answers {
+  const world = worldOf(c.sheet, c.calendar);
+  const facts = countingFacts(c.entries);
+  const view = viewOf(
+    world,
+    facts.filter((fact) => fact.on <= today),
+  );
+  const answers: Answers = new Map();
+  for (const ahead of spread) {
+    const date = dateText(today + ahead);
+    const all = requirementNames.map((name) => requirements[name](view, today + ahead));
+    answers.set(`${date} together`, together(all));
+    requirementNames.forEach((name: RequirementId, index) => answers.set(`${date} ${name}`, all[index]?.verdict ?? ''));
+    answers.set(`${date} near the limit`, String(requirements['kidney-function'](view, today + ahead).near === true));
+  }
+  const window = windowOf(question(world, facts, today));
+  answers.set('first', dateOr(window?.first));
+  answers.set('last', window === undefined ? 'none' : dateOr(window.last));
+  answers.set('certain', String(window?.certain));
+  answers.set(
+    'draws',
+    window?.plan.draw === undefined
+      ? ''
+      : `${dateText(window.plan.draw.on)} ${window.plan.draw.tests.toSorted().join(', ')}`,
+  );
+  answers.set('weigh', window?.plan.weighOn === undefined ? '' : dateText(window.plan.weighOn));
+  answers.set('loading ends', window?.plan.loading === undefined ? '' : dateText(window.plan.loading.at(-1) ?? today));
+  answers.set('no window', String(window === undefined));
+  if (window !== undefined) {
+    answers.set('needs', '');
+    answers.set('if settled', 'none');
+    return answers;
+  }
+  const blocked = blockers(world, facts, today);
+  answers.set(
+    'needs',
+    blocked.length === 0
+      ? NOT_SAID
+      : blocked
+          .map((blocker) => blocker.requirement)
+          .toSorted()
+          .join(', '),
+  );
+  const settles = blocked.map((blocker) => blocker.settles);
+  answers.set(
+    'if settled',
+    settles.includes('by no one')
+      ? 'none'
+      : settles.includes('not said') || blocked.length === 0
+        ? NOT_SAID
+        : dateOr(windowIfSettled(world, facts, today, blocked)?.first),
+  );
+  return answers;
+}
+
+export function differencesOf(seed: number): Difference[] {
+  const c = caseOf(seed);
+  const differences: Difference[] = [];
+  for (let today = c.from; today < c.from + ASKED_DAYS; today += 1) {
+    const asked = dateText(today);
+    const text = `; seed ${seed}${c.setting === '' ? '' : `; ${c.setting}`}\n${c.text}\nreadiness on ${asked} asked on ${asked}`;
+    let engine: Answers;
+    try {
+      engine = engineAnswers(c, today);
+    } catch (error) {
+      differences.push({ seed, what: 'the engine stopped', asked, engine: String(error), checker: '', text });
+      continue;
+    }
+    for (const [what, checker] of checkerAnswers(c, today)) {
+      const said = engine.get(what);
+      if (checker !== NOT_SAID && said !== checker)
+        differences.push({ seed, what, asked, engine: said ?? 'nothing', checker, text });
+    }
+  }
+  return differences;
+}
+
+export function describe(difference: Difference): string {
+  const { what, asked, engine, checker, text } = difference;
+  return `${what}, asked on ${asked}: the engine says ${engine === '' ? 'none' : engine}, the checker ${checker === '' ? 'none' : checker}\n${text}\n`;
+}

@@ -1,0 +1,523 @@
+/**
+ * Small ledgers drawn from a seed, crowded near the edges: values around their limits, validities that end within the days
+ * of asking, birthdays in the window, leap days, loadings at every stage. Each is written as text first, so that what is
+ * checked can always be pasted.
+ */
+import {
+  type Entry,
+  type ProtocolSheet,
+  type UnitCalendar,
+  entriesFromDrafts,
+  everyDay,
+  parseLedger,
+  teachingSheet,
+} from '@twelvemonth/clinical';
+import { ageOn, dateText, dayNumber, isoWeekday } from './dates.ts';
+
+export type Case = {
+  readonly seed: number;
+  readonly text: string;
+  readonly entries: readonly Entry[];
+  readonly sheet: ProtocolSheet;
+  readonly calendar: UnitCalendar;
+  /** What differs from the teaching sheet and from "every day is a blood day". */
+  readonly setting: string;
+  /** First of ten days of asking. */
+  readonly from: number;
+};
+
+export type Dice = {
+  readonly chance: (share: number) => boolean;
+  readonly whole: (least: number, most: number) => number;
+  readonly oneOf: <Item>(items: readonly Item[]) => Item;
+};
+
+/** A 32-bit generator (mulberry32): the same ledger from the same seed on every machine. */
+export function diceOf(seed: number): Dice {
+  let state = (seed * 2654435761) >>> 0;
+  const next = (): number => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
+  };
+  const whole = (least: number, most: number): number => least + Math.floor(next() * (most - least + 1));
+  return {
+    chance: (share) => next() < share,
+    whole,
+    oneOf: (items) => items[whole(0, items.length - 1)] as (typeof items)[number],
+  };
+}
+
+type Line = { readonly on: number; readonly text: string };
+type Sheet = { readonly dice: Dice; readonly from: number; readonly lines: Line[]; labels: number };
+
+const put = (sheet: Sheet, on: number, text: string): void => void sheet.lines.push({ on, text });
+const label = (sheet: Sheet): string => `#x${(sheet.labels += 1)}`;
+const date = (day: number): string => dateText(day);
+
+/** Days back from the first day of asking: mostly near where something of that validity ends within the days of asking. */
+function ago(sheet: Sheet, valid: number): number {
+  const { dice, from } = sheet;
+  const back = dice.oneOf([
+    () => dice.whole(0, 3),
+    () => dice.whole(0, valid),
+    () => dice.whole(0, Math.floor(valid / 2)),
+    () => dice.whole(Math.max(0, valid - 12), valid + 2),
+    () => dice.whole(Math.max(0, valid - 4), valid + 1),
+    () => (dice.chance(0.4) ? dice.whole(valid, valid + 60) : dice.whole(0, valid)),
+    // Written while we ask: a day on which it is not there, then a day on which it is.
+    () => (dice.chance(0.3) ? -dice.whole(1, 8) : dice.whole(0, 20)),
+  ])();
+  return from - back;
+}
+
+/** A result line, mostly signed; sometimes later, sometimes corrected, withdrawn, or never signed. */
+function result(sheet: Sheet, on: number, text: string, alwaysSigned = false): void {
+  const { dice } = sheet;
+  const kind = alwaysSigned ? 0 : dice.whole(0, 19);
+  if (kind <= 11) put(sheet, on, `${text} signed`);
+  else if (kind <= 15) put(sheet, on, text);
+  else if (kind === 16) put(sheet, on, `${text}, acute admission signed`);
+  else if (kind === 17) {
+    const name = label(sheet);
+    put(sheet, on, `${name} ${text}`);
+    put(sheet, on + dice.whole(0, 6), `signed ${name}`);
+  } else if (kind === 18) {
+    const name = label(sheet);
+    put(sheet, on, `${name} ${text} signed`);
+    put(sheet, on, `${text.replace(/(\d)(?= |$)/, '1')} corrects ${name}`);
+  } else {
+    const name = label(sheet);
+    put(sheet, on, `${name} ${text} signed`);
+    if (dice.chance(0.5)) put(sheet, on + dice.whole(0, 5), `withdraw ${name}, "another person's"`);
+  }
+}
+
+function person(sheet: Sheet): { born: string; sex: 'female' | 'male' | undefined } {
+  const { dice, from } = sheet;
+  const birthday = from + dice.oneOf([() => dice.whole(-2, 12), () => dice.whole(0, 70), () => dice.whole(0, 364)])();
+  const age = dice.whole(66, 92);
+  const [year = '', month = '', day = ''] = date(birthday).split('-');
+  let born = `${Number(year) - age}-${month}-${month === '02' && day === '29' ? '28' : day}`;
+  if (dice.chance(0.06)) born = `${dice.oneOf([1936, 1940, 1944, 1948])}-02-29`;
+  if (dice.chance(0.03)) born = dice.oneOf(['1941', '1941-06']);
+  const sex = dice.chance(0.03) ? undefined : dice.oneOf(['female', 'female', 'female', 'male'] as const);
+  put(sheet, from - 700, `person ${sex ?? 'sex not recorded'}, born ${born}`);
+  return { born, sex };
+}
+
+/** Weight and creatinine, often chosen so that the clearance lies within a hair of the limit at some age of the window. */
+function kidneys(sheet: Sheet, who: { born: string; sex: 'female' | 'male' | undefined }): void {
+  const { dice, from } = sheet;
+  const american = dice.chance(0.2);
+  const age = who.born.length === 10 ? ageOn(who.born, from + dice.whole(0, 60)) : 80;
+  const factor = who.sex === 'male' ? 1.23 : 1.04;
+  let kilograms = dice.whole(400, 1100) / 10;
+  let micromoles = dice.whole(45, 130);
+  const aimed = dice.oneOf([35, 35, 36, 40, 60, 60, 60, 60, 60]);
+  micromoles = Math.round(((140 - age) * kilograms * factor) / aimed);
+  if (dice.chance(0.7))
+    kilograms = Math.round(((aimed * micromoles) / ((140 - age) * factor)) * 10 + dice.whole(-3, 3)) / 10;
+  const value = american ? (micromoles / 88.4).toFixed(dice.whole(2, 3)) : String(micromoles);
+  const unit = american ? 'mg/dL' : 'umol/L';
+  if (!dice.chance(0.06)) {
+    const on = ago(sheet, 56);
+    const comparator = dice.chance(0.02) ? dice.oneOf(['<', '>']) : '';
+    if (dice.chance(0.25)) {
+      // Earlier values, some of them low enough for a rise, some at the edge of being too old for a baseline.
+      const before = dice.oneOf([dice.whole(1, 60), dice.whole(355, 375), dice.whole(60, 300), 0]);
+      const drop = dice.oneOf([
+        25,
+        26,
+        27,
+        Math.round(micromoles - micromoles / 1.3),
+        Math.round(micromoles - micromoles / 1.3) + 1,
+        5,
+        -10,
+        0,
+      ]);
+      const lower = Math.max(20, micromoles - drop);
+      if (dice.chance(0.8)) result(sheet, on - before, `creatinine ${lower} umol/L`, dice.chance(0.7));
+      else result(sheet, on - before, `creatinine ${(lower / 88.4).toFixed(2)} mg/dL`);
+    }
+    if (dice.chance(0.15)) {
+      const name = label(sheet);
+      put(sheet, on, `${name} creatinine ${value} ${unit} signed`);
+      if (dice.chance(0.6))
+        put(sheet, on + dice.whole(0, 4), `decision creatinine rise accepted about ${name}, "stable on repeat"`);
+    } else result(sheet, on, `creatinine ${comparator}${value} ${unit}`);
+  }
+  if (dice.chance(0.06)) return;
+  const pounds = dice.chance(0.1);
+  const weight = pounds ? `${(kilograms / 0.45359237).toFixed(1)} lb` : `${kilograms} kg`;
+  const name = label(sheet);
+  const on = ago(sheet, 90);
+  put(
+    sheet,
+    on,
+    `${name} weight ${weight} ${dice.oneOf(['measured', 'measured', 'measured', 'measured', 'measured', 'measured', 'reported', 'estimated'])}`,
+  );
+  if (dice.chance(0.1))
+    put(sheet, on - dice.whole(0, 40), `weight ${(kilograms + dice.whole(-30, 30) / 10).toFixed(1)} kg measured`);
+  if (dice.chance(0.25)) {
+    const heights = [
+      '150 cm peak adult',
+      '152.4 cm peak adult',
+      '158 cm peak adult',
+      '165 cm measured now',
+      '62 in peak adult',
+      '175 cm peak adult',
+      '59.9 in measured now',
+      '155 cm measured now',
+    ];
+    put(sheet, from - dice.whole(0, 300), `height ${dice.oneOf(heights)}`);
+    if (dice.chance(0.2)) put(sheet, from - dice.whole(0, 300), `height ${dice.oneOf(heights)}`);
+    if (dice.chance(0.35)) put(sheet, on + dice.whole(0, 6), `decision weight: actual decides about ${name}, "muscle"`);
+  }
+}
+
+function calcium(sheet: Sheet): void {
+  const { dice } = sheet;
+  if (dice.chance(0.06)) return;
+  const on = dice.chance(0.6)
+    ? (sheet.lines.findLast((line) => line.text.includes('creatinine'))?.on ?? ago(sheet, 56))
+    : ago(sheet, 56);
+  const normal = dice.oneOf(['2.25', '2.31', '2.38', '2.40', '2.29', '2.45', '2.20', '2.60']);
+  const edge = dice.oneOf(['2.19', '2.1999', '2.20', '2.21', '2.60', '2.61', '2.6001', '2.10', '2.72']);
+  const value = dice.chance(0.75) ? normal : edge;
+  const kind = dice.whole(0, 11);
+  if (kind <= 6) result(sheet, on, `adjusted calcium ${value} mmol/L`);
+  else if (kind === 7)
+    result(sheet, on, `adjusted calcium ${dice.oneOf(['8.8', '8.79', '9.4', '10.4', '10.41', '9.0'])} mg/dL`);
+  else if (kind === 8)
+    result(
+      sheet,
+      on,
+      `adjusted calcium ${value} mmol/L, limits ${dice.oneOf(['2.15', '2.25', '2.10'])} to ${dice.oneOf(['2.55', '2.65', '2.60'])}`,
+    );
+  else if (kind === 9)
+    result(
+      sheet,
+      on,
+      `adjusted calcium ${dice.oneOf(['<2.20', '<=2.20', '<2.10', '>2.60', '>=2.60', '>2.50', '<2.30'])} mmol/L`,
+    );
+  else {
+    // 2.19 + 0.02 x (40 - 39.5) is exactly 2.20.
+    const [total, albumin] = dice.oneOf([
+      ['2.19 mmol/L', '39.5 g/L'],
+      ['2.19 mmol/L', '39.6 g/L'],
+      ['2.20 mmol/L', '40 g/L'],
+      ['2.10 mmol/L', '34 g/L'],
+      ['2.40 mmol/L', '3.8 g/dL'],
+      ['9.2 mg/dL', '38 g/L'],
+      ['8.8 mg/dL', '4.0 g/dL'],
+      ['2.62 mmol/L', '41 g/L'],
+    ] as const);
+    result(sheet, on, `calcium ${total}`);
+    if (!dice.chance(0.2)) result(sheet, dice.chance(0.9) ? on : on - 1, `albumin ${albumin}`);
+  }
+  if (dice.chance(0.1))
+    result(sheet, on - dice.whole(1, 40), `adjusted calcium ${dice.oneOf(['2.33', '2.10'])} mmol/L`);
+}
+
+const levels = [
+  '68 nmol/L',
+  '50 nmol/L',
+  '75.5 nmol/L',
+  '24 ng/mL',
+  '20 ng/mL',
+  '110 nmol/L',
+  '>50 nmol/L',
+  '>=60 nmol/L',
+] as const;
+const lowLevels = ['49.9 nmol/L', '31 nmol/L', '19.9 ng/mL', '<20 nmol/L', '<=50 nmol/L', '<25 ng/mL'] as const;
+const unclearLevels = ['<60 nmol/L', '>40 nmol/L', '>12 ng/mL', '<30 ng/mL'] as const;
+
+function vitamin(sheet: Sheet): void {
+  const { dice, from } = sheet;
+  const levelOn = dice.chance(0.5) ? ago(sheet, 365) : from - dice.whole(0, 120);
+  const kind = dice.whole(0, 19);
+  if (kind <= 9) result(sheet, levelOn, `vitamin D ${dice.oneOf(levels)}`);
+  else if (kind === 10) result(sheet, levelOn, `vitamin D ${dice.oneOf(unclearLevels)}`);
+  else if (kind <= 16) result(sheet, levelOn, `vitamin D ${dice.oneOf(lowLevels)}`);
+  if (kind <= 11 && !dice.chance(0.12)) return;
+  if (kind > 17 && dice.chance(0.5)) return;
+  loading(sheet, kind <= 17 ? levelOn : from - 200);
+}
+
+function loading(sheet: Sheet, after: number): void {
+  const { dice, from } = sheet;
+  const doses = dice.oneOf([6, 6, 6, 3, 1, 10]);
+  const every = dice.oneOf([7, 7, 7, 1, 14]);
+  const state = dice.oneOf(['running', 'running', 'finished', 'finished', 'finished', 'stopped', 'none'] as const);
+  if (state === 'none') return;
+  if (state === 'finished') {
+    const ended =
+      from -
+      dice.oneOf([
+        dice.whole(0, 14),
+        dice.whole(-6, 12),
+        dice.whole(0, 60),
+        dice.whole(110, 125),
+        dice.whole(355, 368),
+        dice.whole(120, 360),
+      ]);
+    const begun = ended - (doses - 1) * every;
+    put(
+      sheet,
+      begun - dice.whole(0, 3),
+      `vitamin D loading ${doses} doses of 50000 IU every ${every} days from ${date(begun)}`,
+    );
+    if (dice.chance(0.5))
+      for (let dose = 0; dose < doses; dose += 1) put(sheet, begun + dose * every, 'vitamin D taken 1 dose, told us');
+    else {
+      const first = dice.whole(0, doses - 1);
+      if (first > 0) put(sheet, begun, `vitamin D taken ${first} doses, told us`);
+      put(sheet, ended, `vitamin D taken ${doses - first} doses, capsules counted`);
+    }
+    if (dice.chance(0.45))
+      put(sheet, ended + dice.whole(0, 100), `vitamin D maintenance ${dice.chance(0.75) ? 'taken' : 'not taken'}`);
+    if (dice.chance(0.15))
+      result(sheet, ended + dice.whole(0, 90), `vitamin D ${dice.oneOf(dice.chance(0.7) ? levels : lowLevels)}`);
+    return;
+  }
+  const taken = dice.whole(0, Math.max(0, doses - 1));
+  const begun = Math.max(after, from - dice.whole(0, 1) - taken * every + dice.whole(-4, 4));
+  put(
+    sheet,
+    Math.min(begun, from) - dice.whole(0, 2),
+    `vitamin D loading ${doses} doses of 50000 IU every ${every} days from ${date(begun)}`,
+  );
+  for (let dose = 0; dose < taken; dose += 1)
+    put(sheet, begun + dose * every + dice.oneOf([0, 0, 0, 1]), 'vitamin D taken 1 dose, told us');
+  if (state === 'stopped') put(sheet, begun + taken * every + dice.whole(1, 3), 'vitamin D loading stopped "nausea"');
+}
+
+function events(sheet: Sheet): void {
+  const { dice, from } = sheet;
+  if (dice.chance(0.08)) {
+    const began = from - dice.whole(-5, 25);
+    put(sheet, began, `${dice.oneOf(['illness', 'contrast', 'dehydration'])} "it happened"`);
+    if (dice.chance(0.75)) put(sheet, began + dice.whole(0, 12), 'well since');
+    if (dice.chance(0.1)) put(sheet, began - dice.whole(1, 5), 'well since');
+  }
+  if (dice.chance(0.04)) put(sheet, from - dice.whole(-3, 16), 'surgery other operation');
+  if (dice.chance(0.14)) {
+    const broke = from - dice.oneOf([dice.whole(1, 30), dice.whole(356, 370), dice.whole(30, 300)]);
+    put(sheet, broke, `fracture hip${dice.chance(0.1) ? ', day not known' : ''}`);
+    if (dice.chance(0.85)) put(sheet, broke + dice.whole(0, 3), 'surgery hip repair');
+    if (dice.chance(0.1)) put(sheet, from - dice.whole(-3, 14), 'surgery hip re-operation');
+  } else if (dice.chance(0.03)) put(sheet, from - dice.whole(0, 14), 'surgery hip repair');
+  if (dice.chance(0.12)) {
+    const name = label(sheet);
+    put(
+      sheet,
+      from - dice.whole(-4, 500),
+      `${name} ${dice.oneOf(['fracture spine', 'fracture wrist', 'fracture other', 'symptom back pain', 'symptom height loss', 'symptom jaw pain'])}`,
+    );
+    if (dice.chance(0.3))
+      put(sheet, from - dice.whole(-4, 400), `fracture ${dice.oneOf(['wrist', 'pelvis', 'other'])}`);
+    if (sheet.lines.some((line) => line.text.startsWith(`${name} symptom`)) && dice.chance(0.4))
+      put(sheet, from, `symptom cleared ${name} "muscular"`);
+  }
+}
+
+function doses(sheet: Sheet): void {
+  const { dice, from } = sheet;
+  const given = dice.oneOf([0, 0, 1, 1, 1, 2, 2, 3]);
+  const last =
+    from -
+    dice.oneOf([
+      dice.whole(355, 370),
+      dice.whole(364, 366),
+      dice.whole(300, 420),
+      dice.whole(200, 900),
+      dice.whole(366, 500),
+    ]);
+  for (let dose = 0; dose < given; dose += 1)
+    put(sheet, last - dose * dice.oneOf([365, 366, 370]), 'dose zoledronic acid 5 mg, this service');
+  if (dice.chance(0.05)) {
+    const name = label(sheet);
+    put(
+      sheet,
+      from - dice.whole(100, 500),
+      `${name} dose zoledronic acid 5 mg, ward, part ${dice.oneOf(['20', '60'])} mL`,
+    );
+    if (dice.chance(0.6))
+      put(
+        sheet,
+        from - dice.whole(0, 90),
+        `decision part dose ${dice.oneOf(['counts', 'does not count'])} about ${name}, "looked at"`,
+      );
+  }
+  if (dice.chance(0.04)) {
+    const name = label(sheet);
+    put(sheet, from - dice.whole(300, 400), `${name} dose zoledronic acid 4 mg, elsewhere`);
+    if (dice.chance(0.3))
+      put(sheet, from - dice.whole(0, 90), `decision after 4 mg product about ${name}, "oncology agrees"`);
+  }
+  if (dice.chance(0.03)) put(sheet, from - dice.whole(100, 300), 'dose denosumab 60 mg, elsewhere');
+  if (dice.chance(given >= 3 ? 0.6 : 0.08)) {
+    const on = from - dice.whole(-4, 200);
+    put(
+      sheet,
+      on,
+      `course review ${dice.oneOf(['carry on to 6 doses, ok', 'carry on to 4 doses, ok', 'carry on to 3 doses, ok', 'new course of 3 doses, ok', `planned break until ${date(from + dice.whole(-10, 400))}, triggers fracture, ok`, 'stop, enough', 'other treatment romosozumab due 1 Jan 2027, ok'])}`,
+    );
+  }
+}
+
+function answers(sheet: Sheet): void {
+  const { dice, from } = sheet;
+  const long = (): number => from - dice.whole(0, 300);
+  if (!dice.chance(0.08))
+    put(
+      sheet,
+      long(),
+      `allergy ${dice.chance(0.03) ? 'bisphosphonate rash' : dice.oneOf(['none known', 'none known', 'other penicillin'])}`,
+    );
+  const pregnancy = dice.whole(0, 19);
+  if (pregnancy <= 13) put(sheet, long(), 'pregnancy does not apply "told us"');
+  else if (pregnancy <= 17)
+    put(sheet, from - dice.oneOf([dice.whole(0, 14), dice.whole(4, 15), dice.whole(0, 40)]), 'pregnancy no');
+  else if (pregnancy === 18 && dice.chance(0.3)) put(sheet, long(), 'pregnancy yes');
+  if (!dice.chance(0.1)) put(sheet, long(), `consent ${dice.chance(0.04) ? 'not given' : 'given spoken'}`);
+  if (dice.chance(0.05)) return;
+  const starts = from + dice.oneOf([-dice.whole(0, 200), -dice.whole(0, 200), -dice.whole(0, 200), dice.whole(1, 30)]);
+  const ends =
+    from +
+    dice.oneOf([
+      dice.whole(0, 20),
+      dice.whole(40, 400),
+      dice.whole(40, 400),
+      dice.whole(300, 400),
+      dice.whole(300, 400),
+    ]);
+  const regimen = dice.chance(0.02) ? 'something-else' : 'zoledronic-acid-yearly';
+  const planned = dice.chance(0.1) ? `, planned doses ${dice.whole(1, 6)}` : '';
+  const interval = dice.chance(0.08) ? `, interval ${dice.oneOf([18, 6, 13])} months reason` : '';
+  put(
+    sheet,
+    from - dice.whole(-3, 200),
+    `prescription ${regimen} from ${date(starts)} to ${date(Math.max(starts, ends))}${planned}${interval}`,
+  );
+}
+
+function calmAnswers(sheet: Sheet): void {
+  const { from } = sheet;
+  put(sheet, from - 20, 'allergy none known');
+  put(sheet, from - 20, 'pregnancy does not apply "told us"');
+  put(sheet, from - 20, 'consent given spoken');
+  put(sheet, from - 20, `prescription zoledronic-acid-yearly from ${date(from - 20)} to ${date(from + 345)}`);
+}
+
+function exceptions(sheet: Sheet): void {
+  const { dice, from } = sheet;
+  if (!dice.chance(0.14)) return;
+  for (let count = dice.oneOf([1, 1, 1, 2]); count > 0; count -= 1) {
+    const requirement = dice.oneOf([
+      'vitamin D',
+      'vitamin D',
+      'hip repair',
+      'age of bloods',
+      'age of bloods',
+      'course review',
+    ]);
+    put(
+      sheet,
+      from - dice.whole(-4, 30),
+      `exception ${requirement} until ${date(from + dice.oneOf([dice.whole(0, 12), dice.whole(0, 60), dice.whole(20, 120)]))}, "agreed"`,
+    );
+  }
+}
+
+function settings(dice: Dice, from: number): { sheet: ProtocolSheet; calendar: UnitCalendar; setting: string } {
+  const said: string[] = [];
+  let sheet = teachingSheet;
+  if (dice.chance(0.2)) {
+    sheet = { ...sheet, resultDaysCounted: 'working days' };
+    said.push('result days are working days');
+  }
+  if (dice.chance(0.15)) {
+    sheet = { ...sheet, vitaminDPolicy: 'load without a level' };
+    said.push('load without a level');
+  }
+  if (dice.chance(0.12)) {
+    sheet = { ...sheet, hipRepairNeedsLoading: true };
+    said.push('hip repair needs loading');
+  }
+  const closed = [from + dice.whole(0, 10), from + dice.whole(0, 40), from + 3];
+  const weekdays = dice.oneOf([
+    [1, 2, 3, 4, 5, 6, 7],
+    [1, 2, 3, 4, 5, 6, 7],
+    [1, 2, 3, 4, 5],
+    [2],
+    [isoWeekday(from)],
+    [2, 4],
+  ]);
+  const calendar =
+    weekdays.length === 7 && dice.chance(0.8)
+      ? everyDay
+      : { ...everyDay, bloodWeekdays: weekdays, closedDays: closed as unknown as UnitCalendar['closedDays'] };
+  if (calendar !== everyDay) said.push(`blood weekdays ${weekdays.join(' ')}`, `closed ${closed.map(date).join(' ')}`);
+  return { sheet, calendar, setting: said.join('; ') };
+}
+
+const firstDays = ['2026-11-25', '2026-02-26', '2027-12-27', '2028-02-27', '2024-02-26', '2025-02-26', '2026-06-15'];
+
+export function caseOf(seed: number): Case {
+  const dice = diceOf(seed);
+  const from = dayNumber(dice.oneOf(firstDays)) + dice.oneOf([0, 0, dice.whole(0, 300)]);
+  const sheet: Sheet = { dice, from, lines: [], labels: 0 };
+  const who = person(sheet);
+  // A person with trouble in every part has no window, and a window is what is hardest: most parts are mostly calm.
+  const trouble = dice.oneOf([0.15, 0.3, 0.3, 0.5, 1]);
+  const part = (random: () => void, calm: () => void): void => (dice.chance(trouble) ? random() : calm());
+  part(
+    () => kidneys(sheet, who),
+    () => {
+      put(sheet, ago(sheet, 56), `creatinine ${dice.whole(55, 75)} umol/L signed`);
+      put(sheet, ago(sheet, 90), `weight ${dice.whole(70, 84)} kg measured`);
+    },
+  );
+  part(
+    () => calcium(sheet),
+    () =>
+      put(
+        sheet,
+        sheet.lines.findLast((line) => line.text.includes('creatinine'))?.on ?? from,
+        'adjusted calcium 2.34 mmol/L signed',
+      ),
+  );
+  part(
+    () => vitamin(sheet),
+    () => put(sheet, ago(sheet, 365), `vitamin D ${dice.oneOf(levels)} signed`),
+  );
+  part(
+    () => events(sheet),
+    () => undefined,
+  );
+  part(
+    () => doses(sheet),
+    () => put(sheet, from - dice.whole(340, 400), 'dose zoledronic acid 5 mg, this service'),
+  );
+  part(
+    () => answers(sheet),
+    () => calmAnswers(sheet),
+  );
+  part(
+    () => exceptions(sheet),
+    () => undefined,
+  );
+  const text = sheet.lines.map((line) => `${date(line.on)} ${line.text}`).join('\n');
+  const read = parseLedger(text);
+  if (!read.ok) throw new Error(`seed ${seed}: ${JSON.stringify(read.problems[0])}\n${text}`);
+  return {
+    seed,
+    text,
+    entries: entriesFromDrafts(read.drafts, { start: '2020-01-01T00:00:00.000Z' }),
+    ...settings(dice, from),
+    from,
+  };
+}

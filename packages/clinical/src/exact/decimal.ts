@@ -37,34 +37,3 @@ export function scaledText(value: Scaled): string {
   const fraction = digits.slice(-DECIMAL_PLACES).replace(/0+$/, '');
   return fraction === '' ? `${sign}${whole}` : `${sign}${whole}.${fraction}`;
 }
-
-/** An exact fraction. `over` is positive. Both stay below 2^53: asserted where they are built. */
-export type Ratio = { readonly top: number; readonly over: number };
-
-export function ratio(top: number, over: number): Ratio {
-  if (!Number.isSafeInteger(top) || !Number.isSafeInteger(over) || over <= 0) {
-    throw new RangeError(`not an exact ratio: ${top} / ${over}`);
-  }
-  return { top, over };
-}
-
-/** Compares a ratio with a decimal exactly: negative, zero or positive. */
-export function compareRatio(value: Ratio, threshold: Scaled): number {
-  const left = BigInt(value.top) * BigInt(SCALE);
-  const right = BigInt(threshold) * BigInt(value.over);
-  return left < right ? -1 : left > right ? 1 : 0;
-}
-
-export const ratioAsNumber = (value: Ratio): number => value.top / value.over;
-
-/**
- * A ratio as text with `places` decimals, cut towards zero rather than rounded, so that a number below a limit never
- * prints as the limit (34.996 prints "34.99", never "35.00").
- */
-export function ratioText(value: Ratio, places: number): string {
-  const cut = (BigInt(value.top) * BigInt(10 ** places)) / BigInt(value.over);
-  const negative = cut < 0n;
-  const digits = String(negative ? -cut : cut).padStart(places + 1, '0');
-  const whole = places === 0 ? digits : digits.slice(0, -places);
-  return `${negative ? '-' : ''}${whole}${places === 0 ? '' : `.${digits.slice(-places)}`}`;
-}

@@ -33,13 +33,25 @@ const quantityWith = <const Units extends readonly [string, ...string[]]>(units:
     .object({
       comparator: z.enum(comparators),
       /** The number exactly as reported, point as decimal sign. */
-      value: z.string().refine((text) => parseScaled(text) !== undefined, 'a number with at most 4 decimals, such as 88 or 2.20'),
+      value: z
+        .string()
+        .refine((text) => parseScaled(text) !== undefined, 'a number with at most 4 decimals, such as 88 or 2.20'),
       unit: z.enum(units),
     })
     .readonly();
 
 export const laboratoryQuantity = quantityWith([
-  'umol/L', 'mg/dL', 'mmol/L', 'g/L', 'g/dL', 'nmol/L', 'ng/mL', 'mL/min/1.73m2', 'U/L', 'pmol/L', 'pg/mL',
+  'umol/L',
+  'mg/dL',
+  'mmol/L',
+  'g/L',
+  'g/dL',
+  'nmol/L',
+  'ng/mL',
+  'mL/min/1.73m2',
+  'U/L',
+  'pmol/L',
+  'pg/mL',
 ]);
 export const weightQuantity = quantityWith(weightUnits);
 export const heightQuantity = quantityWith(heightUnits);
@@ -50,7 +62,11 @@ export type Quantity<Unit extends string = string> = {
   readonly unit: Unit;
 };
 
-export const quantity = <Unit extends string>(value: string, unit: Unit, comparator: Comparator = ''): Quantity<Unit> => ({
+export const quantity = <Unit extends string>(
+  value: string,
+  unit: Unit,
+  comparator: Comparator = '',
+): Quantity<Unit> => ({
   comparator,
   value,
   unit,

@@ -58,6 +58,10 @@ export const dayQuestionSchema = z
     /** What a holding answer means for the verdict: put off, or ask a prescriber. */
     then: z.enum(['not ready', 'cannot say']),
     says: textField,
+    /** A holding answer of an earlier day still holds until someone clears it: pain is not over because it is not mentioned. */
+    staysUntilCleared: z.boolean().optional(),
+    /** The prescriber's exception that passes over a holding answer while it lasts. */
+    exception: z.enum(['teeth and jaw']).optional(),
   })
   .readonly();
 export type DayQuestion = z.infer<typeof dayQuestionSchema>;
@@ -69,7 +73,14 @@ export const protocolSchema = z
     /** Only for tests and teaching: can never be adopted by a service. */
     teachingOnly: z.boolean(),
     reviewBy: dateField,
-    numbers: z.object(Object.fromEntries(numberKeyNames.map((key) => [key, sourcedNumber])) as Record<NumberKey, typeof sourcedNumber>).readonly(),
+    numbers: z
+      .object(
+        Object.fromEntries(numberKeyNames.map((key) => [key, sourcedNumber])) as Record<
+          NumberKey,
+          typeof sourcedNumber
+        >,
+      )
+      .readonly(),
     resultDaysCounted: z.enum(['calendar days', 'working days']),
     vitaminDPolicy: z.enum(['await the level', 'load without a level']),
     hipRepairNeedsLoading: z.boolean(),
@@ -77,7 +88,10 @@ export const protocolSchema = z
     /** In this order trouble is named; every requirement appears once. */
     gravity: z
       .array(z.enum(requirementIds))
-      .refine((ids) => new Set(ids).size === requirementIds.length && ids.length === requirementIds.length, 'every requirement once')
+      .refine(
+        (ids) => new Set(ids).size === requirementIds.length && ids.length === requirementIds.length,
+        'every requirement once',
+      )
       .readonly(),
     dayQuestions: z.array(dayQuestionSchema).readonly(),
     cautions: z.array(textField).min(1).readonly(),
@@ -105,7 +119,9 @@ export const emptyNumbers = (sheet: ProtocolSheet): readonly EmptyNumber[] =>
     .map((key) => ({ key, suggestion: sheet.numbers[key].suggestion }));
 
 /** Makes a sheet usable; answers with the empty numbers instead if there are any. */
-export function protocolFrom(sheet: ProtocolSheet): { readonly protocol: Protocol } | { readonly empty: readonly EmptyNumber[] } {
+export function protocolFrom(
+  sheet: ProtocolSheet,
+): { readonly protocol: Protocol } | { readonly empty: readonly EmptyNumber[] } {
   const empty = emptyNumbers(sheet);
   if (empty.length > 0) return { empty };
   const exact = {} as Record<NumberKey, Scaled>;

@@ -74,7 +74,11 @@ export type Window = {
 
 /** Why there is no window, and from when there would be one if what is never assumed were settled today. */
 export type NoWindow = {
-  readonly needs: readonly { readonly requirement: RequirementId; readonly what: string; readonly who: Role | 'patient' }[];
+  readonly needs: readonly {
+    readonly requirement: RequirementId;
+    readonly what: string;
+    readonly who: Role | 'patient';
+  }[];
   readonly ifSettled: { readonly first: Day; readonly last: Day | undefined } | undefined;
 };
 

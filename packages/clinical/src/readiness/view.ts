@@ -8,9 +8,24 @@ import type { Verdict } from './verdict.ts';
 
 export type WorkingView = {
   readonly says: string;
-  readonly inputs: readonly { readonly label: string; readonly text: string; readonly on?: PlainDate; readonly entry?: string }[];
-  readonly formulas: readonly { readonly name: string; readonly put: string; readonly gives: string; readonly source: string }[];
-  readonly thresholds: readonly { readonly label: string; readonly text: string; readonly source: string; readonly status: string }[];
+  readonly inputs: readonly {
+    readonly label: string;
+    readonly text: string;
+    readonly on?: PlainDate;
+    readonly entry?: string;
+  }[];
+  readonly formulas: readonly {
+    readonly name: string;
+    readonly put: string;
+    readonly gives: string;
+    readonly source: string;
+  }[];
+  readonly thresholds: readonly {
+    readonly label: string;
+    readonly text: string;
+    readonly source: string;
+    readonly status: string;
+  }[];
   readonly cautions: readonly string[];
   readonly protocolVersion: string;
 };
@@ -18,9 +33,20 @@ export type WorkingView = {
 export type RequirementView = {
   readonly id: RequirementId;
   readonly title: string;
-  readonly today: { readonly verdict: Verdict; readonly cause: string; readonly until?: PlainDate; readonly nearLimit: boolean; readonly exception: boolean };
+  readonly today: {
+    readonly verdict: Verdict;
+    readonly cause: string;
+    readonly until?: PlainDate;
+    readonly nearLimit: boolean;
+    readonly exception: boolean;
+  };
   /** On the date asked about (a booked place, a date typed in); absent if that is today. */
-  readonly onDate?: { readonly verdict: Verdict; readonly cause: string; readonly nearLimit: boolean; readonly exception: boolean };
+  readonly onDate?: {
+    readonly verdict: Verdict;
+    readonly cause: string;
+    readonly nearLimit: boolean;
+    readonly exception: boolean;
+  };
   readonly working: WorkingView;
   readonly workingOnDate?: WorkingView;
   /** Who can clear it, and whether a prescriber's exception is possible. */

@@ -11,7 +11,9 @@ import type { RequirementId } from '../protocol/protocol.ts';
 export type Input = { readonly label: string; readonly text: string; readonly on?: Day; readonly entry?: Uuid };
 
 /** A number of the protocol that decided, by its key: value, unit and source are looked up when shown. */
-export type Threshold = { readonly key: NumberKey } | { readonly label: string; readonly text: string; readonly source: string };
+export type Threshold =
+  | { readonly key: NumberKey }
+  | { readonly label: string; readonly text: string; readonly source: string };
 
 export type FormulaShown = {
   readonly name: string;

@@ -1,0 +1,49 @@
+/**
+ * Creatinine clearance in mL/min, not indexed to body surface, by both printed forms of one formula.
+ *
+ * Paper: Cockcroft and Gault 1976, Nephron 16:31, doi 10.1159/000180580 (the mg/dL form). The umol/L form with 1.23 and 1.04
+ * is the one in UK drug-safety guidance (MHRA October 2019; constants from memory). Rounding of the constants makes the two
+ * differ by -0.35 % in women and +0.18 % in men, so that they fall on opposite sides of 35 for some people: both must pass.
+ *
+ * Not for: unstable creatinine (acute kidney injury), amputation, pregnancy, extremes of muscle mass (standard, from
+ * memory). Actual body weight goes in, as the product text has it (from memory).
+ */
+import { type Ratio, compareRatio, ratio } from '../exact/ratio.ts';
+import type { Scaled } from '../exact/decimal.ts';
+
+export type Sex = 'female' | 'male';
+
+export type ClearanceInput = {
+  readonly ageYears: number;
+  readonly sex: Sex;
+  readonly weightKg: Ratio;
+  /** Above nought. */
+  readonly creatinineUmolPerL: Ratio;
+};
+
+export type Clearance = {
+  /** (140 - age) x kg x (1.04 F | 1.23 M) / umol/L */
+  readonly byMicromoles: Ratio;
+  /** (140 - age) x kg x (0.85 F) / (72 x mg/dL) */
+  readonly byMilligrams: Ratio;
+};
+
+export const clearanceSources = {
+  byMicromoles: 'Cockcroft and Gault 1976, Nephron 16:31; constants 1.23 and 1.04: MHRA October 2019 (from memory)',
+  byMilligrams: 'Cockcroft and Gault 1976, Nephron 16:31',
+} as const;
+
+export function creatinineClearance({ ageYears, sex, weightKg, creatinineUmolPerL }: ClearanceInput): Clearance {
+  const top = BigInt(140 - ageYears) * weightKg.top * creatinineUmolPerL.over;
+  const over = weightKg.over * creatinineUmolPerL.top;
+  return {
+    byMicromoles: ratio(top * (sex === 'female' ? 104n : 123n), over * 100n),
+    // mg/dL = umol/L / 88.4, so that 72 x mg/dL = umol/L x 72 / 88.4.
+    byMilligrams: ratio(top * (sex === 'female' ? 85n : 100n) * 884n, over * 100n * 720n),
+  };
+}
+
+export const bothAtLeast = (clearance: Clearance, floor: Scaled): boolean =>
+  compareRatio(clearance.byMicromoles, floor) >= 0 && compareRatio(clearance.byMilligrams, floor) >= 0;
+
+export const eitherBelow = (clearance: Clearance, ceiling: Scaled): boolean => !bothAtLeast(clearance, ceiling);

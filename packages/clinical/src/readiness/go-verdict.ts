@@ -1,0 +1,204 @@
+/**
+ * The verdict for the day of the visit: everything settled ahead as it stands today, plus what only the day can settle: the
+ * questions of the day, the observations before the dose, a weight of today, and symptoms nobody has cleared
+ * (docs/readiness.md, "One requirement"). Unanswered is never a yes.
+ */
+import { type Day, shortDate } from '../calendar/day.ts';
+import { type Scaled, scaledText } from '../exact/decimal.ts';
+import { ratio, compareRatio } from '../exact/ratio.ts';
+import type { BodyOfKind } from '../kinds/index.ts';
+import type { Uuid } from '../ledger/entry.ts';
+import type { DayQuestion, Protocol } from '../protocol/protocol.ts';
+import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
+import { type Evidence, evidenceOf } from '../requirements/evidence.ts';
+import type { DecisionContext } from './context.ts';
+import { headlineOf } from './headline.ts';
+import type { RequirementOn, VerdictOn } from './readiness.ts';
+import { type Verdict, together } from './verdict.ts';
+import { judgeOn, protocolOn, worldOf } from './world.ts';
+
+/** One thing only the day can settle: a question by its id, or `observations`, `temperature`, `systolic`, `pulse`, `weight`, `symptom`. */
+export type DayItem = {
+  readonly id: string;
+  readonly verdict: Exclude<Verdict, 'does not apply'>;
+  readonly says: string;
+  readonly entry: Uuid | undefined;
+  /** The prescriber's exception that passes it over. */
+  readonly exception: Uuid | undefined;
+};
+
+export type GoVerdict = VerdictOn & { readonly items: readonly DayItem[] };
+
+export function goVerdict(record: SubjectRecord, context: DecisionContext, today: Day): GoVerdict {
+  const evidence = evidenceOf(record, today);
+  const world = worldOf(evidence, context);
+  const requirements = world.order.map((requirement): RequirementOn => {
+    const { verdict, cause, nearLimit, exception } = judgeOn(world, requirement, today).on(today);
+    return { requirement, verdict, cause, nearLimit, exception };
+  });
+  const protocol = protocolOn(world, today);
+  const cleared = new Set(
+    factsOf(record, 'symptom-cleared')
+      .filter(({ on }) => on <= today)
+      .map(({ body }) => body.entry),
+  );
+  const items = [
+    ...(protocol === undefined ? [] : questionItems(record, protocol, evidence, cleared)),
+    ...(protocol === undefined ? [] : observationItems(record, protocol, today)),
+    weightItem(evidence),
+    ...symptomItems(record, cleared, today),
+  ];
+  const answers = [
+    ...requirements,
+    ...items.map(({ verdict, says, exception }) => ({ verdict, cause: says, nearLimit: false, exception })),
+  ];
+  return {
+    on: today,
+    verdict: together(answers.map(({ verdict }) => verdict)),
+    nearLimit: requirements.some(({ nearLimit }) => nearLimit),
+    requirements,
+    headline: headlineOf(answers),
+    items,
+  };
+}
+
+const item = (id: string, verdict: DayItem['verdict'], says: string, entry?: Uuid, exception?: Uuid): DayItem => ({
+  id,
+  verdict,
+  says,
+  entry,
+  exception,
+});
+
+const isCleared = (fact: Fact, cleared: ReadonlySet<Uuid>): boolean => cleared.has(fact.id) || cleared.has(fact.first);
+
+function questionItems(
+  record: SubjectRecord,
+  protocol: Protocol,
+  evidence: Evidence,
+  cleared: ReadonlySet<Uuid>,
+): DayItem[] {
+  const { today } = evidence;
+  const checklists = factsOf(record, 'checklist').filter(({ on }) => on <= today);
+  const newest = checklists.findLast(({ on }) => on === today);
+  return protocol.sheet.dayQuestions.map((question) => {
+    const passed = exceptionFor(question, evidence);
+    const holds = (verdict: DayItem['verdict'], says: string, entry: Uuid): DayItem =>
+      passed === undefined
+        ? item(question.id, verdict, says, entry)
+        : item(question.id, 'ready', `${says}: passed over by a prescriber's exception`, entry, passed);
+    const earlier =
+      question.staysUntilCleared === true ? earlierHolding(question, checklists, cleared, today) : undefined;
+    if (earlier !== undefined)
+      return holds(question.then, `${question.says} (told on ${shortDate(earlier.on)}, not cleared)`, earlier.id);
+    const answer = newest?.body.answers[question.id]?.answer;
+    if (newest === undefined || answer === undefined)
+      return item(question.id, 'cannot say', `not asked today: ${question.says}`);
+    if (answer !== question.holdsOn) return item(question.id, 'ready', `${question.asks} ${answer}`, newest.id);
+    if (isCleared(newest, cleared))
+      return item(question.id, 'ready', `${question.says}: looked into and cleared`, newest.id);
+    return holds(question.then, question.says, newest.id);
+  });
+}
+
+function earlierHolding(
+  question: DayQuestion,
+  checklists: readonly Fact<'checklist'>[],
+  cleared: ReadonlySet<Uuid>,
+  today: Day,
+): Fact<'checklist'> | undefined {
+  return checklists.findLast(
+    (checklist) =>
+      checklist.on < today &&
+      checklist.body.answers[question.id]?.answer === question.holdsOn &&
+      !isCleared(checklist, cleared),
+  );
+}
+
+function exceptionFor(question: DayQuestion, { exceptions, today }: Evidence): Uuid | undefined {
+  const exception = question.exception === undefined ? undefined : exceptions[question.exception];
+  return exception !== undefined && exception.from <= today && today <= exception.until ? exception.entry : undefined;
+}
+
+type Observed = BodyOfKind<'observations'>;
+
+/** The newest of each observation taken today before the dose. */
+function observedBefore(
+  record: SubjectRecord,
+  today: Day,
+): { readonly seen: Partial<Observed>; readonly entry: Uuid | undefined } {
+  let seen: Partial<Observed> = {};
+  let entry: Uuid | undefined;
+  for (const { on, body, id } of factsOf(record, 'observations')) {
+    if (on !== today || body.when !== 'before') continue;
+    seen = { ...seen, ...body };
+    entry = id;
+  }
+  return { seen, entry };
+}
+
+const reaches = (value: number, limit: Scaled): boolean =>
+  compareRatio(ratio(BigInt(Math.round(value * 10)), 10n), limit) >= 0;
+
+function observationItems(record: SubjectRecord, { exact }: Protocol, today: Day): DayItem[] {
+  const { seen, entry } = observedBefore(record, today);
+  const { pulsePerMinute, systolicMmHg, temperatureCelsius, saturationPercent } = seen;
+  const missing = [
+    ...(pulsePerMinute === undefined ? ['pulse'] : []),
+    ...(systolicMmHg === undefined ? ['blood pressure'] : []),
+    ...(temperatureCelsius === undefined ? ['temperature'] : []),
+    ...(saturationPercent === undefined ? ['oxygen saturation'] : []),
+  ];
+  const items: DayItem[] = [
+    missing.length === 0
+      ? item('observations', 'ready', 'observations before the dose', entry)
+      : item('observations', 'cannot say', `not measured today before the dose: ${missing.join(', ')}`, entry),
+  ];
+  if (temperatureCelsius !== undefined) {
+    const hot = reaches(temperatureCelsius, exact.putOffTemperature);
+    items.push(
+      item(
+        'temperature',
+        hot ? 'not ready' : 'ready',
+        `temperature ${temperatureCelsius} degrees Celsius${hot ? `, put off from ${scaledText(exact.putOffTemperature)}` : ''}`,
+        entry,
+      ),
+    );
+  }
+  if (systolicMmHg !== undefined) {
+    const low = !reaches(systolicMmHg, exact.putOffSystolicLow);
+    items.push(
+      item(
+        'systolic',
+        low ? 'not ready' : 'ready',
+        `systolic pressure ${systolicMmHg} mmHg${low ? `, put off below ${scaledText(exact.putOffSystolicLow)}` : ''}`,
+        entry,
+      ),
+    );
+  }
+  if (seen.newIrregularPulse === true) items.push(item('pulse', 'not ready', 'new irregular pulse', entry));
+  return items;
+}
+
+function weightItem({ weight, today }: Evidence): DayItem {
+  return weight !== undefined && weight.on === today && weight.method === 'measured'
+    ? item('weight', 'ready', 'weighed today', weight.entry)
+    : item('weight', 'cannot say', 'not weighed today', weight?.entry);
+}
+
+/** Symptoms told outside a visit that hold a dose until a registered practitioner has looked. */
+const holdingSymptoms: Readonly<Partial<Record<BodyOfKind<'symptom'>['what'], 'not ready' | 'cannot say'>>> = {
+  'thigh, hip or groin pain': 'not ready',
+  'jaw pain': 'cannot say',
+  'eye pain or redness': 'cannot say',
+};
+
+function symptomItems(record: SubjectRecord, cleared: ReadonlySet<Uuid>, today: Day): DayItem[] {
+  return factsOf(record, 'symptom').flatMap((symptom) => {
+    const verdict = holdingSymptoms[symptom.body.what];
+    if (verdict === undefined || symptom.on > today || isCleared(symptom, cleared)) return [];
+    return [
+      item('symptom', verdict, `${symptom.body.what}, told on ${shortDate(symptom.on)}, not cleared`, symptom.id),
+    ];
+  });
+}

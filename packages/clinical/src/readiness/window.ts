@@ -1,0 +1,152 @@
+/** The window: first day, last day, what it waits for, what ends it, what one more step would add (docs/readiness.md A3, A5). */
+import { type Day, addDays, shortDate } from '../calendar/day.ts';
+import { lastBloodDay, usableFrom } from '../calendar/unit-calendar.ts';
+import { scaledText } from '../exact/decimal.ts';
+import { plural } from '../kinds-texts/words.ts';
+import { evidenceAfter } from './after-plan.ts';
+import { type Plan, firstPlan, isEmpty, planFor, resultDays } from './plan.ts';
+import type { Window } from './readiness.ts';
+import { waitingFor } from './waiting.ts';
+import { type World, judgeOn, protocolOn, runFrom, samplesCountOn, withEvidence, withSettled } from './world.ts';
+
+export function windowOf(world: World, plan: Plan): Window {
+  const certain = isEmpty(plan);
+  const after = certain ? world : withEvidence(world, evidenceAfter(world.evidence, plan));
+  const last = runFrom(after, plan.on);
+  const links = waitingFor(world, plan);
+  return {
+    first: plan.on,
+    last,
+    certain,
+    certainUntil: certain ? (last ?? world.horizon) : undefined,
+    waitingFor: links,
+    next: nextOf(world, links),
+    runsOut: last === undefined ? undefined : runsOutOn(after, addDays(last, 1)),
+    runOn: last === undefined ? undefined : runOnOf(after, last),
+    otherwise: otherwiseOf(world, plan),
+  };
+}
+
+/** The first day again with the root of the chain settled, and what holds it then. */
+function nextOf(world: World, links: Window['waitingFor']): Window['next'] {
+  const root = links[0];
+  if (root === undefined) return undefined;
+  const settled = withSettled(world, root.requirement);
+  const plan = firstPlan(settled);
+  if (plan === undefined) return undefined;
+  return { first: plan.on, what: waitingFor(settled, plan)[0]?.what ?? 'nothing more' };
+}
+
+function runsOutOn(world: World, day: Day): Window['runsOut'] {
+  for (const requirement of world.order) {
+    const { verdict, cause } = judgeOn(world, requirement, day).on(day);
+    if (verdict === 'not ready' || verdict === 'cannot say') return { requirement, cause };
+  }
+  return undefined;
+}
+
+/** One more step that would carry the run past its last day without a gap: a draw, a weighing, a question; undefined if none does alone. */
+function runOnOf(after: World, last: Day): Window['runOn'] {
+  const day = addDays(last, 1);
+  const plan = day > after.horizon ? undefined : planFor(after, day);
+  if (plan === undefined || plan.load !== undefined || plan.sign.length > 0) return undefined;
+  if (plan.ask.length + (plan.draw === undefined && plan.weigh === undefined ? 0 : 1) !== 1) return undefined;
+  const question = plan.ask[0];
+  if (question !== undefined) {
+    return {
+      what: `asking about ${question.what}`,
+      by: day,
+      last: runFrom(
+        withEvidence(after, evidenceAfter(after.evidence, { ...plan, ask: [{ ...question, on: day }] })),
+        day,
+      ),
+    };
+  }
+  if (plan.draw === undefined) {
+    if (plan.weigh === undefined) return undefined;
+    return {
+      what: 'a weight',
+      by: day,
+      last: runFrom(
+        withEvidence(after, evidenceAfter(after.evidence, { ...plan, weigh: { ...plan.weigh, on: day } })),
+        day,
+      ),
+    };
+  }
+  const by = lastDraw(after, day, plan.draw.on);
+  if (by === undefined) return undefined;
+  const late: Plan = { ...plan, draw: { ...plan.draw, on: by, usable: day } };
+  return {
+    what: `a draw (${plural(
+      plan.draw.tests.map(({ test }) => test),
+      'and',
+    )})`,
+    by,
+    last: runFrom(withEvidence(after, evidenceAfter(after.evidence, late)), day),
+  };
+}
+
+/** The last blood day whose result is in by a day, none before `earliest`. */
+export function lastDraw(world: World, day: Day, earliest: Day): Day | undefined {
+  const { calendar } = world.context;
+  const result = resultDays(world, day);
+  for (
+    let on = lastBloodDay(calendar, day, earliest);
+    on !== undefined;
+    on = lastBloodDay(calendar, addDays(on, -1), earliest)
+  ) {
+    if (usableFrom(calendar, on, result) <= day) return on;
+    if (on <= earliest) return undefined;
+  }
+  return undefined;
+}
+
+/** What follows if a value never measured does not come out well. */
+function otherwiseOf(world: World, plan: Plan): Window['otherwise'] {
+  const protocol = protocolOn(world, plan.on);
+  const { draw } = plan;
+  if (protocol === undefined) return [];
+  const branches: { when: string; first: Day | undefined }[] = [];
+  const { clearanceFloor, calciumLow, calciumHigh, vitaminDFloor } = protocol.exact;
+  const unknownWeight = plan.weigh?.neverMeasured === true;
+  for (const { test, neverMeasured } of draw?.tests ?? []) {
+    if (!neverMeasured || draw === undefined) continue;
+    if (test === 'creatinine')
+      branches.push({ when: `clearance is below ${scaledText(clearanceFloor)} mL/min`, first: undefined });
+    if (test === 'calcium')
+      branches.push({
+        when: `calcium is outside ${scaledText(calciumLow)} - ${scaledText(calciumHigh)} mmol/L`,
+        first: undefined,
+      });
+    if (test === 'vitamin D')
+      branches.push({ when: `vitamin D is below ${scaledText(vitaminDFloor)} nmol/L`, first: firstIfLow(world, plan) });
+  }
+  if (unknownWeight && !branches.some(({ when }) => when.startsWith('clearance'))) {
+    branches.push({ when: `clearance is below ${scaledText(clearanceFloor)} mL/min`, first: undefined });
+  }
+  return branches;
+}
+
+/** The first day if the vitamin D of the plan's draw comes back low: loading starts when the result is in. */
+function firstIfLow(world: World, plan: Plan): Day | undefined {
+  const { draw } = plan;
+  if (draw === undefined) return undefined;
+  const after = evidenceAfter(world.evidence, plan);
+  const level = {
+    on: draw.on,
+    value: 'assumed low',
+    signed: true,
+    acute: false,
+    entry: undefined,
+    limits: undefined,
+  } as const;
+  return firstPlan(withEvidence(world, { ...after, today: draw.usable, vitaminD: level }))?.on;
+}
+
+/** "samples count from 27 Nov 2026" where an illness or an operation sets it; undefined if any sample counts. */
+export function samplesFrom(world: World, day: Day): string | undefined {
+  const count = samplesCountOn(world, day);
+  return count.from === 'any' || count.from === 'none'
+    ? undefined
+    : `samples count from ${shortDate(count.from)}: ${count.because}`;
+}

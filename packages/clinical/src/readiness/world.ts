@@ -1,0 +1,159 @@
+/**
+ * What a question is asked of: the evidence, the protocol versions by date, the calendar, and a judge for each requirement and
+ * version, made when first needed. A plan's outcome, or a settled matter, is another world with the same questions.
+ */
+import { type Day, addDays } from '../calendar/day.ts';
+import { type Protocol, type RequirementId, requirementIds } from '../protocol/protocol.ts';
+import type { Evidence } from '../requirements/evidence.ts';
+import { requirements } from '../requirements/index.ts';
+import { type Judge, always, judgement, readyPath } from '../requirements/requirement.ts';
+import { type SamplesCount, samplesCount } from '../requirements/samples.ts';
+import { type DecisionContext, HORIZON_DAYS } from './context.ts';
+import type { Span, Timeline } from './working.ts';
+
+/** The stretch of days on which one protocol version is in force, and its judges. Before the first version there is none. */
+type Reign = {
+  readonly from: Day;
+  readonly until: Day | undefined;
+  readonly protocol: Protocol | undefined;
+  readonly judges: Partial<Record<RequirementId, Judge>>;
+  samples: SamplesCount | undefined;
+};
+
+export type World = {
+  readonly today: Day;
+  /** Last day a window is looked for. */
+  readonly horizon: Day;
+  readonly evidence: Evidence;
+  readonly context: DecisionContext;
+  /** In order of gravity, by the protocol in force today. */
+  readonly order: readonly RequirementId[];
+  /** Taken as settled, to ask what would hold next. */
+  readonly settled: ReadonlySet<RequirementId>;
+  readonly reigns: readonly Reign[];
+};
+
+const BEFORE_ALL = -1_000_000 as Day;
+
+export function worldOf(
+  evidence: Evidence,
+  context: DecisionContext,
+  settled: ReadonlySet<RequirementId> = new Set(),
+): World {
+  const versions = context.protocols;
+  const reigns: Reign[] = [];
+  const first = versions[0];
+  if (first === undefined || first.from > evidence.today) {
+    reigns.push({
+      from: BEFORE_ALL,
+      until: first === undefined ? undefined : ((first.from - 1) as Day),
+      protocol: undefined,
+      judges: {},
+      samples: undefined,
+    });
+  }
+  versions.forEach(({ from, protocol }, index) => {
+    const next = versions[index + 1];
+    reigns.push({
+      from: from as Day,
+      until: next === undefined ? undefined : ((next.from - 1) as Day),
+      protocol,
+      judges: {},
+      samples: undefined,
+    });
+  });
+  const current = reigns.filter(({ until }) => until === undefined || until >= evidence.today);
+  return {
+    today: evidence.today,
+    horizon: addDays(evidence.today, HORIZON_DAYS),
+    evidence,
+    context,
+    order: (current[0]?.protocol ?? current[1]?.protocol)?.sheet.gravity ?? requirementIds,
+    settled,
+    reigns: current,
+  };
+}
+
+export const withEvidence = (world: World, evidence: Evidence): World =>
+  worldOf(evidence, world.context, world.settled);
+export const withSettled = (world: World, id: RequirementId): World =>
+  worldOf(world.evidence, world.context, new Set([...world.settled, id]));
+
+function reignOn(world: World, day: Day): Reign {
+  const found = world.reigns.findLast(({ from }) => from <= day) ?? world.reigns[0];
+  if (found === undefined) throw new RangeError('a world without a single day');
+  return found;
+}
+
+export const protocolOn = (world: World, day: Day): Protocol | undefined => reignOn(world, day).protocol;
+
+const settledJudge: Judge = always(
+  judgement('ready', 'settled', () => ({ says: 'Taken as settled.' })),
+  readyPath,
+);
+const noProtocol: Judge = always(
+  judgement('cannot say', 'no protocol in force', () => ({
+    says: 'No protocol is in force on this date: nothing can be judged.',
+  })),
+  { is: 'blocked', by: { what: 'a protocol in force', who: 'service lead', step: 'settle', settled: undefined } },
+);
+
+function judgeIn(world: World, reign: Reign, id: RequirementId): Judge {
+  if (world.settled.has(id)) return settledJudge;
+  if (reign.protocol === undefined) return noProtocol;
+  return (reign.judges[id] ??= requirements[id].judge(world.evidence, reign.protocol));
+}
+
+export const judgeOn = (world: World, id: RequirementId, day: Day): Judge => judgeIn(world, reignOn(world, day), id);
+
+/** From which sample date samples count, by the protocol of a day. */
+export function samplesCountOn(world: World, day: Day): SamplesCount {
+  const reign = reignOn(world, day);
+  if (reign.protocol === undefined) return { from: 'none', because: 'no protocol in force' };
+  return (reign.samples ??= samplesCount(world.evidence, reign.protocol));
+}
+
+/** Days in (from, until] on which some answer may change, ascending, each once; versions that begin are among them. */
+export function changesBetween(world: World, ids: readonly RequirementId[], from: Day, until: Day | undefined): Day[] {
+  const found = new Set<Day>();
+  for (const reign of world.reigns) {
+    const start = Math.max(from, reign.from) as Day;
+    const end = Math.min(until ?? Infinity, reign.until ?? Infinity);
+    if (start > end) continue;
+    if (start > from) found.add(start);
+    for (const id of ids)
+      for (const day of judgeIn(world, reign, id).changes) if (day > start && day <= end) found.add(day);
+  }
+  return [...found].toSorted((a, b) => a - b);
+}
+
+/** As things stand: spans of one requirement from a day on. */
+export function timelineFrom(world: World, id: RequirementId, from: Day): Timeline {
+  const starts = [from, ...changesBetween(world, [id], from, undefined)];
+  const spans: { -readonly [Key in keyof Span]: Span[Key] }[] = [];
+  let previous: object | undefined;
+  for (const start of starts) {
+    const judged = judgeOn(world, id, start).on(start);
+    const before = spans[spans.length - 1];
+    if (judged === previous) continue;
+    if (before !== undefined) before.until = (start - 1) as Day;
+    spans.push({ from: start, until: undefined, ...judged });
+    previous = judged;
+  }
+  return { requirement: id, spans };
+}
+
+/** The last day of the unbroken run of ready days from `from`; undefined: to the horizon. `from` itself must be ready. */
+export function runFrom(world: World, from: Day): Day | undefined {
+  let last: Day | undefined;
+  for (const id of world.order) {
+    for (const start of [from, ...changesBetween(world, [id], from, last ?? world.horizon)]) {
+      const { verdict } = judgeOn(world, id, start).on(start);
+      if (verdict === 'ready' || verdict === 'does not apply') continue;
+      if (start === from) throw new RangeError(`${id} is not ready on the first day of its window`);
+      last = (start - 1) as Day;
+      break;
+    }
+  }
+  return last;
+}

@@ -1,0 +1,311 @@
+/** Adjusted calcium from a sample in date, within its limits, and after a loading from a sample late enough (docs/readiness.md R3). */
+import { type Day, addDays, shortDate } from '../calendar/day.ts';
+import { type Scaled, parseScaled, scaledText } from '../exact/decimal.ts';
+import { type Comparator, exactValue, quantityText } from '../exact/quantity.ts';
+import { type Ratio, compareRatio, ratioOf, ratioTextBeside } from '../exact/ratio.ts';
+import { adjustedCalciumMmolPerL, adjustedCalciumSource } from '../formulas/adjusted-calcium.ts';
+import { albuminGPerL, calciumMmolPerL } from '../formulas/units.ts';
+import type { Protocol } from '../protocol/protocol.ts';
+import type { Threshold, Working } from '../readiness/working.ts';
+import type { CalciumSample, Evidence, Sample } from './evidence.ts';
+import {
+  type Blocker,
+  type Judge,
+  type Judgement,
+  type Path,
+  type Requirement,
+  judgement,
+  readyPath,
+} from './requirement.ts';
+import { isOutOfDate, isVoided, samplesCount, whyVoided } from './samples.ts';
+
+type Value = {
+  readonly value: Ratio;
+  readonly comparator: Comparator;
+  readonly unit: string;
+  readonly low: Scaled;
+  readonly high: Scaled;
+  /** Where the limits come from. */
+  readonly limits: Threshold[];
+};
+
+/** Albumin that can adjust a total: a plain number above nought in a known unit, not from an acute admission. */
+function albuminOf(calcium: CalciumSample): { readonly sample: Sample; readonly gPerL: Ratio } | undefined {
+  const sample = calcium.albumin;
+  if (sample === undefined || sample.acute || typeof sample.value === 'string' || sample.value.comparator !== '')
+    return undefined;
+  const gPerL = albuminGPerL(sample.value);
+  return gPerL === undefined ? undefined : { sample, gPerL };
+}
+
+function ownLimits(sample: Sample): { readonly low: Scaled; readonly high: Scaled } | undefined {
+  const low = sample.limits === undefined ? undefined : parseScaled(sample.limits.low);
+  const high = sample.limits === undefined ? undefined : parseScaled(sample.limits.high);
+  return low === undefined || high === undefined ? undefined : { low, high };
+}
+
+/** The value that meets the limits; undefined where the unit does not belong to calcium or the albumin is missing. */
+function valueOf(calcium: CalciumSample, protocol: Protocol): Value | undefined {
+  const { sample } = calcium;
+  if (typeof sample.value === 'string') return undefined;
+  const { exact } = protocol;
+  const { comparator, unit } = sample.value;
+  if (calcium.sort === 'adjusted') {
+    if (unit !== 'mmol/L' && unit !== 'mg/dL') return undefined;
+    const value = ratioOf(exactValue(sample.value));
+    const own = ownLimits(sample);
+    if (own !== undefined) {
+      return {
+        value,
+        comparator,
+        unit,
+        ...own,
+        limits: [
+          {
+            label: "the laboratory's own limits",
+            text: `${scaledText(own.low)} - ${scaledText(own.high)} ${unit}`,
+            source: 'printed with the result',
+          },
+        ],
+      };
+    }
+    return unit === 'mmol/L'
+      ? {
+          value,
+          comparator,
+          unit,
+          low: exact.calciumLow,
+          high: exact.calciumHigh,
+          limits: [{ key: 'calciumLow' }, { key: 'calciumHigh' }],
+        }
+      : {
+          value,
+          comparator,
+          unit,
+          low: exact.calciumLowMgPerDl,
+          high: exact.calciumHighMgPerDl,
+          limits: [{ key: 'calciumLowMgPerDl' }, { key: 'calciumHighMgPerDl' }],
+        };
+  }
+  const total = calciumMmolPerL(sample.value);
+  const albumin = albuminOf(calcium);
+  if (total === undefined || albumin === undefined) return undefined;
+  return {
+    value: adjustedCalciumMmolPerL(total, albumin.gPerL, exact.calciumAdjustSlope, exact.calciumAdjustAlbumin),
+    comparator,
+    unit: 'mmol/L',
+    low: exact.calciumLow,
+    high: exact.calciumHigh,
+    limits: [
+      { key: 'calciumLow' },
+      { key: 'calciumHigh' },
+      { key: 'calciumAdjustSlope' },
+      { key: 'calciumAdjustAlbumin' },
+    ],
+  };
+}
+
+type Outcome = 'passing' | 'low' | 'high' | 'cannot be told';
+
+function outcomeOf({ value, comparator, low, high }: Value): Outcome {
+  const toLow = compareRatio(value, low);
+  const toHigh = compareRatio(value, high);
+  if (comparator === '<' || comparator === '<=') return toLow <= 0 ? 'low' : 'cannot be told';
+  if (comparator === '>' || comparator === '>=') return toHigh >= 0 ? 'high' : 'cannot be told';
+  return toLow < 0 ? 'low' : toHigh > 0 ? 'high' : 'passing';
+}
+
+const valueText = ({ value, comparator, unit, low, high }: Value): string =>
+  `${comparator}${ratioTextBeside(value, 2, [low, high])} ${unit}`;
+
+const repeat: NonNullable<Blocker['settled']> = (evidence) => ({ ...evidence, calcium: undefined });
+
+function judge(evidence: Evidence, protocol: Protocol): Judge {
+  const { calcium } = evidence;
+  const { bloodsValidDays, calciumAfterLoadingDays } = protocol.number;
+  const count = samplesCount(evidence, protocol);
+  const exception = evidence.exceptions['age of bloods'];
+  const loaded = evidence.finishedLoadings[evidence.finishedLoadings.length - 1]?.state;
+  const loadedOn = loaded?.is === 'finished' ? loaded.on : undefined;
+  const assumedGood = calcium?.sample.value === 'assumed good';
+  const value = calcium === undefined ? undefined : valueOf(calcium, protocol);
+  const outcome: Outcome | undefined = assumedGood ? 'passing' : value === undefined ? undefined : outcomeOf(value);
+  const albuminMissing = calcium?.sort === 'total' && albuminOf(calcium) === undefined;
+  const signed =
+    calcium !== undefined &&
+    calcium.sample.signed &&
+    (calcium.albumin === undefined || calcium.sort === 'adjusted' || calcium.albumin.signed);
+  const bloods = calcium === undefined ? '' : `bloods of ${shortDate(calcium.on)}`;
+
+  const working = (says: string) => (): Working => ({
+    says,
+    inputs: calcium === undefined ? [] : inputsOf(calcium),
+    formulas:
+      calcium?.sort !== 'total' || value === undefined
+        ? []
+        : [
+            {
+              name: 'calcium adjusted for albumin',
+              put: putIn(calcium, protocol),
+              gives: valueText(value),
+              source: adjustedCalciumSource,
+            },
+          ],
+    thresholds: [
+      ...(value?.limits ?? []),
+      { key: 'bloodsValidDays' },
+      ...(loadedOn === undefined ? [] : ([{ key: 'calciumAfterLoadingDays' }] as const)),
+    ],
+    cautions:
+      outcome === 'high'
+        ? ['Above its limits: refer; parathyroid and malignancy are thought of first.']
+        : outcome === 'low'
+          ? ['Low: correct first; a dose would lower it further.']
+          : [],
+  });
+
+  const stands: Judgement = ((): Judgement => {
+    if (calcium === undefined)
+      return judgement('cannot say', 'calcium never measured', working('No calcium is in these notes.'));
+    if (isVoided(calcium.sample, count)) {
+      return judgement(
+        'cannot say',
+        `${bloods} no longer count`,
+        working(`The calcium of ${shortDate(calcium.on)} no longer counts: ${whyVoided(calcium.sample, count)}.`),
+      );
+    }
+    if (albuminMissing)
+      return judgement(
+        'cannot say',
+        'albumin missing, so adjusted calcium',
+        working('A total calcium without a usable albumin of the same sample cannot be adjusted.'),
+      );
+    if (!signed)
+      return judgement(
+        'cannot say',
+        `${bloods} not signed`,
+        working('Nobody has signed that this calcium has been read and belongs to this person.'),
+      );
+    if (loadedOn !== undefined && calcium.on < loadedOn + calciumAfterLoadingDays) {
+      return judgement(
+        'cannot say',
+        'calcium to be checked after loading',
+        working(
+          `Vitamin D loading ended on ${shortDate(loadedOn)}: a calcium sample from ${shortDate(addDays(loadedOn, calciumAfterLoadingDays))} is needed, the last is of ${shortDate(calcium.on)}.`,
+        ),
+      );
+    }
+    if (assumedGood) return judgement('ready', 'calcium, if good', working('Assumed good: not measured yet.'));
+    if (value === undefined || outcome === undefined)
+      return judgement(
+        'cannot say',
+        'calcium cannot be used as reported',
+        working('Its unit does not belong to calcium.'),
+      );
+    const text = valueText(value);
+    const limits = `limits ${scaledText(value.low)} - ${scaledText(value.high)} ${value.unit}`;
+    if (outcome === 'cannot be told')
+      return judgement(
+        'cannot say',
+        `calcium ${text} cannot be judged`,
+        working(`${text} may or may not lie within its ${limits}.`),
+      );
+    if (outcome === 'passing') return judgement('ready', 'calcium', working(`Adjusted calcium ${text}; ${limits}.`));
+    return judgement(
+      'not ready',
+      `calcium ${text}, ${outcome === 'low' ? `below ${scaledText(value.low)}` : `above ${scaledText(value.high)}`}`,
+      working(`Adjusted calcium ${text}; ${limits}.`),
+    );
+  })();
+  const judgedByValue =
+    calcium !== undefined &&
+    !isVoided(calcium.sample, count) &&
+    !albuminMissing &&
+    signed &&
+    (loadedOn === undefined || calcium.on >= loadedOn + calciumAfterLoadingDays);
+  const outOfDate =
+    calcium === undefined
+      ? stands
+      : judgement(
+          'cannot say',
+          `${bloods} out of date`,
+          working(
+            `The sample counts for ${bloodsValidDays} days, up to ${shortDate(addDays(calcium.on, bloodsValidDays))}.`,
+          ),
+        );
+  const carried: Judgement = { ...stands, exception: exception?.entry };
+
+  function on(day: Day): Judgement {
+    if (!judgedByValue) return stands;
+    if (isOutOfDate(calcium, day, bloodsValidDays, exception)) return outOfDate;
+    return isOutOfDate(calcium, day, bloodsValidDays) ? carried : stands;
+  }
+
+  function path(day: Day, loadingEnds?: Day): Path {
+    const blocked = (what: string, who: Blocker['who']): Path => ({
+      is: 'blocked',
+      by: { what, who, step: 'repeat result', settled: repeat },
+    });
+    const neverMeasured = calcium === undefined || (albuminMissing && !isVoided(calcium.sample, count));
+    if (calcium !== undefined && isVoided(calcium.sample, count))
+      return blocked(`a new calcium: that of ${shortDate(calcium.on)} no longer counts`, 'nurse');
+    if (!neverMeasured && outcome !== 'passing') {
+      return outcome === undefined || outcome === 'cannot be told'
+        ? blocked('a calcium that can be judged', 'nurse')
+        : blocked(`a prescriber: calcium is ${outcome}; correct or refer, then repeat`, 'prescriber');
+    }
+    const ends = loadingEnds ?? loadedOn;
+    const notBefore = ends === undefined ? undefined : addDays(ends, calciumAfterLoadingDays);
+    const tooEarly = notBefore !== undefined && calcium !== undefined && calcium.on < notBefore;
+    if (neverMeasured || tooEarly || isOutOfDate(calcium, day, bloodsValidDays, exception)) {
+      return {
+        is: 'steps',
+        needs: {
+          draw: {
+            test: 'calcium',
+            validDays: bloodsValidDays,
+            ...(notBefore === undefined ? {} : { notBefore }),
+            neverMeasured,
+            why: neverMeasured
+              ? 'calcium was never measured'
+              : tooEarly
+                ? 'calcium is checked after loading'
+                : `${bloods} count until ${shortDate(addDays(calcium.on, bloodsValidDays))}`,
+          },
+        },
+      };
+    }
+    if (signed) return readyPath;
+    const results = [calcium.sample.entry, calcium.albumin?.entry].filter((id) => id !== undefined);
+    return { is: 'steps', needs: { sign: { results, why: `${bloods} are not signed` } } };
+  }
+
+  const changes: Day[] = [];
+  if (calcium !== undefined) changes.push(addDays(calcium.on, bloodsValidDays + 1));
+  if (exception !== undefined) changes.push(addDays(exception.until, 1));
+  return { changes, on, path };
+}
+
+function inputsOf({ sort, sample, albumin }: CalciumSample): Working['inputs'] {
+  const input = (label: string, of: Sample): Working['inputs'][number] => ({
+    label,
+    text: typeof of.value === 'string' ? of.value : quantityText(of.value),
+    on: of.on,
+    ...(of.entry === undefined ? {} : { entry: of.entry }),
+  });
+  if (sort === 'adjusted') return [input('calcium, adjusted by the laboratory', sample)];
+  return [input('calcium, total', sample), ...(albumin === undefined ? [] : [input('albumin', albumin)])];
+}
+
+function putIn({ sample, albumin }: CalciumSample, { exact }: Protocol): string {
+  if (typeof sample.value === 'string' || albumin === undefined || typeof albumin.value === 'string') return '';
+  return `${quantityText(sample.value)} + ${scaledText(exact.calciumAdjustSlope)} x (${scaledText(exact.calciumAdjustAlbumin)} - albumin ${quantityText(albumin.value)})`;
+}
+
+export const calcium: Requirement = {
+  id: 'calcium',
+  title: 'Calcium',
+  clearedBy: 'a new sample; a prescriber where it is out of its limits. No exception',
+  exceptionPossible: false,
+  judge,
+};

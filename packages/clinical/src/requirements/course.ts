@@ -1,0 +1,96 @@
+/** The course: planned doses not used up, no break or end by review, nothing new on treatment unreviewed (docs/readiness.md R7). */
+import { type Day, day as dayOf, shortDate } from '../calendar/day.ts';
+import type { Protocol } from '../protocol/protocol.ts';
+import type { Threshold } from '../readiness/working.ts';
+import { type Evidence, dosesOfCourse } from './evidence.ts';
+import { regimenOf } from './interval.ts';
+import { type Judge, type Path, type Requirement, always, judgement, readyPath, withException } from './requirement.ts';
+
+/** Doses before a review, and who says so. */
+function planned(evidence: Evidence, protocol: Protocol): { readonly doses: number; readonly source: string } {
+  for (const { body, on } of evidence.reviews.toReversed()) {
+    if (body.outcome === 'carry on') return { doses: body.toDoses, source: `course review of ${shortDate(on)}` };
+    if (body.outcome === 'new course') return { doses: body.plannedDoses, source: `course review of ${shortDate(on)}` };
+  }
+  const own = evidence.prescription?.body.plannedDoses;
+  if (own !== undefined) return { doses: own, source: 'prescription' };
+  const regimen = regimenOf(evidence, protocol);
+  return { doses: regimen?.plannedDoses ?? 0, source: regimen?.source ?? 'none' };
+}
+
+function judge(evidence: Evidence, protocol: Protocol): Judge {
+  const review = evidence.reviews[evidence.reviews.length - 1];
+  const given = dosesOfCourse(evidence.doses.counting, evidence.reviews);
+  const { doses, source } = planned(evidence, protocol);
+  const inputs = [
+    ...given.map(({ on, id, body }) => ({ label: 'dose of this course', text: body.medicine, on, entry: id })),
+    ...(review === undefined
+      ? []
+      : [{ label: 'course review', text: review.body.outcome, on: review.on, entry: review.id }]),
+  ];
+  const thresholds: Threshold[] = [{ label: 'planned doses', text: String(doses), source }];
+  const blocked: Path = {
+    is: 'blocked',
+    by: {
+      what: "a prescriber's review of the course",
+      who: 'prescriber',
+      step: 'review',
+      settled: (known) => ({ ...known, carryOnAssumed: true }),
+    },
+  };
+  const stops = (cause: string, says: string): Judge =>
+    always(
+      judgement('not ready', cause, () => ({ says, inputs, thresholds })),
+      blocked,
+    );
+
+  function withoutException(): Judge {
+    if (evidence.carryOnAssumed)
+      return always(
+        judgement('ready', 'course', () => ({ says: 'If a review says carry on.', inputs, thresholds })),
+        readyPath,
+      );
+    if (review?.body.outcome === 'planned break') {
+      const reviewOn = dayOf(review.body.reviewOn);
+      const onBreak = judgement('not ready', `planned break until ${shortDate(reviewOn)}`, () => ({
+        says: `On a planned break; review on ${shortDate(reviewOn)}.`,
+        inputs,
+        thresholds,
+      }));
+      const over = judgement('not ready', 'review after the break', () => ({
+        says: `The planned break ended on ${shortDate(reviewOn)}: a review comes first.`,
+        inputs,
+        thresholds,
+      }));
+      return { changes: [reviewOn], on: (day: Day) => (day < reviewOn ? onBreak : over), path: () => blocked };
+    }
+    if (review?.body.outcome === 'other treatment')
+      return stops('moved to another treatment', `A review on ${shortDate(review.on)} moved to ${review.body.to}.`);
+    if (review?.body.outcome === 'stop')
+      return stops('treatment ended by review', `A review on ${shortDate(review.on)} ended the treatment.`);
+    if (given.length >= doses)
+      return stops('course review', `${given.length} of ${doses} planned doses given: a review comes before another.`);
+    if (evidence.onTreatment !== undefined)
+      return stops(
+        `course review: ${evidence.onTreatment.says}`,
+        `Something new on treatment: ${evidence.onTreatment.says}. A review comes before the next dose.`,
+      );
+    return always(
+      judgement('ready', 'course', () => ({
+        says: `Dose ${given.length + 1} of ${doses} planned.`,
+        inputs,
+        thresholds,
+      })),
+      readyPath,
+    );
+  }
+  return withException(withoutException(), evidence.exceptions['course review'], 'course review');
+}
+
+export const course: Requirement = {
+  id: 'course',
+  title: 'Course',
+  clearedBy: "a prescriber's course review",
+  exceptionPossible: true,
+  judge,
+};

@@ -1,0 +1,263 @@
+/**
+ * What the requirements read: the deciding facts of a record on a day, picked once. It holds facts and no thresholds, so that
+ * the same evidence can be judged by several protocol versions, and a plan's outcome can be put into it (`after-plan`).
+ * Rules: docs/readiness.md R1-R9. Facts dated after `today` are left out here and nowhere else.
+ */
+import { type Day, day } from '../calendar/day.ts';
+import { type PartialDate, parsePartialDate } from '../calendar/partial-date.ts';
+import { type Doses, dosesBy } from '../course/doses.ts';
+import { type ReviewNeeded, reviewNeeded } from '../course/review.ts';
+import type { Analyte, Quantity } from '../exact/quantity.ts';
+import type { Sex } from '../formulas/creatinine-clearance.ts';
+import type { BodyOfKind, KindName } from '../kinds/index.ts';
+import type { Uuid } from '../ledger/entry.ts';
+import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
+import { type Loading, loadingsBy } from './loading.ts';
+
+/** A laboratory value that decides. A repeat that a plan assumes has no entry; where no value is known it is called good. */
+export type Sample = {
+  readonly on: Day;
+  readonly value: Quantity | 'assumed good' | 'assumed low';
+  readonly signed: boolean;
+  /** Taken during an acute admission. */
+  readonly acute: boolean;
+  readonly entry: Uuid | undefined;
+  readonly limits: { readonly low: string; readonly high: string } | undefined;
+};
+
+/** The deciding calcium: the laboratory's adjusted value of the newest sample date, else its total with the albumin of that date. */
+export type CalciumSample = {
+  readonly on: Day;
+  readonly sort: 'adjusted' | 'total';
+  readonly sample: Sample;
+  readonly albumin: Sample | undefined;
+};
+
+export type Weighed = {
+  readonly on: Day;
+  readonly value: Quantity | 'assumed good';
+  readonly method: BodyOfKind<'weight'>['method'];
+  readonly caution: string | undefined;
+  readonly entry: Uuid | undefined;
+  /** A prescriber settled that the actual weight decides for this one. */
+  readonly actualDecides: boolean;
+};
+
+export type ExceptionFor = BodyOfKind<'prescriber-exception'>['requirement'];
+export type Exception = { readonly entry: Uuid; readonly from: Day; readonly until: Day; readonly reason: string };
+
+export type Evidence = {
+  readonly today: Day;
+  readonly identity: Fact<'identity'> | undefined;
+  readonly born: PartialDate | undefined;
+  readonly sex: Sex | undefined;
+  readonly allergies: readonly Fact<'allergy'>[];
+  readonly pregnancy:
+    | { readonly answer: BodyOfKind<'pregnancy'>['answer']; readonly on: Day; readonly entry: Uuid | undefined }
+    | undefined;
+  /** Asked by a plan: nobody has answered yet. */
+  readonly allergiesAssumed: boolean;
+  readonly illnesses: readonly Fact<'illness'>[];
+  /** Latest "well since". */
+  readonly wellSince: Day | undefined;
+  readonly operations: readonly Fact<'surgery'>[];
+  readonly hipFractures: readonly Fact<'fracture'>[];
+  readonly creatinine: Sample | undefined;
+  /** Signed, not acute, dated before the deciding one. */
+  readonly earlierCreatinines: readonly { readonly on: Day; readonly value: Quantity; readonly entry: Uuid }[];
+  /** A prescriber accepted the rise of the deciding creatinine, or a plan carries it forward. */
+  readonly riseAccepted: boolean;
+  readonly calcium: CalciumSample | undefined;
+  readonly vitaminD: Sample | undefined;
+  readonly weight: Weighed | undefined;
+  readonly height: Fact<'height'> | undefined;
+  /** The newest. */
+  readonly loading: Loading | undefined;
+  /** Every loading that was finished, oldest first. */
+  readonly finishedLoadings: readonly Loading[];
+  readonly maintenance: { readonly taken: boolean; readonly on: Day; readonly entry: Uuid | undefined } | undefined;
+  readonly doses: Doses;
+  /** Of the 4 mg product, without a decision that lets it pass. */
+  readonly otherProductDoses: readonly Fact<'dose'>[];
+  readonly anyZoledronicDose: boolean;
+  readonly reviews: readonly Fact<'course-review'>[];
+  /** A plan assumes a review that says carry on. */
+  readonly carryOnAssumed: boolean;
+  /** A fracture or symptom on treatment that no review has looked at. */
+  readonly onTreatment: ReviewNeeded | undefined;
+  readonly prescription: Fact<'prescription'> | undefined;
+  /** A plan assumes one valid from a day for a year. */
+  readonly prescriptionAssumed: { readonly from: Day; readonly until: Day } | undefined;
+  readonly consent:
+    | { readonly decision: BodyOfKind<'consent'>['decision']; readonly on: Day; readonly entry: Uuid | undefined }
+    | undefined;
+  readonly exceptions: Readonly<Partial<Record<ExceptionFor, Exception>>>;
+  /** Medicines hard on the kidneys, to be mentioned beside the clearance. */
+  readonly nephrotoxic: readonly Fact<'medicine'>[];
+};
+
+const last = <T>(list: readonly T[]): T | undefined => list[list.length - 1];
+
+function sampleFrom(fact: Fact<'result'>, signed: ReadonlySet<Uuid>): Sample {
+  const { quantity, acuteAdmission, referenceLow, referenceHigh } = fact.body;
+  return {
+    on: fact.on,
+    value: quantity,
+    signed: signed.has(fact.id) || signed.has(fact.first),
+    acute: acuteAdmission === true,
+    entry: fact.id,
+    limits:
+      referenceLow === undefined || referenceHigh === undefined
+        ? undefined
+        : { low: referenceLow, high: referenceHigh },
+  };
+}
+
+function calciumFrom(
+  newest: Partial<Record<Analyte, Fact<'result'>>>,
+  albumins: readonly Fact<'result'>[],
+  signed: ReadonlySet<Uuid>,
+): CalciumSample | undefined {
+  const adjusted = newest['adjusted calcium'];
+  const total = newest.calcium;
+  if (adjusted !== undefined && (total === undefined || adjusted.on >= total.on)) {
+    return { on: adjusted.on, sort: 'adjusted', sample: sampleFrom(adjusted, signed), albumin: undefined };
+  }
+  if (total === undefined) return undefined;
+  const albumin = albumins.findLast((one) => one.on === total.on);
+  return {
+    on: total.on,
+    sort: 'total',
+    sample: sampleFrom(total, signed),
+    albumin: albumin === undefined ? undefined : sampleFrom(albumin, signed),
+  };
+}
+
+/** The deciding facts of a record, as far as they are dated on or before `today`. */
+export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
+  const upToToday = <Kind extends KindName>(kind: Kind): readonly Fact<Kind>[] => {
+    const facts = factsOf(record, kind);
+    const newest = last(facts);
+    return newest === undefined || newest.on <= today ? facts : facts.filter((fact) => fact.on <= today);
+  };
+
+  const signed = new Set<Uuid>();
+  for (const { body } of upToToday('results-signed')) for (const id of body.results) signed.add(id);
+  const newest: Partial<Record<Analyte, Fact<'result'>>> = {};
+  const creatinines: Fact<'result'>[] = [];
+  const albumins: Fact<'result'>[] = [];
+  for (const result of upToToday('result')) {
+    newest[result.body.analyte] = result;
+    if (result.body.analyte === 'creatinine') creatinines.push(result);
+    if (result.body.analyte === 'albumin') albumins.push(result);
+  }
+  const decisions = upToToday('prescriber-decision');
+  const decided = (about: Fact | undefined, question: BodyOfKind<'prescriber-decision'>['question']): boolean =>
+    about !== undefined &&
+    decisions.some(({ body }) => body.question === question && (body.about === about.id || body.about === about.first));
+
+  const creatinine = newest.creatinine;
+  const vitaminD = newest['vitamin D'];
+  const weighed = last(upToToday('weight'));
+  const heights = upToToday('height');
+  const identity = last(upToToday('identity'));
+  const loadings = loadingsBy(
+    upToToday('vitamin-d-loading'),
+    upToToday('vitamin-d-taken'),
+    upToToday('vitamin-d-loading-stopped'),
+  );
+  const maintenance = last(upToToday('vitamin-d-maintenance'));
+  const pregnancy = last(upToToday('pregnancy'));
+  const consent = last(upToToday('consent'));
+  const doses = dosesBy(record, today);
+  const reviews = upToToday('course-review');
+  const allDoses = upToToday('dose');
+  const exceptions: Partial<Record<ExceptionFor, Exception>> = {};
+  for (const { id, on, body } of upToToday('prescriber-exception')) {
+    exceptions[body.requirement] = { entry: id, from: on, until: day(body.expiresOn), reason: body.reason };
+  }
+
+  return {
+    today,
+    identity,
+    born: identity === undefined ? undefined : parsePartialDate(identity.body.born),
+    sex: identity?.body.sex,
+    allergies: upToToday('allergy'),
+    allergiesAssumed: false,
+    pregnancy:
+      pregnancy === undefined ? undefined : { answer: pregnancy.body.answer, on: pregnancy.on, entry: pregnancy.id },
+    illnesses: upToToday('illness'),
+    wellSince: last(upToToday('well-since'))?.on,
+    operations: upToToday('surgery'),
+    hipFractures: upToToday('fracture').filter(({ body }) => body.site === 'hip'),
+    creatinine: creatinine === undefined ? undefined : sampleFrom(creatinine, signed),
+    earlierCreatinines:
+      creatinine === undefined
+        ? []
+        : creatinines
+            .filter(
+              (one) =>
+                one.on < creatinine.on &&
+                one.body.acuteAdmission !== true &&
+                (signed.has(one.id) || signed.has(one.first)),
+            )
+            .map(({ on, body, id }) => ({ on, value: body.quantity, entry: id })),
+    riseAccepted: decided(creatinine, 'creatinine rise accepted'),
+    calcium: calciumFrom(newest, albumins, signed),
+    vitaminD: vitaminD === undefined ? undefined : sampleFrom(vitaminD, signed),
+    weight:
+      weighed === undefined
+        ? undefined
+        : {
+            on: weighed.on,
+            value: weighed.body.quantity,
+            method: weighed.body.method,
+            caution: weighed.body.caution,
+            entry: weighed.id,
+            actualDecides: decided(weighed, 'weight: actual decides'),
+          },
+    height: heights.findLast(({ body }) => body.which === 'peak adult') ?? last(heights),
+    loading: last(loadings),
+    finishedLoadings: loadings.filter((loading) => loading.state.is === 'finished'),
+    maintenance:
+      maintenance === undefined
+        ? undefined
+        : { taken: maintenance.body.taken, on: maintenance.on, entry: maintenance.id },
+    doses,
+    otherProductDoses: allDoses.filter(
+      (one) => one.body.medicine === 'zoledronic acid 4 mg' && !decided(one, 'after 4 mg product'),
+    ),
+    anyZoledronicDose: allDoses.some(
+      ({ body }) => body.medicine === 'zoledronic acid 5 mg' || body.medicine === 'zoledronic acid 4 mg',
+    ),
+    reviews,
+    carryOnAssumed: false,
+    onTreatment: onTreatmentBy(record, doses.counting, reviews, today),
+    prescription: last(upToToday('prescription')),
+    prescriptionAssumed: undefined,
+    consent: consent === undefined ? undefined : { decision: consent.body.decision, on: consent.on, entry: consent.id },
+    exceptions,
+    nephrotoxic: upToToday('medicine').filter(({ body }) => body.sort === 'nephrotoxic'),
+  };
+}
+
+/** Counting doses of this course: those on or after the newest review that opened a new one. */
+export function dosesOfCourse(
+  counting: readonly Fact<'dose'>[],
+  reviews: readonly Fact<'course-review'>[],
+): readonly Fact<'dose'>[] {
+  const opened = reviews.findLast(({ body }) => body.outcome === 'new course');
+  return opened === undefined ? counting : counting.filter((dose) => dose.on >= opened.on);
+}
+
+/** Asked only where no review has ended or paused the course: those come first anyway. */
+function onTreatmentBy(
+  record: SubjectRecord,
+  counting: readonly Fact<'dose'>[],
+  reviews: readonly Fact<'course-review'>[],
+  today: Day,
+): ReviewNeeded | undefined {
+  const outcome = last(reviews)?.body.outcome;
+  if (outcome === 'planned break' || outcome === 'stop') return undefined;
+  return reviewNeeded(record, dosesOfCourse(counting, reviews), undefined, today);
+}

@@ -1,0 +1,69 @@
+/** Who it is: a birth date known to the day and a number (docs/readiness.md R8). Nothing is ever completed by a guess. */
+import { shortDate } from '../calendar/day.ts';
+import type { PartialDate } from '../calendar/partial-date.ts';
+import type { Evidence } from './evidence.ts';
+import { type Judge, type Path, type Requirement, always, judgement, readyPath } from './requirement.ts';
+
+const knownOf = (born: PartialDate | undefined): string =>
+  born === undefined
+    ? 'nothing'
+    : born.precision === 'day'
+      ? shortDate(born.day)
+      : born.precision === 'year'
+        ? String(born.year)
+        : `${born.year}-${String(born.month).padStart(2, '0')}`;
+
+function judge({ identity, born, today }: Evidence): Judge {
+  const blocked = (what: string): Path => ({
+    is: 'blocked',
+    by: { what, who: 'clerk', step: 'complete identity', settled: undefined },
+  });
+  const inputs =
+    identity === undefined
+      ? []
+      : [
+          { label: 'born', text: identity.body.born, on: identity.on, entry: identity.id },
+          { label: 'number', text: identity.body.number, on: identity.on, entry: identity.id },
+        ];
+  if (identity === undefined) {
+    return always(
+      judgement('cannot say', 'no identity recorded', () => ({ says: 'Nobody has recorded who this is.' })),
+      blocked('who it is'),
+    );
+  }
+  if (born?.precision !== 'day' || born.day > today) {
+    const known = knownOf(born);
+    const cause = born?.precision === 'day' ? `birth date ${known} lies ahead` : `birth date known only as ${known}`;
+    return always(
+      judgement('cannot say', cause, () => ({
+        says: 'Without the day of birth neither the person nor the age is certain. It is asked, never assumed.',
+        inputs,
+      })),
+      blocked('the birth date to the day: ask, never assume one'),
+    );
+  }
+  if (identity.body.number.trim() === '') {
+    return always(
+      judgement('cannot say', 'no number recorded', () => ({
+        says: 'The number this service knows the person by is missing.',
+        inputs,
+      })),
+      blocked('the number'),
+    );
+  }
+  return always(
+    judgement('ready', 'identity', () => ({
+      says: `Born ${shortDate(born.day)}, number ${identity.body.number}.`,
+      inputs,
+    })),
+    readyPath,
+  );
+}
+
+export const identity: Requirement = {
+  id: 'identity',
+  title: 'Identity',
+  clearedBy: 'whoever asks the person or the register. No exception',
+  exceptionPossible: false,
+  judge,
+};

@@ -1,0 +1,45 @@
+/** Unwell until someone records "well since, eating and drinking" (docs/readiness.md R8). */
+import { shortDate } from '../calendar/day.ts';
+import type { Evidence } from './evidence.ts';
+import { type Judge, type Requirement, always, judgement, readyPath } from './requirement.ts';
+
+function judge({ illnesses, wellSince }: Evidence): Judge {
+  const inputs = [
+    ...illnesses.map(({ on, id, body }) => ({ label: body.sort, text: body.what, on, entry: id })),
+    ...(wellSince === undefined ? [] : [{ label: 'well since', text: shortDate(wellSince), on: wellSince }]),
+  ];
+  const open = illnesses.findLast(({ on }) => wellSince === undefined || wellSince < on);
+  if (open === undefined) {
+    return always(
+      judgement('ready', 'well', () => ({
+        says: illnesses.length === 0 ? 'No illness recorded.' : 'Recorded as well again since.',
+        inputs,
+      })),
+      readyPath,
+    );
+  }
+  return always(
+    judgement('not ready', 'unwell', () => ({
+      says: `${open.body.what}, ${shortDate(open.on)}: nobody has recorded that it is over.`,
+      inputs,
+      cautions: ['Earlier bloods no longer count; new ones are taken after the days of recovery.'],
+    })),
+    {
+      is: 'blocked',
+      by: {
+        what: `"well since": ask whether it is over (${open.body.what}, ${shortDate(open.on)})`,
+        who: 'nurse',
+        step: 'record well since',
+        settled: (evidence) => ({ ...evidence, wellSince: evidence.today }),
+      },
+    },
+  );
+}
+
+export const illness: Requirement = {
+  id: 'illness',
+  title: 'Illness',
+  clearedBy: 'whoever hears that the person is well, eating and drinking. No exception',
+  exceptionPossible: false,
+  judge,
+};

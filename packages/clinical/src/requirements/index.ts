@@ -1,0 +1,30 @@
+/** Every requirement, by name. The order in which trouble is named is the protocol's. */
+import type { RequirementId } from '../protocol/protocol.ts';
+import { calcium } from './calcium.ts';
+import { consent } from './consent.ts';
+import { course } from './course.ts';
+import { hipRepair } from './hip-repair.ts';
+import { hypersensitivity } from './hypersensitivity.ts';
+import { identity } from './identity.ts';
+import { illness } from './illness.ts';
+import { interval } from './interval.ts';
+import { kidneyFunction } from './kidney-function.ts';
+import { pregnancy } from './pregnancy.ts';
+import { prescription } from './prescription.ts';
+import type { Requirement } from './requirement.ts';
+import { vitaminD } from './vitamin-d.ts';
+
+export const requirements: Readonly<Record<RequirementId, Requirement>> = {
+  identity,
+  hypersensitivity,
+  pregnancy,
+  illness,
+  'kidney-function': kidneyFunction,
+  calcium,
+  'vitamin-d': vitaminD,
+  'hip-repair': hipRepair,
+  interval,
+  course,
+  prescription,
+  consent,
+};

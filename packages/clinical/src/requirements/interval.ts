@@ -1,0 +1,119 @@
+/** The interval since the last dose that counts, by the calendar and never by 365 days (docs/readiness.md R6). */
+import { type Day, addMonths, shortDate } from '../calendar/day.ts';
+import { type Protocol, type Regimen, regimenNamed } from '../protocol/protocol.ts';
+import type { Threshold } from '../readiness/working.ts';
+import type { Evidence } from './evidence.ts';
+import { type Judge, type Requirement, always, judgement, readyPath } from './requirement.ts';
+
+/** The prescription's regimen, or the protocol's first where there is none or none it knows. */
+export function regimenOf(evidence: Evidence, protocol: Protocol): Regimen | undefined {
+  const named =
+    evidence.prescription === undefined ? undefined : regimenNamed(protocol, evidence.prescription.body.regimen);
+  return named ?? protocol.sheet.regimens[0];
+}
+
+function judge(evidence: Evidence, protocol: Protocol): Judge {
+  const { counting, undecided } = evidence.doses;
+  const regimen = regimenOf(evidence, protocol);
+  const own = evidence.prescription?.body.interval;
+  const months = own?.months ?? regimen?.intervalMonths ?? 0;
+  const inputs = [...counting, ...undecided].map(({ on, id, body }) => ({
+    label: body.partMilliliters === undefined ? 'dose' : `part dose, ${body.partMilliliters} mL`,
+    text: body.medicine,
+    on,
+    entry: id,
+  }));
+  const thresholds: Threshold[] =
+    own === undefined
+      ? [{ label: 'interval', text: `${months} months`, source: regimen?.source ?? 'none' }]
+      : [{ label: 'interval on the prescription', text: `${months} months`, source: own.reason }];
+
+  const open = undecided[undecided.length - 1];
+  if (open !== undefined) {
+    return always(
+      judgement('cannot say', `part dose of ${shortDate(open.on)} not decided`, () => ({
+        says: 'A prescriber has yet to say whether this part dose counts.',
+        inputs,
+        thresholds,
+      })),
+      {
+        is: 'blocked',
+        by: {
+          what: `a prescriber: does the part dose of ${shortDate(open.on)} count?`,
+          who: 'prescriber',
+          step: 'prescriber decides',
+          settled: (known) => ({
+            ...known,
+            doses: {
+              counting: [...known.doses.counting, ...known.doses.undecided].toSorted(
+                (a, b) => a.on - b.on || a.seq - b.seq,
+              ),
+              undecided: [],
+            },
+          }),
+        },
+      },
+    );
+  }
+
+  const last = counting[counting.length - 1];
+  const due = last === undefined ? undefined : addMonths(last.on, months);
+  let otherDue: Day | undefined;
+  for (const other of evidence.otherProductDoses) {
+    const until = addMonths(other.on, protocol.number.otherProductMonths);
+    if (otherDue === undefined || until > otherDue) otherDue = until;
+  }
+  const says =
+    last === undefined || due === undefined
+      ? 'No earlier dose recorded.'
+      : `Last dose ${shortDate(last.on)}; ${months} months later is ${shortDate(due)}.`;
+  const met = judgement('ready', due === undefined ? 'no earlier dose recorded' : 'interval', () => ({
+    says,
+    inputs,
+    thresholds,
+  }));
+  const waits =
+    last === undefined || due === undefined
+      ? met
+      : judgement('not ready', `interval: next due ${shortDate(due)}`, () => ({ says, inputs, thresholds }));
+  const other =
+    otherDue === undefined
+      ? met
+      : judgement('not ready', 'zoledronic acid 4 mg given', () => ({
+          says: `The 4 mg product was given: no dose before ${shortDate(otherDue)} unless a prescriber decides otherwise.`,
+          inputs: [
+            ...inputs,
+            ...evidence.otherProductDoses.map(({ on, id, body }) => ({
+              label: 'dose',
+              text: body.medicine,
+              on,
+              entry: id,
+            })),
+          ],
+          thresholds: [...thresholds, { key: 'otherProductMonths' }],
+          cautions: ['Oncology decides; it counts in lifetime exposure.'],
+        }));
+  const on = (day: Day) =>
+    otherDue !== undefined && day < otherDue ? other : due !== undefined && day < due ? waits : met;
+  return {
+    changes: [due, otherDue].filter((day) => day !== undefined),
+    on,
+    path: (day) => {
+      const judged = on(day);
+      if (judged === met) return readyPath;
+      return {
+        is: 'waiting',
+        what:
+          judged === waits && last !== undefined ? `interval since the dose of ${shortDate(last.on)}` : judged.cause,
+      };
+    },
+  };
+}
+
+export const interval: Requirement = {
+  id: 'interval',
+  title: 'Interval since the last dose',
+  clearedBy: 'time; a prescriber where a part dose or the 4 mg product was given. No exception',
+  exceptionPossible: false,
+  judge,
+};

@@ -1,0 +1,206 @@
+/** The working of a clearance: what went in, both forms with the numbers put in, what else was looked at, what to beware of. */
+import { type Day, shortDate } from '../calendar/day.ts';
+import { type Scaled, approximately, scaledText } from '../exact/decimal.ts';
+import { quantityText } from '../exact/quantity.ts';
+import {
+  type Ratio,
+  compareRatio,
+  compareRatios,
+  dividedBy,
+  ratio,
+  ratioAsNumber,
+  ratioText,
+  ratioTextBeside,
+} from '../exact/ratio.ts';
+import {
+  type Clearance,
+  clearanceSources,
+  creatinineClearance,
+  eitherBelow,
+} from '../formulas/creatinine-clearance.ts';
+import { whatWouldClear } from '../formulas/clearance-sensitivity.ts';
+import { egfr, egfrSources } from '../formulas/egfr.ts';
+import { idealWeightSources } from '../formulas/ideal-weight.ts';
+import type { Protocol } from '../protocol/protocol.ts';
+import type { FormulaShown, Input, Threshold, Working } from '../readiness/working.ts';
+import type { Evidence } from './evidence.ts';
+
+export type KidneyFacts = {
+  readonly evidence: Evidence;
+  readonly protocol: Protocol;
+  readonly birth: Day | undefined;
+  readonly umol: Ratio | undefined;
+  readonly kg: Ratio | undefined;
+  readonly baseline: { readonly umol: Ratio; readonly on: Day } | undefined;
+  readonly otherWeights: readonly { readonly sort: 'ideal' | 'adjusted'; readonly kg: Ratio }[];
+};
+
+/** "just below 35" is said within half a unit of the limit. */
+const NEAR_BELOW = 0.5;
+
+const below = (value: Ratio, floor: Scaled): string =>
+  compareRatio(value, floor) < 0 && approximately(floor) - ratioAsNumber(value) < NEAR_BELOW
+    ? ` (just below ${scaledText(floor)})`
+    : '';
+
+/** "34.99 mL/min by one form, 35.11 by the other (just below 35)" */
+export function clearanceText({ byMicromoles, byMilligrams }: Clearance, floor: Scaled): string {
+  const lower = compareRatios(byMicromoles, byMilligrams) <= 0 ? byMicromoles : byMilligrams;
+  const text = (value: Ratio): string => ratioTextBeside(value, 2, [floor]);
+  return `${text(byMicromoles)} mL/min by one form, ${text(byMilligrams)} by the other${below(lower, floor)}`;
+}
+
+export function kidneyWorking(
+  facts: KidneyFacts,
+  says: string | undefined,
+  at: { readonly age: number; readonly clearance: Clearance } | undefined,
+): Working {
+  const { evidence, protocol, birth, umol, kg } = facts;
+  const floor = protocol.exact.clearanceFloor;
+  const judged =
+    at === undefined
+      ? undefined
+      : `${clearanceText(at.clearance, floor)}; limit ${scaledText(floor)}, both forms must pass`;
+  return {
+    says: [says, judged].filter((part) => part !== undefined).join(' ') || 'Clearance cannot be said.',
+    inputs: inputsOf(facts, at?.age),
+    formulas:
+      at === undefined || umol === undefined || kg === undefined
+        ? []
+        : formulasOf(facts, at.age, at.clearance, umol, kg),
+    thresholds: thresholdsOf(facts),
+    cautions: cautionsOf(facts, at, birth, evidence),
+  };
+}
+
+function inputsOf({ evidence, baseline }: KidneyFacts, age: number | undefined): Input[] {
+  const { creatinine, weight, identity, height } = evidence;
+  const inputs: Input[] = [];
+  if (creatinine !== undefined) {
+    inputs.push({
+      label: 'creatinine',
+      text: typeof creatinine.value === 'string' ? creatinine.value : quantityText(creatinine.value),
+      on: creatinine.on,
+      ...(creatinine.entry === undefined ? {} : { entry: creatinine.entry }),
+    });
+  }
+  if (weight !== undefined) {
+    inputs.push({
+      label: `weight, ${weight.method}`,
+      text: typeof weight.value === 'string' ? weight.value : quantityText(weight.value),
+      on: weight.on,
+      ...(weight.entry === undefined ? {} : { entry: weight.entry }),
+    });
+  }
+  if (identity !== undefined) {
+    inputs.push({
+      label: 'born',
+      text: age === undefined ? identity.body.born : `${identity.body.born}, so ${age} years`,
+      entry: identity.id,
+    });
+    inputs.push({ label: 'sex', text: identity.body.sex ?? 'not recorded', entry: identity.id });
+  }
+  if (height !== undefined)
+    inputs.push({
+      label: `height, ${height.body.which}`,
+      text: quantityText(height.body.quantity),
+      on: height.on,
+      entry: height.id,
+    });
+  if (baseline !== undefined)
+    inputs.push({ label: 'lowest earlier creatinine', text: `${ratioText(baseline.umol, 1)} umol/L`, on: baseline.on });
+  return inputs;
+}
+
+function formulasOf(facts: KidneyFacts, age: number, clearance: Clearance, umol: Ratio, kg: Ratio): FormulaShown[] {
+  const { evidence, protocol, otherWeights } = facts;
+  const sex = evidence.sex ?? 'female';
+  const mgPerDl = dividedBy(umol, ratio(884n, 10n));
+  const floor = protocol.exact.clearanceFloor;
+  const gives = (value: Ratio): string => `${ratioTextBeside(value, 2, [floor])} mL/min${below(value, floor)}`;
+  const share = sex === 'female' ? ' x 0.85' : '';
+  const shown: FormulaShown[] = [
+    {
+      name: 'creatinine clearance, umol/L form',
+      put: `(140 - ${age}) x ${ratioText(kg, 1)} kg x ${sex === 'female' ? '1.04' : '1.23'} / ${ratioText(umol, 1)} umol/L`,
+      gives: gives(clearance.byMicromoles),
+      source: clearanceSources.byMicromoles,
+    },
+    {
+      name: 'creatinine clearance, mg/dL form',
+      put: `(140 - ${age}) x ${ratioText(kg, 1)} kg${share} / (72 x ${ratioText(mgPerDl, 4)} mg/dL)`,
+      gives: gives(clearance.byMilligrams),
+      source: clearanceSources.byMilligrams,
+    },
+  ];
+  for (const other of otherWeights) {
+    const by = creatinineClearance({ ageYears: age, sex, weightKg: other.kg, creatinineUmolPerL: umol });
+    shown.push({
+      name: `the same with ${other.sort} weight`,
+      put: `${ratioText(other.kg, 2)} kg instead of ${ratioText(kg, 1)} kg`,
+      gives: clearanceText(by, floor),
+      source: idealWeightSources[other.sort],
+    });
+  }
+  for (const equation of [2009, 2021] as const) {
+    shown.push({
+      name: `eGFR ${equation}, shown only: it never decides`,
+      put: `age ${age}, ${sex}, ${ratioText(mgPerDl, 4)} mg/dL`,
+      gives: `${egfr(equation, sex, age, ratioAsNumber(mgPerDl)).toFixed(1)} mL/min/1.73 m2`,
+      source: egfrSources[equation],
+    });
+  }
+  return shown;
+}
+
+const thresholdsOf = ({ otherWeights, baseline }: KidneyFacts): Threshold[] => [
+  { key: 'clearanceFloor' },
+  { key: 'nearLimitCeiling' },
+  { key: 'bloodsValidDays' },
+  { key: 'weightValidDays' },
+  ...(baseline === undefined
+    ? []
+    : ([{ key: 'creatinineRise' }, { key: 'creatinineRiseFactor' }, { key: 'baselineDays' }] as const)),
+  ...(otherWeights.length === 0
+    ? []
+    : ([{ key: 'adjustedWeightFromPercent' }, { key: 'adjustedWeightShare' }] as const)),
+];
+
+function cautionsOf(
+  { protocol, umol, kg }: KidneyFacts,
+  at: { readonly age: number; readonly clearance: Clearance } | undefined,
+  birth: Day | undefined,
+  evidence: Evidence,
+): string[] {
+  const { clearanceFloor, nearLimitCeiling } = protocol.exact;
+  const cautions: string[] = [];
+  if (at !== undefined && umol !== undefined && kg !== undefined && evidence.sex !== undefined) {
+    if (eitherBelow(at.clearance, clearanceFloor)) {
+      const clear = whatWouldClear(
+        { ageYears: at.age, sex: evidence.sex, weightKg: kg, creatinineUmolPerL: umol },
+        clearanceFloor,
+      );
+      if (clear.weightKg !== undefined)
+        cautions.push(`It would pass from ${ratioText(clear.weightKg, 1)} kg with this creatinine, by both forms.`);
+      if (clear.creatinineUmolPerL !== undefined)
+        cautions.push(
+          `It would pass up to a creatinine of ${clear.creatinineUmolPerL} umol/L with this weight, by both forms.`,
+        );
+    } else if (eitherBelow(at.clearance, nearLimitCeiling)) {
+      cautions.push(
+        'Near the limit: weigh and recompute on the day, with a recent creatinine, and let the prescriber know.',
+      );
+    }
+  }
+  if (evidence.weight?.caution !== undefined) cautions.push(`The weight may mislead: ${evidence.weight.caution}.`);
+  const { creatinine } = evidence;
+  for (const medicine of evidence.nephrotoxic) {
+    if (creatinine !== undefined && medicine.on > creatinine.on) {
+      cautions.push(
+        `${medicine.body.name}, hard on the kidneys, recorded from ${shortDate(medicine.on)}: after the sample of ${shortDate(creatinine.on)}.`,
+      );
+    }
+  }
+  if (birth !== undefined && at !== undefined && at.age < 18) cautions.push('The formula is for adults.');
+  return cautions;
+}

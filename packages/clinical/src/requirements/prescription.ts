@@ -1,0 +1,84 @@
+/** A prescription in its days, for a regimen the protocol knows (docs/readiness.md R8). */
+import { type Day, addDays, addMonths, day as dayOf, shortDate } from '../calendar/day.ts';
+import { type Protocol, regimenNamed } from '../protocol/protocol.ts';
+import type { Evidence } from './evidence.ts';
+import {
+  type Judge,
+  type Judgement,
+  type Path,
+  type Requirement,
+  always,
+  judgement,
+  readyPath,
+} from './requirement.ts';
+
+function judge(evidence: Evidence, protocol: Protocol): Judge {
+  const { prescription, prescriptionAssumed } = evidence;
+  const blocked: Path = {
+    is: 'blocked',
+    by: {
+      what: 'a valid prescription',
+      who: 'prescriber',
+      step: 'prescribe',
+      settled: (known) => ({ ...known, prescriptionAssumed: { from: known.today, until: addMonths(known.today, 12) } }),
+    },
+  };
+  if (prescriptionAssumed !== undefined)
+    return within(prescriptionAssumed.from, prescriptionAssumed.until, blocked, []);
+  if (prescription === undefined) {
+    return always(
+      judgement('cannot say', 'no prescription', () => ({ says: 'No prescription is in these notes.' })),
+      blocked,
+    );
+  }
+  const { body, id, on } = prescription;
+  const inputs = [
+    {
+      label: 'prescription',
+      text: `${body.regimen}, ${shortDate(dayOf(body.validFrom))} to ${shortDate(dayOf(body.validUntil))}`,
+      on,
+      entry: id,
+    },
+  ];
+  const regimen = regimenNamed(protocol, body.regimen);
+  if (regimen === undefined) {
+    return always(
+      judgement('cannot say', 'prescribed regimen not in the protocol', () => ({
+        says: `The protocol does not know the regimen "${body.regimen}".`,
+        inputs,
+      })),
+      blocked,
+    );
+  }
+  return within(dayOf(body.validFrom), dayOf(body.validUntil), blocked, inputs);
+}
+
+function within(
+  from: Day,
+  until: Day,
+  blocked: Path,
+  inputs: readonly { label: string; text: string; on: Day; entry: string }[],
+): Judge {
+  const says = `Valid from ${shortDate(from)} to ${shortDate(until)}.`;
+  const early = judgement('not ready', `prescription from ${shortDate(from)}`, () => ({ says, inputs }));
+  const valid = judgement('ready', 'prescription', () => ({ says, inputs }));
+  const over = judgement('cannot say', `prescription ended on ${shortDate(until)}`, () => ({ says, inputs }));
+  const on = (day: Day): Judgement => (day < from ? early : day > until ? over : valid);
+  return {
+    changes: [from, addDays(until, 1)],
+    on,
+    path: (day) => {
+      const judged = on(day);
+      if (judged === valid) return readyPath;
+      return judged === early ? { is: 'waiting', what: `prescription from ${shortDate(from)}` } : blocked;
+    },
+  };
+}
+
+export const prescription: Requirement = {
+  id: 'prescription',
+  title: 'Prescription',
+  clearedBy: 'a prescriber. No exception',
+  exceptionPossible: false,
+  judge,
+};

@@ -1,0 +1,127 @@
+/**
+ * One thing that must hold for a dose: what it says on a day as things stand, and what path could make it hold.
+ * A requirement is a function of the evidence and one protocol version; it never sees another requirement, except that a
+ * loading that ends on a day asks for a later calcium sample.
+ */
+import type { Day } from '../calendar/day.ts';
+import type { Uuid } from '../ledger/entry.ts';
+import type { Role } from '../ledger/role.ts';
+import type { Protocol, RequirementId } from '../protocol/protocol.ts';
+import type { StepKind } from '../readiness/readiness.ts';
+import type { Verdict } from '../readiness/verdict.ts';
+import type { Working } from '../readiness/working.ts';
+import type { Evidence, Exception } from './evidence.ts';
+import type { LoadingPlan } from './loading.ts';
+
+/** What a requirement says on one day. The same object on two days means: nothing about it has changed between them. */
+export type Judgement = {
+  readonly verdict: Verdict;
+  readonly cause: string;
+  readonly nearLimit: boolean;
+  readonly exception: Uuid | undefined;
+  readonly working: () => Working;
+};
+
+export type Test = 'creatinine' | 'calcium' | 'vitamin D';
+
+/** What must be done so that a requirement holds on a day, where it may be assumed to come out well. */
+export type Needs = {
+  readonly draw?: {
+    readonly test: Test;
+    readonly validDays: number;
+    readonly notBefore?: Day;
+    readonly neverMeasured: boolean;
+    readonly why: string;
+  };
+  readonly sign?: { readonly results: readonly Uuid[]; readonly why: string };
+  /** The weight is needed on the day. */
+  readonly weigh?: { readonly validDays: number; readonly neverMeasured: boolean; readonly why: string };
+  readonly load?: LoadingPlan & { readonly why: string };
+  readonly ask?: {
+    readonly what: 'consent' | 'allergies' | 'pregnancy';
+    readonly validDays?: number;
+    readonly why: string;
+  };
+};
+
+/** Why a requirement cannot be assumed to hold, who can settle it, and the evidence once it is settled in the person's favour. */
+export type Blocker = {
+  readonly what: string;
+  readonly who: Role | 'patient';
+  readonly step: StepKind;
+  /** Undefined: no date can be told even then. */
+  readonly settled: ((evidence: Evidence) => Evidence) | undefined;
+};
+
+export type Path =
+  | { readonly is: 'ready' }
+  /** Time alone will do. */
+  | { readonly is: 'waiting'; readonly what: string }
+  | { readonly is: 'steps'; readonly needs: Needs }
+  | { readonly is: 'blocked'; readonly by: Blocker };
+
+export type Judge = {
+  /** Days on which the answer or the path may change; others in between it may not. */
+  readonly changes: readonly Day[];
+  readonly on: (day: Day) => Judgement;
+  /** `loadingEnds`: the plan finishes a loading on that day, at the latest on the day asked about. */
+  readonly path: (day: Day, loadingEnds?: Day) => Path;
+};
+
+export type Requirement = {
+  readonly id: RequirementId;
+  readonly title: string;
+  readonly clearedBy: string;
+  readonly exceptionPossible: boolean;
+  readonly judge: (evidence: Evidence, protocol: Protocol) => Judge;
+};
+
+export const readyPath: Path = { is: 'ready' };
+
+const noWorking = { inputs: [], formulas: [], thresholds: [], cautions: [] } as const;
+
+export function judgement(
+  verdict: Verdict,
+  cause: string,
+  working: () => Partial<Working> & { readonly says: string },
+): Judgement {
+  return { verdict, cause, nearLimit: false, exception: undefined, working: () => ({ ...noWorking, ...working() }) };
+}
+
+/** A judge whose answer and path are the same on every day. */
+export const always = (judged: Judgement, path: Path): Judge => ({ changes: [], on: () => judged, path: () => path });
+
+/** R9: while a prescriber's exception lasts the requirement is ready, whatever it would be, and says so. */
+export function withException(judge: Judge, exception: Exception | undefined, what: string): Judge {
+  if (exception === undefined) return judge;
+  const lasts = (on: Day): boolean => exception.from <= on && on <= exception.until;
+  const passed = new Map<Judgement, Judgement>();
+  const passedOver = (judged: Judgement): Judgement => ({
+    verdict: 'ready',
+    cause: `prescriber's exception for ${what}`,
+    nearLimit: false,
+    exception: exception.entry,
+    working: () => {
+      const without = judged.working();
+      return {
+        ...without,
+        says: `A prescriber's exception passes over ${what}: ${exception.reason}. Without it: ${judged.verdict}, ${judged.cause}.`,
+        inputs: [
+          { label: "prescriber's exception", text: exception.reason, on: exception.from, entry: exception.entry },
+          ...without.inputs,
+        ],
+      };
+    },
+  });
+  return {
+    changes: [...judge.changes, (exception.until + 1) as Day],
+    on: (on) => {
+      const judged = judge.on(on);
+      if (!lasts(on)) return judged;
+      let shown = passed.get(judged);
+      if (shown === undefined) passed.set(judged, (shown = passedOver(judged)));
+      return shown;
+    },
+    path: (on, loadingEnds) => (lasts(on) ? readyPath : judge.path(on, loadingEnds)),
+  };
+}

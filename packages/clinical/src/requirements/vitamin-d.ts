@@ -1,0 +1,311 @@
+/** Vitamin D: a level that passes in the unit it was reported in, or a finished loading that still stands (docs/readiness.md R4). */
+import { type Day, addDays, shortDate } from '../calendar/day.ts';
+import type { Scaled } from '../exact/decimal.ts';
+import { scaledText } from '../exact/decimal.ts';
+import { exactValue, quantityText } from '../exact/quantity.ts';
+import { ratioText } from '../exact/ratio.ts';
+import { vitaminDNmolPerL } from '../formulas/units.ts';
+import type { Protocol } from '../protocol/protocol.ts';
+import type { Input, Working } from '../readiness/working.ts';
+import type { Evidence, Sample } from './evidence.ts';
+import { type LoadingPlan, remainingDoses } from './loading.ts';
+import {
+  type Judge,
+  type Judgement,
+  type Path,
+  type Requirement,
+  judgement,
+  readyPath,
+  withException,
+} from './requirement.ts';
+import { isOutOfDate, reachesFloor } from './samples.ts';
+
+type Outcome = 'passing' | 'failing' | 'cannot be told';
+
+/** The floor in the unit reported; undefined for a unit that does not belong to vitamin D. */
+function floorFor(sample: Sample, protocol: Protocol): Scaled | undefined {
+  if (typeof sample.value === 'string') return protocol.exact.vitaminDFloor;
+  if (sample.value.unit === 'nmol/L') return protocol.exact.vitaminDFloor;
+  return sample.value.unit === 'ng/mL' ? protocol.exact.vitaminDFloorNgPerMl : undefined;
+}
+
+function outcomeOf(sample: Sample, floor: Scaled | undefined): Outcome {
+  if (sample.value === 'assumed good') return 'passing';
+  if (sample.value === 'assumed low') return 'failing';
+  if (floor === undefined) return 'cannot be told';
+  const reaches = reachesFloor(exactValue(sample.value), sample.value.comparator, floor);
+  return reaches === undefined ? 'cannot be told' : reaches ? 'passing' : 'failing';
+}
+
+function judge(evidence: Evidence, protocol: Protocol): Judge {
+  const { vitaminD: level, loading, maintenance, today } = evidence;
+  const { vitaminDValidDays, maintenanceConfirmDays, loadingHoldsDays, hipLookbackDays } = protocol.number;
+  const floor = level === undefined ? undefined : floorFor(level, protocol);
+  const outcome = level === undefined ? undefined : outcomeOf(level, floor);
+  const levelText =
+    level === undefined
+      ? ''
+      : typeof level.value === 'string'
+        ? `vitamin D, ${level.value}`
+        : `vitamin D ${quantityText(level.value)}`;
+  const floorText =
+    level === undefined || floor === undefined
+      ? ''
+      : `${scaledText(floor)} ${typeof level.value === 'string' ? 'nmol/L' : level.value.unit}`;
+  const finishedOn = loading?.state.is === 'finished' ? loading.state.on : undefined;
+  /** The level was measured after the loading ended or was stopped, so it and not the loading is the newer word. */
+  const levelAfter = (ended: Day): boolean => level !== undefined && level.on > ended;
+  const maintained =
+    finishedOn !== undefined && maintenance !== undefined && maintenance.on > finishedOn ? maintenance : undefined;
+  const holdsUntil =
+    finishedOn === undefined
+      ? undefined
+      : maintained === undefined
+        ? addDays(finishedOn, maintenanceConfirmDays)
+        : maintained.taken
+          ? addDays(finishedOn, Math.max(loadingHoldsDays, maintenanceConfirmDays))
+          : undefined;
+
+  const working = (says: string) => (): Working => workingOf(evidence, says, floor);
+  const byLoading = finishedOn !== undefined && !(levelAfter(finishedOn) && level?.signed === true);
+  const running = loading?.state.is === 'running';
+
+  const levelOutOfDate =
+    level === undefined
+      ? undefined
+      : judgement(
+          'cannot say',
+          `vitamin D of ${shortDate(level.on)} out of date`,
+          working(
+            `The level counts for ${vitaminDValidDays} days, up to ${shortDate(addDays(level.on, vitaminDValidDays))}.`,
+          ),
+        );
+  const levelStands = levelJudgement();
+  const loadingStands = judgement(
+    'ready',
+    'vitamin D loading finished',
+    working(
+      finishedOn === undefined
+        ? ''
+        : `Loading finished on ${shortDate(finishedOn)}; it stands until ${holdsUntil === undefined ? '-' : shortDate(holdsUntil)}.`,
+    ),
+  );
+  const loadingOver = judgement(
+    'cannot say',
+    maintained?.taken === false ? 'vitamin D maintenance not taken' : 'vitamin D loading no longer stands',
+    working(
+      finishedOn === undefined
+        ? ''
+        : `Loading finished on ${shortDate(finishedOn)}. ${maintained === undefined ? 'Nobody has confirmed that the daily vitamin D is taken' : maintained.taken ? 'Its time is over' : 'The daily vitamin D is not taken'}: a level or a new loading.`,
+    ),
+  );
+  const notFinished = judgement(
+    'not ready',
+    'vitamin D loading not finished',
+    working(loading === undefined ? '' : `${loading.taken} of ${loading.doses} loading doses taken.`),
+  );
+  const afterHip = judgement(
+    'not ready',
+    'vitamin D loading after hip repair',
+    working('After a hip repair a first dose waits for a loading begun since.'),
+  );
+
+  function levelJudgement(): Judgement {
+    if (level === undefined)
+      return judgement('cannot say', 'vitamin D never measured', working('No vitamin D level is in these notes.'));
+    if (!level.signed)
+      return judgement(
+        'cannot say',
+        `vitamin D of ${shortDate(level.on)} not signed`,
+        working('Nobody has signed that this level has been read and belongs to this person.'),
+      );
+    if (outcome === 'cannot be told')
+      return judgement(
+        'cannot say',
+        `${levelText} cannot be judged`,
+        working(
+          floor === undefined
+            ? 'Its unit does not belong to vitamin D.'
+            : `${levelText} may or may not reach ${floorText}.`,
+        ),
+      );
+    if (outcome === 'failing')
+      return judgement(
+        'not ready',
+        `${levelText}${floorText === '' ? '' : `, below ${floorText}`}`,
+        working(`${levelText}; floor ${floorText}, compared in the unit reported.`),
+      );
+    return judgement(
+      'ready',
+      level.value === 'assumed good' ? 'vitamin D, if good' : 'vitamin D',
+      working(
+        level.value === 'assumed good'
+          ? 'Assumed good: not measured yet.'
+          : `${levelText}; floor ${floorText}, compared in the unit reported.`,
+      ),
+    );
+  }
+
+  const byLevel = (day: Day): Judgement =>
+    level?.signed === true && isOutOfDate(level, day, vitaminDValidDays)
+      ? (levelOutOfDate ?? levelStands)
+      : levelStands;
+
+  const repair = evidence.operations.findLast(({ body }) => body.what !== 'other operation');
+  const asksLoading = (day: Day): boolean =>
+    protocol.sheet.hipRepairNeedsLoading &&
+    repair !== undefined &&
+    day - repair.on <= hipLookbackDays &&
+    !evidence.anyZoledronicDose;
+  const isAfterRepair = (dated: Day, assumed: boolean): boolean => repair === undefined || assumed || dated > repair.on;
+  const loadedSinceRepair = evidence.finishedLoadings.some(({ dated, entry }) =>
+    isAfterRepair(dated, entry === undefined),
+  );
+
+  function on(day: Day): Judgement {
+    if (asksLoading(day) && !loadedSinceRepair) return afterHip;
+    if (byLoading) return holdsUntil !== undefined && day <= holdsUntil ? loadingStands : loadingOver;
+    const judged = byLevel(day);
+    return running && judged.verdict !== 'ready' ? notFinished : judged;
+  }
+
+  const span = (protocol.number.loadingDoses - 1) * protocol.number.loadingEveryDays;
+  const remaining = running && loading !== undefined ? remainingDoses(loading, today) : undefined;
+
+  /** A new loading, as early as today, or as late as it must be to stand on the day; ready only once it is finished. */
+  function newLoading(day: Day, why: string): Path {
+    const first = Math.max(today, day - maintenanceConfirmDays - span) as Day;
+    const last = addDays(first, span);
+    if (last > day) return { is: 'waiting', what: 'vitamin D loading' };
+    return {
+      is: 'steps',
+      needs: {
+        load: {
+          sort: 'new loading',
+          count: protocol.number.loadingDoses,
+          everyDays: protocol.number.loadingEveryDays,
+          first,
+          last,
+          why,
+        },
+      },
+    };
+  }
+  function theRest(plan: LoadingPlan, day: Day): Path {
+    if (plan.last > day || day > plan.last + maintenanceConfirmDays)
+      return { is: 'waiting', what: 'vitamin D loading' };
+    return { is: 'steps', needs: { load: { ...plan, why: 'vitamin D loading is under way' } } };
+  }
+  const draw = (why: string): Path => ({
+    is: 'steps',
+    needs: {
+      draw: {
+        test: 'vitamin D',
+        validDays: vitaminDValidDays,
+        neverMeasured: level === undefined || outcome === 'cannot be told',
+        why,
+      },
+    },
+  });
+
+  function path(day: Day): Path {
+    if (on(day).verdict === 'ready') return readyPath;
+    if (asksLoading(day) && !loadedSinceRepair) {
+      return remaining !== undefined && loading !== undefined && isAfterRepair(loading.dated, false)
+        ? theRest(remaining, day)
+        : newLoading(day, 'after a hip repair the first dose waits for a loading');
+    }
+    if (remaining !== undefined) return theRest(remaining, day);
+    const state = loading?.state;
+    if (state !== undefined && state.is !== 'running' && !levelAfter(state.on)) {
+      return newLoading(
+        day,
+        state.is === 'finished' ? 'the last loading no longer stands' : 'the last loading was stopped',
+      );
+    }
+    if (level === undefined) {
+      return protocol.sheet.vitaminDPolicy === 'load without a level'
+        ? newLoading(day, 'no level is awaited: loading instead')
+        : draw('vitamin D was never measured');
+    }
+    if (outcome === 'failing') return newLoading(day, `${levelText} is below ${floorText}`);
+    if (outcome === 'cannot be told') return draw(`${levelText} cannot be judged`);
+    if (isOutOfDate(level, day, vitaminDValidDays))
+      return draw(
+        `vitamin D of ${shortDate(level.on)} counts until ${shortDate(addDays(level.on, vitaminDValidDays))}`,
+      );
+    return {
+      is: 'steps',
+      needs: {
+        sign: {
+          results: level.entry === undefined ? [] : [level.entry],
+          why: `vitamin D of ${shortDate(level.on)} is not signed`,
+        },
+      },
+    };
+  }
+
+  const changes: Day[] = [addDays(today, span), addDays(today, span + maintenanceConfirmDays + 1)];
+  if (level !== undefined) changes.push(addDays(level.on, vitaminDValidDays + 1));
+  if (holdsUntil !== undefined) changes.push(addDays(holdsUntil, 1));
+  if (remaining !== undefined) changes.push(remaining.last, addDays(remaining.last, maintenanceConfirmDays + 1));
+  if (repair !== undefined) changes.push(addDays(repair.on, hipLookbackDays + 1));
+  return withException({ changes, on, path }, evidence.exceptions['vitamin D'], 'vitamin D');
+}
+
+function workingOf(evidence: Evidence, says: string, floor: Scaled | undefined): Working {
+  const { vitaminD: level, loading, maintenance } = evidence;
+  const inputs: Input[] = [];
+  if (level !== undefined) {
+    inputs.push({
+      label: 'vitamin D',
+      text: typeof level.value === 'string' ? level.value : quantityText(level.value),
+      on: level.on,
+      ...(level.entry === undefined ? {} : { entry: level.entry }),
+    });
+  }
+  if (loading !== undefined) {
+    inputs.push({
+      label: 'loading',
+      text: `${loading.taken} of ${loading.doses} doses taken, every ${loading.everyDays} days`,
+      on: loading.dated,
+      ...(loading.entry === undefined ? {} : { entry: loading.entry }),
+    });
+  }
+  if (maintenance !== undefined) {
+    inputs.push({
+      label: 'daily vitamin D',
+      text: maintenance.taken ? 'taken' : 'not taken',
+      on: maintenance.on,
+      ...(maintenance.entry === undefined ? {} : { entry: maintenance.entry }),
+    });
+  }
+  const cautions: string[] = [];
+  if (level !== undefined && typeof level.value !== 'string' && level.value.unit === 'ng/mL' && floor !== undefined) {
+    const nmol = vitaminDNmolPerL(level.value);
+    if (nmol !== undefined)
+      cautions.push(
+        `About ${level.value.comparator}${ratioText(nmol, 2)} nmol/L; it was compared in the unit reported.`,
+      );
+  }
+  const inNanograms = level !== undefined && typeof level.value !== 'string' && level.value.unit === 'ng/mL';
+  return {
+    says,
+    inputs,
+    formulas: [],
+    thresholds: [
+      { key: inNanograms ? 'vitaminDFloorNgPerMl' : 'vitaminDFloor' },
+      { key: 'vitaminDValidDays' },
+      ...(loading === undefined ? [] : ([{ key: 'maintenanceConfirmDays' }, { key: 'loadingHoldsDays' }] as const)),
+    ],
+    cautions,
+  };
+}
+
+export const vitaminD: Requirement = {
+  id: 'vitamin-d',
+  title: 'Vitamin D',
+  clearedBy: 'a level that passes, or a finished loading',
+  exceptionPossible: true,
+  judge,
+};

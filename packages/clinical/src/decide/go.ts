@@ -3,7 +3,7 @@ import { plainDate } from '../calendar/day.ts';
 import { subject } from '../ledger/subject.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import { RULE_SET } from '../readiness/context.ts';
-import { goVerdict } from '../readiness/ask.ts';
+import { goVerdict } from '../readiness/go-verdict.ts';
 import type { Verdict } from '../readiness/verdict.ts';
 import { type Fact, type SubjectRecord } from '../record/patient-record.ts';
 import { type Visit, visitOn } from '../visit/visit.ts';
@@ -78,9 +78,9 @@ function verdictToday(record: SubjectRecord, now: Surroundings): Found {
     };
   }
   const answer = goVerdict(record, now.context, now.today);
-  const troubles = answer.requirements
+  const troubles = [...answer.requirements.map(({ verdict, cause }) => ({ verdict, says: cause })), ...answer.items]
     .filter(({ verdict }) => verdict === 'not ready' || verdict === 'cannot say')
-    .map(({ verdict, cause }) => ({ verdict, says: cause }));
+    .map(({ verdict, says }) => ({ verdict, says }));
   return { verdict: answer.verdict, troubles, protocolVersion: protocol.version };
 }
 

@@ -1,0 +1,80 @@
+/** The two units of Marlowe Vale as they describe themselves (docs/words.md, "The demo scenario"). */
+import {
+  type BodyOfKind,
+  type Day,
+  type PlainDate,
+  addDays,
+  civilFromDay,
+  dayFromCivil,
+  plainDate,
+  weekday,
+} from '@twelvemonth/clinical';
+import type { UnitId } from './staff.ts';
+
+type Settings = BodyOfKind<'unit-settings'>;
+
+/** Days on which nothing happens: 25 and 26 December and 1 January, from one year to another. */
+function closedDays(from: Day, until: Day): readonly PlainDate[] {
+  const days: Day[] = [];
+  for (let { year } = civilFromDay(from); year <= civilFromDay(until).year; year += 1) {
+    days.push(dayFromCivil(year, 1, 1), dayFromCivil(year, 12, 25), dayFromCivil(year, 12, 26));
+  }
+  return days.filter((on) => on >= from && on <= until).map(plainDate);
+}
+
+const shared = {
+  zone: 'Europe/London',
+  opensAt: '08:30',
+  closesAt: '17:00',
+  bloodWeekdays: [1, 2, 3, 4, 5],
+  demo: true,
+} as const;
+
+export const unitIds: readonly UnitId[] = ['thornbeck', 'saltmere'];
+
+export const settingsOf = (unit: UnitId, from: Day, until: Day): Settings =>
+  unit === 'thornbeck'
+    ? {
+        ...shared,
+        name: 'Thornbeck Day Unit',
+        chairs: 6,
+        sessionWeekdays: [2, 4],
+        minutesBetweenArrivals: 20,
+        telephone: '01632 960100',
+        closedDays: closedDays(from, until),
+      }
+    : {
+        ...shared,
+        name: 'Saltmere Day Unit',
+        chairs: 4,
+        sessionWeekdays: [3],
+        minutesBetweenArrivals: 30,
+        telephone: '01632 960200',
+        closedDays: closedDays(from, until),
+      };
+
+/** Arrival times of a session: so many, so far apart, from a quarter of an hour after opening. */
+export function arrivals(unit: UnitId): readonly string[] {
+  const [count, apart, first] = unit === 'thornbeck' ? [14, 20, 8 * 60 + 40] : [10, 30, 8 * 60 + 50];
+  return Array.from({ length: count }, (_, index) => {
+    const minutes = first + index * apart;
+    return `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
+  });
+}
+
+const weekdays: Readonly<Record<UnitId, readonly number[]>> = { thornbeck: [2, 4], saltmere: [3] };
+
+export function isUsualSessionDay(unit: UnitId, on: Day): boolean {
+  const { month, dayOfMonth } = civilFromDay(on);
+  const closed = (month === 1 && dayOfMonth === 1) || (month === 12 && (dayOfMonth === 25 || dayOfMonth === 26));
+  return weekdays[unit].includes(weekday(on)) && !closed;
+}
+
+/** The first usual session day on or after a day. */
+export function sessionDayFrom(unit: UnitId, from: Day): Day {
+  let on = from;
+  while (!isUsualSessionDay(unit, on)) on = addDays(on, 1);
+  return on;
+}
+
+export const sessionId = (unit: UnitId, on: Day): string => `${unit}-${plainDate(on)}`;

@@ -1,10 +1,11 @@
 import { readdirSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 // Workspace packages by path, so that a copied tree tests its own copy and not the original behind node_modules' links.
 const alias = readdirSync(new URL('./packages', import.meta.url)).map((name) => ({
   find: new RegExp(`^@twelvemonth/${name}$`),
-  replacement: new URL(`./packages/${name}/src/index.ts`, import.meta.url).pathname,
+  replacement: fileURLToPath(new URL(`./packages/${name}/src/index.ts`, import.meta.url)),
 }));
 
 export default defineConfig({

@@ -10,10 +10,15 @@ export const root = fileURLToPath(new URL('../../', import.meta.url));
 const textFile = /\.(?:ts|tsx|mjs|js|json|md|css|html|svg|yml|yaml|txt|csv|sql|sh)$|^[^.]+$|(?:^|\/)\.[^/]+$/;
 
 export function projectFiles(): SourceFile[] {
-  const listed = execFileSync('git', ['ls-files', '-z', '--cached', '--others', '--exclude-standard'], {
-    cwd: root,
-    encoding: 'utf8',
-  });
+  // A checkout that another user owns (a container, a build machine) is still ours to read.
+  const listed = execFileSync(
+    'git',
+    ['-c', 'safe.directory=*', 'ls-files', '-z', '--cached', '--others', '--exclude-standard'],
+    {
+      cwd: root,
+      encoding: 'utf8',
+    },
+  );
   return [...new Set(listed.split('\0'))]
     .filter((path) => textFile.test(path) && statSync(join(root, path), { throwIfNoEntry: false })?.isFile() === true)
     .map((path) => ({ path, text: readFileSync(join(root, path), 'utf8') }));

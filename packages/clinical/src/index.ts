@@ -74,3 +74,4 @@ export { canonicalText } from './decide/protocol.ts';
 export * from './decide/read-kinds-of.ts';
 export * from './decide/subjects-of.ts';
 export * from './decide/who-may.ts';
+export * from './protocol/starter.ts';

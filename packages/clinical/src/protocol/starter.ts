@@ -1,0 +1,181 @@
+/**
+ * The sheet a unit starts from: what the product text (EU/UK) and the named papers say, and nothing where they are silent.
+ * There a suggestion stands beside the empty number and the sheet cannot be adopted until two people have decided it.
+ * Citations and how each was seen: the status beside it.
+ */
+import type { PlainDate } from '../calendar/day.ts';
+import { usualDayQuestions } from './day-questions.ts';
+import { type NumberKey, numberKeyNames } from './number-keys.ts';
+import { type ProtocolSheet, type SourcedNumber, requirementIds } from './protocol.ts';
+
+const said = (value: string, source: string, status: SourcedNumber['status'] = 'read'): SourcedNumber => ({
+  value,
+  source,
+  status,
+});
+/** Where the label is silent: what others do, as a suggestion only. */
+const open = (suggestion: string, source: string, status: SourcedNumber['status'] = 'from memory'): SourcedNumber => ({
+  value: null,
+  suggestion,
+  source,
+  status,
+});
+
+const PRODUCT_TEXT = 'zoledronic acid 5 mg product text (EU/UK)';
+const NOS_2018 = 'National Osteoporosis Society (now Royal Osteoporosis Society) vitamin D guideline 2018';
+const SILENT = 'the label is silent';
+
+const numbers: Record<NumberKey, SourcedNumber> = {
+  clearanceFloor: said('35', `${PRODUCT_TEXT} 4.3 and 4.4: contraindicated below 35 mL/min`),
+  nearLimitCeiling: open(
+    '40',
+    `${SILENT}; a band above the limit in which the dose is watched more closely`,
+    'common practice, no source',
+  ),
+  creatinineRise: open('26', `${SILENT}; KDIGO 2012 acute kidney injury: 26 umol/L or more`),
+  creatinineRiseFactor: open('1.3', `${SILENT}; stricter than KDIGO 2012 (1.5 times)`),
+  baselineDays: open('365', `${SILENT}; a year of the person's own values`, 'common practice, no source'),
+  adjustedWeightFromPercent: open(
+    '120',
+    `${SILENT}; Winter 2012, Pharmacotherapy 32:604: from 120 or 130 % of ideal weight`,
+  ),
+  adjustedWeightShare: open('0.4', `${SILENT}; Winter 2012, Pharmacotherapy 32:604`),
+  weightValidDays: open(
+    '90',
+    `${SILENT}; planning only, the go decision wants a weight of the day`,
+    'common practice, no source',
+  ),
+  bloodsValidDays: open(
+    '42',
+    'label: before each dose, without a number; published units use two weeks to six months (two months: Manchester 2012, Endocrine Abstracts 28 P161)',
+    'read',
+  ),
+  resultDays: open('2', `${SILENT}; the laboratory's own turn-round`, 'common practice, no source'),
+  calciumLow: said('2.20', 'UK Pathology Harmony interval; Schini 2020, Clin Endocrinol doi 10.1111/cen.14326'),
+  calciumHigh: said('2.60', 'UK Pathology Harmony interval; Schini 2020, Clin Endocrinol doi 10.1111/cen.14326'),
+  calciumLowMgPerDl: open(
+    '8.8',
+    'the laboratory prints its own; 2.20 mmol/L is 8.82 mg/dL',
+    'common practice, no source',
+  ),
+  calciumHighMgPerDl: open(
+    '10.4',
+    'the laboratory prints its own; 2.60 mmol/L is 10.42 mg/dL',
+    'common practice, no source',
+  ),
+  calciumAdjustSlope: said(
+    '0.02',
+    'attributed to Payne, BMJ 1977 1:598; the paper of 1973 (BMJ 4:643) had 0.025',
+    'secondary',
+  ),
+  calciumAdjustAlbumin: said('40', 'attributed to Payne, BMJ 1977 1:598', 'secondary'),
+  calciumAfterLoadingDays: open(
+    '7',
+    `${NOS_2018}: adjusted calcium about one month after loading; before the dose ${SILENT}`,
+  ),
+  vitaminDFloor: said('50', `${NOS_2018}: above 50 nmol/L sufficient`),
+  vitaminDFloorNgPerMl: said('20', 'Manchester 2012, Endocrine Abstracts 28 P161: action below 20 ng/mL'),
+  vitaminDValidDays: open('365', `${SILENT}; 3 to 12 months seen`),
+  loadingDoses: said(
+    '6',
+    `${NOS_2018}: up to about 300,000 IU over 6 to 10 weeks, here 50,000 IU weekly`,
+    'from memory',
+  ),
+  loadingEveryDays: said('7', `${NOS_2018}: weekly split doses`, 'from memory'),
+  loadingUnitsPerDose: said('50000', `${NOS_2018}: 50,000 IU weekly for six weeks`, 'from memory'),
+  loadingHoldsDays: open('365', `${SILENT}; twelve months while maintenance is taken`, 'common practice, no source'),
+  maintenanceConfirmDays: open(
+    '120',
+    `${SILENT}; maintenance starts about a month after loading`,
+    'common practice, no source',
+  ),
+  wellDaysBeforeSample: open(
+    '2',
+    `${SILENT}; New Zealand protocol 2016: bloods again after illness, without a number`,
+    'common practice, no source',
+  ),
+  surgerySampleDays: open(
+    '14',
+    `${SILENT}; acute kidney injury accompanies about a quarter of hip-fracture admissions`,
+    'common practice, no source',
+  ),
+  hipRepairDays: said(
+    '14',
+    `${PRODUCT_TEXT} 4.2: two or more weeks after hip fracture repair; Eriksen 2009, JBMR 24:1308`,
+  ),
+  hipLookbackDays: open('365', `${SILENT}`, 'common practice, no source'),
+  pregnancyAnswerDays: open(
+    '14',
+    'label: contraindicated in pregnancy and breast-feeding, how long an answer counts is not said',
+    'common practice, no source',
+  ),
+  otherProductMonths: open('12', `${PRODUCT_TEXT} 4.4: never together with the 4 mg product, without a number`, 'read'),
+  runningMinutesLeast: said('15', `${PRODUCT_TEXT} 4.2: at least 15 minutes at a constant rate`),
+  runningMinutesUsual: open('30', `${SILENT}; 30 minutes seen in UK units`, 'read'),
+  observeFirstMinutes: open('30', 'no label period; 15 to 60 minutes locally, 30 typical'),
+  observeLaterMinutes: open('15', 'no label period; shorter after later doses'),
+  putOffTemperature: open('38', `${SILENT}`, 'common practice, no source'),
+  putOffSystolicLow: open('100', `${SILENT}`, 'common practice, no source'),
+  recallLeadDays: open(
+    '70',
+    `${SILENT}; ten weeks to ask, take bloods and load if need be`,
+    'common practice, no source',
+  ),
+  overdueAfterDays: open('42', `${SILENT}`, 'common practice, no source'),
+  cannulaTriesBeforeOther: open('2', `${SILENT}`, 'common practice, no source'),
+};
+
+export const starterSheet: ProtocolSheet = {
+  version: 'starter-label-eu',
+  title: 'Zoledronic acid 5 mg: starter from the EU/UK product text',
+  teachingOnly: false,
+  reviewBy: '2027-11-30' as PlainDate,
+  numbers,
+  resultDaysCounted: 'working days',
+  vitaminDPolicy: 'await the level',
+  hipRepairNeedsLoading: true,
+  regimens: [
+    {
+      id: 'zoledronic-acid-yearly',
+      title: 'zoledronic acid 5 mg once a year',
+      medicine: 'zoledronic acid 5 mg',
+      intervalMonths: 12,
+      plannedDoses: 3,
+      source: `${PRODUCT_TEXT} 4.2: once a year (read); review after three doses: UK practice (from memory)`,
+    },
+    {
+      id: 'zoledronic-acid-18-monthly',
+      title: 'zoledronic acid 5 mg every 18 months',
+      medicine: 'zoledronic acid 5 mg',
+      intervalMonths: 18,
+      plannedDoses: 3,
+      source: 'New Zealand practice: initial three doses at 18 or 24 months (read); longer than the label',
+    },
+    {
+      id: 'zoledronic-acid-24-monthly',
+      title: 'zoledronic acid 5 mg every 24 months',
+      medicine: 'zoledronic acid 5 mg',
+      intervalMonths: 24,
+      plannedDoses: 3,
+      source: 'New Zealand practice: initial three doses at 18 or 24 months (read); longer than the label',
+    },
+  ],
+  gravity: [...requirementIds],
+  dayQuestions: usualDayQuestions,
+  cautions: [
+    'The prescriber and the local protocol decide; this sheet only helps to keep to them.',
+    'eGFR is shown and never passes anyone.',
+  ],
+};
+
+/** A starter sheet with every suggestion accepted as the unit's own decision: for the demo, and for trying things out. */
+export function demoSheet(version: string): ProtocolSheet {
+  const decided = { ...numbers };
+  for (const key of numberKeyNames) {
+    const { value, suggestion, source } = numbers[key];
+    if (value !== null) continue;
+    if (suggestion === undefined) throw new RangeError(`no suggestion for ${key}`);
+    decided[key] = { value: suggestion, source: `suggestion accepted; ${source}`, status: 'local decision' };
+  }
+  return { ...starterSheet, version, title: 'Zoledronic acid 5 mg: demo protocol', numbers: decided };
+}

@@ -1,0 +1,76 @@
+import { describe, expect, test } from 'vitest';
+import {
+  demoSheet,
+  emptyNumbers,
+  numberKeyNames,
+  protocolFrom,
+  protocolSchema,
+  requirementIds,
+  starterSheet,
+  teachingSheet,
+} from '@twelvemonth/clinical';
+
+describe('the starter sheet', () => {
+  test('is a sheet, for real people, and has every requirement in its order of gravity', () => {
+    expect(protocolSchema.parse(starterSheet)).toEqual(starterSheet);
+    expect(starterSheet.teachingOnly).toBe(false);
+    expect([...starterSheet.gravity].toSorted()).toEqual([...requirementIds].toSorted());
+  });
+
+  test('cannot be made usable while a number is empty, and names each with its suggestion', () => {
+    const made = protocolFrom(starterSheet);
+    expect(made).toEqual({ empty: emptyNumbers(starterSheet) });
+    const empty = emptyNumbers(starterSheet);
+    expect(empty.map(({ key }) => key)).toEqual(
+      expect.arrayContaining([
+        'bloodsValidDays',
+        'weightValidDays',
+        'creatinineRise',
+        'creatinineRiseFactor',
+        'observeFirstMinutes',
+      ]),
+    );
+    expect(empty.every(({ suggestion }) => suggestion !== undefined)).toBe(true);
+  });
+
+  test('filling all but one is not enough', () => {
+    const almost = {
+      ...demoSheet('almost'),
+      numbers: { ...demoSheet('almost').numbers, bloodsValidDays: starterSheet.numbers.bloodsValidDays },
+    };
+    expect(protocolFrom(almost)).toEqual({ empty: [{ key: 'bloodsValidDays', suggestion: '42' }] });
+  });
+
+  // Product text (EU/UK) 4.2, 4.3, 4.4: clinical.md Z3, Z7, Z17 (read).
+  test('states what the product text states', () => {
+    expect(starterSheet.numbers.clearanceFloor.value).toBe('35');
+    expect(starterSheet.numbers.hipRepairDays.value).toBe('14');
+    expect(starterSheet.numbers.runningMinutesLeast.value).toBe('15');
+    expect(starterSheet.regimens[0]?.intervalMonths).toBe(12);
+    expect(starterSheet.hipRepairNeedsLoading).toBe(true);
+  });
+
+  test('every number has a source', () => {
+    for (const key of numberKeyNames) expect(starterSheet.numbers[key].source.length, key).toBeGreaterThan(5);
+  });
+});
+
+describe('the demo sheet', () => {
+  test('is the starter with its suggestions accepted as local decisions, and nothing else changed', () => {
+    const sheet = demoSheet('thornbeck-1');
+    expect('protocol' in protocolFrom(sheet)).toBe(true);
+    for (const key of numberKeyNames) {
+      const before = starterSheet.numbers[key];
+      const after = sheet.numbers[key];
+      if (before.value === null)
+        expect([after.value, after.status], key).toEqual([before.suggestion, 'local decision']);
+      else expect(after, key).toEqual(before);
+    }
+    expect(sheet.version).toBe('thornbeck-1');
+    expect(sheet.teachingOnly).toBe(false);
+  });
+
+  test('the teaching sheet can never be mistaken for it', () => {
+    expect(teachingSheet.teachingOnly).toBe(true);
+  });
+});

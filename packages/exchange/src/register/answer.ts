@@ -41,14 +41,12 @@ export function dryRunAnswerOf(of: {
       rowsWaiting: run.waiting.length,
     },
     problems: run.problems.map((problem) => ({ ...problem })),
-    preview: run.proposals
-      .slice(0, rowsShown)
-      .map((proposal) => ({
-        row: proposal.rows[0] ?? 0,
-        who: proposal.who,
-        isNew: proposal.isNew,
-        lines: [...proposal.inWords],
-      })),
+    preview: run.proposals.slice(0, rowsShown).map((proposal) => ({
+      row: proposal.rows[0] ?? 0,
+      who: proposal.who,
+      isNew: proposal.isNew,
+      lines: [...proposal.inWords],
+    })),
     passedOver: table.passedOver,
   };
 }

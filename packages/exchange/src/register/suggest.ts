@@ -99,14 +99,10 @@ function meaningOf(table: Table, column: string, index: number, doubts: Doubt[])
     doubts.push({ column, says: `the cells are dates: taken as ${dated}` });
     return dated;
   }
-  if (isDateMeaning(fromHeader) && cells.length > 0 && dates < 0.5) {
-    const medicines = share(cells, (cell) => medicineOf(cell) !== undefined);
-    const instead: Meaning = medicines > 0.5 ? 'dose medicine' : 'ignore';
-    doubts.push({
-      column,
-      says: `the cells are not dates: ${instead === 'ignore' ? 'the column is left out' : 'taken as the medicine'}`,
-    });
-    return instead;
+  // A heading that promises dates keeps its promise or its rows wait: a column of doses is never dropped for its cells.
+  if (isDateMeaning(fromHeader) && dates < 0.5 && share(cells, (cell) => medicineOf(cell) !== undefined) > 0.5) {
+    doubts.push({ column, says: 'the cells are medicines, not dates: taken as the medicine' });
+    return 'dose medicine';
   }
   if (fromHeader === 'fracture site' && dates > 0.6) return 'fracture date';
   return fromHeader;

@@ -9,12 +9,12 @@ export type PostgresConnection = ClientConfig;
 const queryLimitMs = 10_000;
 const connectLimitMs = 5_000;
 
-export async function connect(connection: PostgresConnection): Promise<Client> {
+export async function connect(connection: PostgresConnection, purpose = ''): Promise<Client> {
   const client = new Client({
     ...connection,
     keepAlive: true,
     connectionTimeoutMillis: connectLimitMs,
-    application_name: 'twelvemonth',
+    application_name: `twelvemonth${purpose}`,
   });
   // Without a listener, a connection that breaks while idle would end the process; the next query reports it anyway.
   client.on('error', () => undefined);

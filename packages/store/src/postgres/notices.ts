@@ -65,7 +65,7 @@ export function followCommits(parts: {
   const listen = async (): Promise<void> => {
     if (closed) return;
     try {
-      const open = await connect({ ...parts.connection, query_timeout: rereadEveryMs });
+      const open = await connect({ ...parts.connection, query_timeout: rereadEveryMs }, ' listening');
       open.on('notification', catchUp);
       open.on('end', lost);
       open.on('error', lost);

@@ -1,0 +1,116 @@
+/** An act carried out: surroundings gathered, decided inside the write, every outcome in words. */
+import { createHash } from 'node:crypto';
+import {
+  type Act,
+  type ActNamed,
+  type Author,
+  type Refusal,
+  type Surroundings,
+  canonicalText,
+  decide,
+  plainDate,
+  readKindsOf,
+  subjectId,
+  isSubjectOf,
+  subjectsOf,
+} from '@twelvemonth/clinical';
+import type { ActAnswer } from '@twelvemonth/exchange';
+import type { ActOutcome } from '@twelvemonth/store';
+import type { AtHand } from '../at-hand.ts';
+import { Refused } from '../problem.ts';
+import { zoneBeforeAnyUnit } from '../register/units.ts';
+import { wordsOf } from '../views/entries.ts';
+import { fullName } from '../views/person-words.ts';
+import { looksLike } from '../views/look-alikes.ts';
+import { unitOfAct } from './unit-of-act.ts';
+
+export type ActToDo = {
+  /** Made by the sender. */
+  readonly id: string;
+  readonly act: Act;
+  readonly by: Author;
+  readonly seen?: Readonly<Record<string, number>>;
+};
+
+/** Like any write: all of it or nothing, and safe to send twice. */
+export async function doAct(atHand: AtHand, { id, act: sent, by, seen }: ActToDo): Promise<ActAnswer | Refused> {
+  const act = sent.name === 'write protocol' ? hashed(sent) : sent;
+  const unit = await unitOfAct(act, atHand);
+  const zone = unit?.unit.zone ?? zoneOf(act);
+  const lookAlikes = act.name === 'register' ? looksLike(await atHand.people.all(), act.identity, act.patient) : undefined;
+  const outcome = await atHand.store.act<Refusal>({
+    id,
+    content: JSON.stringify([by.staff, sent]),
+    by,
+    at: atHand.clock.now(),
+    subjects: subjectsOf(act),
+    ...(seen === undefined ? {} : { seen }),
+    readKinds: readKindsOf(act),
+    decide: (ledgers) => {
+      const { today, moment } = atHand.clock.local(zone);
+      const surroundings: Surroundings = {
+        ledgers,
+        context: unit?.context,
+        by,
+        today,
+        moment,
+        zone,
+        clock: atHand.clock.reading(),
+        ...(lookAlikes === undefined ? {} : { lookAlikes }),
+      };
+      return decide(act, surroundings);
+    },
+  });
+  return answerTo(outcome, act, atHand);
+}
+
+const hashed = (act: ActNamed<'write protocol'>): ActNamed<'write protocol'> => ({
+  ...act,
+  contentHash: `sha256:${createHash('sha256').update(canonicalText(act.sheet)).digest('hex')}`,
+});
+
+/** The first settings of a unit say in which zone it lives. */
+const zoneOf = (act: Act): string => (act.name === 'set unit' ? act.body.zone : act.name === 'plan session' ? act.body.zone : zoneBeforeAnyUnit);
+
+async function answerTo(outcome: ActOutcome<Refusal>, act: Act, atHand: AtHand): Promise<ActAnswer | Refused> {
+  switch (outcome.outcome) {
+    case 'recorded':
+    case 'already-recorded': {
+      const entries = outcome.entries.map(({ subject, id, seq, kind }) => ({ subject, id, seq, kind }));
+      return { outcome: outcome.outcome, commit: outcome.commit, entries, says: await saidAfter(act, entries, atHand) };
+    }
+    case 'refused':
+      return refusedWith(outcome.refusals);
+    case 'same-id-other-content':
+      return new Refused(409, outcome.outcome, 'An act with this id was recorded before and says something else: send this one under an id of its own.');
+    case 'ledger-moved-on': {
+      const missed = outcome.missed.map((entry) => ({
+        id: entry.id,
+        kind: entry.kind,
+        text: wordsOf(entry),
+        by: atHand.accounts.nameOf(entry.author.staff),
+        recordedAt: entry.recordedAt,
+      }));
+      return new Refused(409, outcome.outcome, 'Somebody wrote in these notes while you were deciding: read it, then decide again.', { more: { missed } });
+    }
+    case 'ledger-expired':
+      return new Refused(409, outcome.outcome, outcome.says);
+    case 'read-only':
+      return new Refused(503, outcome.outcome, outcome.says, { headers: { 'retry-after': '30' } });
+  }
+}
+
+function refusedWith(refusals: readonly [Refusal, ...Refusal[]]): Refused {
+  const [headline] = refusals;
+  const reasons = refusals.map(({ name, says, field, remedy }) => ({ name, says, ...(field === undefined ? {} : { field }), ...(remedy === undefined ? {} : { remedy }) }));
+  return new Refused(headline.name === 'not-yours-to-do' ? 403 : 422, headline.name, headline.says, { reasons });
+}
+
+/** What the person should read: where the patient stands now, and what is due. */
+async function saidAfter(act: Act, entries: ActAnswer['entries'], { people }: AtHand): Promise<string> {
+  const patient = entries.find(({ subject }) => isSubjectOf('patient', subject as `patient/${string}`))?.subject;
+  const person = patient === undefined ? undefined : await people.of(subjectId(patient as `patient/${string}`));
+  if (person === undefined) return `Recorded: ${act.name}.`;
+  const due = person.course.due === undefined ? '' : `; the next dose is due on ${plainDate(person.course.due)}`;
+  return `Recorded. ${fullName(person)}: ${person.standing.says}${due}.`;
+}

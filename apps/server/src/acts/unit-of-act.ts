@@ -1,0 +1,39 @@
+/** Whose protocol, zone and date an act is judged by: the unit of the place where there is one, else the person's own. */
+import { type Act, latest, sessionOf, unitOfPatient } from '@twelvemonth/clinical';
+import type { AtHand } from '../at-hand.ts';
+import type { UnitNow } from '../register/units.ts';
+
+export async function unitOfAct(act: Act, { notes, units }: Pick<AtHand, 'notes' | 'units'>): Promise<UnitNow | undefined> {
+  const ofSession = async (session: string): Promise<string | undefined> => sessionOf(await notes.of('session', session))?.unit;
+  const named = async (): Promise<string | undefined> => {
+    switch (act.name) {
+      case 'register':
+        return act.referral.unit;
+      case 'plan session':
+        return act.body.unit;
+      case 'cancel session':
+      case 'book':
+        return ofSession(act.session);
+      case 'move':
+        return ofSession(act.to);
+      case 'set unit':
+      case 'write protocol':
+      case 'sign protocol':
+        return act.unit;
+      case 'note import':
+      case 'settle row':
+        return act.register;
+      case 'take in': {
+        const referral = act.lines.find(({ kind }) => kind === 'referral')?.body as { readonly unit?: string } | undefined;
+        return referral?.unit ?? unitOfPatient(await notes.of('patient', act.patient));
+      }
+      default: {
+        const record = await notes.of('patient', act.patient);
+        // The visit of today is judged by the unit where the person is, also when another unit looks after them.
+        return latest(record, 'arrived') === undefined ? unitOfPatient(record) : ((await ofSession(latest(record, 'arrived')?.body.session ?? '')) ?? unitOfPatient(record));
+      }
+    }
+  };
+  const unit = await named();
+  return unit === undefined ? undefined : units.named(unit);
+}

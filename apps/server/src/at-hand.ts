@@ -1,0 +1,26 @@
+/** What a running server has at hand: handed to every route, made once at the start. */
+import type { Store } from '@twelvemonth/store';
+import type { Clock } from './clock.ts';
+import type { DemoSignIn } from './demo/demo-staff.ts';
+import type { Events } from './events.ts';
+import type { Notes } from './register/notes.ts';
+import type { People } from './register/people.ts';
+import type { Units } from './register/units.ts';
+import type { Accounts } from './sign-in/accounts.ts';
+import type { Attempts } from './sign-in/attempts.ts';
+import type { LookLog } from './sign-in/looks.ts';
+
+export type AtHand = {
+  readonly store: Store;
+  readonly clock: Clock;
+  readonly accounts: Accounts;
+  readonly attempts: Attempts;
+  readonly looks: LookLog;
+  readonly events: Events;
+  readonly notes: Notes;
+  readonly units: Units;
+  readonly people: People;
+  /** Set in the demo only. */
+  readonly demo: DemoSignIn | undefined;
+  readonly version: string;
+};

@@ -1,0 +1,109 @@
+/** What was typed after `npm start --`, and what it means. A command line that cannot be meant is refused in one sentence. */
+import { parseArgs } from 'node:util';
+import { isPlainDate } from '@twelvemonth/clinical';
+import { z } from 'zod';
+
+export type Kind = 'demo' | 'own';
+
+export type ServeOptions = {
+  /** Folder that holds the services of this machine. */
+  readonly data: string;
+  readonly host: string;
+  readonly port: number;
+  readonly tls: { readonly cert: string; readonly key: string } | undefined;
+  /** A proxy in front of us speaks TLS. */
+  readonly behindProxy: boolean;
+  /** The demo, or a service of one's own that begins empty. */
+  readonly kind: Kind;
+  readonly demoSeed: number;
+  /** The date the demo lives on, or the local moment at which it begins; today if absent. */
+  readonly demoDate: string | undefined;
+  readonly resetDemo: boolean;
+  readonly postgres: string | undefined;
+};
+
+export const usage = `npm start -- [options]
+
+  --data DIR          folder that holds the services of this machine (data)
+  --port N            port to listen on (4310, or PORT)
+  --host NAME         address to listen on (127.0.0.1); any other than this machine's own needs TLS or a proxy
+  --tls-cert FILE     certificate, PEM        --tls-key FILE   its key, PEM
+  --behind-proxy      a proxy in front speaks TLS and passes X-Forwarded-For and X-Forwarded-Proto
+  --empty             a service of your own instead of the demo; it begins empty and is kept
+  --demo-seed N       which demo people (1)
+  --demo-date DATE    the date the demo lives on (today), or a local moment: 2026-11-25T09:00
+  --reset-demo        make the demo anew
+  --postgres URL      keep the notes in PostgreSQL instead of a file
+  --help              this text`;
+
+export type CommandLine = { readonly options: ServeOptions } | { readonly refused: string } | { readonly help: true };
+
+const wholeNumber = (least: number, most: number) => z.coerce.number().int().min(least).max(most);
+
+export function readCommandLine(args: readonly string[], environment: Readonly<Record<string, string | undefined>>): CommandLine {
+  let values;
+  try {
+    ({ values } = parseArgs({
+      args: [...args],
+      options: {
+        data: { type: 'string', default: 'data' },
+        host: { type: 'string', default: '127.0.0.1' },
+        port: { type: 'string', default: environment['PORT'] ?? '4310' },
+        'tls-cert': { type: 'string' },
+        'tls-key': { type: 'string' },
+        'behind-proxy': { type: 'boolean', default: false },
+        empty: { type: 'boolean', default: false },
+        'demo-seed': { type: 'string', default: '1' },
+        'demo-date': { type: 'string' },
+        'reset-demo': { type: 'boolean', default: false },
+        postgres: { type: 'string' },
+        help: { type: 'boolean', default: false },
+      },
+    }));
+  } catch (error) {
+    return { refused: `${error instanceof Error ? error.message : String(error)}. See --help.` };
+  }
+  if (values.help) return { help: true };
+  const port = wholeNumber(0, 65_535).safeParse(values.port);
+  if (!port.success) return { refused: `--port ${values.port} is not a port number.` };
+  const seed = wholeNumber(0, 2 ** 31 - 1).safeParse(values['demo-seed']);
+  if (!seed.success) return { refused: `--demo-seed ${values['demo-seed']} is not a whole number.` };
+  const demoDate = values['demo-date'];
+  if (demoDate !== undefined && !isDateOrMoment(demoDate)) {
+    return { refused: `--demo-date ${demoDate} is neither a date (2026-11-25) nor a local moment (2026-11-25T09:00).` };
+  }
+  const { 'tls-cert': cert, 'tls-key': key } = values;
+  if ((cert === undefined) !== (key === undefined)) return { refused: '--tls-cert and --tls-key belong together.' };
+  if (values.empty && (values['reset-demo'] || demoDate !== undefined)) {
+    return { refused: '--empty is a service of your own: --demo-date and --reset-demo are for the demo.' };
+  }
+  const options: ServeOptions = {
+    data: values.data,
+    host: values.host,
+    port: port.data,
+    tls: cert === undefined || key === undefined ? undefined : { cert, key },
+    behindProxy: values['behind-proxy'],
+    kind: values.empty ? 'own' : 'demo',
+    demoSeed: seed.data,
+    demoDate,
+    resetDemo: values['reset-demo'],
+    postgres: values.postgres,
+  };
+  const refused = addressRefused(options);
+  return refused === undefined ? { options } : { refused };
+}
+
+const isDateOrMoment = (text: string): boolean =>
+  isPlainDate(text.slice(0, 10)) && (text.length === 10 || /^T([01]\d|2[0-3]):[0-5]\d$/.test(text.slice(10)));
+
+const isLoopback = (host: string): boolean => host === 'localhost' || host === '::1' || /^127(\.\d{1,3}){3}$/.test(host);
+
+/** Names and notes never cross a network in the clear. */
+export function addressRefused(options: Pick<ServeOptions, 'host' | 'tls' | 'behindProxy'>): string | undefined {
+  if (isLoopback(options.host) || options.tls !== undefined || options.behindProxy) return undefined;
+  return `${options.host} can be reached from other machines: give --tls-cert and --tls-key, or --behind-proxy if a proxy in front speaks TLS.`;
+}
+
+/** Whether only this machine can reach the server, in plain HTTP. */
+export const onlyThisMachine = (options: Pick<ServeOptions, 'host' | 'tls' | 'behindProxy'>): boolean =>
+  isLoopback(options.host) && options.tls === undefined && !options.behindProxy;

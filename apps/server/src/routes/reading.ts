@@ -1,0 +1,126 @@
+/** What the screens read. Thin: find the person or the unit, note who looked, answer with a view. */
+import { type Day, isPlainDate, parseDay } from '@twelvemonth/clinical';
+import { readinessToWire } from '@twelvemonth/exchange';
+import type { FastifyInstance, FastifyReply } from 'fastify';
+import { z } from 'zod';
+import type { AtHand } from '../at-hand.ts';
+import { letterDocumentOf } from '../documents/letter.ts';
+import { notesDocumentOf } from '../documents/notes.ts';
+import { Refused, notHere } from '../problem.ts';
+import type { Person } from '../register/people.ts';
+import type { UnitNow } from '../register/units.ts';
+import { type Asked, serveAnyone, serveRoute } from '../serve-route.ts';
+import type { SignedIn } from '../sign-in/accounts.ts';
+import { bookingCheckOf } from '../views/booking-check.ts';
+import { flipsOf } from '../views/flips.ts';
+import { foundIn, peopleListOf } from '../views/people-list.ts';
+import { personViewOf } from '../views/person.ts';
+import { protocolViewOf } from '../views/protocols.ts';
+import { recallOf } from '../views/recall.ts';
+import { sessionViewOf, sessionsOf } from '../views/sessions.ts';
+import { settingsOf } from '../views/settings.ts';
+import { statusOf } from '../views/status.ts';
+import { todayOf } from '../views/today.ts';
+import { visitViewOf } from '../views/visit.ts';
+
+/** What may stand behind the question mark where the contract's table names no query of its own. */
+const query = z.object({
+  on: z.string().optional(),
+  unit: z.string().optional(),
+  session: z.string().optional(),
+  version: z.string().optional(),
+});
+
+export function serveReading(app: FastifyInstance, atHand: AtHand): void {
+  const { people } = atHand;
+
+  /** The person asked about; the look is noted before anything is shown. */
+  async function personAsked(asked: { params: { readonly patient: string }; who: SignedIn }, what: string): Promise<Person | Refused> {
+    const person = await people.of(asked.params.patient);
+    if (person === undefined) return notHere('person');
+    await atHand.looks.looked(asked.who.member.staff, person.patient, what);
+    return person;
+  }
+
+  async function unitAsked({ request }: Pick<Asked<'today'>, 'request'>): Promise<UnitNow | Refused> {
+    const { unit } = query.parse(request.query);
+    const found = unit === undefined ? (await atHand.units.all())[0] : await atHand.units.named(unit);
+    return found ?? notHere('unit');
+  }
+
+  serveAnyone(app, 'status', async () => statusOf(atHand));
+
+  serveRoute(app, atHand, 'people', async ({ query }) => peopleListOf(await people.all(), query));
+  serveRoute(app, atHand, 'search', async ({ body }) => foundIn(await people.all(), body.text));
+
+  serveRoute(app, atHand, 'person', async (asked) => {
+    const person = await personAsked(asked, 'person');
+    const on = dateAsked(asked.request.query);
+    if (person instanceof Refused) return person;
+    return on instanceof Refused ? on : personViewOf(atHand, person, on, asked.who.member.staff);
+  });
+  serveRoute(app, atHand, 'readinessOn', async (asked) => {
+    const person = await personAsked(asked, 'readiness');
+    const on = dateAsked(asked.request.query);
+    if (person instanceof Refused) return person;
+    if (on instanceof Refused) return on;
+    const view = person.view(on ?? person.today);
+    return view === undefined ? new Refused(409, 'no-protocol', 'No protocol is in force at this unit: nothing can be said about a dose.') : readinessToWire(view);
+  });
+  serveRoute(app, atHand, 'bookingCheck', async (asked) => {
+    const person = await personAsked(asked, 'booking check');
+    const on = dateAsked(asked.request.query);
+    if (person instanceof Refused) return person;
+    return on instanceof Refused ? on : bookingCheckOf(atHand, person, query.parse(asked.request.query), asked.who.member.roles);
+  });
+  serveRoute(app, atHand, 'visit', async (asked) => {
+    const person = await personAsked(asked, 'visit');
+    return person instanceof Refused ? person : visitViewOf(atHand, person, asked.who.member.staff);
+  });
+  serveRoute(app, atHand, 'letter', async (asked) => {
+    const person = await personAsked(asked, 'letter');
+    return person instanceof Refused ? person : sendDocument(asked.reply, letterDocumentOf(atHand, person, asked.who.member));
+  });
+  serveRoute(app, atHand, 'notes', async (asked) => {
+    const person = await personAsked(asked, 'notes');
+    return person instanceof Refused ? person : sendDocument(asked.reply, await notesDocumentOf(atHand, person, asked.who.member));
+  });
+
+  serveRoute(app, atHand, 'today', async (asked) => {
+    const unit = await unitAsked(asked);
+    return unit instanceof Refused ? unit : todayOf(atHand, unit);
+  });
+  serveRoute(app, atHand, 'sessions', async ({ query }) => ({ sessions: await sessionsOf(atHand, query) }));
+  serveRoute(app, atHand, 'session', async ({ params }) => (await sessionViewOf(atHand, params.session)) ?? notHere('session'));
+  serveRoute(app, atHand, 'recall', async ({ request }) => recallOf(await people.all(), query.parse(request.query).unit));
+
+  serveRoute(app, atHand, 'protocols', async (asked) => {
+    const unit = await unitAsked(asked);
+    return unit instanceof Refused ? unit : protocolViewOf(unit, atHand);
+  });
+  serveRoute(app, atHand, 'flips', async (asked) => {
+    const unit = await unitAsked(asked);
+    const { version } = query.parse(asked.request.query);
+    if (unit instanceof Refused) return unit;
+    return version === undefined ? missingInQuery('version', 'Say which version to compare with.') : flipsOf(atHand, unit, version);
+  });
+  serveRoute(app, atHand, 'settings', async () => settingsOf(atHand));
+}
+
+function dateAsked(asked: unknown): Day | undefined | Refused {
+  const { on } = query.parse(asked);
+  if (on === undefined) return undefined;
+  return isPlainDate(on) ? parseDay(on) : missingInQuery('on', 'A date that exists, written YYYY-MM-DD.');
+}
+
+const missingInQuery = (field: string, says: string): Refused => new Refused(422, 'field-wrong', says, { reasons: [{ name: 'field-wrong', says, field }] });
+
+/** A document stands alone: nothing in it runs, and nothing is loaded from anywhere. */
+function sendDocument(reply: FastifyReply, html: string | Refused): FastifyReply | Refused {
+  if (html instanceof Refused) return html;
+  return reply
+    .header('content-security-policy', "default-src 'none'; style-src 'unsafe-inline'; img-src data:; frame-ancestors 'self'; sandbox allow-modals")
+    .type('text/html; charset=utf-8')
+    .serializer(String)
+    .send(html);
+}

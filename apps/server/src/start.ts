@@ -1,0 +1,132 @@
+/** Starts a server and says how to stop it. The command line and the tests start it the same way. */
+import { readFileSync } from 'node:fs';
+import type { AddressInfo } from 'node:net';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { unitOf } from '@twelvemonth/clinical';
+import type { AtHand } from './at-hand.ts';
+import { buildApp } from './app.ts';
+import { systemClock, unknownZones } from './clock.ts';
+import { type ServeOptions, addressRefused, onlyThisMachine } from './command-line.ts';
+import { demoZone, openDemo } from './demo/open-demo.ts';
+import { eventStreams } from './events.ts';
+import { openNotes } from './register/notes.ts';
+import { openPeople } from './register/people.ts';
+import { openUnits } from './register/units.ts';
+import { CannotStart, markedAs, openNotesStore, ownFolder } from './service-folder.ts';
+import { openAccounts } from './sign-in/accounts.ts';
+import { countedAttempts } from './sign-in/attempts.ts';
+import { lookLog } from './sign-in/looks.ts';
+
+export type Running = {
+  /** Where it answers: `http://127.0.0.1:4310`. */
+  readonly url: string;
+  readonly atHand: AtHand;
+  /** What a person at the keyboard should read. */
+  readonly greeting: readonly string[];
+  /** Ends the streams, finishes what was begun, closes the notes. */
+  readonly close: () => Promise<void>;
+  /** Resolves once closed. */
+  readonly ended: Promise<void>;
+};
+
+export type Watching = { readonly say: (line: string) => void; readonly isStopping: () => boolean };
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+
+export async function start(options: ServeOptions, { say, isStopping }: Watching): Promise<Running> {
+  const refused = addressRefused(options);
+  if (refused !== undefined) throw new CannotStart(refused);
+  const tls = options.tls === undefined ? undefined : { cert: readFileSync(options.tls.cert, 'utf8'), key: readFileSync(options.tls.key, 'utf8') };
+  const https = tls !== undefined || options.behindProxy;
+  const clock = systemClock(options.demoDate === undefined ? undefined : { at: options.demoDate, zone: demoZone });
+  const opened = options.kind === 'demo' ? await openDemo(options, clock, { say, isStopping }) : await openOwn(options);
+  const { store } = opened;
+  try {
+    const notes = await openNotes(store);
+    const accounts = await openAccounts(store, { https });
+    const demo = opened.demo === undefined ? undefined : await opened.demo.seeded(accounts);
+    const events = eventStreams();
+    const units = openUnits(notes, clock);
+    const people = openPeople(notes, units, clock);
+    const atHand: AtHand = {
+      store,
+      clock,
+      accounts,
+      attempts: countedAttempts(),
+      looks: lookLog(accounts, clock.now),
+      events,
+      notes,
+      units,
+      people,
+      demo,
+      version: versionOf(),
+    };
+    await refuseUnknownZones(atHand);
+    const stopTelling = store.onCommit(events.tell);
+    const app = await buildApp(atHand, { tls, behindProxy: options.behindProxy, onlyThisMachine: onlyThisMachine(options), screens: join(root, '..', 'web', 'dist') });
+    await app.listen({ host: options.host, port: options.port });
+    const warming = people.warmUp();
+    const url = urlOf(app.server.address() as AddressInfo, tls !== undefined, options.host);
+    let end = (): void => undefined;
+    const ended = new Promise<void>((resolve) => {
+      end = resolve;
+    });
+    let closing: Promise<void> | undefined;
+    const close = async (): Promise<void> => {
+      stopTelling();
+      people.close();
+      events.endAll();
+      await app.close();
+      await warming;
+      notes.close();
+      await store.close();
+      end();
+    };
+    return { url, atHand, greeting: greetingOf(url, atHand, options), close: () => (closing ??= close()), ended };
+  } catch (error) {
+    await store.close();
+    throw error;
+  }
+}
+
+async function openOwn(options: ServeOptions) {
+  const store = await openNotesStore(options.postgres === undefined ? { folder: ownFolder(options.data) } : { postgres: options.postgres });
+  try {
+    await markedAs(store, 'own');
+  } catch (error) {
+    await store.close();
+    throw error;
+  }
+  return { store, demo: undefined };
+}
+
+/** A unit whose zone this machine does not know has no local time: its dates would be wrong without anyone noticing. */
+async function refuseUnknownZones({ notes }: AtHand): Promise<void> {
+  const units = (await notes.all('unit')).flatMap((record) => unitOf(record) ?? []);
+  const unknown = unknownZones(units.map(({ zone }) => zone));
+  if (unknown.length > 0) throw new CannotStart(`This machine's time zone data does not know ${unknown.join(', ')}: install it, or correct the unit's zone.`);
+}
+
+function versionOf(): string {
+  const manifest: unknown = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+  return typeof manifest === 'object' && manifest !== null && 'version' in manifest ? String(manifest.version) : '';
+}
+
+const urlOf = ({ port }: AddressInfo, tls: boolean, host: string): string =>
+  `${tls ? 'https' : 'http'}://${host.includes(':') ? `[${host}]` : host}:${port}`;
+
+function greetingOf(url: string, { demo, accounts }: AtHand, options: ServeOptions): string[] {
+  const lines = [`Twelvemonth answers at ${url}`];
+  if (demo !== undefined) {
+    lines.push('This is the demo: every person in it is invented.', `Sign in as one of these, with the password "${demo.password}":`);
+    for (const username of demo.people) {
+      const member = accounts.named(username);
+      if (member !== undefined) lines.push(`  ${member.username.padEnd(16)} ${member.name} (${member.roles.join(', ')})`);
+    }
+  } else if (accounts.everyone().length === 0) {
+    lines.push(`A service of your own, empty, kept in ${options.postgres === undefined ? ownFolder(options.data) : 'PostgreSQL'}. Open the address on this machine to become its administrator.`);
+  }
+  lines.push('Stop it with Ctrl-C.');
+  return lines;
+}

@@ -1,0 +1,64 @@
+/** A ledger as people read it: every entry, also what was corrected or withdrawn, the newest first. */
+import { type Entry, entryText, isKindName, kindNamed, localDate, parseDay, recordOf, visitOn } from '@twelvemonth/clinical';
+import type { EntryView } from '@twelvemonth/exchange';
+import type { Person } from '../register/people.ts';
+
+/** Written this many days after it was true, an entry is marked as late. */
+const lateAfterDays = 2;
+
+/** Said in place of a preparation that the reader may be asked to check. */
+const hiddenUntilChecked = 'prepared; what was read is shown once the second check has been made';
+
+/**
+ * The preparation of today's visit as long as nobody has checked it: whoever may be the second checker must not have read the
+ * first reading anywhere. The preparer sees their own.
+ */
+export function unreadBy(reader: string, { record, today }: Pick<Person, 'record' | 'today'>): ReadonlySet<string> {
+  const visit = visitOn(record, today);
+  const preparation = visit?.preparation;
+  const hidden = preparation !== undefined && visit?.check === undefined && preparation.author.staff !== reader;
+  return new Set(hidden ? [preparation.id, preparation.first] : []);
+}
+
+/** One entry as a line of words; an entry this version cannot read is named by its kind. */
+export function wordsOf(entry: Entry): string {
+  const { amends: _, ...alone } = entry;
+  const [fact] = recordOf(entry.subject, [alone]).all;
+  return fact === undefined ? `${entry.kind}: cannot be read by this version` : entryText(fact);
+}
+
+export function entryViewsOf(entries: readonly Entry[], nameOf: (staff: string) => string, hidden: ReadonlySet<string>): EntryView[] {
+  const amendedBy = new Map<string, string>();
+  const withdrawnBy = new Map<string, { readonly id: string; readonly reason: string }>();
+  for (const entry of entries) {
+    if (entry.amends !== undefined) amendedBy.set(entry.amends, entry.id);
+    if (entry.kind === 'withdrawal') {
+      const body = entry.body as { readonly entry: string; readonly reason: string };
+      withdrawnBy.set(body.entry, { id: entry.id, reason: body.reason });
+    }
+  }
+  return entries
+    .map((entry): EntryView => {
+      const on = localDate(entry.effectiveAt);
+      const withdrawal = withdrawnBy.get(entry.id);
+      const amended = amendedBy.get(entry.id);
+      const unread = hidden.has(entry.id);
+      return {
+        id: entry.id,
+        seq: entry.seq,
+        kind: entry.kind,
+        label: isKindName(entry.kind) ? kindNamed(entry.kind).label : entry.kind,
+        on,
+        ...(entry.effectiveAt.length > 10 ? { at: entry.effectiveAt } : {}),
+        recordedAt: entry.recordedAt,
+        by: { name: nameOf(entry.author.staff), role: entry.author.role },
+        text: unread ? hiddenUntilChecked : wordsOf(entry),
+        body: unread ? {} : entry.body,
+        ...(entry.amends === undefined ? {} : { amends: entry.amends }),
+        ...(amended === undefined ? {} : { amendedBy: amended }),
+        ...(withdrawal === undefined ? {} : { withdrawnBy: withdrawal.id, withdrawnBecause: withdrawal.reason }),
+        late: (parseDay(localDate(entry.recordedAt)) ?? 0) - (parseDay(on) ?? 0) > lateAfterDays,
+      };
+    })
+    .toReversed();
+}

@@ -1,0 +1,31 @@
+/** One line of the list of people. */
+import { nextDoseInWords, plainDate } from '@twelvemonth/clinical';
+import type { PersonRow } from '@twelvemonth/exchange';
+import type { Person } from '../register/people.ts';
+import { ageOf, fullName, placeViewOf, standingViewOf } from './person-words.ts';
+
+/** Shown where no protocol is in force: nothing can be said, and nothing is. */
+export const noProtocolInForce = 'cannot say: no protocol is in force at the unit';
+
+export function personRowOf(person: Person): PersonRow {
+  const { identity, course, today } = person;
+  const view = person.view(person.place?.on ?? today);
+  const age = ageOf(identity?.born, today);
+  const place = placeViewOf(person);
+  return {
+    patient: person.patient,
+    name: fullName(person),
+    number: identity?.number ?? '',
+    born: identity?.born ?? '',
+    ...(age === undefined ? {} : { age }),
+    unit: person.unitId,
+    standing: standingViewOf(person),
+    verdict: view?.verdict ?? 'cannot say',
+    headline: view?.headline ?? noProtocolInForce,
+    ...(view?.window === undefined ? {} : { window: view.window }),
+    ...(place === undefined ? {} : { place }),
+    dose: nextDoseInWords(course),
+    firstTimer: course.firstTimer,
+    ...(course.due === undefined ? {} : { due: plainDate(course.due) }),
+  };
+}

@@ -1,0 +1,54 @@
+/** One person: everything the page about them shows. */
+import { type Day, type Fact, entryText, factsOf, plainDate, visitOn } from '@twelvemonth/clinical';
+import { type PersonView, readinessToWire } from '@twelvemonth/exchange';
+import type { AtHand } from '../at-hand.ts';
+import type { Person } from '../register/people.ts';
+import { courseViewOf } from './course.ts';
+import { entryViewsOf, unreadBy } from './entries.ts';
+import { lookAlikesOf } from './look-alikes.ts';
+import { ageOf, allergiesInWords, bornInWords, fullName, needsOf, placeViewOf, standingViewOf } from './person-words.ts';
+
+export async function personViewOf(atHand: AtHand, person: Person, on: Day | undefined, reader: string): Promise<PersonView> {
+  const { identity, contact, record, today } = person;
+  const entries = await atHand.store.ledger(record.subject);
+  const age = ageOf(identity?.born, today);
+  const view = person.view(on ?? person.place?.on ?? today);
+  const place = placeViewOf(person);
+  const visit = visitOn(record, today);
+  const everyone = await atHand.people.all();
+  return {
+    patient: person.patient,
+    seq: record.lastSeq,
+    name: fullName(person),
+    family: identity?.family ?? '',
+    given: identity?.given ?? '',
+    formerNames: [...(identity?.formerNames ?? [])],
+    born: identity?.born ?? '',
+    bornInWords: bornInWords(identity?.born),
+    ...(age === undefined ? {} : { age }),
+    ...(identity?.sex === undefined ? {} : { sex: identity.sex }),
+    number: identity?.number ?? '',
+    unit: person.unitId,
+    allergies: allergiesInWords(person),
+    ...(contact?.armToAvoid === undefined ? {} : { armToAvoid: contact.armToAvoid }),
+    needs: needsOf(person),
+    ...(contact?.telephone === undefined ? {} : { telephone: contact.telephone }),
+    ...(contact?.address === undefined ? {} : { address: contact.address }),
+    ...(contact?.familyDoctor === undefined ? {} : { familyDoctor: contact.familyDoctor }),
+    standing: standingViewOf(person),
+    ...(view === undefined ? { noReadiness: 'No protocol is in force at this unit: nothing can be said about a dose.' } : { readiness: readinessToWire(view) }),
+    ...(place === undefined ? {} : { place }),
+    course: courseViewOf(record, person.course),
+    visitOpen: visit !== undefined && !visit.over,
+    unsigned: unsignedResults(person).map((fact) => ({ entry: fact.id, text: entryText(fact), on: plainDate(fact.on) })),
+    lookAlikes: lookAlikesOf(everyone, person).map(({ patient, name, says }) => ({ patient, name, says })),
+    problems: record.problems.map(({ says, seq }) => `entry ${seq}: ${says}`),
+    entries: entryViewsOf(entries, atHand.accounts.nameOf, unreadBy(reader, person)),
+  };
+}
+
+/** Results nobody has signed yet: they do not count until then. */
+export function unsignedResults({ record }: Pick<Person, 'record'>): readonly Fact<'result'>[] {
+  const signed = new Set(factsOf(record, 'results-signed').flatMap(({ body }) => body.results));
+  return factsOf(record, 'result').filter(({ id, first }) => !signed.has(id) && !signed.has(first));
+}

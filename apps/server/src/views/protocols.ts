@@ -1,0 +1,70 @@
+/** The unit's rule sheets: every version with its numbers, signatures and state, and the starters one can begin from. */
+import {
+  type ProtocolSheet,
+  emptyNumbers,
+  numberKeyNames,
+  numberKeys,
+  parseDay,
+  plainDate,
+  protocolState,
+  protocolVersions,
+  starterSheet,
+} from '@twelvemonth/clinical';
+import type { ProtocolView } from '@twelvemonth/exchange';
+import type { AtHand } from '../at-hand.ts';
+import type { UnitNow } from '../register/units.ts';
+
+/** Sheets that ship with the product as a beginning. */
+export const starters: readonly ProtocolSheet[] = [starterSheet];
+
+type VersionView = ProtocolView['versions'][number];
+
+export function protocolViewOf(unit: UnitNow, { accounts }: AtHand): ProtocolView {
+  return {
+    unit: unit.unit.id,
+    unitName: unit.unit.name,
+    versions: protocolVersions(unit.protocolRecord)
+      .flatMap(({ version, contentHash, sheet, signatures, adopted }): VersionView[] => {
+        if (sheet === undefined) return [];
+        return [
+          {
+            version,
+            title: sheet.title,
+            state: protocolState(unit.protocolRecord, version, unit.today),
+            ...(adopted === undefined ? {} : { inForceFrom: plainDate(adopted.from) }),
+            reviewBy: plainDate(parseDay(sheet.reviewBy) ?? unit.today),
+            contentHash,
+            signatures: signatures.map(({ as, by, at, inForceFrom }) => ({ as, by: accounts.nameOf(by), at, inForceFrom: plainDate(inForceFrom) })),
+            ...sheetViewOf(sheet),
+          },
+        ];
+      })
+      .toReversed(),
+    starters: starters.map(({ version, title }) => ({ version, title })),
+  };
+}
+
+const sheetViewOf = (sheet: ProtocolSheet): Pick<VersionView, 'empty' | 'numbers' | 'regimens' | 'dayQuestions' | 'policies' | 'cautions'> => ({
+  empty: emptyNumbers(sheet).map(({ key, suggestion }) => ({ key, means: numberKeys[key].means, unit: numberKeys[key].unit, ...(suggestion === undefined ? {} : { suggestion }) })),
+  numbers: numberKeyNames.map((key) => {
+    const { value, suggestion, source, status } = sheet.numbers[key];
+    return {
+      key,
+      means: numberKeys[key].means,
+      unit: numberKeys[key].unit,
+      ...(value === null ? {} : { value }),
+      ...(suggestion === undefined ? {} : { suggestion }),
+      source,
+      status,
+    };
+  }),
+  regimens: sheet.regimens.map(({ id, title, intervalMonths, plannedDoses, source }) => ({ id, title, intervalMonths, plannedDoses, source })),
+  dayQuestions: sheet.dayQuestions.map(({ asks, holdsOn, then }) => ({ asks, holdsOn, then })),
+  policies: [
+    { what: 'days until a result may be used', says: sheet.resultDaysCounted },
+    { what: 'vitamin D never measured', says: sheet.vitaminDPolicy },
+    { what: 'hip repair', says: sheet.hipRepairNeedsLoading ? 'vitamin D is loaded before the first dose' : 'no loading is asked for' },
+    { what: 'trouble is named in this order', says: sheet.gravity.join(', ') },
+  ],
+  cautions: [...sheet.cautions],
+});

@@ -1,0 +1,180 @@
+/** Today at a unit: the list in order of what is due next, what will not work in the coming sessions, and what waits. */
+import { type Day, type SessionList, addDays, nextActs, outcomeOf, parseDay, plainDate, visitOn } from '@twelvemonth/clinical';
+import type { TodayView } from '@twelvemonth/exchange';
+import type { AtHand } from '../at-hand.ts';
+import type { Person } from '../register/people.ts';
+import type { UnitNow } from '../register/units.ts';
+import { waitingIn } from '../register/waiting-rows.ts';
+import { infusionViewOf } from './infusion.ts';
+import { noProtocolInForce } from './person-row.ts';
+import { fullName } from './person-words.ts';
+import { isRecalled, isFirstInLine } from './recall.ts';
+import { byPatient, everySession, inTrouble, listedOn } from './sessions.ts';
+import { listedPatientOf } from './visit-steps.ts';
+
+type Listed = { readonly person: Person; readonly place: number; readonly arriveAt: string };
+
+/** How far ahead trouble is shown: long enough to take bloods and hear from the laboratory. */
+const troubleAheadDays = 21;
+/** Minutes after the arrival time from which someone is called late. Common practice, no source. */
+const lateAfterMinutes = 10;
+
+export async function todayOf(atHand: AtHand, unit: UnitNow): Promise<TodayView> {
+  const everyone = await atHand.people.all();
+  const people = byPatient(everyone);
+  const sessions = (await everySession(atHand)).filter((session) => session.unit === unit.unit.id && session.cancelled === undefined);
+  const now = sessions.find((session) => session.on === unit.today);
+  const next = sessions.find((session) => session.on > unit.today);
+  const listed = now === undefined ? [] : listedOn(now, people).flatMap(({ person, place, arriveAt }) => (person === undefined ? [] : [{ person, place, arriveAt }]));
+  const outcomes = listed.map(({ person }) => outcomeOf(visitOn(person.record, unit.today)));
+  return {
+    date: plainDate(unit.today),
+    unit: unit.unit.id,
+    unitName: unit.unit.name,
+    ...(now === undefined ? {} : { session: now.id }),
+    ...(next === undefined ? {} : { nextSession: { session: next.id, on: plainDate(next.on) } }),
+    counts: {
+      listed: listed.length,
+      gone: listed.filter(({ person }) => visitOn(person.record, unit.today)?.over === true).length,
+      here: listed.filter(({ person }) => visitOn(person.record, unit.today)?.over === false).length,
+      late: listed.filter((one, index) => outcomes[index] === 'not here yet' && minutesLate(one, unit) >= lateAfterMinutes).length,
+    },
+    next: nextOf(listed, unit, atHand),
+    visits: listed.map(({ person, place, arriveAt }) => visitRowOf(person, place, arriveAt, unit, atHand)),
+    trouble: troubleOf(sessions, people, unit),
+    work: await workOf(atHand, everyone, unit),
+    commit: (await atHand.store.tail()).commit,
+  };
+}
+
+const minutesOf = (time: string): number => Number(time.slice(0, 2)) * 60 + Number(time.slice(3, 5));
+const nowMinutes = (unit: UnitNow): number => minutesOf(unit.moment.slice(11, 16));
+const minutesLate = ({ arriveAt }: Listed, unit: UnitNow): number => nowMinutes(unit) - minutesOf(arriveAt);
+
+function visitRowOf(person: Person, place: number, arriveAt: string, unit: UnitNow, { accounts, clock }: AtHand): TodayView['visits'][number] {
+  const visit = visitOn(person.record, unit.today);
+  const chair = visit?.arrived.body.chair;
+  const infusion = infusionViewOf(visit, unit.protocol, clock.reading());
+  return {
+    ...listedPatientOf(person, unit.today, accounts.nameOf),
+    arriveAt,
+    place,
+    ...(chair === undefined ? {} : { chair }),
+    ...(infusion === undefined || infusion.finishedAt !== undefined
+      ? {}
+      : {
+          infusion: {
+            startedAt: infusion.startedAt,
+            ...(infusion.earliestFinish === undefined ? {} : { earliestFinish: infusion.earliestFinish }),
+            paused: infusion.paused,
+            plannedMinutes: infusion.plannedMinutes,
+            says: infusion.says,
+          },
+        }),
+  };
+}
+
+type NextAct = TodayView['next'][number] & { readonly minutes: number };
+
+/** What each person on the list waits for, soonest first. */
+function nextOf(listed: readonly Listed[], unit: UnitNow, atHand: AtHand): TodayView['next'] {
+  const at = nowMinutes(unit);
+  return listed
+    .flatMap((one): NextAct[] => {
+      const { person } = one;
+      const visit = visitOn(person.record, unit.today);
+      const chair = visit?.arrived.body.chair;
+      const common = { patient: person.patient, who: `${fullName(person)}${chair === undefined ? '' : `, chair ${chair}`}`, to: `/people/${person.patient}/visit` };
+      if (visit === undefined) {
+        const late = minutesLate(one, unit);
+        const what = late >= lateAfterMinutes ? `${late} minutes late: ring them` : late >= 0 ? 'due now' : `comes at ${one.arriveAt}`;
+        return [{ ...common, by: one.arriveAt, what, act: 'Record the arrival', minutes: minutesOf(one.arriveAt) }];
+      }
+      const [act] = nextActs(visit, unit.protocol, atHand.clock.reading());
+      if (act === undefined) return [];
+      const finish = act.step === 'infusion' ? infusionViewOf(visit, unit.protocol, atHand.clock.reading())?.earliestFinish : undefined;
+      const minutes = finish === undefined ? at : Math.max(at, minutesOf(localTime(finish, unit)));
+      return [{ ...common, by: minutes > at ? localTime(finish ?? unit.moment, unit) : 'now', what: act.says, act: actWords[act.step] ?? 'Open the visit', minutes }];
+    })
+    .toSorted((a, b) => a.minutes - b.minutes)
+    .map(({ minutes: _, ...act }) => act);
+}
+
+const actWords: Readonly<Partial<Record<string, string>>> = {
+  observations: 'Take observations',
+  checklist: 'Ask the questions',
+  decision: 'Decide',
+  cannula: 'Place the cannula',
+  flush: 'Flush',
+  preparation: 'Prepare',
+  'second check': 'Check this dose',
+  infusion: 'Open the infusion',
+  removal: 'Remove the cannula',
+  observe: 'Record how they are',
+  leave: 'See them off',
+};
+
+/** HH:MM on the unit's wall; `moment` may be in UTC. */
+const localTime = (moment: string, unit: UnitNow): string => Temporal.Instant.from(moment).toZonedDateTimeISO(unit.unit.zone).toPlainTime().toString({ smallestUnit: 'minute' });
+
+function troubleOf(sessions: readonly SessionList[], people: ReadonlyMap<string, Person>, unit: UnitNow): TodayView['trouble'] {
+  const until = addDays(unit.today, troubleAheadDays);
+  return sessions
+    .filter((session) => session.on > unit.today && session.on <= until)
+    .flatMap((session) =>
+      listedOn(session, people).flatMap(({ person }) => {
+        if (person === undefined || !inTrouble(person, session.on)) return [];
+        const found = person.verdictOn(session.on);
+        return [
+          {
+            session: session.id,
+            on: plainDate(session.on),
+            patient: person.patient,
+            name: fullName(person),
+            verdict: found?.verdict ?? ('cannot say' as const),
+            says: found?.headline ?? noProtocolInForce,
+          },
+        ];
+      }),
+    );
+}
+
+/** Piles of work. Those that notes alone can tell are kept by the store; those that depend on the day are counted here. */
+const pilesByTask: readonly { readonly task: string; readonly what: string; readonly to: string }[] = [
+  { task: 'sign results', what: 'results to sign', to: '/people?sort=results' },
+  { task: 'decide on the referral', what: 'referrals to decide', to: '/people?standing=referral+received' },
+  { task: 'call back', what: 'calls to make again', to: '/recall' },
+  { task: 'did not come', what: 'did not come: find out why', to: '/people' },
+  { task: 'aftercare call', what: 'aftercare calls', to: '/recall' },
+  { task: 'write the letter', what: 'letters to write', to: '/people' },
+  { task: 'clear the symptom', what: 'symptoms to look at', to: '/people' },
+  { task: 'decide on the part dose', what: 'part doses for a prescriber', to: '/people' },
+  { task: 'chase the transfer', what: 'transfers not acknowledged', to: '/people?standing=transferred+out' },
+  { task: 'release the place', what: 'places of people who will not come', to: '/sessions' },
+];
+
+async function workOf(atHand: AtHand, everyone: readonly Person[], unit: UnitNow): Promise<TodayView['work']> {
+  const tasks = await atHand.store.rows({ table: 'task', where: { unit: unit.unit.id } });
+  const due = tasks.filter((row) => typeof row['due_day'] === 'number' && row['due_day'] <= unit.today);
+  const byTask = pilesByTask.map(({ task, what, to }) => pile(what, to, due.filter((row) => row['task'] === task).map((row) => row['due_day'] as Day)));
+  const here = everyone.filter(({ unitId }) => unitId === unit.unit.id);
+  const waiting = await waitingRowsSince(atHand, unit.unit.id);
+  return [
+    pile('first in line', '/recall', here.filter((person) => isFirstInLine(person) && person.place === undefined).map(({ standing }) => standing.since)),
+    ...byTask,
+    pile('to recall', '/recall', here.filter((person) => isRecalled(person) && person.place === undefined).flatMap(({ course, today }) => course.due ?? today)),
+    pile('reviews', '/recall', here.filter(({ standing }) => standing.standing === 'in review').map(({ standing }) => standing.since)),
+    pile('rows of a register that wait', '/import/waiting', waiting),
+  ].filter(({ count }) => count > 0);
+}
+
+const pile = (what: string, to: string, days: readonly Day[]): TodayView['work'][number] => ({
+  what,
+  count: days.length,
+  to,
+  ...(days.length === 0 ? {} : { oldest: plainDate(Math.min(...days) as Day) }),
+});
+
+async function waitingRowsSince({ notes }: AtHand, unit: string): Promise<Day[]> {
+  return waitingIn(await notes.of('register', unit)).map(({ since }) => parseDay(since.slice(0, 10)) ?? (0 as Day));
+}

@@ -1,0 +1,20 @@
+/** A unit as its settings and its protocol stand. */
+import { isPlainDate, plainDate } from '@twelvemonth/clinical';
+import type { UnitView } from '@twelvemonth/exchange';
+import type { UnitNow } from '../register/units.ts';
+
+export const unitViewOf = ({ unit, protocol }: UnitNow): UnitView => ({
+  unit: unit.id,
+  name: unit.name,
+  zone: unit.zone,
+  chairs: unit.chairs,
+  opensAt: unit.opensAt,
+  closesAt: unit.closesAt,
+  sessionWeekdays: [...unit.calendar.sessionWeekdays],
+  bloodWeekdays: [...unit.calendar.bloodWeekdays],
+  closedDays: unit.calendar.closedDays.map(plainDate),
+  minutesBetweenArrivals: unit.minutesBetweenArrivals,
+  telephone: unit.telephone,
+  demo: unit.demo,
+  ...(protocol === undefined ? {} : { protocolVersion: protocol.version, ...(isPlainDate(protocol.sheet.reviewBy) ? { protocolReviewBy: protocol.sheet.reviewBy } : {}) }),
+});

@@ -1,0 +1,183 @@
+/** The visit screen: who is here, what is done, what is asked, what runs. */
+import {
+  type Day,
+  type Fact,
+  type Protocol,
+  type Visit,
+  dropsPerMinute,
+  entryText,
+  factsOf,
+  goVerdict,
+  longDate,
+  plainDate,
+  pumpMillilitersPerHour,
+  sessionOf,
+  shortDate,
+  visitOn,
+} from '@twelvemonth/clinical';
+import type { VisitView } from '@twelvemonth/exchange';
+import type { AtHand } from '../at-hand.ts';
+import type { Person } from '../register/people.ts';
+import { infusionViewOf } from './infusion.ts';
+import { nearNames } from './look-alikes.ts';
+import { allergiesInWords, bornInWords, fullName, needsOf } from './person-words.ts';
+import { byPatient, listedOn } from './sessions.ts';
+import { visitStepsOf } from './visit-steps.ts';
+
+/** What a bag of 5 mg holds; pumps and drops are reckoned from it. */
+const bagMilliliters = 100;
+
+export async function visitViewOf(atHand: AtHand, person: Person, reader: string): Promise<VisitView> {
+  const { record, today, identity, contact, course, place } = person;
+  const visit = visitOn(record, today);
+  const protocol = person.unit?.protocol;
+  const nameOf = atHand.accounts.nameOf;
+  const now = atHand.clock.reading();
+  const placeToday = place?.on === today ? place : undefined;
+  const sessionId = visit?.arrived.body.session ?? placeToday?.session;
+  const session = sessionId === undefined ? undefined : sessionOf(await atHand.notes.of('session', sessionId));
+  const onTheList = session === undefined ? [] : listedOn(session, byPatient(await atHand.people.all())).flatMap(({ person }) => person ?? []);
+  const steps = visitStepsOf(visit, nameOf);
+  const current = steps.find(({ state }) => state === 'running' || state === 'waiting')?.step;
+  const plannedMinutes = visit?.preparation?.body.minutes ?? protocol?.number.runningMinutesUsual ?? 0;
+  const prescription = factsOf(record, 'prescription').findLast(({ on }) => on <= today);
+  const infusion = infusionViewOf(visit, protocol, now);
+  return {
+    patient: person.patient,
+    seq: record.lastSeq,
+    name: fullName(person),
+    born: identity?.born ?? '',
+    bornInWords: bornInWords(identity?.born),
+    number: identity?.number ?? '',
+    allergies: allergiesInWords(person),
+    ...(contact?.armToAvoid === undefined ? {} : { armToAvoid: contact.armToAvoid }),
+    needs: needsOf(person),
+    nearNames: nearNames(person, onTheList),
+    dose: person.row().dose,
+    firstTimer: course.firstTimer,
+    lastTime: lastTimeInWords(person, nameOf),
+    ...(sessionId === undefined ? {} : { session: sessionId }),
+    on: plainDate(today),
+    ...(placeToday === undefined ? {} : { arriveAt: placeToday.arriveAt }),
+    steps,
+    ...(current === undefined ? {} : { current }),
+    questions: questionsOf(person, visit, protocol),
+    putOffValues: protocol === undefined ? [] : putOffValuesOf(protocol),
+    ...goOf(person),
+    ...(visit?.decision === undefined ? {} : { decision: { decision: visit.decision.body.decision, says: entryText(visit.decision) } }),
+    ...(prescription === undefined ? {} : { prescription: entryText(prescription) }),
+    ...preparationOf(visit, reader, nameOf),
+    ...(visit?.check === undefined
+      ? {}
+      : { check: { agrees: visit.check.body.agrees, differs: [...visit.check.body.differs], by: nameOf(visit.check.author.staff), at: momentOf(visit.check) } }),
+    ...(infusion === undefined ? {} : { infusion }),
+    rates: ratesOf(plannedMinutes),
+    leastMinutes: protocol?.number.runningMinutesLeast ?? 0,
+    observeMinutes: (course.firstTimer || course.doses.length === 0 || isFirstDose(person, visit) ? protocol?.number.observeFirstMinutes : protocol?.number.observeLaterMinutes) ?? 0,
+    letterReady: visit !== undefined && (visit.dose !== undefined || visit.putOff),
+    letterSent: visit?.letter !== undefined,
+    ...(course.due === undefined ? {} : { nextDue: plainDate(course.due) }),
+    cautions: [...(protocol?.sheet.cautions ?? ['No protocol is in force at this unit.'])],
+    serverTime: now.wall,
+  };
+}
+
+const momentOf = (fact: Fact): string => fact.at ?? fact.recordedAt;
+const isFirstDose = ({ course }: Person, visit: Visit | undefined): boolean => visit?.dose !== undefined && course.lifetime === 1;
+
+function questionsOf(person: Person, visit: Visit | undefined, protocol: Protocol | undefined): VisitView['questions'] {
+  return (protocol?.sheet.dayQuestions ?? []).map(({ id, asks, holdsOn }) => {
+    const answer = visit?.checklist?.body.answers[id];
+    const toldUs = toldBefore(person, id);
+    return {
+      id,
+      asks,
+      holdsOn,
+      ...(answer === undefined ? {} : { answer: answer.answer, ...(answer.note === undefined ? {} : { note: answer.note }) }),
+      ...(toldUs === undefined ? {} : { toldUs }),
+    };
+  });
+}
+
+/** What the notes already say that bears on a question; it is asked all the same. */
+function toldBefore({ record, course }: Person, question: string): string | undefined {
+  const since: Day = course.lastDose?.on ?? (0 as Day);
+  const newest = (facts: readonly Fact[]): string | undefined => {
+    const fact = facts.findLast(({ on }) => on >= since);
+    return fact === undefined ? undefined : `${shortDate(fact.on)}: ${entryText(fact)}`;
+  };
+  switch (question) {
+    case 'unwell-now':
+    case 'ill-since-bloods':
+      return newest(factsOf(record, 'illness'));
+    case 'new-medicine':
+    case 'other-bone-medicine':
+      return newest(factsOf(record, 'medicine'));
+    case 'teeth':
+      return newest(factsOf(record, 'dental'));
+    case 'thigh':
+    case 'eye':
+      return newest(factsOf(record, 'symptom'));
+    default:
+      return undefined;
+  }
+}
+
+const putOffValuesOf = ({ number }: Protocol): string[] => [
+  `temperature ${number.putOffTemperature} degrees Celsius or more`,
+  `systolic pressure below ${number.putOffSystolicLow} mmHg`,
+  'a new irregular pulse',
+];
+
+function goOf({ record, unit, today }: Person): Pick<VisitView, 'go'> {
+  if (unit?.context === undefined) return {};
+  const found = goVerdict(record, unit.context, today);
+  return {
+    go: {
+      verdict: found.verdict,
+      headline: found.headline,
+      items: found.requirements.map(({ requirement, verdict, cause }) => ({ title: requirement, verdict, says: cause })),
+    },
+  };
+}
+
+function preparationOf(visit: Visit | undefined, reader: string, nameOf: (staff: string) => string): Pick<VisitView, 'preparation'> {
+  const preparation = visit?.preparation;
+  if (preparation === undefined) return {};
+  const { product, batch, expiresOn, minutes } = preparation.body;
+  const mayRead = preparation.author.staff === reader || visit?.check !== undefined;
+  return {
+    preparation: {
+      entry: preparation.id,
+      by: nameOf(preparation.author.staff),
+      byStaff: preparation.author.staff,
+      at: momentOf(preparation),
+      ...(mayRead ? { reading: { product, batch, expiresOn, minutes } } : {}),
+    },
+  };
+}
+
+function ratesOf(minutes: number): VisitView['rates'] {
+  if (minutes === 0) return { minutes, milliliters: bagMilliliters, millilitersPerHour: 'no minutes planned', dropsPerMinute20: 'no minutes planned' };
+  return {
+    minutes,
+    milliliters: bagMilliliters,
+    millilitersPerHour: `${Math.floor(pumpMillilitersPerHour(bagMilliliters, minutes) * 10) / 10} mL/h`,
+    dropsPerMinute20: `${dropsPerMinute(bagMilliliters, minutes, 20)} drops a minute (20 drops a mL)`,
+  };
+}
+
+/** What the last visit would tell the next nurse: cannula, how long it ran, what was felt afterwards. */
+function lastTimeInWords({ record, today, course }: Person, nameOf: (staff: string) => string): string[] {
+  const last = factsOf(record, 'arrived').findLast(({ on }) => on < today);
+  const visit = last === undefined ? undefined : visitOn(record, last.on);
+  const lines: string[] = [];
+  if (visit !== undefined) {
+    lines.push(`last visit ${longDate(visit.on)}${visit.putOff ? ', put off' : ''}`);
+    if (visit.cannula !== undefined) lines.push(`${entryText(visit.cannula)}${visit.cannulaTries > 1 ? `; ${visit.cannulaTries} tries in all` : ''} (${nameOf(visit.cannula.author.staff)})`);
+    if (visit.infusion?.finished !== undefined) lines.push(entryText(visit.infusion.finished));
+  }
+  const since = course.lastDose?.on;
+  if (since !== undefined) for (const reaction of factsOf(record, 'reaction')) if (reaction.on >= since) lines.push(entryText(reaction));
+  return lines;
+}

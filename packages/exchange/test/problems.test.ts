@@ -241,11 +241,8 @@ describe('words', () => {
   const withColumn = (heading: string, cell: string) =>
     runOf(`MRN,Surname,Forename,DOB,Sex,${heading}\n1,Tarn,Ada,13/06/1941,F,${cell}\n`);
   it.each([
-    ['Consent', 'Y', ['consent-not-told'], false],
-    ['Consent', 'signed', ['consent-not-told'], false],
-    ['Consent', 'signed 13/05/2026', [], true],
-    ['Consent', 'declined', [], true],
-    ['Consent', 'maybe', ['consent-not-told'], false],
+    ['Consent', 'Y', ['consent-not-brought-in'], false],
+    ['Consent', 'signed 13/05/2026', ['consent-not-brought-in'], false],
     ['Priority', 'purple', ['word-not-read'], false],
     ['Dental', 'ok', ['word-not-read'], false],
     ['Dental', 'ok 13/05/2026', [], true],

@@ -5,7 +5,12 @@ export const date = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
 export const moment = z.string();
 export const verdict = z.enum(['ready', 'not ready', 'cannot say', 'does not apply']);
 
-export const refusal = z.object({ name: z.string(), says: z.string(), field: z.string().optional(), remedy: z.string().optional() });
+export const refusal = z.object({
+  name: z.string(),
+  says: z.string(),
+  field: z.string().optional(),
+  remedy: z.string().optional(),
+});
 
 /** RFC 9457 problem details. `refusals` is our extension member: every reason, the first is the headline. */
 export const problem = z.object({
@@ -45,5 +50,11 @@ export const windowView = z.object({
 });
 export type WindowView = z.infer<typeof windowView>;
 
-export const placeView = z.object({ session: z.string(), unit: z.string(), on: date, arriveAt: z.string(), place: z.number().int() });
+export const placeView = z.object({
+  session: z.string(),
+  unit: z.string(),
+  on: date,
+  arriveAt: z.string(),
+  place: z.number().int(),
+});
 export type PlaceView = z.infer<typeof placeView>;

@@ -37,7 +37,17 @@ export const peopleAnswer = z.object({
 /** Search from anywhere: name, former name, number or birth date. A POST, so that no name stands in an address or a log. */
 export const searchBody = z.object({ text: z.string().min(1).max(100) });
 export const searchAnswer = z.object({
-  found: z.array(z.object({ patient: z.string(), name: z.string(), number: z.string(), born: z.string(), unit: z.string(), standing: z.string(), matched: z.string() })),
+  found: z.array(
+    z.object({
+      patient: z.string(),
+      name: z.string(),
+      number: z.string(),
+      born: z.string(),
+      unit: z.string(),
+      standing: z.string(),
+      matched: z.string(),
+    }),
+  ),
 });
 
 export const entryView = z.object({
@@ -62,7 +72,18 @@ export type EntryView = z.infer<typeof entryView>;
 
 export const courseView = z.object({
   regimen: z.string().optional(),
-  doses: z.array(z.object({ entry: z.string(), number: z.number().int(), on: date, medicine: z.string(), setting: z.string(), batch: z.string().optional(), part: z.boolean(), counts: z.boolean() })),
+  doses: z.array(
+    z.object({
+      entry: z.string(),
+      number: z.number().int(),
+      on: date,
+      medicine: z.string(),
+      setting: z.string(),
+      batch: z.string().optional(),
+      part: z.boolean(),
+      counts: z.boolean(),
+    }),
+  ),
   planned: z.number().int(),
   thisCourse: z.number().int(),
   lifetime: z.number().int(),
@@ -73,7 +94,14 @@ export const courseView = z.object({
   bloodsBetween: z.object({ from: date, until: date }).optional(),
   inReview: z.string().optional(),
   /** For the course strip. */
-  marks: z.array(z.object({ kind: z.enum(['fracture', 'tablets', 'reaction', 'review', 'break', 'denosumab']), from: date, until: date.optional(), says: z.string() })),
+  marks: z.array(
+    z.object({
+      kind: z.enum(['fracture', 'tablets', 'reaction', 'review', 'break', 'denosumab']),
+      from: date,
+      until: date.optional(),
+      says: z.string(),
+    }),
+  ),
 });
 export type CourseView = z.infer<typeof courseView>;
 

@@ -15,7 +15,13 @@ const workingView = z.object({
 export const requirementView = z.object({
   id: z.string(),
   title: z.string(),
-  today: z.object({ verdict, cause: z.string(), until: date.optional(), nearLimit: z.boolean(), exception: z.boolean() }),
+  today: z.object({
+    verdict,
+    cause: z.string(),
+    until: date.optional(),
+    nearLimit: z.boolean(),
+    exception: z.boolean(),
+  }),
   onDate: z.object({ verdict, cause: z.string(), nearLimit: z.boolean(), exception: z.boolean() }).optional(),
   working: workingView,
   workingOnDate: workingView.optional(),

@@ -5,12 +5,39 @@
 import { acceptAnswer, acceptBody, dryRunAnswer, importBody, settleRowBody, waitingRowsAnswer } from './import.ts';
 import { peopleAnswer, peopleQuery, personView, searchAnswer, searchBody } from './people.ts';
 import { readinessView } from './readiness.ts';
-import { actAnswer, actBody, changeStaffBody, firstAdministratorBody, flipsAnswer, meView, newStaffBody, protocolDraftBody, protocolView, settingsView, signInBody, staffView, statusView } from './service.ts';
-import { bookingCheck, recallAnswer, sessionView, sessionsAnswer, sessionsQuery, todayView, visitView } from './sessions.ts';
+import {
+  actAnswer,
+  actBody,
+  changeStaffBody,
+  firstAdministratorBody,
+  flipsAnswer,
+  meView,
+  newStaffBody,
+  protocolDraftBody,
+  protocolView,
+  settingsView,
+  signInBody,
+  staffView,
+  statusView,
+} from './service.ts';
+import {
+  bookingCheck,
+  recallAnswer,
+  sessionView,
+  sessionsAnswer,
+  sessionsQuery,
+  todayView,
+  visitView,
+} from './sessions.ts';
 
 export const routes = {
   status: { method: 'GET', path: '/api/status', answer: statusView },
-  firstAdministrator: { method: 'POST', path: '/api/first-administrator', body: firstAdministratorBody, answer: meView },
+  firstAdministrator: {
+    method: 'POST',
+    path: '/api/first-administrator',
+    body: firstAdministratorBody,
+    answer: meView,
+  },
   signIn: { method: 'POST', path: '/api/sign-in', body: signInBody, answer: meView },
   signOut: { method: 'POST', path: '/api/sign-out' },
   me: { method: 'GET', path: '/api/me', answer: meView },

@@ -38,7 +38,14 @@ export const statusView = z.object({
 });
 export type StatusView = z.infer<typeof statusView>;
 
-export const meView = z.object({ staff: z.string(), name: z.string(), username: z.string(), roles: z.array(z.string()), unit: z.string().optional(), may: z.array(z.string()) });
+export const meView = z.object({
+  staff: z.string(),
+  name: z.string(),
+  username: z.string(),
+  roles: z.array(z.string()),
+  unit: z.string().optional(),
+  may: z.array(z.string()),
+});
 export type MeView = z.infer<typeof meView>;
 export const signInBody = z.object({ username: z.string().min(1), password: z.string().min(1) });
 
@@ -62,15 +69,41 @@ export const actAnswer = z.object({
   says: z.string(),
 });
 export type ActAnswer = z.infer<typeof actAnswer>;
-export const ledgerMovedOn = z.object({ missed: z.array(z.object({ id: z.string(), kind: z.string(), text: z.string(), by: z.string(), recordedAt: moment })) });
+export const ledgerMovedOn = z.object({
+  missed: z.array(z.object({ id: z.string(), kind: z.string(), text: z.string(), by: z.string(), recordedAt: moment })),
+});
 
-export const staffView = z.object({ staff: z.string(), name: z.string(), username: z.string(), roles: z.array(z.string()), active: z.boolean() });
+export const staffView = z.object({
+  staff: z.string(),
+  name: z.string(),
+  username: z.string(),
+  roles: z.array(z.string()),
+  active: z.boolean(),
+});
 export type StaffView = z.infer<typeof staffView>;
-export const newStaffBody = z.object({ name: z.string().trim().min(1), username: z.string().regex(/^[a-z0-9.-]{3,40}$/, 'three to forty of a-z, 0-9, dot, hyphen'), password: z.string().min(12, 'at least 12 characters'), roles: z.array(z.string()).min(1) });
+export const newStaffBody = z.object({
+  name: z.string().trim().min(1),
+  username: z.string().regex(/^[a-z0-9.-]{3,40}$/, 'three to forty of a-z, 0-9, dot, hyphen'),
+  password: z.string().min(12, 'at least 12 characters'),
+  roles: z.array(z.string()).min(1),
+});
 /** Disabling a person ends their sessions at once; nothing they signed changes. */
-export const changeStaffBody = z.object({ staff: z.string(), roles: z.array(z.string()).min(1).optional(), active: z.boolean().optional(), password: z.string().min(12, 'at least 12 characters').optional() });
-export const firstAdministratorBody = newStaffBody.pick({ name: true, username: true, password: true }).extend({ service: z.string().trim().min(1) });
-export const settingsView = z.object({ service: z.string(), demo: z.boolean(), units: z.array(unitView), staff: z.array(staffView), setUp: z.array(z.object({ what: z.string(), done: z.boolean(), how: z.string() })) });
+export const changeStaffBody = z.object({
+  staff: z.string(),
+  roles: z.array(z.string()).min(1).optional(),
+  active: z.boolean().optional(),
+  password: z.string().min(12, 'at least 12 characters').optional(),
+});
+export const firstAdministratorBody = newStaffBody
+  .pick({ name: true, username: true, password: true })
+  .extend({ service: z.string().trim().min(1) });
+export const settingsView = z.object({
+  service: z.string(),
+  demo: z.boolean(),
+  units: z.array(unitView),
+  staff: z.array(staffView),
+  setUp: z.array(z.object({ what: z.string(), done: z.boolean(), how: z.string() })),
+});
 export type SettingsView = z.infer<typeof settingsView>;
 
 export const protocolView = z.object({
@@ -85,9 +118,29 @@ export const protocolView = z.object({
       reviewBy: date,
       contentHash: z.string(),
       signatures: z.array(z.object({ as: z.string(), by: z.string(), at: moment, inForceFrom: date })),
-      empty: z.array(z.object({ key: z.string(), means: z.string(), unit: z.string(), suggestion: z.string().optional() })),
-      numbers: z.array(z.object({ key: z.string(), means: z.string(), unit: z.string(), value: z.string().optional(), suggestion: z.string().optional(), source: z.string(), status: z.string() })),
-      regimens: z.array(z.object({ id: z.string(), title: z.string(), intervalMonths: z.number(), plannedDoses: z.number(), source: z.string() })),
+      empty: z.array(
+        z.object({ key: z.string(), means: z.string(), unit: z.string(), suggestion: z.string().optional() }),
+      ),
+      numbers: z.array(
+        z.object({
+          key: z.string(),
+          means: z.string(),
+          unit: z.string(),
+          value: z.string().optional(),
+          suggestion: z.string().optional(),
+          source: z.string(),
+          status: z.string(),
+        }),
+      ),
+      regimens: z.array(
+        z.object({
+          id: z.string(),
+          title: z.string(),
+          intervalMonths: z.number(),
+          plannedDoses: z.number(),
+          source: z.string(),
+        }),
+      ),
       dayQuestions: z.array(z.object({ asks: z.string(), holdsOn: z.string(), then: z.string() })),
       policies: z.array(z.object({ what: z.string(), says: z.string() })),
       cautions: z.array(z.string()),
@@ -98,13 +151,25 @@ export const protocolView = z.object({
 });
 export type ProtocolView = z.infer<typeof protocolView>;
 /** Begin a version from a starter or from another version, with numbers filled in. */
-export const protocolDraftBody = z.object({ from: z.string(), version: z.string().trim().min(1).max(80), title: z.string().trim().min(1).max(200), reviewBy: date, numbers: z.record(z.string(), z.string()) });
+export const protocolDraftBody = z.object({
+  from: z.string(),
+  version: z.string().trim().min(1).max(80),
+  title: z.string().trim().min(1).max(200),
+  reviewBy: date,
+  numbers: z.record(z.string(), z.string()),
+});
 
 /** Who flips if a version came into force: patients whose verdict on the given date would differ. */
-export const flipsAnswer = z.object({ compared: z.number().int(), flips: z.array(z.object({ patient: z.string(), name: z.string(), on: date, from: z.string(), to: z.string() })) });
+export const flipsAnswer = z.object({
+  compared: z.number().int(),
+  flips: z.array(z.object({ patient: z.string(), name: z.string(), on: date, from: z.string(), to: z.string() })),
+});
 
 export const refusalAnswer = z.object({ refusals: z.array(refusal) });
 
 /** Server-sent events: `commit` with the subjects that moved on; clients fetch again what they show. */
-export const commitEvent = z.object({ commit: z.number().int(), subjects: z.array(z.object({ subject: z.string(), seq: z.number().int() })) });
+export const commitEvent = z.object({
+  commit: z.number().int(),
+  subjects: z.array(z.object({ subject: z.string(), seq: z.number().int() })),
+});
 export type CommitEvent = z.infer<typeof commitEvent>;

@@ -20,7 +20,20 @@ export const sessionsQuery = z.object({ from: date.optional(), until: date.optio
 export const sessionsAnswer = z.object({ sessions: z.array(sessionRow) });
 
 export const visitStep = z.object({
-  step: z.enum(['arrive', 'observations', 'checklist', 'decision', 'cannula', 'flush', 'preparation', 'second check', 'infusion', 'removal', 'observe', 'leave']),
+  step: z.enum([
+    'arrive',
+    'observations',
+    'checklist',
+    'decision',
+    'cannula',
+    'flush',
+    'preparation',
+    'second check',
+    'infusion',
+    'removal',
+    'observe',
+    'leave',
+  ]),
   state: z.enum(['done', 'running', 'waiting', 'to come']),
   at: moment.optional(),
   by: z.string().optional(),
@@ -47,7 +60,9 @@ export const sessionView = sessionRow.extend({
   seq: z.number().int(),
   list: z.array(z.object({ place: z.number().int(), arriveAt: z.string(), who: listedPatient.optional() })),
   /** People who wait or are due, and whose window holds this date: who could be offered a free place. */
-  couldCome: z.array(z.object({ patient: z.string(), name: z.string(), standing: z.string(), window: z.string(), certain: z.boolean() })),
+  couldCome: z.array(
+    z.object({ patient: z.string(), name: z.string(), standing: z.string(), window: z.string(), certain: z.boolean() }),
+  ),
 });
 export type SessionView = z.infer<typeof sessionView>;
 
@@ -72,12 +87,43 @@ export const todayView = z.object({
   session: z.string().optional(),
   /** The next session, if there is none today. */
   nextSession: z.object({ session: z.string(), on: date }).optional(),
-  counts: z.object({ listed: z.number().int(), gone: z.number().int(), here: z.number().int(), late: z.number().int() }),
+  counts: z.object({
+    listed: z.number().int(),
+    gone: z.number().int(),
+    here: z.number().int(),
+    late: z.number().int(),
+  }),
   /** Acts in the order in which they are due. */
-  next: z.array(z.object({ by: z.string(), patient: z.string(), who: z.string(), what: z.string(), act: z.string(), to: z.string() })),
-  visits: z.array(listedPatient.extend({ arriveAt: z.string(), place: z.number().int(), chair: z.number().int().optional(), infusion: z.object({ startedAt: moment, earliestFinish: moment.optional(), paused: z.boolean(), plannedMinutes: z.number(), says: z.string() }).optional() })),
+  next: z.array(
+    z.object({
+      by: z.string(),
+      patient: z.string(),
+      who: z.string(),
+      what: z.string(),
+      act: z.string(),
+      to: z.string(),
+    }),
+  ),
+  visits: z.array(
+    listedPatient.extend({
+      arriveAt: z.string(),
+      place: z.number().int(),
+      chair: z.number().int().optional(),
+      infusion: z
+        .object({
+          startedAt: moment,
+          earliestFinish: moment.optional(),
+          paused: z.boolean(),
+          plannedMinutes: z.number(),
+          says: z.string(),
+        })
+        .optional(),
+    }),
+  ),
   /** Booked in the coming sessions and not ready on their date, known today. */
-  trouble: z.array(z.object({ session: z.string(), on: date, patient: z.string(), name: z.string(), verdict, says: z.string() })),
+  trouble: z.array(
+    z.object({ session: z.string(), on: date, patient: z.string(), name: z.string(), verdict, says: z.string() }),
+  ),
   /** Small piles of work with their number, oldest first inside. */
   work: z.array(z.object({ what: z.string(), count: z.number().int(), to: z.string(), oldest: date.optional() })),
   commit: z.number().int(),
@@ -103,13 +149,38 @@ export const visitView = z.object({
   arriveAt: z.string().optional(),
   steps: z.array(visitStep),
   current: z.string().optional(),
-  questions: z.array(z.object({ id: z.string(), asks: z.string(), holdsOn: z.enum(['yes', 'no']), answer: z.enum(['yes', 'no']).optional(), note: z.string().optional(), toldUs: z.string().optional() })),
+  questions: z.array(
+    z.object({
+      id: z.string(),
+      asks: z.string(),
+      holdsOn: z.enum(['yes', 'no']),
+      answer: z.enum(['yes', 'no']).optional(),
+      note: z.string().optional(),
+      toldUs: z.string().optional(),
+    }),
+  ),
   putOffValues: z.array(z.string()),
-  go: z.object({ verdict, headline: z.string(), items: z.array(z.object({ title: z.string(), verdict, says: z.string() })) }).optional(),
+  go: z
+    .object({
+      verdict,
+      headline: z.string(),
+      items: z.array(z.object({ title: z.string(), verdict, says: z.string() })),
+    })
+    .optional(),
   decision: z.object({ decision: z.string(), says: z.string() }).optional(),
   prescription: z.string().optional(),
   /** What the preparer read. Never sent to anyone but the preparer until the second check has been made. */
-  preparation: z.object({ entry: z.string(), by: z.string(), byStaff: z.string(), at: moment, reading: z.object({ product: z.string(), batch: z.string(), expiresOn: z.string(), minutes: z.number() }).optional() }).optional(),
+  preparation: z
+    .object({
+      entry: z.string(),
+      by: z.string(),
+      byStaff: z.string(),
+      at: moment,
+      reading: z
+        .object({ product: z.string(), batch: z.string(), expiresOn: z.string(), minutes: z.number() })
+        .optional(),
+    })
+    .optional(),
   check: z.object({ agrees: z.boolean(), differs: z.array(z.string()), by: z.string(), at: moment }).optional(),
   infusion: z
     .object({
@@ -125,7 +196,12 @@ export const visitView = z.object({
       says: z.string(),
     })
     .optional(),
-  rates: z.object({ minutes: z.number(), milliliters: z.number(), millilitersPerHour: z.string(), dropsPerMinute20: z.string() }),
+  rates: z.object({
+    minutes: z.number(),
+    milliliters: z.number(),
+    millilitersPerHour: z.string(),
+    dropsPerMinute20: z.string(),
+  }),
   leastMinutes: z.number(),
   observeMinutes: z.number(),
   letterReady: z.boolean(),
@@ -155,4 +231,8 @@ export const recallRow = z.object({
   booked: date.optional(),
 });
 export type RecallRow = z.infer<typeof recallRow>;
-export const recallAnswer = z.object({ people: z.array(recallRow), inReview: z.array(recallRow), firstInLine: z.array(recallRow) });
+export const recallAnswer = z.object({
+  people: z.array(recallRow),
+  inReview: z.array(recallRow),
+  firstInLine: z.array(recallRow),
+});

@@ -69,21 +69,6 @@ export function allergyOf(text: string): BodyOfKind<'allergy'> | 'not asked' {
   return { answer: 'other', substance: text };
 }
 
-/** A consent is taken over only where the cell says what was decided and how. */
-export type ConsentWord =
-  | { readonly decision: 'given'; readonly how: 'in writing' | 'spoken' }
-  | { readonly decision: 'not given' }
-  | 'not told how'
-  | 'not read';
-export function consentOf(text: string): ConsentWord {
-  const word = plain(text);
-  if (/\b(?:refused|declined|declines|withdrawn|withdrew)\b/.test(word)) return { decision: 'not given' };
-  if (/\b(?:signed|written|in writing|form)\b/.test(word)) return { decision: 'given', how: 'in writing' };
-  if (/\b(?:verbal|verbally|spoken|oral|orally)\b/.test(word)) return { decision: 'given', how: 'spoken' };
-  if (/^(?:y|yes|given|ok|consented|done|x|true|1)\b/.test(word)) return 'not told how';
-  return 'not read';
-}
-
 /** What is known of the teeth. "Nothing pending" counts only with a date beside it; trouble is kept either way. */
 export const dentalOf = (text: string): BodyOfKind<'dental'>['answer'] | undefined =>
   firstFit(text, [

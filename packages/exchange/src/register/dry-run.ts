@@ -14,7 +14,7 @@ import { type RowProblem, reportInto } from './problem.ts';
 import { type RowRead, readRow } from './row.ts';
 import { type MappingProblem, sheetOf } from './sheet.ts';
 import { numberKey } from './similar.ts';
-import { type Table, type TableRow, cellsByName } from './table.ts';
+import { type Table, cellsByName } from './table.ts';
 
 export type DryRunInput = {
   readonly table: Table;
@@ -33,6 +33,8 @@ export type DryRunInput = {
 
 export type Proposal = {
   readonly rows: readonly number[];
+  /** The rows as they stand in the file, in case the notes refuse them after all and they must wait. */
+  readonly cells: readonly Readonly<Record<string, string>>[];
   readonly patient: string;
   readonly isNew: boolean;
   readonly who: string;
@@ -181,6 +183,7 @@ function settle(
     );
     outcome.proposals.push({
       rows: person.rows.map((row) => row.row),
+      cells: person.rows.map((row) => cellsByName(input.table, row.tableRow)),
       patient,
       isNew,
       acts,
@@ -207,7 +210,7 @@ function waitingRows(rows: readonly RowRead[], table: Table, held: boolean): rea
     }
     return {
       row: row.row,
-      cells: cellsByName(table, row.tableRow as TableRow),
+      cells: cellsByName(table, row.tableRow),
       problems: row.problems.filter((problem) => problem.blocks),
     };
   });

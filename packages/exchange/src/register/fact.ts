@@ -12,11 +12,11 @@ import {
 /** One line of the act "take in". */
 export type Line = { readonly kind: KindName; readonly body: unknown; readonly effectiveAt: PlainDate };
 
+type FactKind = 'dose' | 'result' | 'weight' | 'height' | 'surgery' | 'fracture' | 'allergy' | 'dental' | 'died';
+
 /** A fact read from a cell. Without a day it is dated when the person is put together. */
 export type Fact = {
-  readonly [
-    Kind in 'dose' | 'result' | 'weight' | 'height' | 'surgery' | 'fracture' | 'allergy' | 'consent' | 'dental' | 'died'
-  ]: {
+  readonly [Kind in FactKind]: {
     readonly kind: Kind;
     readonly body: BodyOfKind<Kind>;
     readonly on: Day | undefined;
@@ -24,7 +24,7 @@ export type Fact = {
     readonly column: string;
     readonly cell: string;
   };
-}['dose' | 'result' | 'weight' | 'height' | 'surgery' | 'fracture' | 'allergy' | 'consent' | 'dental' | 'died'];
+}[FactKind];
 
 const exact = (value: string): string => {
   const read = parseScaled(value);
@@ -61,8 +61,6 @@ export function factKey(kind: KindName, on: PlainDate | undefined, body: unknown
     case 'allergy':
     case 'contact':
       return `${kind}|${JSON.stringify(body)}`;
-    case 'consent':
-      return `consent|${day}|${(body as BodyOfKind<'consent'>).decision}`;
     default:
       return `${kind}|${day}|${JSON.stringify(body)}`;
   }

@@ -23,7 +23,6 @@ const order: readonly Line['kind'][] = [
   'surgery',
   'fracture',
   'allergy',
-  'consent',
   'dental',
   'weight',
   'height',

@@ -72,6 +72,7 @@ export function readTogether(key: string, rows: readonly RowRead[]): PersonRead 
   checkContradictions(all, rowOf);
   checkDoses(all, rowOf);
   checkAgainstBirth(all, said.born, rowOf);
+  checkAgainstDeath(all, rowOf);
   checkWeights(all, [], rowOf);
   return { key, rows, said, name: nameOf(said), facts: all, words: [...new Set(rows.flatMap((row) => row.words))] };
 }
@@ -159,6 +160,21 @@ function checkAgainstBirth(facts: readonly Fact[], born: string | undefined, rep
         fact.cell,
         `${fact.cell} lies before the birth date`,
         'correct the date or the birth date',
+      );
+  }
+}
+
+function checkAgainstDeath(facts: readonly Fact[], report: (fact: Fact) => Report): void {
+  const died = facts.find((fact) => fact.kind === 'died')?.on;
+  if (died === undefined) return;
+  for (const fact of facts) {
+    if (fact.on !== undefined && fact.on > died)
+      report(fact)(
+        fact.column,
+        'after-death',
+        fact.cell,
+        `${fact.cell} lies after the day of death, ${shortDate(died)}`,
+        'correct the date that is wrong',
       );
   }
 }

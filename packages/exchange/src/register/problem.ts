@@ -36,6 +36,7 @@ const blocking = {
   'day-number': true,
   'in-the-future': true,
   'before-birth': true,
+  'after-death': true,
   'before-the-medicine': true,
   'doses-near': false,
   'last-dose-not-the-last': false,
@@ -58,7 +59,7 @@ const blocking = {
   // Words
   'medicine-not-read': true,
   'word-not-read': false,
-  'consent-not-told': false,
+  'consent-not-brought-in': false,
   'differs-from-notes': true,
   'allergy-differs': true,
   'contact-differs': false,

@@ -1,7 +1,7 @@
-/** What a row says happened: doses, operations, fractures, allergies, consent, teeth, death. */
+/** What a row says happened: doses, operations, fractures, allergies, teeth, death. */
 import type { Day } from '@twelvemonth/clinical';
 import { readDate } from './cell-date.ts';
-import { allergyOf, consentOf, dentalOf, fractureSiteOf, medicineOf } from './cell-words.ts';
+import { allergyOf, dentalOf, fractureSiteOf, medicineOf } from './cell-words.ts';
 import type { Fact } from './fact.ts';
 import type { Meaning } from './mapping.ts';
 import { type RowReading, dayIn, textIn } from './row-dates.ts';
@@ -201,22 +201,14 @@ function readWords(reading: RowReading, words: string[]): Fact[] {
         );
       }
     } else {
-      const consent = consentOf(text);
-      const on = dayWithin(reading, text);
-      if (typeof consent === 'object' && consent.decision === 'not given')
-        facts.push({ kind: 'consent', body: { decision: 'not given', reason: text }, on: on ?? sheet.today, ...at });
-      else if (typeof consent === 'object' && on !== undefined)
-        facts.push({ kind: 'consent', body: consent, on, ...at });
-      else {
-        words.push(`${column.name}: ${text}`);
-        report(
-          column.name,
-          'consent-not-told',
-          text,
-          `"${text}" does not say both how and when consent was given, and is not taken as consent`,
-          'ask for consent',
-        );
-      }
+      words.push(`${column.name}: ${text}`);
+      report(
+        column.name,
+        'consent-not-brought-in',
+        text,
+        'consent is asked and recorded here; a register cannot give it',
+        'ask for consent',
+      );
     }
   }
   return facts;

@@ -57,6 +57,7 @@ export * from './formulas/clearance-sensitivity.ts';
 export * from './formulas/creatinine-clearance.ts';
 export * from './formulas/egfr.ts';
 export * from './formulas/ideal-weight.ts';
+export * from './formulas/infusion-rate.ts';
 export * from './formulas/units.ts';
 export * from './requirements/evidence.ts';
 export * from './requirements/index.ts';

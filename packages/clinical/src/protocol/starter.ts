@@ -179,3 +179,6 @@ export function demoSheet(version: string): ProtocolSheet {
   }
   return { ...starterSheet, version, title: 'Zoledronic acid 5 mg: demo protocol', numbers: decided };
 }
+
+/** The sheets a unit may begin from. */
+export const starterProtocols: readonly ProtocolSheet[] = [starterSheet];

@@ -6,6 +6,7 @@
 import { type Day, shortDate } from '../calendar/day.ts';
 import { type Scaled, scaledText } from '../exact/decimal.ts';
 import { ratio, compareRatio } from '../exact/ratio.ts';
+import { counted } from '../kinds-texts/words.ts';
 import type { BodyOfKind } from '../kinds/index.ts';
 import type { Uuid } from '../ledger/entry.ts';
 import type { DayQuestion, Protocol } from '../protocol/protocol.ts';
@@ -25,6 +26,8 @@ export type DayItem = {
   readonly entry: Uuid | undefined;
   /** The prescriber's exception that passes it over. */
   readonly exception: Uuid | undefined;
+  /** A question nobody has answered today. */
+  readonly unanswered: boolean;
 };
 
 export type GoVerdict = VerdictOn & { readonly items: readonly DayItem[] };
@@ -48,16 +51,13 @@ export function goVerdict(record: SubjectRecord, context: DecisionContext, today
     weightItem(evidence),
     ...symptomItems(record, cleared, today),
   ];
-  const answers = [
-    ...requirements,
-    ...items.map(({ verdict, says, exception }) => ({ verdict, cause: says, nearLimit: false, exception })),
-  ];
+  const causes = itemCauses(items);
   return {
     on: today,
-    verdict: together(answers.map(({ verdict }) => verdict)),
+    verdict: together([...requirements, ...items].map(({ verdict }) => verdict)),
     nearLimit: requirements.some(({ nearLimit }) => nearLimit),
     requirements,
-    headline: headlineOf(answers),
+    headline: headlineOf([...requirements, ...causes]),
     items,
   };
 }
@@ -68,7 +68,19 @@ const item = (id: string, verdict: DayItem['verdict'], says: string, entry?: Uui
   says,
   entry,
   exception,
+  unanswered: false,
 });
+
+/** The items as causes of a headline; questions not yet answered are counted, not listed. */
+function itemCauses(items: readonly DayItem[]): Omit<RequirementOn, 'requirement'>[] {
+  const open = items.filter(({ unanswered }) => unanswered).length;
+  const told = items
+    .filter(({ unanswered }) => !unanswered)
+    .map(({ verdict, says, exception }) => ({ verdict, cause: says, nearLimit: false, exception }));
+  if (open === 0) return told;
+  const cause = `${counted(open, 'question')} of the day not answered`;
+  return [...told, { verdict: 'cannot say', cause, nearLimit: false, exception: undefined }];
+}
 
 const isCleared = (fact: Fact, cleared: ReadonlySet<Uuid>): boolean => cleared.has(fact.id) || cleared.has(fact.first);
 
@@ -93,7 +105,7 @@ function questionItems(
       return holds(question.then, `${question.says} (told on ${shortDate(earlier.on)}, not cleared)`, earlier.id);
     const answer = newest?.body.answers[question.id]?.answer;
     if (newest === undefined || answer === undefined)
-      return item(question.id, 'cannot say', `not asked today: ${question.says}`);
+      return { ...item(question.id, 'cannot say', `not answered today: ${question.asks}`), unanswered: true };
     if (answer !== question.holdsOn) return item(question.id, 'ready', `${question.asks} ${answer}`, newest.id);
     if (isCleared(newest, cleared))
       return item(question.id, 'ready', `${question.says}: looked into and cleared`, newest.id);

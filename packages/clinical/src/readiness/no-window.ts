@@ -7,7 +7,7 @@ import { type Plan, firstPlan, loadingEndsOn, pathOn } from './plan.ts';
 import type { NextStep, NoWindow } from './readiness.ts';
 import { stepsOf } from './steps.ts';
 import { isAchievable } from './waiting.ts';
-import { type World, changesBetween, runFrom, withEvidence } from './world.ts';
+import { type World, changesBetween, judgeOn, runFrom, withEvidence } from './world.ts';
 
 type Need = { readonly requirement: RequirementId; readonly by: Blocker };
 
@@ -83,7 +83,7 @@ export function unsettled(world: World): Unsettled {
       effectFrom: world.today,
       assumed: false,
       serves: [requirement],
-      why: by.what,
+      why: judgeOn(world, requirement, world.today).on(world.today).cause,
     }));
   if (plan !== undefined && settledWorld !== undefined)
     steps.push(...stepsOf(settledWorld, saidBy(needs, plan), plan.on, false));

@@ -1,13 +1,19 @@
 /** Adjusted calcium from a sample in date, within its limits, and after a loading from a sample late enough (docs/readiness.md R3). */
 import { type Day, addDays, shortDate } from '../calendar/day.ts';
-import { type Scaled, parseScaled, scaledText } from '../exact/decimal.ts';
-import { type Comparator, exactValue, quantityText } from '../exact/quantity.ts';
-import { type Ratio, compareRatio, ratioOf, ratioTextBeside } from '../exact/ratio.ts';
-import { adjustedCalciumMmolPerL, adjustedCalciumSource } from '../formulas/adjusted-calcium.ts';
-import { albuminGPerL, calciumMmolPerL } from '../formulas/units.ts';
+import { scaledText } from '../exact/decimal.ts';
+import { adjustedCalciumSource } from '../formulas/adjusted-calcium.ts';
 import type { Protocol } from '../protocol/protocol.ts';
-import type { Threshold, Working } from '../readiness/working.ts';
-import type { CalciumSample, Evidence, Sample } from './evidence.ts';
+import type { Working } from '../readiness/working.ts';
+import {
+  type CalciumOutcome,
+  albuminOf,
+  calciumInputs,
+  calciumOutcome,
+  calciumPutIn,
+  calciumText,
+  calciumValueOf,
+} from './calcium-value.ts';
+import type { Evidence } from './evidence.ts';
 import {
   type Blocker,
   type Judge,
@@ -19,105 +25,6 @@ import {
 } from './requirement.ts';
 import { isOutOfDate, isVoided, samplesCount, whyVoided } from './samples.ts';
 
-type Value = {
-  readonly value: Ratio;
-  readonly comparator: Comparator;
-  readonly unit: string;
-  readonly low: Scaled;
-  readonly high: Scaled;
-  /** Where the limits come from. */
-  readonly limits: Threshold[];
-};
-
-/** Albumin that can adjust a total: a plain number above nought in a known unit, not from an acute admission. */
-function albuminOf(calcium: CalciumSample): { readonly sample: Sample; readonly gPerL: Ratio } | undefined {
-  const sample = calcium.albumin;
-  if (sample === undefined || sample.acute || typeof sample.value === 'string' || sample.value.comparator !== '')
-    return undefined;
-  const gPerL = albuminGPerL(sample.value);
-  return gPerL === undefined ? undefined : { sample, gPerL };
-}
-
-function ownLimits(sample: Sample): { readonly low: Scaled; readonly high: Scaled } | undefined {
-  const low = sample.limits === undefined ? undefined : parseScaled(sample.limits.low);
-  const high = sample.limits === undefined ? undefined : parseScaled(sample.limits.high);
-  return low === undefined || high === undefined ? undefined : { low, high };
-}
-
-/** The value that meets the limits; undefined where the unit does not belong to calcium or the albumin is missing. */
-function valueOf(calcium: CalciumSample, protocol: Protocol): Value | undefined {
-  const { sample } = calcium;
-  if (typeof sample.value === 'string') return undefined;
-  const { exact } = protocol;
-  const { comparator, unit } = sample.value;
-  if (calcium.sort === 'adjusted') {
-    if (unit !== 'mmol/L' && unit !== 'mg/dL') return undefined;
-    const value = ratioOf(exactValue(sample.value));
-    const own = ownLimits(sample);
-    if (own !== undefined) {
-      return {
-        value,
-        comparator,
-        unit,
-        ...own,
-        limits: [
-          {
-            label: "the laboratory's own limits",
-            text: `${scaledText(own.low)} - ${scaledText(own.high)} ${unit}`,
-            source: 'printed with the result',
-          },
-        ],
-      };
-    }
-    return unit === 'mmol/L'
-      ? {
-          value,
-          comparator,
-          unit,
-          low: exact.calciumLow,
-          high: exact.calciumHigh,
-          limits: [{ key: 'calciumLow' }, { key: 'calciumHigh' }],
-        }
-      : {
-          value,
-          comparator,
-          unit,
-          low: exact.calciumLowMgPerDl,
-          high: exact.calciumHighMgPerDl,
-          limits: [{ key: 'calciumLowMgPerDl' }, { key: 'calciumHighMgPerDl' }],
-        };
-  }
-  const total = calciumMmolPerL(sample.value);
-  const albumin = albuminOf(calcium);
-  if (total === undefined || albumin === undefined) return undefined;
-  return {
-    value: adjustedCalciumMmolPerL(total, albumin.gPerL, exact.calciumAdjustSlope, exact.calciumAdjustAlbumin),
-    comparator,
-    unit: 'mmol/L',
-    low: exact.calciumLow,
-    high: exact.calciumHigh,
-    limits: [
-      { key: 'calciumLow' },
-      { key: 'calciumHigh' },
-      { key: 'calciumAdjustSlope' },
-      { key: 'calciumAdjustAlbumin' },
-    ],
-  };
-}
-
-type Outcome = 'passing' | 'low' | 'high' | 'cannot be told';
-
-function outcomeOf({ value, comparator, low, high }: Value): Outcome {
-  const toLow = compareRatio(value, low);
-  const toHigh = compareRatio(value, high);
-  if (comparator === '<' || comparator === '<=') return toLow <= 0 ? 'low' : 'cannot be told';
-  if (comparator === '>' || comparator === '>=') return toHigh >= 0 ? 'high' : 'cannot be told';
-  return toLow < 0 ? 'low' : toHigh > 0 ? 'high' : 'passing';
-}
-
-const valueText = ({ value, comparator, unit, low, high }: Value): string =>
-  `${comparator}${ratioTextBeside(value, 2, [low, high])} ${unit}`;
-
 const repeat: NonNullable<Blocker['settled']> = (evidence) => ({ ...evidence, calcium: undefined });
 
 function judge(evidence: Evidence, protocol: Protocol): Judge {
@@ -128,8 +35,12 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   const loaded = evidence.finishedLoadings[evidence.finishedLoadings.length - 1]?.state;
   const loadedOn = loaded?.is === 'finished' ? loaded.on : undefined;
   const assumedGood = calcium?.sample.value === 'assumed good';
-  const value = calcium === undefined ? undefined : valueOf(calcium, protocol);
-  const outcome: Outcome | undefined = assumedGood ? 'passing' : value === undefined ? undefined : outcomeOf(value);
+  const value = calcium === undefined ? undefined : calciumValueOf(calcium, protocol);
+  const outcome: CalciumOutcome | undefined = assumedGood
+    ? 'passing'
+    : value === undefined
+      ? undefined
+      : calciumOutcome(value);
   const albuminMissing = calcium?.sort === 'total' && albuminOf(calcium) === undefined;
   const signed =
     calcium !== undefined &&
@@ -139,15 +50,15 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
 
   const working = (says: string) => (): Working => ({
     says,
-    inputs: calcium === undefined ? [] : inputsOf(calcium),
+    inputs: calcium === undefined ? [] : calciumInputs(calcium),
     formulas:
       calcium?.sort !== 'total' || value === undefined
         ? []
         : [
             {
               name: 'calcium adjusted for albumin',
-              put: putIn(calcium, protocol),
-              gives: valueText(value),
+              put: calciumPutIn(calcium, protocol),
+              gives: calciumText(value),
               source: adjustedCalciumSource,
             },
           ],
@@ -202,7 +113,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
         'calcium cannot be used as reported',
         working('Its unit does not belong to calcium.'),
       );
-    const text = valueText(value);
+    const text = calciumText(value);
     const limits = `limits ${scaledText(value.low)} - ${scaledText(value.high)} ${value.unit}`;
     if (outcome === 'cannot be told')
       return judgement(
@@ -284,22 +195,6 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   if (calcium !== undefined) changes.push(addDays(calcium.on, bloodsValidDays + 1));
   if (exception !== undefined) changes.push(addDays(exception.until, 1));
   return { changes, on, path };
-}
-
-function inputsOf({ sort, sample, albumin }: CalciumSample): Working['inputs'] {
-  const input = (label: string, of: Sample): Working['inputs'][number] => ({
-    label,
-    text: typeof of.value === 'string' ? of.value : quantityText(of.value),
-    on: of.on,
-    ...(of.entry === undefined ? {} : { entry: of.entry }),
-  });
-  if (sort === 'adjusted') return [input('calcium, adjusted by the laboratory', sample)];
-  return [input('calcium, total', sample), ...(albumin === undefined ? [] : [input('albumin', albumin)])];
-}
-
-function putIn({ sample, albumin }: CalciumSample, { exact }: Protocol): string {
-  if (typeof sample.value === 'string' || albumin === undefined || typeof albumin.value === 'string') return '';
-  return `${quantityText(sample.value)} + ${scaledText(exact.calciumAdjustSlope)} x (${scaledText(exact.calciumAdjustAlbumin)} - albumin ${quantityText(albumin.value)})`;
 }
 
 export const calcium: Requirement = {

@@ -21,19 +21,9 @@ import {
 import { whatWouldClear } from '../formulas/clearance-sensitivity.ts';
 import { egfr, egfrSources } from '../formulas/egfr.ts';
 import { idealWeightSources } from '../formulas/ideal-weight.ts';
-import type { Protocol } from '../protocol/protocol.ts';
 import type { FormulaShown, Input, Threshold, Working } from '../readiness/working.ts';
 import type { Evidence } from './evidence.ts';
-
-export type KidneyFacts = {
-  readonly evidence: Evidence;
-  readonly protocol: Protocol;
-  readonly birth: Day | undefined;
-  readonly umol: Ratio | undefined;
-  readonly kg: Ratio | undefined;
-  readonly baseline: { readonly umol: Ratio; readonly on: Day } | undefined;
-  readonly otherWeights: readonly { readonly sort: 'ideal' | 'adjusted'; readonly kg: Ratio }[];
-};
+import type { KidneyFacts } from './kidney-facts.ts';
 
 /** "just below 35" is said within half a unit of the limit. */
 const NEAR_BELOW = 0.5;
@@ -42,6 +32,9 @@ const below = (value: Ratio, floor: Scaled): string =>
   compareRatio(value, floor) < 0 && approximately(floor) - ratioAsNumber(value) < NEAR_BELOW
     ? ` (just below ${scaledText(floor)})`
     : '';
+
+/** At most so many decimals, none that are nought. */
+const shortest = (value: Ratio, places: number): string => ratioText(value, places).replace(/\.?0+$/, '');
 
 /** "34.99 mL/min by one form, 35.11 by the other (just below 35)" */
 export function clearanceText({ byMicromoles, byMilligrams }: Clearance, floor: Scaled): string {
@@ -108,7 +101,7 @@ function inputsOf({ evidence, baseline }: KidneyFacts, age: number | undefined):
       entry: height.id,
     });
   if (baseline !== undefined)
-    inputs.push({ label: 'lowest earlier creatinine', text: `${ratioText(baseline.umol, 1)} umol/L`, on: baseline.on });
+    inputs.push({ label: 'lowest earlier creatinine', text: `${shortest(baseline.umol, 1)} umol/L`, on: baseline.on });
   return inputs;
 }
 
@@ -122,13 +115,13 @@ function formulasOf(facts: KidneyFacts, age: number, clearance: Clearance, umol:
   const shown: FormulaShown[] = [
     {
       name: 'creatinine clearance, umol/L form',
-      put: `(140 - ${age}) x ${ratioText(kg, 1)} kg x ${sex === 'female' ? '1.04' : '1.23'} / ${ratioText(umol, 1)} umol/L`,
+      put: `(140 - ${age}) x ${shortest(kg, 2)} kg x ${sex === 'female' ? '1.04' : '1.23'} / ${shortest(umol, 2)} umol/L`,
       gives: gives(clearance.byMicromoles),
       source: clearanceSources.byMicromoles,
     },
     {
       name: 'creatinine clearance, mg/dL form',
-      put: `(140 - ${age}) x ${ratioText(kg, 1)} kg${share} / (72 x ${ratioText(mgPerDl, 4)} mg/dL)`,
+      put: `(140 - ${age}) x ${shortest(kg, 2)} kg${share} / (72 x ${ratioText(mgPerDl, 4)} mg/dL)`,
       gives: gives(clearance.byMilligrams),
       source: clearanceSources.byMilligrams,
     },
@@ -137,7 +130,7 @@ function formulasOf(facts: KidneyFacts, age: number, clearance: Clearance, umol:
     const by = creatinineClearance({ ageYears: age, sex, weightKg: other.kg, creatinineUmolPerL: umol });
     shown.push({
       name: `the same with ${other.sort} weight`,
-      put: `${ratioText(other.kg, 2)} kg instead of ${ratioText(kg, 1)} kg`,
+      put: `${ratioText(other.kg, 2)} kg instead of ${shortest(kg, 2)} kg`,
       gives: clearanceText(by, floor),
       source: idealWeightSources[other.sort],
     });

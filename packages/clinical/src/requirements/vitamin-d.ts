@@ -1,13 +1,8 @@
 /** Vitamin D: a level that passes in the unit it was reported in, or a finished loading that still stands (docs/readiness.md R4). */
 import { type Day, addDays, shortDate } from '../calendar/day.ts';
-import type { Scaled } from '../exact/decimal.ts';
-import { scaledText } from '../exact/decimal.ts';
-import { exactValue, quantityText } from '../exact/quantity.ts';
-import { ratioText } from '../exact/ratio.ts';
-import { vitaminDNmolPerL } from '../formulas/units.ts';
 import type { Protocol } from '../protocol/protocol.ts';
-import type { Input, Working } from '../readiness/working.ts';
-import type { Evidence, Sample } from './evidence.ts';
+import type { Working } from '../readiness/working.ts';
+import type { Evidence } from './evidence.ts';
 import { type LoadingPlan, remainingDoses } from './loading.ts';
 import {
   type Judge,
@@ -18,40 +13,16 @@ import {
   readyPath,
   withException,
 } from './requirement.ts';
-import { isOutOfDate, reachesFloor } from './samples.ts';
-
-type Outcome = 'passing' | 'failing' | 'cannot be told';
-
-/** The floor in the unit reported; undefined for a unit that does not belong to vitamin D. */
-function floorFor(sample: Sample, protocol: Protocol): Scaled | undefined {
-  if (typeof sample.value === 'string') return protocol.exact.vitaminDFloor;
-  if (sample.value.unit === 'nmol/L') return protocol.exact.vitaminDFloor;
-  return sample.value.unit === 'ng/mL' ? protocol.exact.vitaminDFloorNgPerMl : undefined;
-}
-
-function outcomeOf(sample: Sample, floor: Scaled | undefined): Outcome {
-  if (sample.value === 'assumed good') return 'passing';
-  if (sample.value === 'assumed low') return 'failing';
-  if (floor === undefined) return 'cannot be told';
-  const reaches = reachesFloor(exactValue(sample.value), sample.value.comparator, floor);
-  return reaches === undefined ? 'cannot be told' : reaches ? 'passing' : 'failing';
-}
+import { isOutOfDate } from './samples.ts';
+import { floorText, levelFloor, levelOutcome, levelText, vitaminDWorking } from './vitamin-d-level.ts';
 
 function judge(evidence: Evidence, protocol: Protocol): Judge {
   const { vitaminD: level, loading, maintenance, today } = evidence;
   const { vitaminDValidDays, maintenanceConfirmDays, loadingHoldsDays, hipLookbackDays } = protocol.number;
-  const floor = level === undefined ? undefined : floorFor(level, protocol);
-  const outcome = level === undefined ? undefined : outcomeOf(level, floor);
-  const levelText =
-    level === undefined
-      ? ''
-      : typeof level.value === 'string'
-        ? `vitamin D, ${level.value}`
-        : `vitamin D ${quantityText(level.value)}`;
-  const floorText =
-    level === undefined || floor === undefined
-      ? ''
-      : `${scaledText(floor)} ${typeof level.value === 'string' ? 'nmol/L' : level.value.unit}`;
+  const floor = level === undefined ? undefined : levelFloor(level, protocol);
+  const outcome = level === undefined ? undefined : levelOutcome(level, floor);
+  const levelSays = level === undefined ? '' : levelText(level);
+  const floorSays = level === undefined ? '' : floorText(level, floor);
   const finishedOn = loading?.state.is === 'finished' ? loading.state.on : undefined;
   /** The level was measured after the loading ended or was stopped, so it and not the loading is the newer word. */
   const levelAfter = (ended: Day): boolean => level !== undefined && level.on > ended;
@@ -66,7 +37,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
           ? addDays(finishedOn, Math.max(loadingHoldsDays, maintenanceConfirmDays))
           : undefined;
 
-  const working = (says: string) => (): Working => workingOf(evidence, says, floor);
+  const working = (says: string) => (): Working => vitaminDWorking(evidence, says, floor);
   const byLoading = finishedOn !== undefined && !(levelAfter(finishedOn) && level?.signed === true);
   const running = loading?.state.is === 'running';
 
@@ -122,18 +93,18 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
     if (outcome === 'cannot be told')
       return judgement(
         'cannot say',
-        `${levelText} cannot be judged`,
+        `${levelSays} cannot be judged`,
         working(
           floor === undefined
             ? 'Its unit does not belong to vitamin D.'
-            : `${levelText} may or may not reach ${floorText}.`,
+            : `${levelSays} may or may not reach ${floorSays}.`,
         ),
       );
     if (outcome === 'failing')
       return judgement(
         'not ready',
-        `${levelText}${floorText === '' ? '' : `, below ${floorText}`}`,
-        working(`${levelText}; floor ${floorText}, compared in the unit reported.`),
+        `${levelSays}${floorSays === '' ? '' : `, below ${floorSays}`}`,
+        working(`${levelSays}; floor ${floorSays}, compared in the unit reported.`),
       );
     return judgement(
       'ready',
@@ -141,7 +112,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
       working(
         level.value === 'assumed good'
           ? 'Assumed good: not measured yet.'
-          : `${levelText}; floor ${floorText}, compared in the unit reported.`,
+          : `${levelSays}; floor ${floorSays}, compared in the unit reported.`,
       ),
     );
   }
@@ -228,8 +199,8 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
         ? newLoading(day, 'no level is awaited: loading instead')
         : draw('vitamin D was never measured');
     }
-    if (outcome === 'failing') return newLoading(day, `${levelText} is below ${floorText}`);
-    if (outcome === 'cannot be told') return draw(`${levelText} cannot be judged`);
+    if (outcome === 'failing') return newLoading(day, `${levelSays} is below ${floorSays}`);
+    if (outcome === 'cannot be told') return draw(`${levelSays} cannot be judged`);
     if (isOutOfDate(level, day, vitaminDValidDays))
       return draw(
         `vitamin D of ${shortDate(level.on)} counts until ${shortDate(addDays(level.on, vitaminDValidDays))}`,
@@ -251,55 +222,6 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   if (remaining !== undefined) changes.push(remaining.last, addDays(remaining.last, maintenanceConfirmDays + 1));
   if (repair !== undefined) changes.push(addDays(repair.on, hipLookbackDays + 1));
   return withException({ changes, on, path }, evidence.exceptions['vitamin D'], 'vitamin D');
-}
-
-function workingOf(evidence: Evidence, says: string, floor: Scaled | undefined): Working {
-  const { vitaminD: level, loading, maintenance } = evidence;
-  const inputs: Input[] = [];
-  if (level !== undefined) {
-    inputs.push({
-      label: 'vitamin D',
-      text: typeof level.value === 'string' ? level.value : quantityText(level.value),
-      on: level.on,
-      ...(level.entry === undefined ? {} : { entry: level.entry }),
-    });
-  }
-  if (loading !== undefined) {
-    inputs.push({
-      label: 'loading',
-      text: `${loading.taken} of ${loading.doses} doses taken, every ${loading.everyDays} days`,
-      on: loading.dated,
-      ...(loading.entry === undefined ? {} : { entry: loading.entry }),
-    });
-  }
-  if (maintenance !== undefined) {
-    inputs.push({
-      label: 'daily vitamin D',
-      text: maintenance.taken ? 'taken' : 'not taken',
-      on: maintenance.on,
-      ...(maintenance.entry === undefined ? {} : { entry: maintenance.entry }),
-    });
-  }
-  const cautions: string[] = [];
-  if (level !== undefined && typeof level.value !== 'string' && level.value.unit === 'ng/mL' && floor !== undefined) {
-    const nmol = vitaminDNmolPerL(level.value);
-    if (nmol !== undefined)
-      cautions.push(
-        `About ${level.value.comparator}${ratioText(nmol, 2)} nmol/L; it was compared in the unit reported.`,
-      );
-  }
-  const inNanograms = level !== undefined && typeof level.value !== 'string' && level.value.unit === 'ng/mL';
-  return {
-    says,
-    inputs,
-    formulas: [],
-    thresholds: [
-      { key: inNanograms ? 'vitaminDFloorNgPerMl' : 'vitaminDFloor' },
-      { key: 'vitaminDValidDays' },
-      ...(loading === undefined ? [] : ([{ key: 'maintenanceConfirmDays' }, { key: 'loadingHoldsDays' }] as const)),
-    ],
-    cautions,
-  };
 }
 
 export const vitaminD: Requirement = {

@@ -1,0 +1,115 @@
+/** What the clearance of a person rests on, worked out once: values in one unit, baseline, other weights, clearance by age. */
+import type { Day } from '../calendar/day.ts';
+import { type Quantity, exactValue } from '../exact/quantity.ts';
+import { type Ratio, compareRatios, minus, ratioOf, times } from '../exact/ratio.ts';
+import { type Clearance, bothAtLeast, creatinineClearance } from '../formulas/creatinine-clearance.ts';
+import { adjustedWeightKg, idealWeightKg, isAtLeastPercentOf } from '../formulas/ideal-weight.ts';
+import { creatinineUmolPerL, heightCm, weightKg } from '../formulas/units.ts';
+import type { Protocol } from '../protocol/protocol.ts';
+import type { Evidence, Exception } from './evidence.ts';
+import { type SamplesCount, samplesCount } from './samples.ts';
+
+export type OtherWeight = { readonly sort: 'ideal' | 'adjusted'; readonly kg: Ratio };
+
+export type KidneyFacts = {
+  readonly evidence: Evidence;
+  readonly protocol: Protocol;
+  /** Undefined where the birth date is not whole, or lies ahead. */
+  readonly birth: Day | undefined;
+  /** Undefined where there is none, or it is no plain number above nought in a known unit. */
+  readonly umol: Ratio | undefined;
+  readonly kg: Ratio | undefined;
+  readonly count: SamplesCount;
+  readonly ageException: Exception | undefined;
+  readonly baseline: { readonly umol: Ratio; readonly on: Day } | undefined;
+  /** Risen on the baseline, and no prescriber has accepted it. */
+  readonly risen: boolean;
+  /** Looked at beside the actual weight. */
+  readonly otherWeights: readonly OtherWeight[];
+  /** Undefined where a value is not known. */
+  readonly clearanceAt: (age: number) => Clearance | undefined;
+  /** By another weight the clearance is below the limit, and no prescriber has settled which weight decides. */
+  readonly weightsDisagreeAt: (age: number) => boolean;
+};
+
+function usable(value: Quantity, convert: (q: Quantity) => Ratio | undefined): Ratio | undefined {
+  return value.comparator === '' && exactValue(value) > 0 ? convert(value) : undefined;
+}
+
+/** R2a: the lowest of the signed creatinines of the days before the deciding one. */
+function baselineOf(evidence: Evidence, protocol: Protocol): KidneyFacts['baseline'] {
+  const { creatinine } = evidence;
+  if (creatinine === undefined) return undefined;
+  let lowest: { umol: Ratio; on: Day } | undefined;
+  for (const one of evidence.earlierCreatinines) {
+    if (one.on < creatinine.on - protocol.number.baselineDays) continue;
+    const umol = usable(one.value, creatinineUmolPerL);
+    if (umol !== undefined && (lowest === undefined || compareRatios(umol, lowest.umol) < 0))
+      lowest = { umol, on: one.on };
+  }
+  return lowest;
+}
+
+const hasRisen = (umol: Ratio, baseline: Ratio, { exact }: Protocol): boolean =>
+  compareRatios(minus(umol, baseline), ratioOf(exact.creatinineRise)) >= 0 ||
+  compareRatios(umol, times(baseline, ratioOf(exact.creatinineRiseFactor))) >= 0;
+
+function otherWeightsThan(kg: Ratio, { height, sex }: Evidence, { exact }: Protocol): readonly OtherWeight[] {
+  if (height === undefined || sex === undefined) return [];
+  const cm = usable(height.body.quantity, heightCm);
+  const ideal = cm === undefined ? undefined : idealWeightKg(sex, cm);
+  if (ideal === undefined || compareRatios(kg, ideal) <= 0) return [];
+  if (!isAtLeastPercentOf(kg, ideal, exact.adjustedWeightFromPercent)) return [{ sort: 'ideal', kg: ideal }];
+  return [
+    { sort: 'ideal', kg: ideal },
+    { sort: 'adjusted', kg: adjustedWeightKg(kg, ideal, exact.adjustedWeightShare) },
+  ];
+}
+
+export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts {
+  const { born, sex, creatinine, weight, today } = evidence;
+  const birth = born?.precision === 'day' && born.day <= today ? born.day : undefined;
+  const umol =
+    creatinine === undefined || typeof creatinine.value === 'string'
+      ? undefined
+      : usable(creatinine.value, creatinineUmolPerL);
+  const kg = weight === undefined || typeof weight.value === 'string' ? undefined : usable(weight.value, weightKg);
+  const baseline = umol === undefined ? undefined : baselineOf(evidence, protocol);
+  const otherWeights = kg === undefined ? [] : otherWeightsThan(kg, evidence, protocol);
+  const known = new Map<number, Clearance>();
+
+  function clearanceWith(ageYears: number, weightInKg: Ratio): Clearance | undefined {
+    if (sex === undefined || umol === undefined) return undefined;
+    return creatinineClearance({ ageYears, sex, weightKg: weightInKg, creatinineUmolPerL: umol });
+  }
+  function clearanceAt(age: number): Clearance | undefined {
+    const before = known.get(age);
+    if (before !== undefined || kg === undefined) return before;
+    const found = clearanceWith(age, kg);
+    if (found !== undefined) known.set(age, found);
+    return found;
+  }
+  function weightsDisagreeAt(age: number): boolean {
+    if (weight?.actualDecides === true) return false;
+    return otherWeights.some((other) => {
+      const clearance = clearanceWith(age, other.kg);
+      return clearance !== undefined && !bothAtLeast(clearance, protocol.exact.clearanceFloor);
+    });
+  }
+
+  return {
+    evidence,
+    protocol,
+    birth,
+    umol,
+    kg,
+    count: samplesCount(evidence, protocol),
+    ageException: evidence.exceptions['age of bloods'],
+    baseline,
+    risen:
+      umol !== undefined && baseline !== undefined && !evidence.riseAccepted && hasRisen(umol, baseline.umol, protocol),
+    otherWeights,
+    clearanceAt,
+    weightsDisagreeAt,
+  };
+}

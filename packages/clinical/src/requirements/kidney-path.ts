@@ -1,0 +1,105 @@
+/** What would make the kidney function hold on a day, and what is never assumed about it (docs/readiness.md A2). */
+import { type Day, addDays, ageOn, shortDate } from '../calendar/day.ts';
+import { bothAtLeast } from '../formulas/creatinine-clearance.ts';
+import type { Evidence } from './evidence.ts';
+import type { KidneyFacts } from './kidney-facts.ts';
+import { type Blocker, type Needs, type Path, readyPath } from './requirement.ts';
+import { isOutOfDate, isVoided } from './samples.ts';
+
+const repeat = (evidence: Evidence): Evidence => ({ ...evidence, creatinine: undefined });
+const weighAnew = (evidence: Evidence): Evidence => ({ ...evidence, weight: undefined });
+const actualDecides = (evidence: Evidence): Evidence =>
+  evidence.weight === undefined ? evidence : { ...evidence, weight: { ...evidence.weight, actualDecides: true } };
+
+export const birthDateBlocker: Blocker = {
+  what: 'the birth date to the day: ask, never assume one',
+  who: 'clerk',
+  step: 'complete identity',
+  settled: undefined,
+};
+
+/** The first matter that only a person can settle; undefined: steps alone will do. */
+function blockerOn(facts: KidneyFacts, day: Day): Blocker | undefined {
+  const { evidence, protocol, birth, umol, kg, count } = facts;
+  const { creatinine, weight, sex } = evidence;
+  if (birth === undefined) return birthDateBlocker;
+  if (sex === undefined)
+    return { what: 'the sex as registered', who: 'clerk', step: 'complete identity', settled: undefined };
+  if (creatinine !== undefined) {
+    if (isVoided(creatinine, count)) {
+      return {
+        what: `a new creatinine: that of ${shortDate(creatinine.on)} no longer counts`,
+        who: 'nurse',
+        step: 'repeat result',
+        settled: repeat,
+      };
+    }
+    if (umol === undefined && creatinine.value !== 'assumed good') {
+      return { what: 'a creatinine that can be used', who: 'nurse', step: 'repeat result', settled: repeat };
+    }
+    if (facts.risen) {
+      return {
+        what: 'a prescriber on the rise in creatinine, or a repeat',
+        who: 'prescriber',
+        step: 'prescriber decides',
+        settled: repeat,
+      };
+    }
+  }
+  if (weight !== undefined && kg === undefined && weight.value !== 'assumed good') {
+    return { what: 'a weight that can be used', who: 'nurse', step: 'repeat result', settled: weighAnew };
+  }
+  const age = ageOn(birth, day);
+  const clearance = facts.clearanceAt(age);
+  if (clearance === undefined) return undefined;
+  if (!bothAtLeast(clearance, protocol.exact.clearanceFloor)) {
+    return {
+      what: 'a prescriber: repeat creatinine and weight, then decide',
+      who: 'prescriber',
+      step: 'repeat result',
+      settled: repeat,
+    };
+  }
+  if (facts.weightsDisagreeAt(age)) {
+    return {
+      what: 'a prescriber and a pharmacist: which weight decides',
+      who: 'prescriber',
+      step: 'prescriber decides',
+      settled: actualDecides,
+    };
+  }
+  return undefined;
+}
+
+export function kidneyPath(facts: KidneyFacts, day: Day): Path {
+  const by = blockerOn(facts, day);
+  if (by !== undefined) return { is: 'blocked', by };
+  const { creatinine, weight } = facts.evidence;
+  const { bloodsValidDays, weightValidDays } = facts.protocol.number;
+  const needs: { -readonly [Key in keyof Needs]: Needs[Key] } = {};
+  if (creatinine === undefined || isOutOfDate(creatinine, day, bloodsValidDays, facts.ageException)) {
+    needs.draw = {
+      test: 'creatinine',
+      validDays: bloodsValidDays,
+      neverMeasured: creatinine === undefined,
+      why:
+        creatinine === undefined
+          ? 'creatinine was never measured'
+          : `bloods of ${shortDate(creatinine.on)} count until ${shortDate(addDays(creatinine.on, bloodsValidDays))}`,
+    };
+  } else if (!creatinine.signed && creatinine.entry !== undefined) {
+    needs.sign = { results: [creatinine.entry], why: `bloods of ${shortDate(creatinine.on)} are not signed` };
+  }
+  if (weight === undefined || weight.method === 'estimated' || isOutOfDate(weight, day, weightValidDays)) {
+    needs.weigh = { validDays: weightValidDays, neverMeasured: weight === undefined, why: whyWeigh(facts) };
+  }
+  return needs.draw === undefined && needs.sign === undefined && needs.weigh === undefined
+    ? readyPath
+    : { is: 'steps', needs };
+}
+
+function whyWeigh({ evidence: { weight }, protocol }: KidneyFacts): string {
+  if (weight === undefined) return 'weight was never recorded';
+  if (weight.method === 'estimated') return 'the weight was only estimated';
+  return `weight of ${shortDate(weight.on)} counts until ${shortDate(addDays(weight.on, protocol.number.weightValidDays))}`;
+}

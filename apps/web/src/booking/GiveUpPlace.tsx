@@ -1,0 +1,52 @@
+import { useNavigate } from '@tanstack/react-router';
+import type { PersonView } from '@twelvemonth/exchange';
+import { useState } from 'react';
+import { ChoiceField } from '../fields/ChoiceField.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { FieldTroubles } from '../fields/field-trouble.ts';
+import { Button } from '../paper/Button.tsx';
+import { Outcome } from '../paper/Outcome.tsx';
+import { Why } from '../paper/Why.tsx';
+import { useAct } from '../server/use-act.ts';
+
+/** Gives the booked place up without taking another. */
+export function GiveUpPlace({ person }: { person: PersonView }) {
+  const navigate = useNavigate();
+  const [reason, setReason] = useState('');
+  const [askedBy, setAskedBy] = useState<'the patient' | 'the unit'>();
+  const attempt = useAct(() => void navigate({ to: '/people/$patient', params: { patient: person.patient } }));
+  const { place } = person;
+  if (place === undefined) return null;
+  return (
+    <div style={{ marginTop: '2rem' }}>
+      <Why about="without booking another" word="give the place up">
+        <FieldTroubles value={attempt.refusals}>
+          <form
+            onSubmit={(event) => {
+              event.preventDefault();
+              if (askedBy === undefined) return;
+              void attempt.send(
+                { name: 'give up place', patient: person.patient, session: place.session, reason, askedBy },
+                { seen: { [`patient/${person.patient}`]: person.seq } },
+              );
+            }}
+          >
+            <Outcome of={attempt} />
+            <ChoiceField
+              label="Who asked"
+              at="askedBy"
+              value={askedBy}
+              onChange={setAskedBy}
+              options={[{ value: 'the patient' }, { value: 'the unit' }]}
+              trouble={undefined}
+            />
+            <TextField label="Why" at="reason" value={reason} onChange={setReason} />
+            <Button type="submit" busy={attempt.busy} disabled={askedBy === undefined}>
+              Give the place up
+            </Button>
+          </form>
+        </FieldTroubles>
+      </Why>
+    </div>
+  );
+}

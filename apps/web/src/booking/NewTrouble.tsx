@@ -1,0 +1,51 @@
+import type { BookingCheck } from '@twelvemonth/exchange';
+import { TextField } from '../fields/TextField.tsx';
+import { Verdict } from '../verdict/Verdict.tsx';
+import css from './Booking.module.css';
+
+type Props = {
+  readonly causes: BookingCheck['causes'];
+  readonly accepted: readonly string[];
+  readonly accept: (causes: readonly string[]) => void;
+  readonly reason: string;
+  readonly giveReason: (reason: string) => void;
+};
+
+/** Trouble on that date, each to be accepted by name before the place is booked; with one reason for all. */
+export function NewTrouble({ causes, accepted, accept, reason, giveReason }: Props) {
+  if (causes.length === 0) return null;
+  return (
+    <fieldset>
+      <legend>
+        <h3>Trouble on that date: accept each to go on</h3>
+      </legend>
+      <ul className={css['causes']}>
+        {causes.map((each) => (
+          <li key={each.cause}>
+            <Verdict is={each.verdict}>{each.cause}</Verdict>
+            <div className="quiet">{each.says}</div>
+            {each.acceptable ? (
+              <label className={css['accept']}>
+                <input
+                  type="checkbox"
+                  checked={accepted.includes(each.cause)}
+                  onChange={(event) =>
+                    accept(
+                      event.target.checked
+                        ? [...accepted, each.cause]
+                        : accepted.filter((cause) => cause !== each.cause),
+                    )
+                  }
+                />
+                I have seen this and book all the same
+              </label>
+            ) : (
+              <strong>Nobody can accept this.</strong>
+            )}
+          </li>
+        ))}
+      </ul>
+      <TextField label="Reason for booking all the same" at="accepts.reason" value={reason} onChange={giveReason} />
+    </fieldset>
+  );
+}

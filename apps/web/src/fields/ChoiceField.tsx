@@ -1,0 +1,65 @@
+import { useId } from 'react';
+import css from './Field.module.css';
+import { Field, type FieldWords } from './Field.tsx';
+import { FieldGroup } from './FieldGroup.tsx';
+
+export type Option<Value extends string = string> = { readonly value: Value; readonly says?: string };
+
+type Props<Value extends string> = FieldWords & {
+  readonly value: Value | undefined;
+  readonly onChange: (value: Value | undefined) => void;
+  readonly options: readonly Option<Value>[];
+  readonly size?: 'usual' | 'big';
+};
+
+const mostButtons = 8;
+
+/** One of several, nothing preset. Up to eight stand open side by side; more go into a list. */
+export function ChoiceField<Value extends string>({
+  value,
+  onChange,
+  options,
+  size = 'usual',
+  ...words
+}: Props<Value>) {
+  const name = useId();
+  if (options.length > mostButtons) {
+    return (
+      <Field {...words}>
+        {(wired) => (
+          <select
+            {...wired}
+            className={css['input']}
+            value={value ?? ''}
+            onChange={(event) => onChange(options.find((o) => o.value === event.target.value)?.value)}
+          >
+            <option value="">choose</option>
+            {options.map((option) => (
+              <option key={option.value} value={option.value}>
+                {option.says ?? option.value}
+              </option>
+            ))}
+          </select>
+        )}
+      </Field>
+    );
+  }
+  return (
+    <FieldGroup {...words}>
+      <div className={`${css['choices']} ${size === 'big' ? css['big'] : ''}`}>
+        {options.map((option) => (
+          <label key={option.value} className={css['choice']}>
+            <input
+              type="radio"
+              name={name}
+              value={option.value}
+              checked={value === option.value}
+              onChange={() => onChange(option.value)}
+            />
+            {option.says ?? option.value}
+          </label>
+        ))}
+      </div>
+    </FieldGroup>
+  );
+}

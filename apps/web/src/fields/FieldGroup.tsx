@@ -1,0 +1,33 @@
+import { type ReactNode, useId } from 'react';
+import css from './Field.module.css';
+import type { FieldWords } from './Field.tsx';
+import { useTroubleAt } from './field-trouble.ts';
+
+/** A question with several controls: radio buttons, ticks, a number with its unit. */
+export function FieldGroup({
+  label,
+  help,
+  at,
+  optional = false,
+  trouble,
+  children,
+}: FieldWords & { children: ReactNode }) {
+  const id = useId();
+  const refused = useTroubleAt(at);
+  const wrong = trouble ?? refused;
+  return (
+    <fieldset className={css['field']} aria-describedby={wrong === undefined ? undefined : `${id}-wrong`}>
+      <legend className={css['label']}>
+        {label}
+        {optional && <span className={css['optional']}> (if known)</span>}
+      </legend>
+      {help !== undefined && <p className={css['help']}>{help}</p>}
+      {children}
+      {wrong !== undefined && (
+        <p className={css['error']} id={`${id}-wrong`}>
+          {wrong}
+        </p>
+      )}
+    </fieldset>
+  );
+}

@@ -1,0 +1,67 @@
+import { useId } from 'react';
+import css from './Field.module.css';
+import type { FieldWords } from './Field.tsx';
+import { FieldGroup } from './FieldGroup.tsx';
+
+/** As typed: the unit is never guessed, so it may be missing until someone says it. */
+export type TypedQuantity = {
+  readonly comparator: '' | '<' | '<=' | '>' | '>=';
+  readonly value: string;
+  readonly unit: string | undefined;
+};
+export const nothingTyped: TypedQuantity = { comparator: '', value: '', unit: undefined };
+
+type Props = FieldWords & {
+  readonly value: TypedQuantity;
+  readonly onChange: (value: TypedQuantity) => void;
+  readonly units: readonly string[];
+};
+
+/** A measured value exactly as it was reported. "<20" keeps its sign; the unit is chosen each time. */
+export function QuantityField({ value, onChange, units, ...words }: Props) {
+  const id = useId();
+  return (
+    <FieldGroup {...words}>
+      <div className={css['row']}>
+        <select
+          className={css['input']}
+          style={{ width: '4.6rem' }}
+          aria-label={`${words.label}: sign`}
+          value={value.comparator}
+          onChange={(event) => onChange({ ...value, comparator: event.target.value as TypedQuantity['comparator'] })}
+        >
+          <option value="">=</option>
+          <option value="<">&lt;</option>
+          <option value="<=">≤</option>
+          <option value=">">&gt;</option>
+          <option value=">=">≥</option>
+        </select>
+        <input
+          className={css['input']}
+          style={{ width: '7rem' }}
+          aria-label={`${words.label}: value`}
+          inputMode="decimal"
+          autoComplete="off"
+          value={value.value}
+          onChange={(event) => onChange({ ...value, value: event.target.value.replace(',', '.') })}
+        />
+        <span className={css['choices']}>
+          {units.map((unit) => (
+            <label key={unit} className={css['choice']}>
+              <input
+                type="radio"
+                name={id}
+                checked={value.unit === unit}
+                onChange={() => onChange({ ...value, unit })}
+              />
+              {unitInWords(unit)}
+            </label>
+          ))}
+        </span>
+      </div>
+    </FieldGroup>
+  );
+}
+
+/** Units as they are printed. What is stored keeps its plain letters. */
+export const unitInWords = (unit: string): string => unit.replace('umol', 'µmol').replace('m2', 'm²');

@@ -1,0 +1,38 @@
+import { useQuery } from '@tanstack/react-query';
+import { useRef } from 'react';
+import { Button } from '../paper/Button.tsx';
+import { useReached } from '../server/connection.ts';
+import { queries, status } from '../server/queries.ts';
+import css from './Frame.module.css';
+
+/** Three things that change what can be done here: no server, a server that only reads, a server newer than this screen. */
+export function Banners() {
+  const reached = useReached();
+  const now = useQuery(status).data;
+  const loadedWith = useRef<string | undefined>(undefined);
+  loadedWith.current ??= now?.version;
+  return (
+    <div role="status" className="screenOnly">
+      {!reached && (
+        <p className={css['banner']}>
+          The server cannot be reached. What you see may be out of date and nothing can be recorded; what you have
+          entered is kept. Use the printed day sheet if it lasts.{' '}
+          <Button tone="plain" onClick={() => void queries.invalidateQueries()}>
+            Try again
+          </Button>
+        </p>
+      )}
+      {now?.readOnly !== undefined && <p className={css['banner']}>Read only: {now.readOnly}</p>}
+      {now !== undefined && loadedWith.current !== now.version && (
+        <p className={css['banner']}>
+          The server now runs version {now.version}; this screen is of version {loadedWith.current}. Finish what you are
+          entering, then{' '}
+          <Button tone="plain" onClick={() => window.location.reload()}>
+            load the new screens
+          </Button>
+          .
+        </p>
+      )}
+    </div>
+  );
+}

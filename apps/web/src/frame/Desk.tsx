@@ -1,0 +1,43 @@
+import { useQuery } from '@tanstack/react-query';
+import { Button } from '../paper/Button.tsx';
+import { me, signedOut } from '../server/queries.ts';
+import { post } from '../server/request.ts';
+import { actAs, useActingRole } from './acting-role.ts';
+import css from './Frame.module.css';
+
+/** The person at the desk, large: everything signed here is signed by them. */
+export function Desk({ change }: { change: () => void }) {
+  const person = useQuery(me).data;
+  const { role, roles } = useActingRole();
+  if (person === undefined || person === null) return null;
+  const leave = (): void => {
+    void post('signOut').finally(signedOut);
+  };
+  return (
+    <div className={css['desk']}>
+      <strong>{person.name}</strong>
+      <div>
+        {roles.length > 1 ? (
+          <select aria-label="You act as" value={role ?? ''} onChange={(event) => actAs(event.target.value)}>
+            <option value="">{roles.join(', ')}</option>
+            {roles.map((each) => (
+              <option key={each} value={each}>
+                as {each}
+              </option>
+            ))}
+          </select>
+        ) : (
+          roles[0]
+        )}
+        {' · '}
+        <Button tone="plain" onClick={change}>
+          sign as someone else
+        </Button>
+        {' · '}
+        <Button tone="plain" onClick={leave}>
+          leave
+        </Button>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,53 @@
+import { useQuery } from '@tanstack/react-query';
+import { Outlet } from '@tanstack/react-router';
+import { useEffect, useRef, useState } from 'react';
+import { me } from '../server/queries.ts';
+import { useLive } from '../server/live.ts';
+import { SignInPlace } from '../sign-in/SignInPlace.tsx';
+import { Banners } from './Banners.tsx';
+import { Desk } from './Desk.tsx';
+import css from './Frame.module.css';
+import { Side } from './Side.tsx';
+import { Search } from './search/Search.tsx';
+
+/**
+ * The frame around every screen. When nobody is at the desk the screens stay mounted, out of sight, so that a form being filled
+ * in survives a lock, an expired session and a change of person.
+ */
+export function Frame() {
+  const asked = useQuery(me);
+  const [changing, setChanging] = useState(false);
+  const wasHere = useRef(false);
+  const signedIn = asked.data !== undefined && asked.data !== null;
+  if (signedIn) wasHere.current = true;
+  const staff = asked.data?.staff;
+  useEffect(() => setChanging(false), [staff]);
+  useLive(signedIn);
+  if (asked.data === undefined && asked.error === null) return null;
+  const away = !signedIn || changing;
+  return (
+    <>
+      {away && (
+        <SignInPlace wasHere={wasHere.current} stay={changing && signedIn ? () => setChanging(false) : undefined} />
+      )}
+      {wasHere.current && (
+        <div className={css['frame']} hidden={away} inert={away} style={away ? { display: 'none' } : undefined}>
+          <a className={css['skip']} href="#content">
+            Skip to the page
+          </a>
+          <Side />
+          <div className={css['body']}>
+            <Banners />
+            <div className={css['top']}>
+              <Search />
+              <Desk change={() => setChanging(true)} />
+            </div>
+            <main id="content" className={css['main']} tabIndex={-1}>
+              <Outlet />
+            </main>
+          </div>
+        </div>
+      )}
+    </>
+  );
+}

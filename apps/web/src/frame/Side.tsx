@@ -1,0 +1,63 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { recall, status, today, waitingRows } from '../server/queries.ts';
+import { DemoMark } from './DemoMark.tsx';
+import type { RouteName } from '../server/paths.ts';
+import css from './Frame.module.css';
+import { useMay } from './may.ts';
+import { showUnit, useUnit } from './unit.ts';
+
+/** Where one can go, with how much waits there. */
+export function Side() {
+  const { unit, units } = useUnit();
+  const may = useMay();
+  const asking = (route: RouteName) => ({ enabled: unit !== undefined && may(route) });
+  const listed = useQuery({ ...today(unit?.unit), ...asking('today') }).data?.counts.listed;
+  const due = useQuery({ ...recall(unit?.unit), ...asking('recall') }).data?.people.length;
+  const rows = useQuery({ ...waitingRows(), ...asking('waitingRows') }).data?.rows.length;
+  const demo = useQuery(status).data?.demo === true;
+  const places = [
+    { to: '/', route: 'today', says: 'Today', count: listed },
+    { to: '/people', route: 'people', says: 'People', count: undefined },
+    { to: '/sessions', route: 'sessions', says: 'Sessions', count: undefined },
+    { to: '/recall', route: 'recall', says: 'Recall', count: due },
+    { to: '/import', route: 'dryRun', says: 'Import', count: rows },
+    { to: '/protocol', route: 'protocols', says: 'Protocol', count: undefined },
+    { to: '/settings', route: 'settings', says: 'Settings', count: undefined },
+  ] as const;
+  return (
+    <div className={css['side']}>
+      <div className={css['brand']}>
+        <strong>Twelvemonth</strong>
+        <div className={css['unit']}>
+          {units.length > 1 ? (
+            <select aria-label="Unit shown" value={unit?.unit} onChange={(event) => showUnit(event.target.value)}>
+              {units.map((each) => (
+                <option key={each.unit} value={each.unit}>
+                  {each.name}
+                </option>
+              ))}
+            </select>
+          ) : (
+            (unit?.name ?? 'no unit yet')
+          )}
+        </div>
+      </div>
+      <nav className={css['nav']} aria-label="Screens">
+        <ul>
+          {places
+            .filter(({ route }) => may(route))
+            .map(({ to, says, count }) => (
+              <li key={to}>
+                <Link to={to} activeOptions={{ exact: to === '/' }}>
+                  {says}
+                  {count !== undefined && count > 0 && <span className={css['count']}>{count}</span>}
+                </Link>
+              </li>
+            ))}
+        </ul>
+      </nav>
+      {demo && <DemoMark />}
+    </div>
+  );
+}

@@ -1,0 +1,97 @@
+import type { WaitingRow as Row } from '@twelvemonth/exchange';
+import { useState } from 'react';
+import { TextField } from '../fields/TextField.tsx';
+import { useUnit } from '../frame/unit.ts';
+import { Button } from '../paper/Button.tsx';
+import { Note } from '../paper/Note.tsx';
+import { Trouble } from '../paper/Trouble.tsx';
+import { Why } from '../paper/Why.tsx';
+import { usePosting } from '../server/use-posting.ts';
+import { momentInWords } from '../words/dates.ts';
+import css from './Import.module.css';
+
+/** One row: its troubles, its cells to put right, and the two ways out. */
+export function WaitingRow({ row }: { row: Row }) {
+  const { unit } = useUnit();
+  const [cells, setCells] = useState(row.cells);
+  const [notTheSame, setNotTheSame] = useState(false);
+  const [reason, setReason] = useState('');
+  const settle = usePosting('settleRow');
+  const which = { register: row.register, fingerprint: row.fingerprint, row: row.row };
+  const wrong = new Set(row.problems.map(({ column }) => column));
+  const alike = row.problems.some(
+    ({ problem }) => problem === 'may-be-someone' || problem === 'differs-from-notes' || problem === 'number-twice',
+  );
+  const field = (column: string) => (
+    <TextField
+      key={column}
+      label={column}
+      value={cells[column] ?? ''}
+      onChange={(value) => setCells((before) => ({ ...before, [column]: value }))}
+    />
+  );
+  return (
+    <section className={css['row']} aria-label={`Row ${row.row} of ${row.file}`}>
+      <p>
+        <strong>
+          Row {row.row} of {row.file}
+        </strong>{' '}
+        <span className="quiet">waits since {momentInWords(row.since, unit?.zone)}</span>
+      </p>
+      <ul>
+        {row.problems.map((problem) => (
+          <li key={`${problem.column} ${problem.problem}`}>
+            <strong>{problem.column}:</strong> {problem.says} <span className="quiet">{problem.remedy}</span>
+          </li>
+        ))}
+      </ul>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          void settle.send({ outcome: 'try again', ...which, cells, ...(notTheSame ? { notTheSame } : {}) });
+        }}
+      >
+        <div className={css['cells']}>
+          {Object.keys(row.cells)
+            .filter((column) => wrong.has(column))
+            .map(field)}
+        </div>
+        <Why about={`of row ${row.row}`} word="all cells">
+          <div className={css['cells']}>
+            {Object.keys(row.cells)
+              .filter((column) => !wrong.has(column))
+              .map(field)}
+          </div>
+        </Why>
+        {alike && (
+          <label style={{ display: 'flex', gap: '0.6rem', minHeight: 48, alignItems: 'center' }}>
+            <input type="checkbox" checked={notTheSame} onChange={(event) => setNotTheSame(event.target.checked)} />
+            This is another person than anyone here
+          </label>
+        )}
+        {settle.error !== undefined && <Trouble error={settle.error} />}
+        {settle.answer !== undefined && settle.answer.waiting > 0 && (
+          <Note tone="caution">It still waits: see what is wrong above.</Note>
+        )}
+        <div className={css['acts']}>
+          <Button type="submit" tone="act" busy={settle.busy}>
+            Try it again
+          </Button>
+        </div>
+      </form>
+      <Why about={`row ${row.row}`} word="leave it out">
+        <form
+          onSubmit={(event) => {
+            event.preventDefault();
+            void settle.send({ outcome: 'left out', ...which, reason });
+          }}
+        >
+          <TextField label="Why it is left out" value={reason} onChange={setReason} />
+          <Button type="submit" size="slim" busy={settle.busy} disabled={reason.trim() === ''}>
+            Leave the row out
+          </Button>
+        </form>
+      </Why>
+    </section>
+  );
+}

@@ -1,0 +1,32 @@
+import type { ButtonHTMLAttributes } from 'react';
+import { type Size, type Tone, buttonLook } from './button-look.ts';
+
+type Props = ButtonHTMLAttributes<HTMLButtonElement> & {
+  readonly tone?: Tone;
+  readonly size?: Size;
+  /** On its way to the server: stays where it is, says so, and takes no second press. */
+  readonly busy?: boolean;
+};
+
+export function Button({
+  tone,
+  size,
+  busy = false,
+  type = 'button',
+  className = '',
+  children,
+  onClick,
+  ...rest
+}: Props) {
+  return (
+    <button
+      {...rest}
+      type={type}
+      className={`${buttonLook(tone, size)} ${className}`}
+      aria-disabled={busy || undefined}
+      onClick={busy ? (event) => event.preventDefault() : onClick}
+    >
+      {busy ? 'recording …' : children}
+    </button>
+  );
+}

@@ -1,0 +1,67 @@
+import { useEffect, useRef } from 'react';
+import type { Attempt } from '../server/use-act.ts';
+import { momentInWords } from '../words/dates.ts';
+import { Note } from './Note.tsx';
+
+/** What came of an act: recorded, refused by name with what to do instead, moved on meanwhile, or not reached. Takes the focus when refused. */
+export function Outcome({ of: attempt }: { of: Pick<Attempt, 'refusals' | 'trouble' | 'missed' | 'answer'> }) {
+  const { refusals, trouble, missed, answer } = attempt;
+  const place = useRef<HTMLDivElement>(null);
+  const refused = refusals.length > 0 || trouble !== undefined || missed.length > 0;
+  useEffect(() => {
+    if (refused) place.current?.focus();
+  }, [refused, refusals, trouble]);
+  if (refused) {
+    return (
+      <div ref={place} tabIndex={-1}>
+        <Note tone="stop" role="alert">
+          {trouble !== undefined && (
+            <p>
+              <strong>{trouble.says}</strong>
+              {trouble.quote !== undefined && ` Number to quote: ${trouble.quote}.`}
+            </p>
+          )}
+          {refusals.length > 0 && (
+            <>
+              <p>
+                <strong>
+                  {refusals.length === 1 ? 'Not recorded.' : `Not recorded, for ${refusals.length} reasons.`}
+                </strong>
+              </p>
+              <ul>
+                {refusals.map((refusal) => (
+                  <li key={`${refusal.name} ${refusal.field ?? ''} ${refusal.says}`}>
+                    {refusal.says}
+                    {refusal.remedy !== undefined && <> {refusal.remedy}</>}
+                  </li>
+                ))}
+              </ul>
+            </>
+          )}
+          {missed.length > 0 && (
+            <>
+              <p>
+                Someone wrote in these notes while you were busy. Read it, then press again if your entry still stands:
+              </p>
+              <ul>
+                {missed.map((entry) => (
+                  <li key={entry.id}>
+                    {entry.text}{' '}
+                    <span className="quiet">
+                      ({entry.by}, {momentInWords(entry.recordedAt)})
+                    </span>
+                  </li>
+                ))}
+              </ul>
+            </>
+          )}
+        </Note>
+      </div>
+    );
+  }
+  return answer === undefined ? null : (
+    <Note tone="done" role="status">
+      {answer.says}
+    </Note>
+  );
+}

@@ -1,0 +1,27 @@
+import { ServerProblem } from '../server/server-problem.ts';
+import { Button } from './Button.tsx';
+import { Note } from './Note.tsx';
+
+/** Something that could not be fetched: what, what to quote when asking for help, and another try. */
+export function Trouble({ error, again }: { error: Error; again?: () => void }) {
+  const problem = error instanceof ServerProblem ? error.problem : undefined;
+  return (
+    <Note tone="stop" role="alert">
+      <p>
+        <strong>{problem?.title ?? error.message}</strong>
+      </p>
+      {problem?.detail !== undefined && <p>{problem.detail}</p>}
+      {problem?.refusals?.map((refusal) => (
+        <p key={refusal.name}>{refusal.says}</p>
+      ))}
+      {problem?.instance !== undefined && <p>Number to quote when you ask for help: {problem.instance}</p>}
+      {again !== undefined && (
+        <p>
+          <Button size="slim" onClick={again}>
+            Try again
+          </Button>
+        </p>
+      )}
+    </Note>
+  );
+}

@@ -1,0 +1,74 @@
+import { windowBar } from '@twelvemonth/charts';
+import { day } from '@twelvemonth/clinical';
+import { Link } from '@tanstack/react-router';
+import type { PersonRow } from '@twelvemonth/exchange';
+import { memo } from 'react';
+import { Strip } from '../drawing/Strip.tsx';
+import { useServiceToday } from '../frame/unit.ts';
+import { Verdict } from '../verdict/Verdict.tsx';
+import { dayInWords } from '../words/dates.ts';
+import { dotted } from '../words/texts.ts';
+import css from './People.module.css';
+
+function strip(row: PersonRow, today: string): string {
+  const { window, place } = row;
+  return windowBar(
+    {
+      today: day(today),
+      waiting: row.headline,
+      steps: [],
+      ...(window === undefined
+        ? {}
+        : {
+            window: {
+              first: day(window.first),
+              ...(window.last === undefined ? {} : { last: day(window.last) }),
+              ...(window.certain && window.last !== undefined ? { certainUntil: day(window.last) } : {}),
+            },
+          }),
+      ...(place === undefined ? {} : { place: { on: day(place.on), says: '' } }),
+    },
+    { id: `w-${row.patient}`, width: 220, form: 'strip' },
+  ).svg;
+}
+
+export const PeopleTableRow = memo(function PeopleTableRow({ row }: { row: PersonRow }) {
+  const today = useServiceToday();
+  return (
+    <tr>
+      <th scope="row">
+        <Link to="/people/$patient" params={{ patient: row.patient }} preload={false}>
+          {row.name}
+        </Link>
+        <div className={css['detail']}>
+          {dotted(`born ${row.born}${row.age === undefined ? '' : ` (${row.age})`}`, row.number)}
+        </div>
+      </th>
+      <td>
+        {row.standing.standing}
+        <div className={css['detail']}>
+          {dotted(row.dose, row.standing.on !== undefined && `by ${dayInWords(row.standing.on)}`)}
+        </div>
+      </td>
+      <td>
+        <Verdict is={row.verdict} />
+      </td>
+      <td className={css['window']}>
+        {row.window !== undefined && <Strip svg={strip(row, today)} />}
+        <div className={css['detail']}>
+          {row.window?.says ?? (row.verdict === 'does not apply' ? '' : 'no dates yet')}
+        </div>
+      </td>
+      <td>
+        {row.place === undefined ? (
+          <span className="quiet">none</span>
+        ) : (
+          <>
+            {dayInWords(row.place.on)}
+            <div className={css['detail']}>{row.place.arriveAt}</div>
+          </>
+        )}
+      </td>
+    </tr>
+  );
+});

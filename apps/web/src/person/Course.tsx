@@ -1,0 +1,41 @@
+import { courseStrip } from '@twelvemonth/charts';
+import { day } from '@twelvemonth/clinical';
+import type { CourseView } from '@twelvemonth/exchange';
+import { Picture } from '../drawing/Picture.tsx';
+import { useServiceToday } from '../frame/unit.ts';
+import { dayInWords } from '../words/dates.ts';
+import { dotted } from '../words/texts.ts';
+
+/** Where the person is in their course: doses, what happened between them, what is due. */
+export function Course({ course, today }: { course: CourseView; today: string | undefined }) {
+  const serviceToday = useServiceToday();
+  const drawing = courseStrip({
+    today: day(today ?? serviceToday),
+    doses: course.doses.map(({ on, number, part }) => ({ on: day(on), number, part })),
+    marks: course.marks.map(({ kind, from, until, says }) => ({
+      kind,
+      from: day(from),
+      says,
+      ...(until === undefined ? {} : { until: day(until) }),
+    })),
+    ...(course.due === undefined ? {} : { due: { on: day(course.due), number: course.thisCourse + 1 } }),
+  });
+  return (
+    <section aria-labelledby="course">
+      <h2 id="course">Course</h2>
+      <p className="quiet">
+        {dotted(
+          course.regimen,
+          `${course.thisCourse} of ${course.planned} planned doses given`,
+          course.lifetime !== course.thisCourse && `${course.lifetime} in all`,
+          course.due !== undefined && `next due ${dayInWords(course.due)}`,
+          course.recallFrom !== undefined && `recall from ${dayInWords(course.recallFrom)}`,
+          course.bloodsBetween !== undefined &&
+            `bloods between ${dayInWords(course.bloodsBetween.from)} and ${dayInWords(course.bloodsBetween.until)}`,
+          course.inReview,
+        )}
+      </p>
+      <Picture drawing={drawing} />
+    </section>
+  );
+}

@@ -1,0 +1,78 @@
+import { Link } from '@tanstack/react-router';
+import type { EntryView, PersonView } from '@twelvemonth/exchange';
+import { useState } from 'react';
+import { useUnit } from '../frame/unit.ts';
+import { Button } from '../paper/Button.tsx';
+import { dayInWords, momentInWords, timeOfDay } from '../words/dates.ts';
+import { dotted } from '../words/texts.ts';
+import css from './Person.module.css';
+import { WithdrawForm } from './WithdrawForm.tsx';
+import { isCorrectable, isWithdrawable } from './may-change.ts';
+
+export function EntryRow({ entry, person, shown }: { entry: EntryView; person: PersonView; shown: boolean }) {
+  const { unit } = useUnit();
+  const [withdrawing, setWithdrawing] = useState(false);
+  const gone = entry.withdrawnBy !== undefined;
+  const replaced = entry.amendedBy !== undefined;
+  return (
+    <>
+      <tr id={`entry-${entry.id}`} className={shown ? css['shown'] : undefined}>
+        <td className="nowrap">
+          {dayInWords(entry.on)}
+          {entry.at !== undefined && <span className="quiet"> {timeOfDay(entry.at, unit?.zone)}</span>}
+        </td>
+        <td className={gone || replaced ? css['withdrawn'] : undefined}>
+          <span className="quiet">{entry.label}: </span>
+          {gone || replaced ? <s>{entry.text}</s> : entry.text}
+          {gone && <div className="small">withdrawn: {entry.withdrawnBecause}</div>}
+          {replaced && (
+            <div className="small">
+              corrected, see the <a href={`#entry-${entry.amendedBy}`}>newer entry</a>
+            </div>
+          )}
+          {entry.amends !== undefined && (
+            <div className="small">
+              corrects an <a href={`#entry-${entry.amends}`}>earlier entry</a>
+            </div>
+          )}
+        </td>
+        <td className="small quiet">
+          {dotted(
+            `${entry.by.name}, ${entry.by.role}`,
+            momentInWords(entry.recordedAt, unit?.zone),
+            entry.late && 'written late',
+          )}
+        </td>
+        <td>
+          {!gone && !replaced && (
+            <span className={`${css['entryActs']} screenOnly`}>
+              {isCorrectable(entry.kind) && (
+                <Link
+                  to="/people/$patient"
+                  params={{ patient: person.patient }}
+                  search={{ record: entry.kind, correct: entry.id }}
+                >
+                  correct
+                  <span className="unseen"> {entry.text}</span>
+                </Link>
+              )}
+              {isWithdrawable(entry.kind) && (
+                <Button tone="plain" aria-expanded={withdrawing} onClick={() => setWithdrawing(!withdrawing)}>
+                  withdraw
+                  <span className="unseen"> {entry.text}</span>
+                </Button>
+              )}
+            </span>
+          )}
+        </td>
+      </tr>
+      {withdrawing && !gone && (
+        <tr className={css['open']}>
+          <td colSpan={4}>
+            <WithdrawForm entry={entry} person={person} close={() => setWithdrawing(false)} />
+          </td>
+        </tr>
+      )}
+    </>
+  );
+}

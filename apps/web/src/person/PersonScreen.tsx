@@ -1,0 +1,50 @@
+import { useQuery } from '@tanstack/react-query';
+import { useNavigate, useParams, useSearch } from '@tanstack/react-router';
+import type { PersonView } from '@twelvemonth/exchange';
+import { Awaited } from '../paper/Awaited.tsx';
+import { Note } from '../paper/Note.tsx';
+import { Page } from '../paper/Page.tsx';
+import { person } from '../server/queries.ts';
+import { Course } from './Course.tsx';
+import { Entries } from './Entries.tsx';
+import { PersonCautions } from './PersonCautions.tsx';
+import { ReadinessSheet } from './ReadinessSheet.tsx';
+import { RecordPanel } from './record/RecordPanel.tsx';
+import { StandingLine } from './StandingLine.tsx';
+import { headerWords } from './header-words.ts';
+
+export function PersonScreen() {
+  const { patient } = useParams({ from: '/people/$patient' });
+  const asked = useQuery(person(patient));
+  return (
+    <Awaited query={asked} what="the notes">
+      {(data) => <Sheet key={data.patient} data={data} />}
+    </Awaited>
+  );
+}
+
+function Sheet({ data }: { data: PersonView }) {
+  const search = useSearch({ from: '/people/$patient' });
+  const navigate = useNavigate({ from: '/people/$patient' });
+  const close = (): void => void navigate({ search: ({ record: _r, correct: _c, about: _a, ...rest }) => rest });
+  return (
+    <Page title={data.name} sub={headerWords(data)}>
+      <PersonCautions data={data} />
+      <StandingLine data={data} />
+      {search.record !== undefined && (
+        <RecordPanel person={data} record={search.record} correct={search.correct} about={search.about} close={close} />
+      )}
+      {data.readiness === undefined ? (
+        <Note tone="caution">
+          <p>
+            <strong>Readiness cannot be told.</strong> {data.noReadiness}
+          </p>
+        </Note>
+      ) : (
+        <ReadinessSheet data={data} readiness={data.readiness} />
+      )}
+      {data.course !== undefined && <Course course={data.course} today={data.readiness?.today} />}
+      <Entries data={data} />
+    </Page>
+  );
+}

@@ -1,0 +1,68 @@
+import { useQuery } from '@tanstack/react-query';
+import { useNavigate, useSearch } from '@tanstack/react-router';
+import { windowBar } from '@twelvemonth/charts';
+import type { PersonView, ReadinessWire } from '@twelvemonth/exchange';
+import { Picture } from '../drawing/Picture.tsx';
+import { DateField } from '../fields/DateField.tsx';
+import { Note } from '../paper/Note.tsx';
+import { Trouble } from '../paper/Trouble.tsx';
+import { readinessOn } from '../server/queries.ts';
+import { Verdict } from '../verdict/Verdict.tsx';
+import { dayInWords } from '../words/dates.ts';
+import { sentence } from '../words/texts.ts';
+import { NextSteps } from './NextSteps.tsx';
+import css from './Person.module.css';
+import { RequirementsTable } from './RequirementsTable.tsx';
+import { WindowWords } from './WindowWords.tsx';
+import { windowBarData } from './window-bar-data.ts';
+
+/** When the dose may be given and why: the bar, what must hold today and on a date, what next. */
+export function ReadinessSheet({ data, readiness }: { data: PersonView; readiness: ReadinessWire }) {
+  const { on } = useSearch({ from: '/people/$patient' });
+  const navigate = useNavigate({ from: '/people/$patient' });
+  const asked = useQuery({ ...readinessOn(data.patient, on ?? readiness.on), enabled: on !== undefined });
+  const shown = on === undefined ? readiness : (asked.data ?? readiness);
+  const otherDate = shown.on !== shown.today;
+  return (
+    <>
+      <Picture drawing={windowBar(windowBarData(readiness, data.place), { id: `window-${data.patient}` })} />
+      <WindowWords readiness={readiness} />
+      <section aria-labelledby="what-must-hold">
+        <h2 id="what-must-hold">What must hold for a dose</h2>
+        <div className={`${css['ask']} screenOnly`}>
+          <DateField
+            label="Ask about another date"
+            value={on}
+            onChange={(date) =>
+              void navigate({
+                search: ({ on: _, ...rest }) => (date === undefined ? rest : { ...rest, on: date }),
+                replace: true,
+              })
+            }
+          />
+          {otherDate && (
+            <p style={{ marginBottom: '1.4rem' }}>
+              <Verdict is={shown.verdictOn}>
+                {dayInWords(shown.on)}, as things stand: {shown.headlineOn}
+              </Verdict>
+            </p>
+          )}
+        </div>
+        {on !== undefined && asked.error !== null && <Trouble error={asked.error} />}
+        <RequirementsTable readiness={shown} />
+        {shown.askedOnTheDay.length > 0 && (
+          <p className="quiet small" style={{ marginTop: '0.6rem' }}>
+            Asked on the day itself: {shown.askedOnTheDay.join('; ')}.
+          </p>
+        )}
+      </section>
+      <NextSteps data={data} readiness={readiness} />
+      <div style={{ marginTop: '1rem' }}>
+        <Note>
+          Computed under protocol “{shown.protocolVersion}”. It supports and never replaces the judgement of a licensed
+          prescriber and your local protocol. {shown.cautions.map(sentence).join(' ')}
+        </Note>
+      </div>
+    </>
+  );
+}

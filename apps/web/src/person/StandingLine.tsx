@@ -1,0 +1,80 @@
+import { Link } from '@tanstack/react-router';
+import type { PersonView } from '@twelvemonth/exchange';
+import { useServiceToday } from '../frame/unit.ts';
+import { addressOf } from '../server/paths.ts';
+import { buttonLook } from '../paper/button-look.ts';
+import { Verdict } from '../verdict/Verdict.tsx';
+import { dayInWords } from '../words/dates.ts';
+import { dotted, sentence } from '../words/texts.ts';
+import { type Doable, doableNow } from './doable.ts';
+import css from './Person.module.css';
+
+function MainAct({ patient, act }: { patient: string; act: Doable }) {
+  const look = buttonLook('act');
+  if ('record' in act.to) {
+    return (
+      <Link to="/people/$patient" params={{ patient }} search={act.to} className={look}>
+        {act.says}
+      </Link>
+    );
+  }
+  return (
+    <Link
+      to={act.to.screen === 'visit' ? '/people/$patient/visit' : '/people/$patient/book'}
+      params={{ patient }}
+      className={look}
+    >
+      {act.says}
+    </Link>
+  );
+}
+
+/** Where the person is, the verdict in one line, and what can be done now. */
+export function StandingLine({ data }: { data: PersonView }) {
+  const today = useServiceToday();
+  const act = doableNow(data, today);
+  const { standing, readiness, place, patient } = data;
+  const bookable = readiness?.window !== undefined || place !== undefined;
+  return (
+    <>
+      <p className="quiet">
+        {dotted(
+          `${sentence(standing.standing)}${standing.says === standing.standing ? '' : `: ${standing.says}`}`,
+          standing.on !== undefined && `${standing.owner} by ${dayInWords(standing.on)}`,
+          place !== undefined && `booked ${dayInWords(place.on)}, ${place.arriveAt}`,
+        )}
+      </p>
+      <div className={css['verdictLine']}>
+        {readiness !== undefined && (
+          <span>
+            <Verdict is={readiness.verdict} large>
+              {sentence(readiness.headline)}
+            </Verdict>{' '}
+            <a href="#what-must-hold">why?</a>
+          </span>
+        )}
+        <span className={`${css['acts']} screenOnly`}>
+          <a className={buttonLook('quiet')} href={addressOf('notes', { patient })} target="_blank" rel="noreferrer">
+            All notes
+          </a>
+          {act.says !== 'Write in the notes' && (
+            <Link
+              className={buttonLook('quiet')}
+              to="/people/$patient"
+              params={{ patient }}
+              search={{ record: 'menu' }}
+            >
+              Write in the notes
+            </Link>
+          )}
+          {bookable && !('screen' in act.to && act.to.screen === 'book') && (
+            <Link className={buttonLook('quiet')} to="/people/$patient/book" params={{ patient }}>
+              {place === undefined ? 'Book a place' : 'Move the place'}
+            </Link>
+          )}
+          <MainAct patient={patient} act={act} />
+        </span>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,44 @@
+import type { EntryView, PersonView } from '@twelvemonth/exchange';
+import { useState } from 'react';
+import { TextField } from '../fields/TextField.tsx';
+import { FieldTroubles } from '../fields/field-trouble.ts';
+import { Button } from '../paper/Button.tsx';
+import { Outcome } from '../paper/Outcome.tsx';
+import { useAct } from '../server/use-act.ts';
+
+/** Voids an entry, with the reason. It stays readable. */
+export function WithdrawForm({ entry, person, close }: { entry: EntryView; person: PersonView; close: () => void }) {
+  const [reason, setReason] = useState('');
+  const attempt = useAct(close);
+  return (
+    <FieldTroubles value={attempt.refusals}>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          void attempt.send(
+            { name: 'withdraw', patient: person.patient, entry: entry.id, reason },
+            { seen: { [`patient/${person.patient}`]: person.seq } },
+          );
+        }}
+      >
+        <Outcome of={attempt} />
+        <TextField
+          label={`Why “${entry.text}” should not count`}
+          help="For example: written in the wrong notes."
+          at="reason"
+          value={reason}
+          onChange={setReason}
+          autoFocus
+        />
+        <p style={{ display: 'flex', gap: '0.6rem' }}>
+          <Button type="submit" tone="act" size="slim" busy={attempt.busy}>
+            Withdraw it
+          </Button>
+          <Button size="slim" onClick={close}>
+            Leave it
+          </Button>
+        </p>
+      </form>
+    </FieldTroubles>
+  );
+}

@@ -1,0 +1,71 @@
+import type { ReadinessWire } from '@twelvemonth/exchange';
+import { dayInWords } from '../words/dates.ts';
+import css from './Person.module.css';
+
+type Requirement = ReadinessWire['requirements'][number];
+
+/** The whole working: what went in, from which entry; the formula with its numbers; each threshold with its source; cautions. */
+export function Working({ working, requirement }: { working: Requirement['working']; requirement: Requirement }) {
+  return (
+    <div className={css['working']}>
+      {working.inputs.length > 0 && (
+        <section>
+          <h4>what went in</h4>
+          <ul>
+            {working.inputs.map((input) => (
+              <li key={`${input.label} ${input.text} ${input.on ?? ''}`}>
+                {input.label}: <strong>{input.text}</strong>
+                {input.on !== undefined && <span className="quiet"> on {dayInWords(input.on)}</span>}
+                {input.entry !== undefined && (
+                  <>
+                    {' '}
+                    <a href={`#entry-${input.entry}`}>entry</a>
+                  </>
+                )}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {working.formulas.length > 0 && (
+        <section>
+          <h4>sum</h4>
+          <ul>
+            {working.formulas.map((formula) => (
+              <li key={`${formula.name} ${formula.put}`}>
+                {formula.name}: {formula.put} = <span className={css['formula']}>{formula.gives}</span>
+                <div className="quiet small">{formula.source}</div>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {working.thresholds.length > 0 && (
+        <section>
+          <h4>measured against</h4>
+          <ul>
+            {working.thresholds.map((threshold) => (
+              <li key={threshold.label}>
+                {threshold.label}: <strong>{threshold.text}</strong>
+                <div className="quiet small">
+                  source: {threshold.source} ({threshold.status})
+                </div>
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <section>
+        <h4>under</h4>
+        <p>protocol {working.protocolVersion}</p>
+        {requirement.clearedBy !== '' && <p className="quiet small">can be cleared by: {requirement.clearedBy}</p>}
+        {requirement.exceptionPossible && <p className="quiet small">a prescriber may make an exception</p>}
+        {working.cautions.map((caution) => (
+          <p key={caution} className="small">
+            <strong>Caution:</strong> {caution}
+          </p>
+        ))}
+      </section>
+    </div>
+  );
+}

@@ -1,0 +1,17 @@
+/** Which entries a person corrects or withdraws by hand. The mirror of a list and the record of an act are changed by acts. */
+const notByHand = new Set([
+  'place-booked',
+  'place-given-up',
+  'go-decision',
+  'second-check',
+  'infusion-started',
+  'infusion-paused',
+  'infusion-resumed',
+  'infusion-finished',
+  'withdrawal',
+  'letter',
+]);
+
+export const isCorrectable = (kind: string): boolean => !notByHand.has(kind) && kind !== 'results-signed';
+export const isWithdrawable = (kind: string): boolean =>
+  kind !== 'withdrawal' && kind !== 'place-booked' && kind !== 'place-given-up';

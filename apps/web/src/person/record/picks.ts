@@ -1,0 +1,40 @@
+/** What a field that points at something may point at: this person's entries, the protocol's regimens, the service's units. */
+import type { PersonView, ProtocolView, UnitView } from '@twelvemonth/exchange';
+import type { Picks } from '../../kind-form/BodyFields.tsx';
+import { shortDay } from '../../words/dates.ts';
+
+const standing = (person: PersonView) =>
+  person.entries.filter((entry) => entry.withdrawnBy === undefined && entry.amendedBy === undefined);
+
+const entriesOf = (person: PersonView, ...kinds: readonly string[]) =>
+  standing(person)
+    .filter(({ kind }) => kinds.includes(kind))
+    .toReversed()
+    .map((entry) => ({ value: entry.id, says: `${shortDay(entry.on)}: ${entry.text}` }));
+
+export function picksFor(
+  kind: string,
+  person: PersonView,
+  units: readonly UnitView[],
+  protocol: ProtocolView | undefined,
+): Picks {
+  const inForce = protocol?.versions.find(({ state }) => state === 'in force');
+  switch (kind) {
+    case 'results-signed':
+      return {
+        results: person.unsigned.map((each) => ({ value: each.entry, says: `${shortDay(each.on)}: ${each.text}` })),
+      };
+    case 'symptom-cleared':
+      return { entry: entriesOf(person, 'symptom', 'checklist') };
+    case 'prescriber-decision':
+      return { about: entriesOf(person, 'result', 'weight', 'dose') };
+    case 'prescription':
+      return inForce === undefined
+        ? {}
+        : { regimen: inForce.regimens.map(({ id, title }) => ({ value: id, says: title })) };
+    case 'referral':
+      return { unit: units.map((unit) => ({ value: unit.unit, says: unit.name })) };
+    default:
+      return {};
+  }
+}

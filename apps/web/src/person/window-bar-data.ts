@@ -1,0 +1,47 @@
+/** The window bar of one person, from their readiness as it crosses the wire. */
+import type { WindowBarData } from '@twelvemonth/charts';
+import { day } from '@twelvemonth/clinical';
+import type { PlaceView, ReadinessWire } from '@twelvemonth/exchange';
+import { dayInWords } from '../words/dates.ts';
+import { dotted } from '../words/texts.ts';
+
+const waitingWords = ({ window, noWindow }: ReadinessWire): string => {
+  if (window === undefined) return noWindow?.says ?? 'no dates yet';
+  const causes = window.waitingFor.map(({ what }) => what);
+  return causes.length === 0 ? 'waiting' : `waiting for ${causes.join(', then ')}`;
+};
+
+export function windowBarData(readiness: ReadinessWire, place: PlaceView | undefined): WindowBarData {
+  const { window } = readiness;
+  const open = place === undefined || readiness.verdictOn === 'ready' || readiness.on !== place.on;
+  return {
+    today: day(readiness.today),
+    waiting: waitingWords(readiness),
+    steps: readiness.nextSteps.map(({ what, earliest, latest }) => ({
+      what,
+      from: day(earliest),
+      until: day(latest ?? earliest),
+    })),
+    ...(window === undefined
+      ? {}
+      : {
+          window: {
+            first: day(window.first),
+            ...(window.last === undefined ? {} : { last: day(window.last) }),
+            ...(window.certainUntil === undefined ? {} : { certainUntil: day(window.certainUntil) }),
+          },
+        }),
+    ...(window?.runsOut === undefined ? {} : { runsOut: window.runsOut }),
+    ...(place === undefined
+      ? {}
+      : {
+          place: {
+            on: day(place.on),
+            says: dotted(
+              `booked ${dayInWords(place.on)} ${place.arriveAt}`,
+              !open && `as things stand ${readiness.verdictOn}`,
+            ),
+          },
+        }),
+  };
+}

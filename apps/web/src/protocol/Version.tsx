@@ -1,0 +1,83 @@
+import type { ProtocolView } from '@twelvemonth/exchange';
+import { useUnit } from '../frame/unit.ts';
+import { Note } from '../paper/Note.tsx';
+import { dayInWords, momentInWords } from '../words/dates.ts';
+import { counted, sentence } from '../words/texts.ts';
+import { Flips } from './Flips.tsx';
+import { Numbers } from './Numbers.tsx';
+import { SignForm } from './SignForm.tsx';
+
+export type VersionView = ProtocolView['versions'][number];
+
+/** One version, whole: state, signatures, numbers, regimens, questions of the day, policies, cautions. */
+export function Version({ unit, version }: { unit: string; version: VersionView }) {
+  const { unit: shown } = useUnit();
+  const open = version.state === 'written' || version.state === 'signed by one';
+  return (
+    <>
+      <h2>
+        {version.title} ({version.version})
+      </h2>
+      <p>
+        {sentence(version.state)}
+        {version.inForceFrom !== undefined && ` from ${dayInWords(version.inForceFrom)}`}; review by{' '}
+        {dayInWords(version.reviewBy)}.
+      </p>
+      <ul>
+        {version.signatures.map((signature) => (
+          <li key={signature.as}>
+            signed as {signature.as} by {signature.by} on {momentInWords(signature.at, shown?.zone)}, in force from{' '}
+            {dayInWords(signature.inForceFrom)}
+          </li>
+        ))}
+      </ul>
+      <p className="quiet small" style={{ overflowWrap: 'anywhere' }}>
+        content {version.contentHash}
+      </p>
+      {version.empty.length > 0 && (
+        <Note tone="caution">
+          {counted(version.empty.length, 'number is', 'numbers are')} empty because the source is silent: the version
+          cannot be put into force. Begin a version from this one and fill them in.
+        </Note>
+      )}
+      {open && version.empty.length === 0 && <SignForm unit={unit} version={version} />}
+      {version.empty.length === 0 && version.state !== 'in force' && version.state !== 'replaced' && (
+        <Flips unit={unit} version={version.version} />
+      )}
+      <Numbers version={version} />
+      <h3>Regimens</h3>
+      <ul>
+        {version.regimens.map((regimen) => (
+          <li key={regimen.id}>
+            {regimen.title}: every {regimen.intervalMonths} months, {counted(regimen.plannedDoses, 'dose')} before a
+            review. <span className="quiet">{regimen.source}</span>
+          </li>
+        ))}
+      </ul>
+      <h3>Questions of the day</h3>
+      <ol>
+        {version.dayQuestions.map((question) => (
+          <li key={question.asks}>
+            {question.asks}{' '}
+            <span className="quiet">
+              “{question.holdsOn}” means {question.then}
+            </span>
+          </li>
+        ))}
+      </ol>
+      <h3>Policies</h3>
+      <ul>
+        {version.policies.map((policy) => (
+          <li key={policy.what}>
+            {policy.what}: {policy.says}
+          </li>
+        ))}
+      </ul>
+      <Note>
+        {version.cautions.map((caution) => (
+          <p key={caution}>{caution}</p>
+        ))}
+      </Note>
+    </>
+  );
+}

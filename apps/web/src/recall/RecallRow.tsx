@@ -1,0 +1,62 @@
+import { Link } from '@tanstack/react-router';
+import type { RecallRow as Row } from '@twelvemonth/exchange';
+import { memo, useState } from 'react';
+import { Button } from '../paper/Button.tsx';
+import { dayInWords, shortDay } from '../words/dates.ts';
+import { counted, dotted } from '../words/texts.ts';
+import { CallForm } from './CallForm.tsx';
+import css from './Recall.module.css';
+
+const dueWords = ({ due, daysPastDue }: Row): string => {
+  if (due === undefined) return 'not set';
+  if (daysPastDue === undefined || daysPastDue === 0) return daysPastDue === 0 ? 'today' : '';
+  return daysPastDue > 0 ? `${counted(daysPastDue, 'day')} ago` : `in ${counted(-daysPastDue, 'day')}`;
+};
+
+export const RecallRow = memo(function RecallRow({ row }: { row: Row }) {
+  const [calling, setCalling] = useState(false);
+  return (
+    <>
+      <tr>
+        <th scope="row">
+          <Link to="/people/$patient" params={{ patient: row.patient }}>
+            {row.name}
+          </Link>
+          <div className={css['detail']}>{dotted(row.number, row.telephone)}</div>
+        </th>
+        <td>
+          {row.due !== undefined && dayInWords(row.due)}
+          <div className={css['detail']}>
+            {dotted(dueWords(row), row.dose, row.lastDose !== undefined && `last dose ${shortDay(row.lastDose)}`)}
+          </div>
+        </td>
+        <td>
+          {row.window}
+          <div className={css['detail']}>
+            {dotted(
+              row.booked !== undefined && `booked ${dayInWords(row.booked)}`,
+              row.bloodsBetween !== undefined &&
+                `bloods ${shortDay(row.bloodsBetween.from)} to ${shortDay(row.bloodsBetween.until)}`,
+            )}
+          </div>
+        </td>
+        <td>
+          {row.nextStep}
+          <div className={css['detail']}>{row.lastCall ?? 'not called yet'}</div>
+        </td>
+        <td style={{ textAlign: 'end' }}>
+          <Button size="slim" className="screenOnly" aria-expanded={calling} onClick={() => setCalling(!calling)}>
+            Log a call<span className="unseen"> to {row.name}</span>
+          </Button>
+        </td>
+      </tr>
+      {calling && (
+        <tr className={css['open']}>
+          <td colSpan={5}>
+            <CallForm patient={row.patient} close={() => setCalling(false)} />
+          </td>
+        </tr>
+      )}
+    </>
+  );
+});

@@ -1,0 +1,128 @@
+/** Every screen and its address. Each is a piece of its own, fetched when it is first opened. */
+import { createRootRoute, createRoute, createRouter, lazyRouteComponent } from '@tanstack/react-router';
+import { Frame } from './frame/Frame.tsx';
+import { NotHere } from './frame/NotHere.tsx';
+import { ScreenTrouble } from './frame/ScreenTrouble.tsx';
+
+const text = (value: unknown): string | undefined => (typeof value === 'string' && value !== '' ? value : undefined);
+/** Leaves out what is not there, so that addresses stay short. */
+const present = <Key extends string>(values: Readonly<Record<Key, string | undefined>>): Partial<Record<Key, string>> =>
+  Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as Partial<Record<Key, string>>;
+
+const root = createRootRoute({ component: Frame, notFoundComponent: NotHere, errorComponent: ScreenTrouble });
+const at = { getParentRoute: () => root };
+
+const today = createRoute({
+  ...at,
+  path: '/',
+  component: lazyRouteComponent(() => import('./today/TodayScreen.tsx'), 'TodayScreen'),
+});
+const people = createRoute({
+  ...at,
+  path: '/people',
+  validateSearch: (search: Record<string, unknown>) =>
+    present({ standing: text(search['standing']), verdict: text(search['verdict']), sort: text(search['sort']) }),
+  component: lazyRouteComponent(() => import('./people/PeopleScreen.tsx'), 'PeopleScreen'),
+});
+const newPerson = createRoute({
+  ...at,
+  path: '/people/new',
+  component: lazyRouteComponent(() => import('./people/NewPersonScreen.tsx'), 'NewPersonScreen'),
+});
+const person = createRoute({
+  ...at,
+  path: '/people/$patient',
+  validateSearch: (search: Record<string, unknown>) =>
+    present({
+      record: text(search['record']),
+      correct: text(search['correct']),
+      about: text(search['about']),
+      on: text(search['on']),
+    }),
+  component: lazyRouteComponent(() => import('./person/PersonScreen.tsx'), 'PersonScreen'),
+});
+const book = createRoute({
+  ...at,
+  path: '/people/$patient/book',
+  validateSearch: (search: Record<string, unknown>) => present({ session: text(search['session']) }),
+  component: lazyRouteComponent(() => import('./booking/BookingScreen.tsx'), 'BookingScreen'),
+});
+const visit = createRoute({
+  ...at,
+  path: '/people/$patient/visit',
+  validateSearch: (search: Record<string, unknown>) => present({ step: text(search['step']) }),
+  component: lazyRouteComponent(() => import('./visit/VisitScreen.tsx'), 'VisitScreen'),
+});
+const letter = createRoute({
+  ...at,
+  path: '/people/$patient/letter',
+  component: lazyRouteComponent(() => import('./visit/LetterScreen.tsx'), 'LetterScreen'),
+});
+const sessions = createRoute({
+  ...at,
+  path: '/sessions',
+  component: lazyRouteComponent(() => import('./sessions/SessionsScreen.tsx'), 'SessionsScreen'),
+});
+const planSession = createRoute({
+  ...at,
+  path: '/sessions/plan',
+  component: lazyRouteComponent(() => import('./sessions/PlanSessionScreen.tsx'), 'PlanSessionScreen'),
+});
+const session = createRoute({
+  ...at,
+  path: '/sessions/$session',
+  component: lazyRouteComponent(() => import('./sessions/SessionScreen.tsx'), 'SessionScreen'),
+});
+const recall = createRoute({
+  ...at,
+  path: '/recall',
+  component: lazyRouteComponent(() => import('./recall/RecallScreen.tsx'), 'RecallScreen'),
+});
+const bringIn = createRoute({
+  ...at,
+  path: '/import',
+  component: lazyRouteComponent(() => import('./import/ImportScreen.tsx'), 'ImportScreen'),
+});
+const waiting = createRoute({
+  ...at,
+  path: '/import/waiting',
+  component: lazyRouteComponent(() => import('./import/WaitingScreen.tsx'), 'WaitingScreen'),
+});
+const protocol = createRoute({
+  ...at,
+  path: '/protocol',
+  component: lazyRouteComponent(() => import('./protocol/ProtocolScreen.tsx'), 'ProtocolScreen'),
+});
+const settings = createRoute({
+  ...at,
+  path: '/settings',
+  component: lazyRouteComponent(() => import('./settings/SettingsScreen.tsx'), 'SettingsScreen'),
+});
+
+export const router = createRouter({
+  routeTree: root.addChildren([
+    today,
+    people,
+    newPerson,
+    person,
+    book,
+    visit,
+    letter,
+    sessions,
+    planSession,
+    session,
+    recall,
+    bringIn,
+    waiting,
+    protocol,
+    settings,
+  ]),
+  defaultPreload: 'intent',
+  scrollRestoration: true,
+});
+
+declare module '@tanstack/react-router' {
+  interface Register {
+    router: typeof router;
+  }
+}

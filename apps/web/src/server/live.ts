@@ -1,0 +1,55 @@
+/** One event stream a tab. An event is a hint: what it touches is fetched again, nothing is taken from the event itself. */
+import type { CommitEvent } from '@twelvemonth/exchange';
+import { useEffect } from 'react';
+import { paths } from './paths.ts';
+import { queries } from './queries.ts';
+
+/** Lists are fetched again at most this often, however fast others write. */
+const listsEveryMilliseconds = 1500;
+
+const listNames = new Set(['people', 'today', 'sessions', 'session', 'recall', 'waitingRows', 'bookingCheck']);
+const unitNames = new Set(['status', 'settings', 'protocols', 'flips', 'today', 'sessions']);
+
+function fetchAgain(names: ReadonlySet<string>): void {
+  void queries.invalidateQueries({ predicate: ({ queryKey: [name] }) => typeof name === 'string' && names.has(name) });
+}
+
+function touched(event: CommitEvent): void {
+  for (const { subject } of event.subjects) {
+    const [kind, id] = subject.split('/');
+    if (kind === 'patient') {
+      void queries.invalidateQueries({
+        predicate: ({ queryKey: [, asked] }) =>
+          typeof asked === 'object' && asked !== null && 'patient' in asked && asked.patient === id,
+      });
+    }
+    if (kind === 'unit' || kind === 'protocol') fetchAgain(unitNames);
+  }
+}
+
+export function useLive(signedIn: boolean): void {
+  useEffect(() => {
+    if (!signedIn) return;
+    const source = new EventSource(paths.events);
+    let pending: ReturnType<typeof setTimeout> | undefined;
+    let wasCut = false;
+    source.addEventListener('commit', (message: MessageEvent<string>) => {
+      touched(JSON.parse(message.data) as CommitEvent);
+      pending ??= setTimeout(() => {
+        pending = undefined;
+        fetchAgain(listNames);
+      }, listsEveryMilliseconds);
+    });
+    source.addEventListener('error', () => {
+      wasCut = true;
+    });
+    source.addEventListener('open', () => {
+      if (wasCut) void queries.invalidateQueries(); // what happened while the stream was cut is not replayed
+      wasCut = false;
+    });
+    return () => {
+      clearTimeout(pending);
+      source.close();
+    };
+  }, [signedIn]);
+}

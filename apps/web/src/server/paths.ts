@@ -1,0 +1,61 @@
+/** Where the server answers what: the contract's own addresses, held to it by type and without its schemas in the bundle. */
+import type { routes } from '@twelvemonth/exchange';
+import type { z } from 'zod';
+
+type Routes = typeof routes;
+export type RouteName = keyof Routes;
+
+export const paths = {
+  status: '/api/status',
+  firstAdministrator: '/api/first-administrator',
+  signIn: '/api/sign-in',
+  signOut: '/api/sign-out',
+  me: '/api/me',
+  act: '/api/acts',
+  people: '/api/people',
+  search: '/api/search',
+  person: '/api/people/:patient',
+  readinessOn: '/api/people/:patient/readiness',
+  bookingCheck: '/api/people/:patient/booking-check',
+  visit: '/api/people/:patient/visit',
+  letter: '/api/people/:patient/letter',
+  notes: '/api/people/:patient/notes',
+  today: '/api/today',
+  sessions: '/api/sessions',
+  session: '/api/sessions/:session',
+  recall: '/api/recall',
+  dryRun: '/api/import/dry-run',
+  accept: '/api/import/accept',
+  waitingRows: '/api/import/waiting',
+  settleRow: '/api/import/settle',
+  protocols: '/api/protocols',
+  protocolDraft: '/api/protocols/draft',
+  flips: '/api/protocols/flips',
+  settings: '/api/settings',
+  addStaff: '/api/staff',
+  changeStaff: '/api/staff/change',
+  events: '/api/events',
+  openApi: '/api/openapi.json',
+} as const satisfies { readonly [Name in RouteName]: Routes[Name]['path'] };
+
+export type AnswerOf<Name extends RouteName> = Routes[Name] extends { answer: infer Schema extends z.ZodType }
+  ? z.infer<Schema>
+  : undefined;
+export type BodyOf<Name extends RouteName> = Routes[Name] extends { body: infer Schema extends z.ZodType }
+  ? z.input<Schema>
+  : undefined;
+
+export type Asked = Readonly<Record<string, string | number | undefined>>;
+
+/** Puts values into `:places` of a path; what has no place becomes the query. */
+export function addressOf(name: RouteName, asked: Asked = {}): string {
+  const query = new URLSearchParams();
+  let address: string = paths[name];
+  for (const [key, value] of Object.entries(asked)) {
+    if (value === undefined) continue;
+    if (address.includes(`:${key}`)) address = address.replace(`:${key}`, encodeURIComponent(String(value)));
+    else query.set(key, String(value));
+  }
+  const text = query.toString();
+  return text === '' ? address : `${address}?${text}`;
+}

@@ -1,0 +1,72 @@
+/** What the screens read, by name. The first part of a key says whose it is, so that a live update can find it. */
+import { QueryCache, QueryClient, keepPreviousData, queryOptions } from '@tanstack/react-query';
+import type { MeView } from '@twelvemonth/exchange';
+import type { Asked, RouteName } from './paths.ts';
+import { read } from './request.ts';
+import { NotReached, isSignedOut } from './server-problem.ts';
+
+export const queries = new QueryClient({
+  queryCache: new QueryCache({
+    onError: (error) => {
+      if (isSignedOut(error)) signedOut();
+    },
+  }),
+  defaultOptions: {
+    queries: {
+      staleTime: 10_000,
+      retry: (times, error) => error instanceof NotReached && times < 2,
+      refetchOnWindowFocus: true,
+    },
+  },
+});
+
+/** Nobody is at the desk any more; what is on the screens stays in memory behind the sign-in form. */
+export function signedOut(): void {
+  queries.setQueryData<MeView | null>(['me'], null);
+}
+
+const asking = <Name extends RouteName>(name: Name, asked: Asked = {}) =>
+  queryOptions({
+    queryKey: [name, asked] as const,
+    queryFn: ({ signal }) => read(name, asked, signal),
+  });
+
+export const status = queryOptions({
+  queryKey: ['status'] as const,
+  queryFn: ({ signal }) => read('status', {}, signal),
+  refetchInterval: 30_000,
+});
+
+export const me = queryOptions({
+  queryKey: ['me'] as const,
+  queryFn: async ({ signal }): Promise<MeView | null> => {
+    try {
+      return await read('me', {}, signal);
+    } catch (error) {
+      if (isSignedOut(error)) return null;
+      throw error;
+    }
+  },
+  staleTime: 60_000,
+});
+
+export const people = (unit: string | undefined) => ({
+  ...asking('people', { unit, limit: 2000 }),
+  placeholderData: keepPreviousData,
+});
+export const person = (patient: string) => asking('person', { patient });
+export const readinessOn = (patient: string, on: string) => ({
+  ...asking('readinessOn', { patient, on }),
+  placeholderData: keepPreviousData,
+});
+export const bookingCheck = (patient: string, session: string) => asking('bookingCheck', { patient, session });
+export const visit = (patient: string) => asking('visit', { patient });
+export const today = (unit: string | undefined) => ({ ...asking('today', { unit }), refetchInterval: 60_000 });
+export const sessions = (unit: string | undefined, from?: string, until?: string) =>
+  asking('sessions', { unit, from, until });
+export const session = (id: string) => asking('session', { session: id });
+export const recall = (unit: string | undefined) => asking('recall', { unit });
+export const waitingRows = () => asking('waitingRows');
+export const protocols = (unit: string | undefined) => asking('protocols', { unit });
+export const flips = (unit: string, version: string) => asking('flips', { unit, version });
+export const settings = () => asking('settings');

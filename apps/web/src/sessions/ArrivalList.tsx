@@ -1,0 +1,59 @@
+import { Link } from '@tanstack/react-router';
+import type { SessionView } from '@twelvemonth/exchange';
+import { Verdict } from '../verdict/Verdict.tsx';
+import { dotted, sentence } from '../words/texts.ts';
+import css from './Sessions.module.css';
+
+/** The list in order of arrival, each with the verdict on that date; free places stand between. */
+export function ArrivalList({ session }: { session: SessionView }) {
+  const list = session.list.toSorted((a, b) =>
+    a.arriveAt < b.arriveAt ? -1 : a.arriveAt > b.arriveAt ? 1 : a.place - b.place,
+  );
+  return (
+    <section aria-labelledby="list">
+      <h2 id="list">The list</h2>
+      <table className={css['list']}>
+        <thead>
+          <tr>
+            <th scope="col">arrives</th>
+            <th scope="col">who</th>
+            <th scope="col">on that date</th>
+            <th scope="col">needs</th>
+          </tr>
+        </thead>
+        <tbody>
+          {list.map(({ place, arriveAt, who }) =>
+            who === undefined ? (
+              <tr key={place} className={css['free']}>
+                <td>{arriveAt}</td>
+                <td colSpan={3}>free</td>
+              </tr>
+            ) : (
+              <tr key={place}>
+                <td>
+                  <strong>{arriveAt}</strong>
+                </td>
+                <th scope="row">
+                  <Link to="/people/$patient" params={{ patient: who.patient }}>
+                    {who.name}
+                  </Link>
+                  <div className={css['detail']}>
+                    {dotted(`born ${who.born}`, who.number, who.firstTimer ? 'first dose' : who.dose)}
+                  </div>
+                </th>
+                <td>
+                  {who.outcome === 'not here yet' || who.outcome === 'here' ? (
+                    <Verdict is={who.verdict}>{sentence(who.headline)}</Verdict>
+                  ) : (
+                    who.outcome
+                  )}
+                </td>
+                <td>{who.needs.join(', ')}</td>
+              </tr>
+            ),
+          )}
+        </tbody>
+      </table>
+    </section>
+  );
+}

@@ -1,0 +1,42 @@
+import type { SessionView } from '@twelvemonth/exchange';
+import { useState } from 'react';
+import { TextField } from '../fields/TextField.tsx';
+import { FieldTroubles } from '../fields/field-trouble.ts';
+import { Button } from '../paper/Button.tsx';
+import { Outcome } from '../paper/Outcome.tsx';
+import { Why } from '../paper/Why.tsx';
+import { useAct } from '../server/use-act.ts';
+
+export function CancelSession({ session }: { session: SessionView }) {
+  const [reason, setReason] = useState('');
+  const attempt = useAct();
+  return (
+    <div className="screenOnly" style={{ marginTop: '2rem' }}>
+      <Why about="with a reason" word="cancel this session">
+        <FieldTroubles value={attempt.refusals}>
+          <form
+            onSubmit={(event) => {
+              event.preventDefault();
+              void attempt.send(
+                { name: 'cancel session', session: session.session, reason },
+                { seen: { [`session/${session.session}`]: session.seq } },
+              );
+            }}
+          >
+            <Outcome of={attempt} />
+            <TextField
+              label="Why"
+              help="Everyone on it needs another place."
+              at="reason"
+              value={reason}
+              onChange={setReason}
+            />
+            <Button type="submit" busy={attempt.busy}>
+              Cancel the session
+            </Button>
+          </form>
+        </FieldTroubles>
+      </Why>
+    </div>
+  );
+}

@@ -1,0 +1,119 @@
+import type { PlainDate } from '@twelvemonth/clinical';
+import type { UnitView } from '@twelvemonth/exchange';
+import { useRef, useState } from 'react';
+import { NumberField } from '../fields/NumberField.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { TicksField } from '../fields/TicksField.tsx';
+import { FieldTroubles } from '../fields/field-trouble.ts';
+import { useServiceToday } from '../frame/unit.ts';
+import { Button } from '../paper/Button.tsx';
+import { Outcome } from '../paper/Outcome.tsx';
+import { useAct } from '../server/use-act.ts';
+import { readTypedDate, shortDay } from '../words/dates.ts';
+import css from './Settings.module.css';
+import { weekdayOptions } from './weekdays.ts';
+
+const asTexts = (days: readonly number[]): readonly string[] => days.map(String);
+const asNumbers = (days: readonly string[]): readonly number[] => days.map(Number).toSorted((a, b) => a - b);
+
+/** What a unit is. The newest entry holds; older ones stay readable. */
+export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: () => void }) {
+  const today = useServiceToday();
+  const id = useRef(unit?.unit ?? crypto.randomUUID());
+  const attempt = useAct(close);
+  const [texts, setTexts] = useState({
+    name: unit?.name ?? '',
+    zone: unit?.zone ?? Intl.DateTimeFormat().resolvedOptions().timeZone,
+    opensAt: unit?.opensAt ?? '',
+    closesAt: unit?.closesAt ?? '',
+    telephone: unit?.telephone ?? '',
+    closed: unit?.closedDays.map(shortDay).join('\n') ?? '',
+  });
+  const [chairs, setChairs] = useState<number | undefined>(unit?.chairs);
+  const [minutes, setMinutes] = useState<number | undefined>(unit?.minutesBetweenArrivals);
+  const [sessionDays, setSessionDays] = useState(asTexts(unit?.sessionWeekdays ?? []));
+  const [bloodDays, setBloodDays] = useState(asTexts(unit?.bloodWeekdays ?? [1, 2, 3, 4, 5]));
+  const text = (key: keyof typeof texts, label: string, help?: string, several = false) => (
+    <TextField
+      label={label}
+      help={help}
+      at={key === 'closed' ? 'closedDays' : key}
+      lines={several ? 'several' : 'one'}
+      value={texts[key]}
+      onChange={(value) => setTexts((before) => ({ ...before, [key]: value }))}
+    />
+  );
+  const closedLines = texts.closed
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '');
+  const send = (): void => {
+    const closedDays = closedLines.map((line) => (readTypedDate(line, today) ?? line) as PlainDate);
+    void attempt.send({
+      name: 'set unit',
+      unit: id.current,
+      body: {
+        name: texts.name,
+        zone: texts.zone,
+        opensAt: texts.opensAt,
+        closesAt: texts.closesAt,
+        telephone: texts.telephone,
+        closedDays,
+        chairs: chairs ?? 0,
+        minutesBetweenArrivals: minutes ?? 0,
+        sessionWeekdays: asNumbers(sessionDays),
+        bloodWeekdays: asNumbers(bloodDays),
+        demo: unit?.demo ?? false,
+      },
+    });
+  };
+  return (
+    <FieldTroubles value={attempt.refusals}>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          send();
+        }}
+      >
+        <h3>{unit === undefined ? 'A new unit' : `Change ${unit.name}`}</h3>
+        <div className={css['grid']}>
+          {text('name', 'Name')}
+          {text('telephone', 'Telephone', 'The number patients ring.')}
+          {text('opensAt', 'Opens at', 'HH:MM')}
+          {text('closesAt', 'Closes at', 'HH:MM')}
+          <NumberField label="Chairs" at="chairs" value={chairs} onChange={setChairs} />
+          <NumberField
+            label="Minutes between arrivals"
+            at="minutesBetweenArrivals"
+            unit="minutes"
+            value={minutes}
+            onChange={setMinutes}
+          />
+          {text('zone', 'Time zone', 'For example Europe/London.')}
+        </div>
+        <TicksField
+          label="Session days"
+          at="sessionWeekdays"
+          value={sessionDays}
+          onChange={setSessionDays}
+          options={weekdayOptions}
+        />
+        <TicksField
+          label="Days on which bloods can be taken"
+          at="bloodWeekdays"
+          value={bloodDays}
+          onChange={setBloodDays}
+          options={weekdayOptions}
+        />
+        {text('closed', 'Closed days', 'One date a line: 25 Dec 2026.', true)}
+        <Outcome of={attempt} />
+        <div className={css['acts']}>
+          <Button type="submit" tone="act" busy={attempt.busy}>
+            Record
+          </Button>
+          <Button onClick={close}>Leave</Button>
+        </div>
+      </form>
+    </FieldTroubles>
+  );
+}

@@ -1,0 +1,57 @@
+import type { UnitView } from '@twelvemonth/exchange';
+import { useState } from 'react';
+import { Button } from '../paper/Button.tsx';
+import { shortDay } from '../words/dates.ts';
+import css from './Settings.module.css';
+import { UnitForm } from './UnitForm.tsx';
+import { weekdayNames } from './weekdays.ts';
+
+const daysOf = (weekdays: readonly number[]): string =>
+  weekdays.length === 0 ? 'no fixed days' : weekdays.map((each) => weekdayNames[each - 1]).join(', ');
+
+export function Units({ units, mayChange }: { units: readonly UnitView[]; mayChange: boolean }) {
+  const [open, setOpen] = useState<string>();
+  return (
+    <section aria-labelledby="units">
+      <h2 id="units">Units</h2>
+      {units.length === 0 && <p className="quiet">No unit yet. Add the first one.</p>}
+      {units.map((unit) => (
+        <div key={unit.unit} className={css['unit']}>
+          {open === unit.unit ? (
+            <UnitForm unit={unit} close={() => setOpen(undefined)} />
+          ) : (
+            <>
+              <h3>{unit.name}</h3>
+              <p>
+                {unit.chairs} chairs, {unit.opensAt} to {unit.closesAt}, sessions on {daysOf(unit.sessionWeekdays)};
+                bloods on {daysOf(unit.bloodWeekdays)}; an arrival every {unit.minutesBetweenArrivals} minutes.
+              </p>
+              <p className="quiet">
+                {unit.zone} · {unit.telephone} ·{' '}
+                {unit.protocolVersion === undefined ? 'no protocol in force' : `protocol ${unit.protocolVersion}`}
+              </p>
+              {unit.closedDays.length > 0 && (
+                <p className="quiet">Closed on {unit.closedDays.map(shortDay).join(', ')}.</p>
+              )}
+              {mayChange && (
+                <div className={css['acts']}>
+                  <Button size="slim" onClick={() => setOpen(unit.unit)}>
+                    Change<span className="unseen"> {unit.name}</span>
+                  </Button>
+                </div>
+              )}
+            </>
+          )}
+        </div>
+      ))}
+      {mayChange &&
+        (open === 'new' ? (
+          <div className={css['unit']}>
+            <UnitForm unit={undefined} close={() => setOpen(undefined)} />
+          </div>
+        ) : (
+          <Button onClick={() => setOpen('new')}>Add a unit</Button>
+        ))}
+    </section>
+  );
+}

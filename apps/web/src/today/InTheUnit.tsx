@@ -1,0 +1,64 @@
+import { visitStrip } from '@twelvemonth/charts';
+import { Link } from '@tanstack/react-router';
+import type { TodayView } from '@twelvemonth/exchange';
+import { Verdict } from '../verdict/Verdict.tsx';
+import { dotted } from '../words/texts.ts';
+import { VisitColumns } from './VisitColumns.tsx';
+import css from './Today.module.css';
+
+type Visit = TodayView['visits'][number];
+const shareOf = (visit: Visit): number | undefined => {
+  const left = /(\d+) min/.exec(visit.infusion?.says ?? '')?.[1];
+  if (visit.infusion === undefined || left === undefined) return undefined;
+  return 1 - Number(left) / visit.infusion.plannedMinutes;
+};
+
+function strip(visit: Visit): { svg: string; sentence: string } {
+  const share = shareOf(visit);
+  return visitStrip({
+    who: visit.name,
+    steps: visit.steps.map((step) =>
+      step.step === 'infusion' && visit.infusion !== undefined
+        ? { ...step, says: visit.infusion.says, ...(share === undefined ? {} : { share }) }
+        : step,
+    ),
+  });
+}
+
+/** Everyone on today's list, one line a person in order of their next act: steps done, running, to come. */
+export function InTheUnit({ visits }: { visits: TodayView['visits'] }) {
+  return (
+    <section aria-labelledby="in-the-unit">
+      <h2 id="in-the-unit">In the unit</h2>
+      <VisitColumns />
+      <ul className={css['visits']} style={{ padding: 0, listStyle: 'none' }}>
+        {visits.map((visit) => {
+          const drawing = strip(visit);
+          const open = visit.outcome === 'not here yet' || visit.outcome === 'here';
+          return (
+            <li key={visit.patient} className={css['visit']}>
+              <div>
+                <Link to={open ? '/people/$patient/visit' : '/people/$patient'} params={{ patient: visit.patient }}>
+                  {visit.name}
+                </Link>
+                <div className={css['detail']}>
+                  {dotted(visit.firstTimer ? 'first dose' : visit.dose, visit.number, ...visit.needs)}
+                </div>
+                {open && visit.verdict !== 'ready' && (
+                  <div className={css['detail']}>
+                    <Verdict is={visit.verdict}>{visit.headline}</Verdict>
+                  </div>
+                )}
+              </div>
+              <div>{visit.chair === undefined ? (open ? visit.arriveAt : visit.outcome) : `chair ${visit.chair}`}</div>
+              <div className={css['strip']}>
+                <div dangerouslySetInnerHTML={{ __html: drawing.svg }} />
+                <span className="unseen">{drawing.sentence}</span>
+              </div>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,81 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link, Navigate } from '@tanstack/react-router';
+import type { TodayView } from '@twelvemonth/exchange';
+import { NoUnitYet } from '../frame/NoUnitYet.tsx';
+import { useMay } from '../frame/may.ts';
+import { useServiceToday, useUnit } from '../frame/unit.ts';
+import { Awaited } from '../paper/Awaited.tsx';
+import { Button } from '../paper/Button.tsx';
+import { Empty } from '../paper/Empty.tsx';
+import { Page } from '../paper/Page.tsx';
+import { today } from '../server/queries.ts';
+import { longDay } from '../words/dates.ts';
+import { counted, dotted } from '../words/texts.ts';
+import { InTheUnit } from './InTheUnit.tsx';
+import { NextActs } from './NextActs.tsx';
+import { TroubleAhead } from './TroubleAhead.tsx';
+import { WorkPiles } from './WorkPiles.tsx';
+
+export function TodayScreen() {
+  const { unit } = useUnit();
+  const date = useServiceToday();
+  const may = useMay();
+  const asked = useQuery({ ...today(unit?.unit), enabled: unit !== undefined && may('today') });
+  if (!may('today')) return <Navigate to="/settings" />;
+  if (unit === undefined) {
+    return (
+      <Page title={longDay(date)}>
+        <NoUnitYet />
+      </Page>
+    );
+  }
+  return (
+    <Awaited query={asked} what="today">
+      {(data) => <Sheet data={data} />}
+    </Awaited>
+  );
+}
+
+const inWords = ({ counts }: TodayView): string =>
+  dotted(
+    `${counts.listed} on the list`,
+    counts.gone > 0 && `${counts.gone} gone home`,
+    counts.here > 0 && `${counts.here} here now`,
+    counts.late > 0 && `${counts.late} late`,
+  );
+
+function Sheet({ data }: { data: TodayView }) {
+  return (
+    <Page
+      title={longDay(data.date)}
+      sub={data.session === undefined ? `${data.unitName} · no session today` : `${data.unitName} · ${inWords(data)}`}
+      acts={<Button onClick={() => window.print()}>Print the day sheet</Button>}
+    >
+      {data.session === undefined && (
+        <Empty says="No session today.">
+          {data.nextSession === undefined ? (
+            <p>
+              None is planned yet. The first step: <Link to="/sessions/plan">plan a session</Link>.
+            </p>
+          ) : (
+            <p>
+              The next one is{' '}
+              <Link to="/sessions/$session" params={{ session: data.nextSession.session }}>
+                {longDay(data.nextSession.on)}
+              </Link>
+              .
+            </p>
+          )}
+        </Empty>
+      )}
+      {data.next.length > 0 && <NextActs next={data.next} />}
+      {data.visits.length > 0 && <InTheUnit visits={data.visits} />}
+      {data.trouble.length > 0 && <TroubleAhead trouble={data.trouble} />}
+      <WorkPiles work={data.work} />
+      <p className="paperOnly">
+        {counted(data.visits.length, 'person', 'people')} listed. Last commit number {data.commit}: a machine that has
+        gone back to an older copy shows a smaller one.
+      </p>
+    </Page>
+  );
+}

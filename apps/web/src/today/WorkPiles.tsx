@@ -1,0 +1,28 @@
+import type { TodayView } from '@twelvemonth/exchange';
+import { ToLink } from '../frame/ToLink.tsx';
+import { shortDay } from '../words/dates.ts';
+import css from './Today.module.css';
+
+/** Small piles of work, each with its number; a press opens the list behind it. */
+export function WorkPiles({ work }: { work: TodayView['work'] }) {
+  const waiting = work.filter((pile) => pile.count > 0);
+  return (
+    <section aria-labelledby="work" className="screenOnly">
+      <h2 id="work">Waiting for someone</h2>
+      {waiting.length === 0 ? (
+        <p className="quiet">Nothing waits.</p>
+      ) : (
+        <ul className={css['piles']}>
+          {waiting.map((pile) => (
+            <li key={pile.what}>
+              <ToLink to={pile.to}>
+                <strong>{pile.count}</strong> {pile.what}
+                {pile.oldest !== undefined && <span className="quiet small">oldest {shortDay(pile.oldest)}</span>}
+              </ToLink>
+            </li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}

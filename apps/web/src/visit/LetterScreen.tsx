@@ -1,0 +1,81 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link, useNavigate, useParams } from '@tanstack/react-router';
+import type { ActBody, VisitView } from '@twelvemonth/exchange';
+import { useServiceToday } from '../frame/unit.ts';
+import { Awaited } from '../paper/Awaited.tsx';
+import { Button } from '../paper/Button.tsx';
+import { Note } from '../paper/Note.tsx';
+import { Outcome } from '../paper/Outcome.tsx';
+import { Page } from '../paper/Page.tsx';
+import { readDocument } from '../server/request.ts';
+import { visit } from '../server/queries.ts';
+import { useAct } from '../server/use-act.ts';
+import css from './Letter.module.css';
+
+/** The letter to the family doctor as it will go out; signing puts its very text into the notes. */
+export function LetterScreen() {
+  const { patient } = useParams({ from: '/people/$patient/letter' });
+  const asked = useQuery(visit(patient));
+  const document = useQuery({ queryKey: ['letter', { patient }], queryFn: () => readDocument('letter', patient) });
+  return (
+    <Page
+      title="Letter to the family doctor"
+      acts={
+        <Link to="/people/$patient/visit" params={{ patient }}>
+          back to the visit
+        </Link>
+      }
+    >
+      <Awaited query={asked} what="the visit">
+        {(data) => (
+          <Awaited query={document} what="the letter">
+            {(html) => <Letter data={data} html={html} />}
+          </Awaited>
+        )}
+      </Awaited>
+    </Page>
+  );
+}
+
+const textOf = (html: string): string =>
+  (new DOMParser().parseFromString(html, 'text/html').body.textContent ?? '')
+    .replace(/[ \t]+/g, ' ')
+    .replace(/\s*\n\s*/g, '\n')
+    .trim();
+
+function Letter({ data, html }: { data: VisitView; html: string }) {
+  const today = useServiceToday();
+  const navigate = useNavigate();
+  const attempt = useAct(() => void navigate({ to: '/people/$patient/visit', params: { patient: data.patient } }));
+  const about = data.decision?.decision === 'put off' ? 'put off' : 'dose given';
+  const sign = (): void => {
+    const body = { to: 'family doctor', about, version: '1', text: textOf(html) };
+    void attempt.send(
+      { name: 'record', patient: data.patient, line: { kind: 'letter', body, effectiveAt: today } } as ActBody['act'],
+      { seen: { [`patient/${data.patient}`]: data.seq } },
+    );
+  };
+  return (
+    <>
+      {data.letterSent && <Note tone="done">This letter is signed and in the notes.</Note>}
+      <iframe
+        className={css['letter']}
+        title={`Letter about ${data.name}`}
+        srcDoc={html}
+        sandbox="allow-same-origin allow-modals"
+        id="letter"
+      />
+      <Outcome of={attempt} />
+      <p className="screenOnly" style={{ display: 'flex', gap: '0.8rem', flexWrap: 'wrap', marginTop: '1rem' }}>
+        {!data.letterSent && (
+          <Button tone="act" size="big" busy={attempt.busy} onClick={sign}>
+            Sign the letter
+          </Button>
+        )}
+        <a href={`/api/people/${data.patient}/letter`} target="_blank" rel="noreferrer">
+          open it alone to print
+        </a>
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,90 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
+import type { VisitStep, VisitView } from '@twelvemonth/exchange';
+import { useEffect, useState } from 'react';
+import { Awaited } from '../paper/Awaited.tsx';
+import { Note } from '../paper/Note.tsx';
+import { visit } from '../server/queries.ts';
+import { StepBody } from './StepBody.tsx';
+import { StepDone } from './StepDone.tsx';
+import { StepList } from './StepList.tsx';
+import { VisitHeader } from './VisitHeader.tsx';
+import css from './Visit.module.css';
+
+export function VisitScreen() {
+  const { patient } = useParams({ from: '/people/$patient/visit' });
+  const asked = useQuery(visit(patient));
+  return (
+    <Awaited query={asked} what="the visit">
+      {(data) => <Chairside key={data.patient} data={data} />}
+    </Awaited>
+  );
+}
+
+/** One visit at the chairside: the step that is due fills the screen; what is done and what comes stands beside it. */
+function Chairside({ data }: { data: VisitView }) {
+  const search = useSearch({ from: '/people/$patient/visit' });
+  const navigate = useNavigate({ from: '/people/$patient/visit' });
+  const [said, setSaid] = useState<string>();
+  useEffect(() => {
+    document.title = `Visit of ${data.name} · Twelvemonth`;
+  }, [data.name]);
+  const shown: VisitStep | undefined = data.steps.find(({ step }) => step === (search.step ?? data.current));
+  const done = (says: string): void => {
+    setSaid(says);
+    void navigate({ search: {} });
+    window.scrollTo({ top: 0 });
+  };
+  return (
+    <>
+      <VisitHeader data={data} />
+      <div className={css['visit']}>
+        <StepList data={data} shown={shown?.step} />
+        <div>
+          {said !== undefined && (
+            <div style={{ marginBottom: '0.8rem' }}>
+              <Note tone="done" role="status">
+                {said}
+              </Note>
+            </div>
+          )}
+          <section className={css['card']} aria-label={shown?.step ?? 'the visit'}>
+            {shown === undefined ? (
+              <Over data={data} />
+            ) : shown.state === 'done' ? (
+              <StepDone data={data} step={shown} />
+            ) : (
+              <StepBody key={shown.step} data={data} step={shown} done={done} />
+            )}
+          </section>
+          {data.letterReady && shown !== undefined && <LetterLink data={data} />}
+        </div>
+      </div>
+      <div style={{ marginTop: '1.6rem' }}>
+        <Note>{data.cautions.join(' ')}</Note>
+      </div>
+    </>
+  );
+}
+
+const LetterLink = ({ data }: { data: VisitView }) => (
+  <p style={{ marginTop: '1rem' }}>
+    <Link to="/people/$patient/letter" params={{ patient: data.patient }}>
+      {data.letterSent ? 'The letter to the family doctor is signed: read it' : 'Letter to the family doctor'}
+    </Link>
+  </p>
+);
+
+function Over({ data }: { data: VisitView }) {
+  return (
+    <>
+      <h2>The visit is over</h2>
+      {data.decision !== undefined && <p>{data.decision.says}</p>}
+      {data.infusion?.finishedAt !== undefined && <p>Given: {data.infusion.says}.</p>}
+      {data.letterReady && <LetterLink data={data} />}
+      <p style={{ marginTop: '1rem' }}>
+        <Link to="/">Back to today</Link>
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,72 @@
+import { useState } from 'react';
+import { ChoiceField } from '../../fields/ChoiceField.tsx';
+import { Note } from '../../paper/Note.tsx';
+import type { StepProps } from '../StepBody.tsx';
+import { StepForm } from '../StepForm.tsx';
+import { useStep } from '../use-step.ts';
+
+const sites = ['left forearm', 'right forearm', 'left hand', 'right hand', 'left elbow', 'right elbow'] as const;
+const gauges = ['24', '22', '20'] as const;
+const tryCounts = ['1', '2', '3', '4'] as const;
+
+export function CannulaStep({ data, done }: StepProps) {
+  const step = useStep(data, done);
+  const [site, setSite] = useState<(typeof sites)[number]>();
+  const [gauge, setGauge] = useState<(typeof gauges)[number]>();
+  const [tries, setTries] = useState<(typeof tryCounts)[number]>();
+  const [placed, setPlaced] = useState<'yes' | 'no'>();
+  const avoided = data.armToAvoid !== undefined && site?.startsWith(data.armToAvoid) === true;
+  const whole = site !== undefined && gauge !== undefined && tries !== undefined && placed !== undefined;
+  return (
+    <StepForm
+      title="Cannula"
+      step={step}
+      act="Record"
+      missing={whole ? undefined : 'Site, gauge, tries, in or not'}
+      send={() =>
+        step.record({ kind: 'cannula', body: { site, gauge, tries: Number(tries), placed: placed === 'yes' } })
+      }
+    >
+      <ChoiceField
+        label="Site"
+        at="site"
+        size="big"
+        value={site}
+        onChange={setSite}
+        options={sites.map((value) => ({
+          value,
+          says: data.armToAvoid !== undefined && value.startsWith(data.armToAvoid) ? `${value} (avoid)` : value,
+        }))}
+      />
+      {avoided && (
+        <Note tone="stop" role="alert">
+          This is the arm to avoid.
+        </Note>
+      )}
+      <ChoiceField
+        label="Gauge"
+        at="gauge"
+        size="big"
+        value={gauge}
+        onChange={setGauge}
+        options={gauges.map((value) => ({ value }))}
+      />
+      <ChoiceField
+        label="Tries, this operator"
+        at="tries"
+        size="big"
+        value={tries}
+        onChange={setTries}
+        options={tryCounts.map((value) => ({ value }))}
+      />
+      <ChoiceField
+        label="Is it in?"
+        at="placed"
+        size="big"
+        value={placed}
+        onChange={setPlaced}
+        options={[{ value: 'yes' }, { value: 'no' }]}
+      />
+    </StepForm>
+  );
+}

@@ -1,0 +1,38 @@
+import { useState } from 'react';
+import { ChoiceField } from '../../fields/ChoiceField.tsx';
+import { TextField } from '../../fields/TextField.tsx';
+import { dayInWords } from '../../words/dates.ts';
+import type { StepProps } from '../StepBody.tsx';
+import { StepForm } from '../StepForm.tsx';
+import { useStep } from '../use-step.ts';
+
+export function LeaveStep({ data, done }: StepProps) {
+  const step = useStep(data, done);
+  const [card, setCard] = useState<'yes' | 'no'>();
+  const [note, setNote] = useState('');
+  return (
+    <StepForm
+      title="See them off"
+      help={data.nextDue === undefined ? undefined : `The next dose is due on ${dayInWords(data.nextDue)}.`}
+      step={step}
+      act="They have left"
+      missing={card === undefined ? 'Do they hold the card?' : undefined}
+      send={() =>
+        step.record({
+          kind: 'left',
+          body: { cardGiven: card === 'yes', ...(note.trim() === '' ? {} : { note: note.trim() }) },
+        })
+      }
+    >
+      <ChoiceField
+        label="Do they hold the card that says whom to call?"
+        at="cardGiven"
+        size="big"
+        value={card}
+        onChange={setCard}
+        options={[{ value: 'yes' }, { value: 'no' }]}
+      />
+      <TextField label="Who takes them home, anything promised" at="note" value={note} onChange={setNote} />
+    </StepForm>
+  );
+}

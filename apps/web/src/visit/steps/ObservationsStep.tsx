@@ -1,0 +1,81 @@
+import { useState } from 'react';
+import { ChoiceField } from '../../fields/ChoiceField.tsx';
+import { NumberField } from '../../fields/NumberField.tsx';
+import { QuantityField, nothingTyped } from '../../fields/QuantityField.tsx';
+import { Note } from '../../paper/Note.tsx';
+import css from '../Visit.module.css';
+import type { StepProps } from '../StepBody.tsx';
+import { StepForm } from '../StepForm.tsx';
+import { useStep } from '../use-step.ts';
+
+const measures = [
+  ['systolicMmHg', 'Systolic pressure', 'mmHg'],
+  ['diastolicMmHg', 'Diastolic pressure', 'mmHg'],
+  ['pulsePerMinute', 'Pulse', 'a minute'],
+  ['temperatureCelsius', 'Temperature', '°C'],
+  ['saturationPercent', 'Oxygen saturation', '%'],
+  ['breathsPerMinute', 'Breaths', 'a minute'],
+] as const;
+type Measure = (typeof measures)[number][0];
+
+export function ObservationsStep({ data, done }: StepProps) {
+  const step = useStep(data, done);
+  const [values, setValues] = useState<Partial<Record<Measure, number>>>({});
+  const [irregular, setIrregular] = useState<'yes' | 'no'>();
+  const [weight, setWeight] = useState(nothingTyped);
+  const set = (key: Measure) => (value: number | undefined) =>
+    setValues(({ [key]: _, ...others }) => (value === undefined ? others : { ...others, [key]: value }));
+  const send = (): void => {
+    const body = {
+      ...values,
+      ...(irregular === undefined ? {} : { newIrregularPulse: irregular === 'yes' }),
+      when: 'before',
+    };
+    const weighed = {
+      comparator: weight.comparator,
+      value: weight.value,
+      ...(weight.unit === undefined ? {} : { unit: weight.unit }),
+    };
+    step.record(
+      { kind: 'observations', body },
+      ...(weight.value.trim() === ''
+        ? []
+        : [{ kind: 'weight' as const, body: { quantity: weighed, method: 'measured' } }]),
+    );
+  };
+  return (
+    <StepForm
+      title="Observations"
+      help="As measured. Leave out what was not measured."
+      step={step}
+      act="Record"
+      send={send}
+      missing={Object.keys(values).length === 0 ? 'Enter a value first' : undefined}
+    >
+      {data.putOffValues.length > 0 && (
+        <Note tone="caution">The protocol puts off at: {data.putOffValues.join('; ')}.</Note>
+      )}
+      <div className={css['facts']}>
+        {measures.map(([key, label, unit]) => (
+          <NumberField key={key} label={label} unit={unit} at={key} value={values[key]} onChange={set(key)} />
+        ))}
+      </div>
+      <ChoiceField
+        label="A new irregular pulse?"
+        at="newIrregularPulse"
+        size="big"
+        value={irregular}
+        onChange={setIrregular}
+        options={[{ value: 'no' }, { value: 'yes' }]}
+      />
+      <QuantityField
+        label="Weight today"
+        help="Shoes off. The decision to go wants a weight of the day."
+        at="quantity"
+        units={['kg', 'lb']}
+        value={weight}
+        onChange={setWeight}
+      />
+    </StepForm>
+  );
+}

@@ -1,0 +1,103 @@
+import { useRef, useState } from 'react';
+import { steadyMilliseconds } from '../../clock.ts';
+import { FieldTroubles } from '../../fields/field-trouble.ts';
+import { Button } from '../../paper/Button.tsx';
+import { Outcome } from '../../paper/Outcome.tsx';
+import { timeOfDay } from '../../words/dates.ts';
+import { dotted } from '../../words/texts.ts';
+import type { StepProps } from '../StepBody.tsx';
+import css from '../Visit.module.css';
+import { useTick } from '../server-now.ts';
+import { useStep } from '../use-step.ts';
+import { PauseForm } from './PauseForm.tsx';
+import { StopEarlyForm } from './StopEarlyForm.tsx';
+import { UnmeasuredFinish } from './UnmeasuredFinish.tsx';
+
+const asClock = (seconds: number): string =>
+  `${Math.floor(seconds / 60)} min ${String(Math.floor(seconds % 60)).padStart(2, '0')} s`;
+
+/** What a whole bag holds is the server's to say; the rate line carries it. */
+export function Running({ data, done }: StepProps) {
+  const step = useStep(data, done);
+  const { infusion } = data;
+  const base = useRef({ serverTime: '', at: 0 });
+  if (base.current.serverTime !== data.serverTime)
+    base.current = { serverTime: data.serverTime, at: steadyMilliseconds() };
+  const [open, setOpen] = useState<'pause' | 'stop'>();
+  useTick(infusion !== undefined && !infusion.paused);
+  if (infusion === undefined) return null;
+  if (infusion.ranSeconds === undefined) return <UnmeasuredFinish data={data} done={done} />;
+  const since = infusion.paused ? 0 : (steadyMilliseconds() - base.current.at) / 1000;
+  const ran = infusion.ranSeconds + since;
+  const left = Math.max(0, infusion.leastMinutes * 60 - ran);
+  const planned = infusion.plannedMinutes * 60;
+  const share = (seconds: number): string =>
+    `${Math.min(100, (100 * seconds) / Math.max(planned, infusion.leastMinutes * 60))}%`;
+  return (
+    <FieldTroubles value={step.attempt.refusals}>
+      <h2>{infusion.paused ? 'Paused' : 'Running'}</h2>
+      <p className={css['clock']} role="timer">
+        {infusion.paused ? asClock(ran) : left > 0 ? asClock(Math.ceil(left)) : asClock(ran)}
+      </p>
+      <p style={{ fontSize: '1.12rem' }}>
+        {infusion.paused
+          ? 'run so far; the pause does not count'
+          : left > 0
+            ? 'to the earliest finish'
+            : 'run; it may be finished when the bag is empty'}
+      </p>
+      <div className={css['bar']} aria-hidden="true">
+        <span style={{ width: share(ran) }} />
+        <i style={{ insetInlineStart: share(infusion.leastMinutes * 60) }} />
+      </div>
+      <p className="quiet">
+        {dotted(
+          `started ${timeOfDay(infusion.startedAt, step.zone)}`,
+          `planned ${infusion.plannedMinutes} min`,
+          `at least ${infusion.leastMinutes} min of running time`,
+          !infusion.paused &&
+            infusion.earliestFinish !== undefined &&
+            left > 0 &&
+            `not before ${timeOfDay(infusion.earliestFinish, step.zone)}`,
+        )}
+      </p>
+      <p>Swelling or pain at the site is infiltration until shown otherwise: stop, look, resite.</p>
+      <Outcome of={step.attempt} />
+      <div className={css['go']}>
+        {infusion.paused ? (
+          <Button tone="act" size="big" busy={step.attempt.busy} onClick={() => step.act({ name: 'resume infusion' })}>
+            It runs again
+          </Button>
+        ) : (
+          <>
+            <Button
+              tone={left > 0 ? 'quiet' : 'act'}
+              size="big"
+              busy={step.attempt.busy}
+              disabled={left > 0}
+              onClick={() => step.act({ name: 'finish infusion', milliliters: data.rates.milliliters })}
+            >
+              {left > 0 ? 'Finish (not yet)' : `The bag is empty: ${data.rates.milliliters} mL given`}
+            </Button>
+            <Button
+              size="big"
+              aria-expanded={open === 'pause'}
+              onClick={() => setOpen(open === 'pause' ? undefined : 'pause')}
+            >
+              Pause
+            </Button>
+          </>
+        )}
+        <Button
+          size="big"
+          aria-expanded={open === 'stop'}
+          onClick={() => setOpen(open === 'stop' ? undefined : 'stop')}
+        >
+          Stop early
+        </Button>
+      </div>
+      {open === 'pause' && !infusion.paused && <PauseForm step={step} />}
+      {open === 'stop' && <StopEarlyForm step={step} />}
+    </FieldTroubles>
+  );
+}

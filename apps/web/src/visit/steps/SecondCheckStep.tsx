@@ -1,0 +1,108 @@
+import { useState } from 'react';
+import { ChoiceField } from '../../fields/ChoiceField.tsx';
+import { NumberField } from '../../fields/NumberField.tsx';
+import { TextField } from '../../fields/TextField.tsx';
+import { TicksField } from '../../fields/TicksField.tsx';
+import type { StepProps } from '../StepBody.tsx';
+import { StepForm } from '../StepForm.tsx';
+import { useStep } from '../use-step.ts';
+import { ChecksDiffer } from './ChecksDiffer.tsx';
+import { Order } from './Order.tsx';
+import { products } from './PreparationStep.tsx';
+import { readExpiry } from './ExpiryField.tsx';
+import { type Identifier, identifierOptions } from './identifiers.ts';
+
+type Product = (typeof products)[number]['value'];
+
+/**
+ * Another person's own reading. Nothing the preparer read stands anywhere on this screen, whoever is signed in; the checker
+ * signs with a name and password of their own, here, for this one act.
+ */
+export function SecondCheckStep({ data, done }: StepProps) {
+  const step = useStep(data, done);
+  const [product, setProduct] = useState<Product>();
+  const [batchLastFour, setBatchLastFour] = useState('');
+  const [expiry, setExpiry] = useState('');
+  const [minutes, setMinutes] = useState<number>();
+  const [identifiers, setIdentifiers] = useState<readonly Identifier[]>([]);
+  const [username, setUsername] = useState('');
+  const [password, setPassword] = useState('');
+  const { preparation } = data;
+  const expiryMonth = readExpiry(expiry)?.slice(0, 7);
+  const whole =
+    product !== undefined &&
+    batchLastFour.trim() !== '' &&
+    expiryMonth !== undefined &&
+    minutes !== undefined &&
+    identifiers.length >= 2;
+  if (preparation === undefined) return <p>Nothing is prepared yet.</p>;
+  if (data.check !== undefined && !data.check.agrees) return <ChecksDiffer data={data} done={done} />;
+  return (
+    <StepForm
+      title="Independent second check"
+      help={
+        <>
+          For someone other than <strong>{preparation.by}</strong>, who prepared it. Read pack, order and patient
+          yourself. You are not shown what was read before; the two are compared when you have signed.
+        </>
+      }
+      step={step}
+      timed={false}
+      act="Sign my reading"
+      missing={
+        !whole
+          ? 'Read every line first'
+          : username.trim() === '' || password === ''
+            ? 'Sign with your own name'
+            : undefined
+      }
+      send={() =>
+        step.act(
+          {
+            name: 'second check',
+            preparation: preparation.entry,
+            reading: { product, batchLastFour: batchLastFour.trim(), expiryMonth, minutes, identifiers },
+          },
+          { username: username.trim(), password },
+        )
+      }
+    >
+      <Order data={data} />
+      <ChoiceField
+        label="The pack says"
+        at="product"
+        size="big"
+        value={product}
+        onChange={setProduct}
+        options={products}
+      />
+      <TextField
+        label="Last four signs of the batch"
+        at="batchLastFour"
+        short
+        value={batchLastFour}
+        onChange={setBatchLastFour}
+      />
+      <TextField
+        label="Expiry, month and year"
+        help="04 2028"
+        at="expiryMonth"
+        short
+        value={expiry}
+        onChange={setExpiry}
+      />
+      <NumberField label="To run in" unit="minutes" at="minutes" value={minutes} onChange={setMinutes} />
+      <TicksField
+        label="Identifiers you compared yourself"
+        at="identifiers"
+        size="big"
+        value={identifiers}
+        onChange={setIdentifiers}
+        options={identifierOptions}
+      />
+      <h3>Your signature</h3>
+      <TextField label="Your username" at="signedBy" value={username} onChange={setUsername} autoComplete="off" />
+      <TextField label="Your password" type="password" value={password} onChange={setPassword} autoComplete="off" />
+    </StepForm>
+  );
+}

@@ -1,0 +1,43 @@
+/** Recording one step of a visit: the moment is now on the server's clock unless another time is given. */
+import type { KindName } from '@twelvemonth/clinical';
+import type { ActBody, VisitView } from '@twelvemonth/exchange';
+import { useState } from 'react';
+import { useUnit } from '../frame/unit.ts';
+import { type Signature, useAct } from '../server/use-act.ts';
+import { atTime, localMoment } from '../words/local-moment.ts';
+import { useServerNow } from './server-now.ts';
+
+export function useStep(data: VisitView, done: (says: string) => void) {
+  const { unit } = useUnit();
+  const now = useServerNow(data.serverTime);
+  const [time, setTime] = useState<string>();
+  const attempt = useAct((answer) => done(answer.says));
+  const seen = { [`patient/${data.patient}`]: data.seq };
+  const moment = (): string => {
+    const at = localMoment(now(), unit?.zone ?? 'Europe/London');
+    return time === undefined ? at : atTime(at, time);
+  };
+  return {
+    attempt,
+    now,
+    /** Another time than now, as HH:MM today; undefined: now. */
+    time,
+    setTime,
+    zone: unit?.zone,
+    act: (act: object, signedBy?: Signature) =>
+      void attempt.send({ patient: data.patient, ...act } as ActBody['act'], {
+        seen,
+        ...(signedBy === undefined ? {} : { signedBy }),
+      }),
+    record: (...lines: readonly { readonly kind: KindName; readonly body: object }[]) => {
+      const [first] = lines;
+      const effectiveAt = moment();
+      const act =
+        lines.length === 1 && first !== undefined
+          ? { name: 'record', patient: data.patient, line: { ...first, effectiveAt } }
+          : { name: 'record together', patient: data.patient, lines: lines.map((line) => ({ ...line, effectiveAt })) };
+      void attempt.send(act as ActBody['act'], { seen });
+    },
+  };
+}
+export type Step = ReturnType<typeof useStep>;

@@ -1,0 +1,46 @@
+/** Dates and moments as people here read them: in words, with the weekday, in the unit's own zone. */
+import { dateWithWeekday, day, longDate, parseDay, parseShortDate, plainDate, shortDate } from '@twelvemonth/clinical';
+
+/** "Fri 9 Oct 2026" */
+export const dayInWords = (date: string): string => dateWithWeekday(day(date));
+/** "9 Oct 2026" */
+export const shortDay = (date: string): string => shortDate(day(date));
+/** "Friday 9 October 2026" */
+export const longDay = (date: string): string => longDate(day(date));
+
+const inZone = (zone: string | undefined, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat =>
+  new Intl.DateTimeFormat('en-GB', { ...options, ...(zone === undefined ? {} : { timeZone: zone }) });
+
+/** "10:37" on the unit's wall. */
+export const timeOfDay = (moment: string, zone?: string): string =>
+  inZone(zone, { hour: '2-digit', minute: '2-digit' }).format(new Date(moment));
+
+/** "Thu 26 Nov 2026, 10:37" on the unit's wall. */
+export function momentInWords(moment: string, zone?: string): string {
+  const parts = inZone(zone, { year: 'numeric', month: '2-digit', day: '2-digit' }).formatToParts(new Date(moment));
+  const part = (type: string): string => parts.find((p) => p.type === type)?.value ?? '';
+  return `${dayInWords(`${part('year')}-${part('month')}-${part('day')}`)}, ${timeOfDay(moment, zone)}`;
+}
+
+/**
+ * Reads a date as it is typed at a desk: 28 1 2027, 28/1/27, 28.01.2027, 28 Jan 2027, 2027-01-28. Day first, always; two
+ * figures of a year mean this century, unless that lies more than a year ahead. Undefined: not a date that exists.
+ */
+export function readTypedDate(typed: string, today: string): string | undefined {
+  const text = typed.trim();
+  const iso = parseDay(text) ?? parseShortDate(text);
+  if (iso !== undefined) return plainDate(iso);
+  const words = /^(\d{1,2})[ ./-]?([A-Za-z]{3,9})[ ./-]?(\d{4})$/.exec(text);
+  if (words !== null) {
+    const named = parseShortDate(`${words[1]} ${words[2]} ${words[3]}`);
+    return named === undefined ? undefined : plainDate(named);
+  }
+  const figures = /^(\d{1,2})[ ./-](\d{1,2})[ ./-](\d{2}|\d{4})$/.exec(text);
+  if (figures === null) return undefined;
+  const typedYear = figures[3] ?? '';
+  const thisYear = Number(today.slice(0, 4));
+  const near = 2000 + Number(typedYear);
+  const year = typedYear.length === 4 ? typedYear : String(near > thisYear + 1 ? near - 100 : near);
+  const found = parseDay(`${year}-${(figures[2] ?? '').padStart(2, '0')}-${(figures[1] ?? '').padStart(2, '0')}`);
+  return found === undefined ? undefined : plainDate(found);
+}

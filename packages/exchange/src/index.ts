@@ -11,6 +11,7 @@ export * from './register/answer.ts';
 export * from './register/dry-run.ts';
 export { type KnownPerson, knownPerson } from './register/known.ts';
 export type { ProblemName, RowProblem } from './register/problem.ts';
+export { inWords, type TakeIn } from './register/lines.ts';
 export { type Likeness, type PersonName, likeness, numberKey } from './register/similar.ts';
 export * from './register/suggest.ts';
 export { type FileProblem, type Table, type TableRow, readRegister, registerLimits } from './register/table.ts';

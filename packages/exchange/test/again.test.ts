@@ -1,6 +1,6 @@
 import { type Entry, day } from '@twelvemonth/clinical';
 import { describe, expect, it } from 'vitest';
-import { dryRunAnswerOf, suggestMapping, tryAgain } from '../src/index.ts';
+import { dryRunAnswerOf, inWords, suggestMapping, tryAgain } from '../src/index.ts';
 import { dryRunAnswer } from '../src/contract/import.ts';
 import { afterwards, entriesOf, fixture, idFrom, knownFrom, runOf, tableOf, today } from './bring-in.ts';
 
@@ -53,10 +53,10 @@ describe('another file about the same people', () => {
       { known },
     );
     expect(
-      run.proposals.map(({ patient, isNew, inWords, alreadyHere }) => [
+      run.proposals.map(({ patient, isNew, acts, alreadyHere }) => [
         patient === known[0]?.patient,
         isNew,
-        inWords,
+        inWords(acts),
         alreadyHere,
       ]),
     ).toEqual([[true, false, ['20 May 2026  dose zoledronic acid 5 mg, this service'], 1]]);
@@ -103,7 +103,7 @@ describe('a row that waited', () => {
   it('believes a unit that is written into the cell', () => {
     const tried = again(6, { 'Crea µmol/l': '0,9 mg/dL' });
     expect(
-      tried.outcome === 'proposed' && tried.proposal.inWords.filter((line) => line.includes('creatinine')),
+      tried.outcome === 'proposed' && inWords(tried.proposal.acts).filter((line) => line.includes('creatinine')),
     ).toEqual(['9 Nov 2026   creatinine 0.9 mg/dL']);
   });
   it('is a new person when someone says that it is not the one it looks like', () => {
@@ -116,12 +116,11 @@ describe('a row that waited', () => {
     const tried = again(8, { '1st infusion': '10.04.2025' }, { sameAs: sister.proposal.patient }, known);
     expect(tried).toMatchObject({
       outcome: 'proposed',
-      proposal: {
-        patient: sister.proposal.patient,
-        isNew: false,
-        inWords: ['10 Apr 2025  dose zoledronic acid 5 mg, this service'],
-      },
+      proposal: { patient: sister.proposal.patient, isNew: false },
     });
+    expect(tried.outcome === 'proposed' && inWords(tried.proposal.acts)).toEqual([
+      '10 Apr 2025  dose zoledronic acid 5 mg, this service',
+    ]);
   });
 
   it('takes the rows of the same person that waited for it with it', () => {

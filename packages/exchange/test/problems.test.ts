@@ -1,5 +1,6 @@
 // Every problem a row can have, by an example a nurse would recognise. The look-alike and unit hazards: practice.md 8-12, 63.
 import { describe, expect, it } from 'vitest';
+import { inWords } from '../src/index.ts';
 import { afterwards, problemsOf, problemsWith, runOf } from './bring-in.ts';
 
 describe('a value in the wrong unit', () => {
@@ -125,7 +126,7 @@ describe('doses', () => {
 
   it('a dose written twice is one dose', () => {
     const run = runOf('MRN,Surname,Forename,DOB,Sex,Zol 1,Last zol\n1,Tarn,Ada,13/06/1941,F,13/05/2025,13/05/2025\n');
-    expect(run.proposals[0]?.inWords.filter((line) => line.includes(' dose '))).toEqual([
+    expect(inWords(run.proposals[0]?.acts ?? []).filter((line) => line.includes(' dose '))).toEqual([
       '13 May 2025  dose zoledronic acid 5 mg, this service',
     ]);
   });
@@ -145,7 +146,7 @@ describe('doses', () => {
     ['Denosumab', 'dose denosumab 60 mg'],
   ])('%s is read as %s', (medicine, expected) => {
     const run = runOf(`MRN,Surname,Forename,DOB,Sex,Drug,Date given\n1,Tarn,Ada,13/06/1941,F,${medicine},13/05/2025\n`);
-    expect(run.proposals[0]?.inWords.join()).toContain(expected);
+    expect(inWords(run.proposals[0]?.acts ?? []).join()).toContain(expected);
   });
 
   it('a medicine that cannot be read is not taken for zoledronic acid', () => {
@@ -160,7 +161,7 @@ describe('doses', () => {
     const run = runOf(
       'MRN,Surname,Forename,DOB,Sex,Zol 1,Next infusion due\n1,Tarn,Ada,13/06/1941,F,13/05/2025,13/05/2026\n',
     );
-    expect(run.proposals[0]?.inWords.filter((line) => line.includes(' dose '))).toHaveLength(1);
+    expect(inWords(run.proposals[0]?.acts ?? []).filter((line) => line.includes(' dose '))).toHaveLength(1);
   });
 });
 
@@ -174,7 +175,7 @@ describe('dates whose order nothing tells', () => {
     expect(run.waiting[0]?.problems.map((problem) => problem.problem)).toEqual(['two-dates', 'two-dates']);
   });
   it('are read once it is said', () => {
-    expect(runOf(text, { mapping: { dateOrder: 'month day year' } }).proposals[0]?.inWords[0]).toContain(
+    expect(inWords(runOf(text, { mapping: { dateOrder: 'month day year' } }).proposals[0]?.acts ?? [])[0]).toContain(
       'born 1941-03-04',
     );
   });
@@ -257,9 +258,9 @@ describe('words', () => {
   });
 
   it('consent is never made out of a tick', () => {
-    expect(withColumn('Consent', 'Y').proposals[0]?.inWords.filter((line) => line.includes('consent given'))).toEqual(
-      [],
-    );
+    expect(
+      inWords(withColumn('Consent', 'Y').proposals[0]?.acts ?? []).filter((line) => line.includes('consent given')),
+    ).toEqual([]);
   });
 
   it('an allergy to a bisphosphonate is one, whatever its name', () => {

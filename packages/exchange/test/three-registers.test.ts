@@ -1,6 +1,6 @@
 // The files were written as other hospitals keep them before the reader existed; what is expected of them was read off by eye.
 import { describe, expect, it } from 'vitest';
-import { suggestMapping } from '../src/index.ts';
+import { inWords, suggestMapping } from '../src/index.ts';
 import { fixture, problemsOf, runOf, tableOf } from './bring-in.ts';
 
 const names = ['infusion-center-us.csv', 'day-clinic-semicolon.csv', 'two-rows-a-patient.csv'] as const;
@@ -37,7 +37,7 @@ describe('an American infusion centre: titles above the header, pounds, mg/dL, m
   });
 
   it('keeps values, comparators and units as the laboratory printed them', () => {
-    expect(run.proposals.map((proposal) => proposal.inWords)).toEqual([
+    expect(run.proposals.map((proposal) => inWords(proposal.acts))).toEqual([
       [
         '14 Jun 2024  person female, born 1944-03-22, named Maribel Okonjo-Reyes, number 999-410-0011',
         '25 Nov 2026  contact telephone "07700 900311"',
@@ -112,7 +112,7 @@ describe('a day clinic on the continent: semicolons, decimal commas, points in d
   });
 
   it('reads a cell with a line break and a comma as a decimal sign', () => {
-    expect(run.proposals.map((proposal) => proposal.inWords)).toEqual([
+    expect(run.proposals.map((proposal) => inWords(proposal.acts))).toEqual([
       [
         '17 Sep 2024  person female, born 1945-12-02, named Ottilie Baumgartner-Holt, number "999 520 1002"',
         String.raw`17 Sep 2024  referral from "register brought in", reason "From the register: Remarks: lives alone;\nhard of hearing; Weight kg: 63", unit thornbeck, tier routine`,
@@ -150,7 +150,7 @@ describe('a hospital that writes one row for each infusion', () => {
       [[6, 7], 'Tarn-Osei, Winifred (999 630 2003)'],
       [[9, 10], 'Cawdrey, Philippa (999 630 2005)'],
     ]);
-    expect(run.proposals[0]?.inWords.filter((line) => /dose|creatinine|weight/.test(line))).toEqual([
+    expect(inWords(run.proposals[0]?.acts ?? []).filter((line) => /dose|creatinine|weight/.test(line))).toEqual([
       '21 Mar 2024  dose zoledronic acid 5 mg, this service, batch PA-1180',
       '27 Mar 2025  dose zoledronic acid 5 mg, this service, batch PA-1544',
       '21 Mar 2024  weight 61.5 kg measured',
@@ -161,7 +161,7 @@ describe('a hospital that writes one row for each infusion', () => {
   });
 
   it('takes the medicine from its own column: denosumab is not zoledronic acid', () => {
-    expect(run.proposals[1]?.inWords.filter((line) => line.includes('dose '))).toEqual([
+    expect(inWords(run.proposals[1]?.acts ?? []).filter((line) => line.includes('dose '))).toEqual([
       '2 Feb 2026   dose denosumab 60 mg, this service, batch PA-1701',
     ]);
   });

@@ -1,6 +1,7 @@
 /** A dry run as it crosses the wire and as the command line prints it. */
 import type { DryRunAnswer } from '../contract/import.ts';
 import type { DryRun } from './dry-run.ts';
+import { inWords } from './lines.ts';
 import type { RegisterMapping } from './mapping.ts';
 import type { Doubt } from './suggest.ts';
 import type { Table } from './table.ts';
@@ -45,7 +46,7 @@ export function dryRunAnswerOf(of: {
       row: proposal.rows[0] ?? 0,
       who: proposal.who,
       isNew: proposal.isNew,
-      lines: [...proposal.inWords],
+      lines: [...inWords(proposal.acts)],
     })),
     passedOver: table.passedOver,
   };

@@ -6,7 +6,7 @@ import type { Day } from '@twelvemonth/clinical';
 import { type AgainstNotes, compareWithNotes, isSomebodyElse } from './against-notes.ts';
 import { checkCheckDigits } from './check-digit.ts';
 import type { KnownPerson } from './known.ts';
-import { type TakeIn, actsOf, inWords, linesOf, misfit } from './lines.ts';
+import { type TakeIn, actsOf, linesOf, misfit } from './lines.ts';
 import { LookAlikes } from './look-alikes.ts';
 import type { RegisterMapping } from './mapping.ts';
 import { type PersonRead, readTogether } from './person.ts';
@@ -42,7 +42,6 @@ export type Proposal = {
   readonly acts: readonly TakeIn[];
   readonly facts: number;
   readonly alreadyHere: number;
-  readonly inWords: readonly string[];
 };
 export type Waiting = {
   readonly row: number;
@@ -190,7 +189,6 @@ function settle(
       who: `${person.said.family ?? ''}, ${person.said.given ?? ''} (${person.said.number ?? ''})`,
       facts: lines.length,
       alreadyHere: against.alreadyHere,
-      inWords: inWords(lines),
     });
   }
 }

@@ -118,16 +118,18 @@ export function actsOf(
   return acts;
 }
 
-/** The lines as they will read in the notes. */
-export function inWords(lines: readonly Line[]): readonly string[] {
-  const drafts = lines.map((line): Draft => ({
-    subject: subject('patient', 'person'),
-    kind: line.kind,
-    shape: kindNamed(line.kind).shape,
-    body: line.body,
-    effectiveAt: line.effectiveAt,
-    zone: 'Europe/London',
-  }));
+/** The lines of these acts as they will read in the notes. Slow: for what is shown, not for every row of a file. */
+export function inWords(acts: readonly TakeIn[]): readonly string[] {
+  const drafts = acts.flatMap(({ act }) =>
+    act.lines.map((line): Draft => ({
+      subject: subject('patient', 'person'),
+      kind: line.kind,
+      shape: kindNamed(line.kind).shape,
+      body: line.body,
+      effectiveAt: line.effectiveAt as Draft['effectiveAt'],
+      zone: 'Europe/London',
+    })),
+  );
   return printLedger(drafts)
     .split('\n')
     .filter((text) => text !== '');

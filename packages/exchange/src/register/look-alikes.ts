@@ -6,9 +6,10 @@ import { type PersonName, likeness, numberKey } from './similar.ts';
 type Other = PersonName & { readonly where: string };
 export type LookAlike = { readonly likely: boolean; readonly says: string };
 
-/** People by year of birth, so that a register of fifty thousand is not compared pair by pair. */
+/** People by birth date, so that a register of fifty thousand is not compared pair by pair. */
 export class LookAlikes {
-  readonly #byYear = new Map<string, Other[]>();
+  /** Under each birth date as recorded, and under its year. */
+  readonly #byBirth = new Map<string, Other[]>();
 
   constructor(known: readonly KnownPerson[], people: readonly PersonRead[]) {
     for (const person of known) this.#add({ ...person, where: 'in the notes' });
@@ -21,25 +22,28 @@ export class LookAlikes {
   }
 
   #add(other: Other): void {
-    const year = other.born.slice(0, 4);
-    const there = this.#byYear.get(year);
-    if (there === undefined) this.#byYear.set(year, [other]);
-    else there.push(other);
+    for (const birth of new Set([other.born, `year ${other.born.slice(0, 4)}`])) {
+      const there = this.#byBirth.get(birth);
+      if (there === undefined) this.#byBirth.set(birth, [other]);
+      else there.push(other);
+    }
+  }
+
+  /** Everyone whose birth date can be this one: the same, or one of which only a part is known. */
+  #bornLike(born: string): readonly Other[] {
+    if (born.length < 10) return this.#byBirth.get(`year ${born.slice(0, 4)}`) ?? [];
+    return [born, born.slice(0, 7), born.slice(0, 4)].flatMap((birth) => this.#byBirth.get(birth) ?? []);
   }
 
   of(person: PersonRead): readonly LookAlike[] {
     const { name } = person;
     if (name === undefined) return [];
-    return (this.#byYear.get(name.born.slice(0, 4)) ?? []).flatMap((other) => {
+    return this.#bornLike(name.born).flatMap((other) => {
       if (numberKey(other.number) === person.key) return [];
       const like = likeness(name, other);
       if (like === 'no') return [];
-      return [
-        {
-          likely: like === 'likely',
-          says: `${like === 'likely' ? 'looks like' : 'may be'} ${other.given} ${other.family}, born ${other.born}, number ${other.number}, ${other.where}`,
-        },
-      ];
+      const says = `${like === 'likely' ? 'looks like' : 'may be'} ${other.given} ${other.family}, born ${other.born}, number ${other.number}, ${other.where}`;
+      return [{ likely: like === 'likely', says }];
     });
   }
 }

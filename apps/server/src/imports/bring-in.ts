@@ -82,7 +82,7 @@ export async function accept(atHand: AtHand, file: File & { readonly fingerprint
         taken.people += 1;
         taken.facts += proposal.facts;
       } else if (refused.status === 503 || refused.status === 403) return refused;
-      else for (const row of proposal.rows) waiting.push(rowRefused(row, proposal.who, refused));
+      else for (const [index, row] of proposal.rows.entries()) waiting.push(rowRefused(row, proposal.cells[index] ?? {}, refused));
     }
   }
   const noted = await noteRun(atHand, { file: file.file, unit: file.unit, fingerprint: made.fingerprint, mapping: made.mapping, rows: made.answer.rows, taken: taken.rows, waiting }, by);
@@ -99,9 +99,9 @@ export async function written(atHand: AtHand, proposal: DryRun['proposals'][numb
   return undefined;
 }
 
-const rowRefused = (row: number, who: string, refused: Refused): NotedRow => ({
+const rowRefused = (row: number, cells: NotedRow['cells'], refused: Refused): NotedRow => ({
   row,
-  cells: { who },
+  cells,
   problems: (refused.reasons.length === 0 ? [{ name: refused.name, says: refused.says, remedy: 'correct the row and try again' }] : refused.reasons).map(({ name, says, remedy }) => ({
     column: '',
     problem: name,

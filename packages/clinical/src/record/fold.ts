@@ -48,51 +48,58 @@ function withdrawnIds(facts: readonly Fact[], problems: RecordProblem[]): Set<Uu
   const withdrawn = new Set<Uuid>();
   for (const fact of facts) {
     if (fact.kind !== 'withdrawal') continue;
-    const target = (fact as Fact<'withdrawal'>).body.entry;
-    if (byId.has(target)) withdrawn.add(target);
+    // A body of the wrong shape must become a problem, not an exception.
+    const target = (fact.body as { entry?: Uuid } | null | undefined)?.entry;
+    if (target !== undefined && byId.has(target)) withdrawn.add(target);
     else problems.push({ entry: fact.id, seq: fact.seq, says: 'withdraws an entry that is not in these notes' });
   }
   return withdrawn;
 }
 
-/** The latest amendment of each chain stands in for its first entry; the chain's first id stays its name. */
-function amended(facts: readonly Fact[], amends: ReadonlyMap<Uuid, Uuid>, problems: RecordProblem[]): Fact[] {
-  if (amends.size === 0) return [...facts];
+/** Lawful amendments only: an earlier entry of these notes, of the same kind. Others are reported and do not count. */
+function lawful(
+  facts: readonly Fact[],
+  entries: readonly Entry[],
+  problems: RecordProblem[],
+): Map<Uuid, Uuid | undefined> {
   const byId = new Map(facts.map((fact) => [fact.id, fact]));
-  const firstOf = (id: Uuid): Uuid => {
-    let current = id;
-    for (let next = amends.get(current); next !== undefined; next = amends.get(current)) current = next;
-    return current;
-  };
+  const links = new Map<Uuid, Uuid | undefined>();
+  for (const { id, amends } of entries) {
+    const fact = byId.get(id);
+    if (amends === undefined || fact === undefined) continue;
+    const target = byId.get(amends);
+    const says =
+      target === undefined || target.seq >= fact.seq
+        ? 'corrects an entry that is not in these notes'
+        : target.kind === fact.kind
+          ? undefined
+          : 'corrects an entry of another kind';
+    if (says !== undefined) problems.push({ entry: id, seq: fact.seq, says });
+    links.set(id, says === undefined ? amends : undefined);
+  }
+  return links;
+}
+
+/**
+ * The latest amendment of each chain stands in for its first entry; the chain's first id stays its name. What corrects
+ * nothing does not count, and nor does what corrects it.
+ */
+function amended(facts: readonly Fact[], links: ReadonlyMap<Uuid, Uuid | undefined>): Fact[] {
+  if (links.size === 0) return [...facts];
   const standing = new Map<Uuid, Fact>();
   for (const fact of facts) {
-    const target = amends.get(fact.id);
-    if (target === undefined) {
-      standing.set(fact.id, standing.get(fact.id) ?? fact);
-      continue;
-    }
-    const amendedFact = byId.get(target);
-    if (amendedFact === undefined || amendedFact.seq >= fact.seq) {
-      problems.push({ entry: fact.id, seq: fact.seq, says: 'corrects an entry that is not in these notes' });
-    } else if (amendedFact.kind !== fact.kind) {
-      problems.push({ entry: fact.id, seq: fact.seq, says: 'corrects an entry of another kind' });
-    } else {
-      const first = firstOf(fact.id);
-      standing.set(first, { ...fact, first } as Mutable as Fact);
-    }
+    let first: Uuid | undefined = fact.id;
+    while (first !== undefined && links.has(first)) first = links.get(first);
+    if (first !== undefined) standing.set(first, first === fact.id ? fact : ({ ...fact, first } as Mutable as Fact));
   }
   return [...standing.values()];
 }
 
-/** Lawful amendments only: same ledger, earlier, same kind. Others are reported by `amended` and do not count. */
-function amendments(entries: readonly Entry[]): Map<Uuid, Uuid> {
-  const links = new Map<Uuid, Uuid>();
-  for (const entry of entries) if (entry.amends !== undefined) links.set(entry.id, entry.amends);
-  return links;
-}
-
 const inOrder = (a: Fact, b: Fact): number =>
-  a.on - b.on || sameDayRank(a.kind) - sameDayRank(b.kind) || (a.at !== undefined && b.at !== undefined ? compareMoments(a.at, b.at) : 0) || a.seq - b.seq;
+  a.on - b.on ||
+  sameDayRank(a.kind) - sameDayRank(b.kind) ||
+  (a.at !== undefined && b.at !== undefined ? compareMoments(a.at, b.at) : 0) ||
+  a.seq - b.seq;
 
 /** Same day, so same place and all but always the same offset: then the texts sort as the moments do. */
 const compareMoments = (a: string, b: string): number =>
@@ -101,7 +108,8 @@ const compareMoments = (a: string, b: string): number =>
 /** What we know of a subject, from its entries in order of seq. */
 export function recordOf(subject: Subject, entries: readonly Entry[], asOf: AsOf = {}): SubjectRecord {
   const problems: RecordProblem[] = [];
-  const known = asOf.knownAt === undefined ? entries : entries.filter((entry) => entry.recordedAt <= (asOf.knownAt ?? ''));
+  const known =
+    asOf.knownAt === undefined ? entries : entries.filter((entry) => entry.recordedAt <= (asOf.knownAt ?? ''));
   const facts: Fact[] = [];
   for (const entry of known) {
     const fact = read(entry, problems);
@@ -109,9 +117,9 @@ export function recordOf(subject: Subject, entries: readonly Entry[], asOf: AsOf
   }
   const withdrawn = withdrawnIds(facts, problems);
   const kept = withdrawn.size === 0 ? facts : facts.filter((fact) => !withdrawn.has(fact.id));
-  const links = amendments(known);
-  for (const id of withdrawn) links.delete(id);
-  const counted = amended(kept, links, problems).filter((fact) => asOf.on === undefined || fact.on <= asOf.on);
+  const counted = amended(kept, lawful(kept, known, problems)).filter(
+    (fact) => asOf.on === undefined || fact.on <= asOf.on,
+  );
   const all = counted.toSorted(inOrder);
   const grouped: { [Kind in KindName]?: Fact[] } = {};
   for (const fact of all) (grouped[fact.kind] ??= []).push(fact);

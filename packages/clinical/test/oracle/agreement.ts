@@ -8,7 +8,7 @@ import { dateText } from './dates.ts';
 import { countingFacts } from './facts.ts';
 import { type Case, caseOf } from './random-ledgers.ts';
 import { requirementNames, requirements, together } from './requirements.ts';
-import { blockers, windowIfSettled } from './settled.ts';
+import { unsettled } from './settled.ts';
 import { viewOf } from './view.ts';
 import { question, windowOf } from './window.ts';
 import { worldOf } from './world.ts';
@@ -89,7 +89,7 @@ function engineAnswers(c: Case, today: number): Answers {
 /** "not said" where the page does not say what to expect: then the two are not compared. */
 const NOT_SAID = 'not said';
 
-function checkerAnswers(c: Case, today: number): Answers {
+function checkerAnswers(c: Case, today: number, engine: Answers): Answers {
   const world = worldOf(c.sheet, c.calendar);
   const facts = countingFacts(c.entries);
   const view = viewOf(
@@ -122,25 +122,14 @@ function checkerAnswers(c: Case, today: number): Answers {
     answers.set('if settled', 'none');
     return answers;
   }
-  const blocked = blockers(world, facts, today);
-  answers.set(
-    'needs',
-    blocked.length === 0
-      ? NOT_SAID
-      : blocked
-          .map((blocker) => blocker.requirement)
-          .toSorted()
-          .join(', '),
-  );
-  const settles = blocked.map((blocker) => blocker.settles);
-  answers.set(
-    'if settled',
-    settles.includes('by no one')
-      ? 'none'
-      : settles.includes('not said') || blocked.length === 0
-        ? NOT_SAID
-        : dateOr(windowIfSettled(world, facts, today, blocked)?.first),
-  );
+  // Whatever stands in the way by itself must be named. What else is named where things only together leave no day (a
+  // prescription that ends too soon) the page leaves open: "if settled" is compared where both name the same.
+  const { alone, blocked, ifSettled } = unsettled(world, facts, today);
+  const named = new Set((engine.get('needs') ?? '').split(', '));
+  const missing = alone.filter(({ requirement }) => !named.has(requirement)).map(({ requirement }) => requirement);
+  answers.set('needs', missing.length === 0 ? NOT_SAID : `also ${missing.join(', ')}`);
+  const same = blocked.length === named.size && blocked.every(({ requirement }) => named.has(requirement));
+  answers.set('if settled', ifSettled === NOT_SAID || !same ? NOT_SAID : dateOr(ifSettled?.first));
   return answers;
 }
 
@@ -157,10 +146,12 @@ export function differencesOf(seed: number): Difference[] {
       differences.push({ seed, what: 'the engine stopped', asked, engine: String(error), checker: '', text });
       continue;
     }
-    for (const [what, checker] of checkerAnswers(c, today)) {
+    const checker = checkerAnswers(c, today, engine);
+    for (const [what, expected] of checker) {
       const said = engine.get(what);
-      if (checker !== NOT_SAID && said !== checker)
-        differences.push({ seed, what, asked, engine: said ?? 'nothing', checker, text });
+      if (expected !== NOT_SAID && said !== expected) {
+        differences.push({ seed, what, asked, engine: said ?? 'nothing', checker: expected, text });
+      }
     }
   }
   return differences;

@@ -59,8 +59,9 @@ export function levelCase(view: View, day: number): LevelCase {
     level !== undefined && value === 'ready' && !isSigned(view, level) && levelWouldBeInDate(view, level.on, day);
   if (loading !== undefined && !loading.stopped) {
     if (loading.finishedOn === undefined) return 'loading runs';
-    if (!levelSupersedes(view, loading.finishedOn))
-      return passesUnsigned && level.on > loading.finishedOn ? 'may be signed' : 'must be loaded';
+    // A finished loading that no longer stands is had again, unless a newer level waits to be signed or to be judged.
+    const newer = level !== undefined && level.on > loading.finishedOn;
+    if (!newer) return 'must be loaded';
   }
   if (passesUnsigned) return 'may be signed';
   if (loading?.stopped === true || value === 'not ready') return 'must be loaded';
@@ -73,13 +74,22 @@ export function levelCase(view: View, day: number): LevelCase {
 const levelWouldBeInDate = (view: View, on: number, day: number): boolean =>
   day <= on + view.world.count('vitaminDValidDays');
 
-/** The days of the doses still to take: of the loading under way, or of a new one from the day of asking. */
-export function loadingDays(view: View, today: number): { readonly days: readonly number[]; readonly isNew: boolean } {
+/**
+ * The days of the doses still to take on account of `day`: of the loading under way; or of a new one, from the day of asking
+ * or, where that one would no longer stand on `day`, from the earliest day from which it does.
+ */
+export function loadingDays(
+  view: View,
+  today: number,
+  day: number,
+): { readonly days: readonly number[]; readonly isNew: boolean } {
   const loading = loadingsOf(view).at(-1);
   const days: number[] = [];
   if (loading === undefined || loading.stopped || loading.finishedOn !== undefined) {
-    for (let dose = 0; dose < view.world.count('loadingDoses'); dose += 1)
-      days.push(today + dose * view.world.count('loadingEveryDays'));
+    const doses = view.world.count('loadingDoses');
+    const every = view.world.count('loadingEveryDays');
+    const begins = Math.max(today, day - view.world.count('maintenanceConfirmDays') - (doses - 1) * every);
+    for (let dose = 0; dose < doses; dose += 1) days.push(begins + dose * every);
     return { days, isNew: true };
   }
   const { everyDays, doses, startOn } = loading.fact.body;
@@ -96,13 +106,14 @@ export function loadingDays(view: View, today: number): { readonly days: readonl
   return { days, isNew: false };
 }
 
-export function loadingFacts(view: View, today: number): readonly OracleFact[] {
-  const { days, isNew } = loadingDays(view, today);
+export function loadingFacts(view: View, today: number, day: number): readonly OracleFact[] {
+  const { days, isNew } = loadingDays(view, today, day);
   const taken = days.map((day) => fact('vitamin-d-taken', day, { doses: 1, source: 'told us' }));
   if (!isNew) return taken;
-  const startOn = dateText(today) as PlainDate;
+  const begins = days[0] ?? today;
+  const startOn = dateText(begins) as PlainDate;
   const body = { doses: days.length, everyDays: view.world.count('loadingEveryDays'), unitsPerDose: 50000, startOn };
-  return [fact('vitamin-d-loading', today, body), ...taken];
+  return [fact('vitamin-d-loading', begins, body), ...taken];
 }
 
 /** What a draw on a day adds: the newest values once more, signed and usable after the laboratory's days; and a weight. */

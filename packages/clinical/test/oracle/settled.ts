@@ -50,9 +50,7 @@ function calciumBlocker(view: View, today: number): Blocker['settles'] | undefin
   return verdict === 'ready' ? undefined : verdict === 'not ready' ? 'in favour' : 'not said';
 }
 
-export function blockers(world: World, facts: readonly OracleFact[], today: number): readonly Blocker[] {
-  const known = facts.filter((fact) => fact.on <= today);
-  const view = viewOf(world, known);
+function blockersOf(view: Ledger, today: number): readonly Blocker[] {
   const found: Blocker[] = [];
   const add = (requirement: RequirementId, settles: Blocker['settles'] | undefined): void => {
     if (settles !== undefined) found.push({ requirement, settles });
@@ -71,26 +69,22 @@ export function blockers(world: World, facts: readonly OracleFact[], today: numb
   return found;
 }
 
-/** The window if all of these were settled today in the person's favour. */
-export function windowIfSettled(
-  world: World,
-  facts: readonly OracleFact[],
+/** What settling these today adds to the ledger. */
+function settlingFacts(
+  view: Ledger,
   today: number,
-  blocked: readonly Blocker[],
-): OracleWindow | undefined {
-  const is = (requirement: RequirementId): boolean => blocked.some((blocker) => blocker.requirement === requirement);
-  const known = facts.filter((fact) => fact.on <= today);
-  const view = viewOf(world, known);
-  const more: OracleFact[] = [];
+  is: (requirement: RequirementId) => boolean,
+): readonly OracleFact[] {
+  const facts: OracleFact[] = [];
   const add = (kind: OracleFact['kind'], body: unknown): void => {
-    more.push({ kind, on: today, seq: 1e6 + more.length, body, ids: [], from: today } as unknown as OracleFact);
+    facts.push({ kind, on: today, seq: 1e6 + facts.length, body, ids: [], from: today } as unknown as OracleFact);
   };
   if (is('illness')) add('well-since', {});
   if (is('consent')) add('consent', { decision: 'given', how: 'spoken' });
   if (is('prescription')) {
     const before = view.of('prescription').at(-1)?.body;
-    const regimen =
-      world.sheet.regimens.find((candidate) => candidate.id === before?.regimen) ?? world.sheet.regimens[0];
+    const regimens = view.world.sheet.regimens;
+    const regimen = regimens.find((candidate) => candidate.id === before?.regimen) ?? regimens[0];
     const until = dateText(monthsLater(today, 12)) as PlainDate;
     add('prescription', {
       ...before,
@@ -105,8 +99,45 @@ export function windowIfSettled(
         add('prescriber-decision', { question: 'part dose counts', about: dose.ids[0], reason: 'settled' });
     }
   }
-  const settled = { creatinine: is('illness') || is('kidney-function'), calcium: is('illness') || is('calcium') };
-  const granted = new Set<RequirementId>(is('course') ? ['course'] : []);
-  const q = question(world, [...known, ...more], today, settled, granted);
-  return windowOf(q);
+  return facts;
+}
+
+export type Unsettled = {
+  /** Those that stand in the way by themselves, whatever else is settled. */
+  readonly alone: readonly Blocker[];
+  readonly blocked: readonly Blocker[];
+  /** The window if all of these were settled today in the person's favour; 'not said' where the page does not say. */
+  readonly ifSettled: OracleWindow | undefined | 'not said';
+};
+
+/**
+ * What stands in the way for ever; then, with that settled, what stands in the way then (a part dose that counts may be the
+ * last one planned), until nothing more is found. A prescription that ends too soon for everything else is one of them.
+ */
+export function unsettled(world: World, facts: readonly OracleFact[], today: number): Unsettled {
+  const known = facts.filter((fact) => fact.on <= today);
+  const ledger = viewOf(world, known);
+  const alone = blockersOf(ledger, today);
+  const blocked: Blocker[] = [...alone];
+  for (;;) {
+    const is = (requirement: RequirementId): boolean => blocked.some((blocker) => blocker.requirement === requirement);
+    const settledFacts = [...known, ...settlingFacts(ledger, today, is)];
+    const view = viewOf(world, settledFacts);
+    const settled = { creatinine: is('illness') || is('kidney-function'), calcium: is('illness') || is('calcium') };
+    const granted = new Set<RequirementId>(is('course') ? ['course'] : []);
+    const more = blockersOf(view, today).filter(
+      ({ requirement }) => !is(requirement) && !(is('illness') && ['kidney-function', 'calcium'].includes(requirement)),
+    );
+    if (more.length > 0) {
+      blocked.push(...more);
+      continue;
+    }
+    if (blocked.some((blocker) => blocker.settles === 'by no one')) return { alone, blocked, ifSettled: undefined };
+    if (blocked.some((blocker) => blocker.settles === 'not said')) return { alone, blocked, ifSettled: 'not said' };
+    const window = windowOf(question(world, settledFacts, today, settled, granted));
+    if (window !== undefined || blocked.length === 0)
+      return { alone, blocked, ifSettled: blocked.length === 0 ? 'not said' : window };
+    if (is('prescription') || view.of('prescription').length === 0) return { alone, blocked, ifSettled: window };
+    blocked.push({ requirement: 'prescription', settles: 'in favour' });
+  }
 }

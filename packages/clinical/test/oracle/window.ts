@@ -99,7 +99,7 @@ type Trial = {
 
 /** The three requirements that bloods serve, with a draw on a day or without; undefined if it does not come out on `day`. */
 function tryBloods(q: Question, day: number, drawOn: number | undefined, load: boolean): Trial | undefined {
-  const base = load ? loadingFacts(q.view, q.today) : [];
+  const base = load ? loadingFacts(q.view, q.today, day) : [];
   const facts: OracleFact[] = [...base];
   const tests: Test[] = [];
   let weighOn: number | undefined;
@@ -179,7 +179,7 @@ const needsLoading = (q: Question, day: number): boolean => {
  * depends on when it is drawn); or on every day on which it could be drawn it would have risen.
  */
 function noDrawHelps(q: Question, day: number, load: boolean): boolean {
-  if (load && (loadingDays(q.view, q.today).days.at(-1) ?? q.today) > day) return true;
+  if (load && (loadingDays(q.view, q.today, day).days.at(-1) ?? q.today) > day) return true;
   if (!calciumMayBeRepeated(q.view, day, q.settled) && !holds(adjustedCalcium(q.view, day))) return true;
   if (!creatinineMayBeRepeated(q.view, day, q.settled)) return !holds(kidneyFunction(q.view, day));
   const { creatinine } = kidneyOf(q.view, day);
@@ -210,7 +210,7 @@ function planFor(q: Question, day: number): Plan | undefined {
   const plan = (trial: Trial, drawOn: number | undefined): Plan => ({
     draw: drawOn === undefined ? undefined : { on: drawOn, tests: trial.tests },
     weighOn: trial.weighOn,
-    loading: load ? loadingDays(q.view, q.today).days : undefined,
+    loading: load ? loadingDays(q.view, q.today, day).days : undefined,
     signs: trial.signs,
     asked: asks.asked,
     facts: [...trial.facts, ...asks.facts],

@@ -4,7 +4,7 @@ import { entriesFromDrafts, everyDay, parseLedger, teachingSheet } from '@twelve
 import { dateText, dayNumber } from './dates.ts';
 import { countingFacts } from './facts.ts';
 import { requirementNames, requirements, together } from './requirements.ts';
-import { blockers, windowIfSettled } from './settled.ts';
+import { unsettled } from './settled.ts';
 import { viewOf } from './view.ts';
 import { question, windowOf } from './window.ts';
 import { worldOf } from './world.ts';
@@ -31,8 +31,7 @@ function ask(ledger: string, on = '2026-11-25') {
       .filter((name) => !['ready', 'does not apply'].includes(requirements[name](view, day).verdict))
       .map((name) => `${requirements[name](view, day).verdict}: ${name}`);
   const window = windowOf(question(world, facts, today));
-  const settled =
-    window === undefined ? windowIfSettled(world, facts, today, blockers(world, facts, today)) : undefined;
+  const { blocked, ifSettled } = unsettled(world, facts, today);
   return {
     today: together(requirementNames.map((name) => requirements[name](view, today))),
     failing: failing(today),
@@ -41,8 +40,8 @@ function ask(ledger: string, on = '2026-11-25') {
     certain: window?.certain,
     draw: window?.plan.draw && `${dateText(window.plan.draw.on)} ${window.plan.draw.tests.join(', ')}`,
     loading: window?.plan.loading?.map(dateText),
-    blocked: blockers(world, facts, today).map((blocker) => blocker.requirement),
-    settledFrom: settled && dateText(settled.first),
+    blocked: blocked.map((blocker) => blocker.requirement),
+    settledFrom: typeof ifSettled === 'object' ? dateText(ifSettled.first) : ifSettled,
     near: requirements['kidney-function'](view, today).near,
   };
 }

@@ -5,7 +5,12 @@ import { default as serverSentEvents } from '@fastify/sse';
 import swagger from '@fastify/swagger';
 import { randomUUID } from 'node:crypto';
 import fastify, { type FastifyError, type FastifyInstance, LogController } from 'fastify';
-import { hasZodFastifySchemaValidationErrors, jsonSchemaTransform, serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod';
+import {
+  hasZodFastifySchemaValidationErrors,
+  jsonSchemaTransform,
+  serializerCompiler,
+  validatorCompiler,
+} from 'fastify-type-provider-zod';
 import type { AtHand } from './at-hand.ts';
 import { Refused, notHere, sendProblem } from './problem.ts';
 import { serveActs } from './routes/acts.ts';
@@ -75,18 +80,28 @@ export async function buildApp(atHand: AtHand, address: Address): Promise<Fastif
   await app.register(compress, { global: true, threshold: 1024 });
   await app.register(serverSentEvents.default, { heartbeatInterval: keepAliveMilliseconds });
   await app.register(swagger, {
-    openapi: { openapi: '3.1.0', info: { title: 'Twelvemonth', version: atHand.version, description: 'Refusals are RFC 9457 problems.' } },
+    openapi: {
+      openapi: '3.1.0',
+      info: { title: 'Twelvemonth', version: atHand.version, description: 'Refusals are RFC 9457 problems.' },
+    },
     transform: jsonSchemaTransform,
   });
   app.addHook('onRequest', async (request, reply) => {
     if (request.url.startsWith('/api')) reply.header('cache-control', 'no-store');
   });
   app.addHook('onResponse', async (request, reply) => {
-    const line = { method: request.method, route: request.routeOptions.url ?? 'none', status: reply.statusCode, milliseconds: Math.round(reply.elapsedTime) };
+    const line = {
+      method: request.method,
+      route: request.routeOptions.url ?? 'none',
+      status: reply.statusCode,
+      milliseconds: Math.round(reply.elapsedTime),
+    };
     request.log.info(line, 'answered');
   });
   await app.register(async (api) => {
-    serveAnyone(api, 'openApi', async ({ reply }) => reply.type('application/json').serializer(String).send(JSON.stringify(app.swagger())));
+    serveAnyone(api, 'openApi', async ({ reply }) =>
+      reply.type('application/json').serializer(String).send(JSON.stringify(app.swagger())),
+    );
     serveSignIn(api, atHand);
     serveStaff(api, atHand);
     serveActs(api, atHand);
@@ -105,23 +120,44 @@ function answerTroubleAsProblems(app: FastifyInstance): void {
       const reasons = error.validation.map(({ instancePath, message }) => ({
         name: 'field-wrong',
         says: message ?? 'is not what is expected',
-        field: instancePath.replace(/^\//, '').replaceAll('/', '.'),
+        // An act's fields are named from the act, as its own refusals name them.
+        field: instancePath
+          .replace(/^\//, '')
+          .replaceAll('/', '.')
+          .replace(/^act\./, ''),
       }));
-      return sendProblem(reply, new Refused(422, 'field-wrong', 'Some of what was sent is not what is expected.', { reasons }));
+      return sendProblem(
+        reply,
+        new Refused(422, 'field-wrong', 'Some of what was sent is not what is expected.', { reasons }),
+      );
     }
     switch (error.statusCode) {
       case 400:
         return sendProblem(reply, new Refused(400, 'unreadable', 'What was sent could not be read.'));
       case 406:
       case 415:
-        return sendProblem(reply, new Refused(error.statusCode, 'other-form', 'This route speaks another form: see the description of the interface.'));
+        return sendProblem(
+          reply,
+          new Refused(
+            error.statusCode,
+            'other-form',
+            'This route speaks another form: see the description of the interface.',
+          ),
+        );
       case 413:
         return sendProblem(reply, new Refused(413, 'too-large', 'What was sent is larger than this route takes.'));
       default: {
         request.log.error({ err: error, route: request.routeOptions.url }, 'defect');
-        return sendProblem(reply, new Refused(500, 'defect', 'The service met something it did not expect. Quote the number below when you ask for help.'), request.id);
+        return sendProblem(
+          reply,
+          new Refused(
+            500,
+            'defect',
+            'The service met something it did not expect. Quote the number below when you ask for help.',
+          ),
+          request.id,
+        );
       }
     }
   });
 }
-

@@ -40,7 +40,10 @@ export type CommandLine = { readonly options: ServeOptions } | { readonly refuse
 
 const wholeNumber = (least: number, most: number) => z.coerce.number().int().min(least).max(most);
 
-export function readCommandLine(args: readonly string[], environment: Readonly<Record<string, string | undefined>>): CommandLine {
+export function readCommandLine(
+  args: readonly string[],
+  environment: Readonly<Record<string, string | undefined>>,
+): CommandLine {
   let values;
   try {
     ({ values } = parseArgs({
@@ -96,7 +99,8 @@ export function readCommandLine(args: readonly string[], environment: Readonly<R
 const isDateOrMoment = (text: string): boolean =>
   isPlainDate(text.slice(0, 10)) && (text.length === 10 || /^T([01]\d|2[0-3]):[0-5]\d$/.test(text.slice(10)));
 
-const isLoopback = (host: string): boolean => host === 'localhost' || host === '::1' || /^127(\.\d{1,3}){3}$/.test(host);
+const isLoopback = (host: string): boolean =>
+  host === 'localhost' || host === '::1' || /^127(\.\d{1,3}){3}$/.test(host);
 
 /** Names and notes never cross a network in the clear. */
 export function addressRefused(options: Pick<ServeOptions, 'host' | 'tls' | 'behindProxy'>): string | undefined {

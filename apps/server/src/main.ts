@@ -50,5 +50,9 @@ function letGo(): void {
 }
 
 function isAddressTrouble(error: unknown): error is Error {
-  return error instanceof Error && 'code' in error && (error.code === 'EADDRINUSE' || error.code === 'EADDRNOTAVAIL' || error.code === 'EACCES');
+  return (
+    error instanceof Error &&
+    'code' in error &&
+    (error.code === 'EADDRINUSE' || error.code === 'EADDRNOTAVAIL' || error.code === 'EACCES')
+  );
 }

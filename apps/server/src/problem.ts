@@ -40,7 +40,11 @@ export class Refused {
     status: ProblemStatus,
     name: string,
     says: string,
-    { reasons = [], more = {}, headers = {} }: { reasons?: readonly Reason[]; more?: Record<string, unknown>; headers?: Record<string, string> } = {},
+    {
+      reasons = [],
+      more = {},
+      headers = {},
+    }: { reasons?: readonly Reason[]; more?: Record<string, unknown>; headers?: Record<string, string> } = {},
   ) {
     this.status = status;
     this.name = name;

@@ -13,7 +13,10 @@ export function refuseOtherSites(app: FastifyInstance, { onlyThisMachine }: { on
   app.addHook('onRequest', async (request, reply) => {
     const host = request.headers.host ?? '';
     if (onlyThisMachine && !ownNames.test(host)) {
-      return sendProblem(reply, new Refused(421, 'other-host', 'This server answers on this machine only, as localhost.'));
+      return sendProblem(
+        reply,
+        new Refused(421, 'other-host', 'This server answers on this machine only, as localhost.'),
+      );
     }
     if (changesNothing.has(request.method)) return undefined;
     const site = request.headers['sec-fetch-site'];

@@ -23,7 +23,10 @@ export async function serveScreens(app: FastifyInstance, folder: string): Promis
     });
   }
   app.setNotFoundHandler(async (request, reply) => {
-    const wantsPage = request.method === 'GET' && !request.url.startsWith('/api') && (request.headers.accept ?? '').includes('text/html');
+    const wantsPage =
+      request.method === 'GET' &&
+      !request.url.startsWith('/api') &&
+      (request.headers.accept ?? '').includes('text/html');
     if (!wantsPage) return sendProblem(reply, notHere('address'));
     if (!built) return reply.code(503).type('text/html').send(notBuilt);
     return reply.header('cache-control', 'no-cache').sendFile('index.html');

@@ -12,11 +12,15 @@ import { headersOf } from './sign-in/cookie-headers.ts';
 import { type RouteName, mayAsk, whoMay } from './who-may-read.ts';
 
 type Routes = typeof routes;
-type Inferred<Name extends RouteName, Part extends string> = Routes[Name] extends { readonly [Key in Part]: infer Schema extends z.ZodType }
+type Inferred<Name extends RouteName, Part extends string> = Routes[Name] extends {
+  readonly [Key in Part]: infer Schema extends z.ZodType;
+}
   ? z.infer<Schema>
   : undefined;
 /** An answer before the schema has looked at it; it drops what it does not name. */
-type AnswerOf<Name extends RouteName> = Routes[Name] extends { readonly answer: infer Schema extends z.ZodType } ? z.input<Schema> : unknown;
+type AnswerOf<Name extends RouteName> = Routes[Name] extends { readonly answer: infer Schema extends z.ZodType }
+  ? z.input<Schema>
+  : unknown;
 type Places<Path extends string> = Path extends `${string}:${infer Place}/${infer Rest}`
   ? Place | Places<`/${Rest}`>
   : Path extends `${string}:${infer Place}`
@@ -30,17 +34,31 @@ export type Asked<Name extends RouteName> = {
   readonly request: FastifyRequest;
   readonly reply: FastifyReply;
 };
-export type Handler<Name extends RouteName, Who> = (asked: Asked<Name> & { readonly who: Who }) => Promise<AnswerOf<Name> | Refused | FastifyReply>;
+export type Handler<Name extends RouteName, Who> = (
+  asked: Asked<Name> & { readonly who: Who },
+) => Promise<AnswerOf<Name> | Refused | FastifyReply>;
 
 /** The largest register file, with room for its mapping. Everything else is a form somebody filled in. */
 const fileBytes = 25_000_000;
 const formBytes = 1_000_000;
 
-type Line = { readonly method: 'GET' | 'POST'; readonly path: string; readonly query?: z.ZodType; readonly body?: z.ZodType; readonly answer?: z.ZodType };
+type Line = {
+  readonly method: 'GET' | 'POST';
+  readonly path: string;
+  readonly query?: z.ZodType;
+  readonly body?: z.ZodType;
+  readonly answer?: z.ZodType;
+};
 
-function register(app: FastifyInstance, name: RouteName, handle: (request: FastifyRequest, reply: FastifyReply) => Promise<unknown>): void {
+function register(
+  app: FastifyInstance,
+  name: RouteName,
+  handle: (request: FastifyRequest, reply: FastifyReply) => Promise<unknown>,
+): void {
   const line: Line = routes[name];
-  const places = [...line.path.matchAll(/:(\w+)/g)].map(([, place]) => [place ?? '', z.string().regex(/^[A-Za-z0-9._-]{1,80}$/, 'an id')] as const);
+  const places = [...line.path.matchAll(/:(\w+)/g)].map(
+    ([, place]) => [place ?? '', z.string().regex(/^[A-Za-z0-9._-]{1,80}$/, 'an id')] as const,
+  );
   app.route({
     method: line.method,
     url: line.path,
@@ -61,16 +79,34 @@ function register(app: FastifyInstance, name: RouteName, handle: (request: Fasti
   });
 }
 
-const askedOf = (request: FastifyRequest, reply: FastifyReply) => ({ params: request.params, query: request.query, body: request.body, request, reply });
+const askedOf = (request: FastifyRequest, reply: FastifyReply) => ({
+  params: request.params,
+  query: request.query,
+  body: request.body,
+  request,
+  reply,
+});
 
 /** A route that anyone may ask, signed in or not. */
-export function serveAnyone<Name extends RouteName>(app: FastifyInstance, name: Name, handler: Handler<Name, undefined>): void {
-  if (whoMay[name] !== 'anyone' && whoMay[name] !== 'the first visitor') throw new Error(`route ${name} is not for anyone`);
-  register(app, name, async (request, reply) => handler({ ...askedOf(request, reply), who: undefined } as Asked<Name> & { who: undefined }));
+export function serveAnyone<Name extends RouteName>(
+  app: FastifyInstance,
+  name: Name,
+  handler: Handler<Name, undefined>,
+): void {
+  if (whoMay[name] !== 'anyone' && whoMay[name] !== 'the first visitor')
+    throw new Error(`route ${name} is not for anyone`);
+  register(app, name, async (request, reply) =>
+    handler({ ...askedOf(request, reply), who: undefined } as Asked<Name> & { who: undefined }),
+  );
 }
 
 /** A route for people who are signed in and hold a role that may ask it. Rights are looked at before what was sent is read. */
-export function serveRoute<Name extends RouteName>(app: FastifyInstance, atHand: AtHand, name: Name, handler: Handler<Name, SignedIn>): void {
+export function serveRoute<Name extends RouteName>(
+  app: FastifyInstance,
+  atHand: AtHand,
+  name: Name,
+  handler: Handler<Name, SignedIn>,
+): void {
   if (!Array.isArray(whoMay[name])) throw new Error(`route ${name} has no roles`);
   const inside = app;
   inside.register(async (scope) => {

@@ -14,7 +14,9 @@ export const demoFolder = (data: string, seed: number, date: string): string => 
 /** Expected trouble at the start: a sentence for the person at the keyboard. */
 export class CannotStart extends Error {}
 
-export async function openNotesStore(place: { readonly folder: string } | { readonly postgres: string }): Promise<Store> {
+export async function openNotesStore(
+  place: { readonly folder: string } | { readonly postgres: string },
+): Promise<Store> {
   if ('postgres' in place) return openPostgresStore({ connection: { connectionString: place.postgres }, projection });
   mkdirSync(place.folder, { recursive: true });
   return openSqliteStore({ path: join(place.folder, 'notes.db'), projection });
@@ -26,10 +28,13 @@ export async function markedAs(store: Store, kind: Kind): Promise<void> {
   if (mark === kind) return;
   if (mark !== undefined) {
     throw new CannotStart(
-      kind === 'own' ? 'These notes are the demo: they cannot become a service of your own. Choose another folder with --data.' : 'These notes belong to a real service: they cannot be opened as the demo. Start with --empty.',
+      kind === 'own'
+        ? 'These notes are the demo: they cannot become a service of your own. Choose another folder with --data.'
+        : 'These notes belong to a real service: they cannot be opened as the demo. Start with --empty.',
     );
   }
-  if ((await store.tail()).commit > 0) throw new CannotStart('These notes do not say whether they are the demo or a real service: nothing is opened.');
+  if ((await store.tail()).commit > 0)
+    throw new CannotStart('These notes do not say whether they are the demo or a real service: nothing is opened.');
   await store.setSetting('kind', kind);
 }
 

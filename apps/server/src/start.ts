@@ -37,7 +37,10 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 export async function start(options: ServeOptions, { say, isStopping }: Watching): Promise<Running> {
   const refused = addressRefused(options);
   if (refused !== undefined) throw new CannotStart(refused);
-  const tls = options.tls === undefined ? undefined : { cert: readFileSync(options.tls.cert, 'utf8'), key: readFileSync(options.tls.key, 'utf8') };
+  const tls =
+    options.tls === undefined
+      ? undefined
+      : { cert: readFileSync(options.tls.cert, 'utf8'), key: readFileSync(options.tls.key, 'utf8') };
   const https = tls !== undefined || options.behindProxy;
   const clock = systemClock(options.demoDate === undefined ? undefined : { at: options.demoDate, zone: demoZone });
   const opened = options.kind === 'demo' ? await openDemo(options, clock, { say, isStopping }) : await openOwn(options);
@@ -64,7 +67,12 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
     };
     await refuseUnknownZones(atHand);
     const stopTelling = store.onCommit(events.tell);
-    const app = await buildApp(atHand, { tls, behindProxy: options.behindProxy, onlyThisMachine: onlyThisMachine(options), screens: join(root, '..', 'web', 'dist') });
+    const app = await buildApp(atHand, {
+      tls,
+      behindProxy: options.behindProxy,
+      onlyThisMachine: onlyThisMachine(options),
+      screens: join(root, '..', 'web', 'dist'),
+    });
     await app.listen({ host: options.host, port: options.port });
     const warming = people.warmUp();
     const url = urlOf(app.server.address() as AddressInfo, tls !== undefined, options.host);
@@ -91,7 +99,9 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
 }
 
 async function openOwn(options: ServeOptions) {
-  const store = await openNotesStore(options.postgres === undefined ? { folder: ownFolder(options.data) } : { postgres: options.postgres });
+  const store = await openNotesStore(
+    options.postgres === undefined ? { folder: ownFolder(options.data) } : { postgres: options.postgres },
+  );
   try {
     await markedAs(store, 'own');
   } catch (error) {
@@ -105,7 +115,10 @@ async function openOwn(options: ServeOptions) {
 async function refuseUnknownZones({ notes }: AtHand): Promise<void> {
   const units = (await notes.all('unit')).flatMap((record) => unitOf(record) ?? []);
   const unknown = unknownZones(units.map(({ zone }) => zone));
-  if (unknown.length > 0) throw new CannotStart(`This machine's time zone data does not know ${unknown.join(', ')}: install it, or correct the unit's zone.`);
+  if (unknown.length > 0)
+    throw new CannotStart(
+      `This machine's time zone data does not know ${unknown.join(', ')}: install it, or correct the unit's zone.`,
+    );
 }
 
 function versionOf(): string {
@@ -119,13 +132,19 @@ const urlOf = ({ port }: AddressInfo, tls: boolean, host: string): string =>
 function greetingOf(url: string, { demo, accounts }: AtHand, options: ServeOptions): string[] {
   const lines = [`Twelvemonth answers at ${url}`];
   if (demo !== undefined) {
-    lines.push('This is the demo: every person in it is invented.', `Sign in as one of these, with the password "${demo.password}":`);
+    lines.push(
+      'This is the demo: every person in it is invented.',
+      `Sign in as one of these, with the password "${demo.password}":`,
+    );
     for (const username of demo.people) {
       const member = accounts.named(username);
-      if (member !== undefined) lines.push(`  ${member.username.padEnd(16)} ${member.name} (${member.roles.join(', ')})`);
+      if (member !== undefined)
+        lines.push(`  ${member.username.padEnd(16)} ${member.name} (${member.roles.join(', ')})`);
     }
   } else if (accounts.everyone().length === 0) {
-    lines.push(`A service of your own, empty, kept in ${options.postgres === undefined ? ownFolder(options.data) : 'PostgreSQL'}. Open the address on this machine to become its administrator.`);
+    lines.push(
+      `A service of your own, empty, kept in ${options.postgres === undefined ? ownFolder(options.data) : 'PostgreSQL'}. Open the address on this machine to become its administrator.`,
+    );
   }
   lines.push('Stop it with Ctrl-C.');
   return lines;

@@ -37,7 +37,8 @@ export async function doAct(atHand: AtHand, { id, act: sent, by, seen }: ActToDo
   const act = sent.name === 'write protocol' ? hashed(sent) : sent;
   const unit = await unitOfAct(act, atHand);
   const zone = unit?.unit.zone ?? zoneOf(act);
-  const lookAlikes = act.name === 'register' ? looksLike(await atHand.people.all(), act.identity, act.patient) : undefined;
+  const lookAlikes =
+    act.name === 'register' ? looksLike(await atHand.people.all(), act.identity, act.patient) : undefined;
   const outcome = await atHand.store.act<Refusal>({
     id,
     content: JSON.stringify([by.staff, sent]),
@@ -70,7 +71,8 @@ const hashed = (act: ActNamed<'write protocol'>): ActNamed<'write protocol'> => 
 });
 
 /** The first settings of a unit say in which zone it lives. */
-const zoneOf = (act: Act): string => (act.name === 'set unit' ? act.body.zone : act.name === 'plan session' ? act.body.zone : zoneBeforeAnyUnit);
+const zoneOf = (act: Act): string =>
+  act.name === 'set unit' ? act.body.zone : act.name === 'plan session' ? act.body.zone : zoneBeforeAnyUnit;
 
 async function answerTo(outcome: ActOutcome<Refusal>, act: Act, atHand: AtHand): Promise<ActAnswer | Refused> {
   switch (outcome.outcome) {
@@ -82,7 +84,11 @@ async function answerTo(outcome: ActOutcome<Refusal>, act: Act, atHand: AtHand):
     case 'refused':
       return refusedWith(outcome.refusals);
     case 'same-id-other-content':
-      return new Refused(409, outcome.outcome, 'An act with this id was recorded before and says something else: send this one under an id of its own.');
+      return new Refused(
+        409,
+        outcome.outcome,
+        'An act with this id was recorded before and says something else: send this one under an id of its own.',
+      );
     case 'ledger-moved-on': {
       const missed = outcome.missed.map((entry) => ({
         id: entry.id,
@@ -91,7 +97,12 @@ async function answerTo(outcome: ActOutcome<Refusal>, act: Act, atHand: AtHand):
         by: atHand.accounts.nameOf(entry.author.staff),
         recordedAt: entry.recordedAt,
       }));
-      return new Refused(409, outcome.outcome, 'Somebody wrote in these notes while you were deciding: read it, then decide again.', { more: { missed } });
+      return new Refused(
+        409,
+        outcome.outcome,
+        'Somebody wrote in these notes while you were deciding: read it, then decide again.',
+        { more: { missed } },
+      );
     }
     case 'ledger-expired':
       return new Refused(409, outcome.outcome, outcome.says);
@@ -102,7 +113,12 @@ async function answerTo(outcome: ActOutcome<Refusal>, act: Act, atHand: AtHand):
 
 function refusedWith(refusals: readonly [Refusal, ...Refusal[]]): Refused {
   const [headline] = refusals;
-  const reasons = refusals.map(({ name, says, field, remedy }) => ({ name, says, ...(field === undefined ? {} : { field }), ...(remedy === undefined ? {} : { remedy }) }));
+  const reasons = refusals.map(({ name, says, field, remedy }) => ({
+    name,
+    says,
+    ...(field === undefined ? {} : { field }),
+    ...(remedy === undefined ? {} : { remedy }),
+  }));
   return new Refused(headline.name === 'not-yours-to-do' ? 403 : 422, headline.name, headline.says, { reasons });
 }
 

@@ -9,7 +9,12 @@ import { Refused } from '../problem.ts';
 import { tooManyTries, wrongNameOrPassword } from '../routes/sign-in.ts';
 import type { Member } from '../sign-in/accounts.ts';
 
-export async function signerOf({ act, role, signedBy }: Pick<ActBody, 'act' | 'role' | 'signedBy'>, signedIn: Member, address: string, atHand: AtHand): Promise<Author | Refused> {
+export async function signerOf(
+  { act, role, signedBy }: Pick<ActBody, 'act' | 'role' | 'signedBy'>,
+  signedIn: Member,
+  address: string,
+  atHand: AtHand,
+): Promise<Author | Refused> {
   const member = signedBy === undefined ? signedIn : await provenBy(signedBy, address, atHand);
   if (member instanceof Refused) return member;
   const named = role === undefined ? undefined : member.roles.find((one) => one === role);
@@ -18,15 +23,22 @@ export async function signerOf({ act, role, signedBy }: Pick<ActBody, 'act' | 'r
   return chosen === undefined ? refused('You hold no role here.') : { staff: member.staff, role: chosen };
 }
 
-const refused = (says: string): Refused => new Refused(403, 'not-yours-to-do', says, { reasons: [{ name: 'not-yours-to-do', says, field: 'role' }] });
+const refused = (says: string): Refused =>
+  new Refused(403, 'not-yours-to-do', says, { reasons: [{ name: 'not-yours-to-do', says, field: 'role' }] });
 
-async function provenBy({ username, password }: NonNullable<ActBody['signedBy']>, address: string, { attempts, accounts }: AtHand): Promise<Member | Refused> {
+async function provenBy(
+  { username, password }: NonNullable<ActBody['signedBy']>,
+  address: string,
+  { attempts, accounts }: AtHand,
+): Promise<Member | Refused> {
   const attempt = attempts.begin(username, address);
   if ('waitSeconds' in attempt) return tooManyTries(attempt.waitSeconds);
   const member = await accounts.verify(username, password);
   if (member === undefined) {
     // Not 401: the person whose session it is stays signed in.
-    return new Refused(403, 'signature-not-proven', wrongNameOrPassword, { reasons: [{ name: 'signature-not-proven', says: wrongNameOrPassword, field: 'signedBy' }] });
+    return new Refused(403, 'signature-not-proven', wrongNameOrPassword, {
+      reasons: [{ name: 'signature-not-proven', says: wrongNameOrPassword, field: 'signedBy' }],
+    });
   }
   attempt.succeeded();
   return member;
@@ -34,6 +46,9 @@ async function provenBy({ username, password }: NonNullable<ActBody['signedBy']>
 
 /** For lines, whoever may write every kind among them. */
 function mayDo(role: Role, act: Act): boolean {
-  const kinds = act.name === 'record' ? [act.line.kind] : act.name === 'record together' ? act.lines.map(({ kind }) => kind) : [];
-  return kinds.length === 0 ? rolesFor(act.name).includes(role) : kinds.every((kind) => isKindName(kind) && kindNamed(kind).writes.includes(role));
+  const kinds =
+    act.name === 'record' ? [act.line.kind] : act.name === 'record together' ? act.lines.map(({ kind }) => kind) : [];
+  return kinds.length === 0
+    ? rolesFor(act.name).includes(role)
+    : kinds.every((kind) => isKindName(kind) && kindNamed(kind).writes.includes(role));
 }

@@ -3,8 +3,12 @@ import { type Act, latest, sessionOf, unitOfPatient } from '@twelvemonth/clinica
 import type { AtHand } from '../at-hand.ts';
 import type { UnitNow } from '../register/units.ts';
 
-export async function unitOfAct(act: Act, { notes, units }: Pick<AtHand, 'notes' | 'units'>): Promise<UnitNow | undefined> {
-  const ofSession = async (session: string): Promise<string | undefined> => sessionOf(await notes.of('session', session))?.unit;
+export async function unitOfAct(
+  act: Act,
+  { notes, units }: Pick<AtHand, 'notes' | 'units'>,
+): Promise<UnitNow | undefined> {
+  const ofSession = async (session: string): Promise<string | undefined> =>
+    sessionOf(await notes.of('session', session))?.unit;
   const named = async (): Promise<string | undefined> => {
     switch (act.name) {
       case 'register':
@@ -24,13 +28,17 @@ export async function unitOfAct(act: Act, { notes, units }: Pick<AtHand, 'notes'
       case 'settle row':
         return act.register;
       case 'take in': {
-        const referral = act.lines.find(({ kind }) => kind === 'referral')?.body as { readonly unit?: string } | undefined;
+        const referral = act.lines.find(({ kind }) => kind === 'referral')?.body as
+          | { readonly unit?: string }
+          | undefined;
         return referral?.unit ?? unitOfPatient(await notes.of('patient', act.patient));
       }
       default: {
         const record = await notes.of('patient', act.patient);
         // The visit of today is judged by the unit where the person is, also when another unit looks after them.
-        return latest(record, 'arrived') === undefined ? unitOfPatient(record) : ((await ofSession(latest(record, 'arrived')?.body.session ?? '')) ?? unitOfPatient(record));
+        return latest(record, 'arrived') === undefined
+          ? unitOfPatient(record)
+          : ((await ofSession(latest(record, 'arrived')?.body.session ?? '')) ?? unitOfPatient(record));
       }
     }
   };

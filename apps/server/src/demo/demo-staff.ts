@@ -5,7 +5,12 @@ import { hashOfPassword } from '../sign-in/passwords.ts';
 
 export const demoPassword = 'paper and ink 2026';
 
-export type DemoPerson = { readonly staff: string; readonly name: string; readonly username: string; readonly roles: readonly Role[] };
+export type DemoPerson = {
+  readonly staff: string;
+  readonly name: string;
+  readonly username: string;
+  readonly roles: readonly Role[];
+};
 export type DemoSignIn = { readonly password: string; readonly people: readonly string[] };
 
 /** Adds whoever is not there yet; hashes once. */

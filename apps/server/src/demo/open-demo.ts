@@ -8,6 +8,10 @@ import type { DemoSignIn } from './demo-staff.ts';
 
 export const demoZone = 'Europe/London';
 
-export async function openDemo(_options: ServeOptions, _clock: Clock, _watching: { readonly say: (line: string) => void; readonly isStopping: () => boolean }): Promise<{ store: Store; demo: { seeded: (accounts: Accounts) => Promise<DemoSignIn> } | undefined }> {
+export async function openDemo(
+  _options: ServeOptions,
+  _clock: Clock,
+  _watching: { readonly say: (line: string) => void; readonly isStopping: () => boolean },
+): Promise<{ store: Store; demo: { seeded: (accounts: Accounts) => Promise<DemoSignIn> } | undefined }> {
   throw new CannotStart('There is no demo yet: start with --empty.');
 }

@@ -1,5 +1,11 @@
 /** Text made harmless for HTML, and the plain sheet every document of ours is printed on. */
-const entities: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
+const entities: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
 export const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => entities[sign] ?? sign);
 
 /** Black on white: reads the same on a screen, on a fax and in a black-and-white print. */
@@ -9,7 +15,17 @@ table{border-collapse:collapse;width:100%}th,td{text-align:left;vertical-align:t
 .demo{border:2px solid #000;padding:.3em .6em;font-weight:700}.gone{text-decoration:line-through}footer{margin-top:2em;border-top:1px solid #777;font-size:.85em}
 @page{size:A4;margin:16mm}@media print{body{margin:0;max-width:none;padding:0}tr{break-inside:avoid}}`;
 
-export const document = ({ title, demo, body, foot }: { readonly title: string; readonly demo: boolean; readonly body: string; readonly foot: string }): string =>
+export const document = ({
+  title,
+  demo,
+  body,
+  foot,
+}: {
+  readonly title: string;
+  readonly demo: boolean;
+  readonly body: string;
+  readonly foot: string;
+}): string =>
   `<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1"><title>${escaped(title)}</title><style>${sheet}</style></head><body><main>${
     demo ? '<p class="demo">Demonstration: nobody here is real.</p>' : ''
   }${body}</main><footer>${escaped(foot)}</footer></body></html>`;

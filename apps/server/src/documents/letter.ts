@@ -12,7 +12,11 @@ export function letterDocumentOf(atHand: AtHand, person: Person, signer: Member)
   const visit = visitToday(record, today);
   const outcome = visit === undefined ? undefined : outcomeOf(visit, person);
   if (visit === undefined || unit === undefined || outcome === undefined) {
-    return new Refused(409, 'no-letter-yet', 'There is nothing to write about yet: a letter follows a dose that was given or put off.');
+    return new Refused(
+      409,
+      'no-letter-yet',
+      'There is nothing to write about yet: a letter follows a dose that was given or put off.',
+    );
   }
   return letterHtml(
     familyDoctorLetter({
@@ -29,7 +33,9 @@ export function letterDocumentOf(atHand: AtHand, person: Person, signer: Member)
 
 /** Whoever signed it, once it is in the notes; until then the person who looks at it. */
 function signedBy({ letter }: Visit, signer: Member, { accounts }: AtHand): FamilyDoctorFacts['signedBy'] {
-  return letter === undefined ? { name: signer.name, role: signer.roles[0] ?? '' } : { name: accounts.nameOf(letter.author.staff), role: letter.author.role };
+  return letter === undefined
+    ? { name: signer.name, role: signer.roles[0] ?? '' }
+    : { name: accounts.nameOf(letter.author.staff), role: letter.author.role };
 }
 
 function outcomeOf(visit: Visit, { course }: Person): FamilyDoctorFacts['outcome'] | undefined {
@@ -53,5 +59,10 @@ function outcomeOf(visit: Visit, { course }: Person): FamilyDoctorFacts['outcome
   const decision = visit.decision;
   if (decision?.body.decision !== 'put off') return undefined;
   const { reasonCode, note, nextStep } = decision.body;
-  return { kind: 'put off', on: visit.on, reason: [reasonCode, note].filter((part) => part !== undefined).join(': ') || 'not recorded', nextStep: nextStep ?? 'we will be in touch' };
+  return {
+    kind: 'put off',
+    on: visit.on,
+    reason: [reasonCode, note].filter((part) => part !== undefined).join(': ') || 'not recorded',
+    nextStep: nextStep ?? 'we will be in touch',
+  };
 }

@@ -9,11 +9,16 @@ import { allergiesInWords, bornInWords, fullName, needsOf } from '../views/perso
 import { document, escaped, table } from './html.ts';
 
 /** Those who watch over the records also see who looked. */
-const seesLooks = (reader: Member): boolean => reader.roles.some((role) => role === 'auditor' || role === 'service lead');
+const seesLooks = (reader: Member): boolean =>
+  reader.roles.some((role) => role === 'auditor' || role === 'service lead');
 
 export async function notesDocumentOf(atHand: AtHand, person: Person, reader: Member): Promise<string> {
   const { identity, contact, standing, unit, today } = person;
-  const entries = entryViewsOf(await atHand.store.ledger(person.record.subject), atHand.accounts.nameOf, unreadBy(reader.staff, person));
+  const entries = entryViewsOf(
+    await atHand.store.ledger(person.record.subject),
+    atHand.accounts.nameOf,
+    unreadBy(reader.staff, person),
+  );
   const facts: (readonly [string, string])[] = [
     ['Born', bornInWords(identity?.born)],
     ['Sex as registered', identity?.sex ?? 'not recorded'],
@@ -28,7 +33,12 @@ export async function notesDocumentOf(atHand: AtHand, person: Person, reader: Me
     ['Where they are', `${standing.says}; next move: ${standing.owner}`],
   ];
   const title = `Notes of ${fullName(person)}`;
-  const looks = seesLooks(reader) ? `<h2>Who looked</h2>${table(['when (UTC)', 'who', 'at'], (await atHand.looks.of(person.patient)).map(({ at, staff, what }) => [at, atHand.accounts.nameOf(staff), what]))}` : '';
+  const looks = seesLooks(reader)
+    ? `<h2>Who looked</h2>${table(
+        ['when (UTC)', 'who', 'at'],
+        (await atHand.looks.of(person.patient)).map(({ at, staff, what }) => [at, atHand.accounts.nameOf(staff), what]),
+      )}`
+    : '';
   return document({
     title,
     demo: atHand.demo !== undefined,
@@ -49,6 +59,11 @@ export async function notesDocumentOf(atHand: AtHand, person: Person, reader: Me
 function readinessOf(person: Person): string {
   const view = person.view(person.place?.on ?? person.today);
   if (view === undefined) return `<h2>Readiness</h2><p>${escaped(noProtocolInForce)}</p>`;
-  const rows = view.requirements.map(({ title, today, working }) => [title, today.verdict, working.says, working.inputs.map(({ label, text, on }) => `${label} ${text}${on === undefined ? '' : ` (${on})`}`).join('; ')]);
+  const rows = view.requirements.map(({ title, today, working }) => [
+    title,
+    today.verdict,
+    working.says,
+    working.inputs.map(({ label, text, on }) => `${label} ${text}${on === undefined ? '' : ` (${on})`}`).join('; '),
+  ]);
   return `<h2>Readiness on ${escaped(view.today)}: ${escaped(view.headline)}</h2>${view.window === undefined ? '' : `<p>Possible: ${escaped(view.window.says)}</p>`}${table(['requirement', 'today', 'why', 'from'], rows)}<p>${view.cautions.map(escaped).join(' ')} Computed under protocol ${escaped(view.protocolVersion)}.</p>`;
 }

@@ -22,7 +22,12 @@ import type { UnitNow } from '../register/units.ts';
 import { fingerprintOf, idFrom } from './ids.ts';
 import { type NotedRow, noteRun } from './noted-rows.ts';
 
-export type File = { readonly file: string; readonly text: string; readonly unit: string; readonly mapping?: RegisterMapping | undefined };
+export type File = {
+  readonly file: string;
+  readonly text: string;
+  readonly unit: string;
+  readonly mapping?: RegisterMapping | undefined;
+};
 
 /** Everyone in the notes, as far as a register can say it again or contradict it. */
 export async function everyoneKnown({ store, notes }: AtHand): Promise<KnownPerson[]> {
@@ -36,7 +41,13 @@ export async function everyoneKnown({ store, notes }: AtHand): Promise<KnownPers
   return known;
 }
 
-type Run = { readonly answer: DryRunAnswer; readonly run: DryRun; readonly unit: UnitNow; readonly mapping: RegisterMapping; readonly fingerprint: string };
+type Run = {
+  readonly answer: DryRunAnswer;
+  readonly run: DryRun;
+  readonly unit: UnitNow;
+  readonly mapping: RegisterMapping;
+  readonly fingerprint: string;
+};
 
 async function runOf(atHand: AtHand, { file, text, unit: unitId, mapping: given }: File): Promise<Run | Refused> {
   const unit = await atHand.units.named(unitId);
@@ -50,8 +61,23 @@ async function runOf(atHand: AtHand, { file, text, unit: unitId, mapping: given 
   const mapping = given ?? suggested?.mapping;
   if (mapping === undefined) throw new Error('a register without a mapping');
   const fingerprint = fingerprintOf(text);
-  const run = dryRun({ table: read.table, mapping, known: await everyoneKnown(atHand), today: unit.today, unit: unitId, fingerprint, idFrom });
-  const answer = dryRunAnswerOf({ file, fingerprint, table: read.table, mapping, run, doubts: suggested?.doubts ?? [] });
+  const run = dryRun({
+    table: read.table,
+    mapping,
+    known: await everyoneKnown(atHand),
+    today: unit.today,
+    unit: unitId,
+    fingerprint,
+    idFrom,
+  });
+  const answer = dryRunAnswerOf({
+    file,
+    fingerprint,
+    table: read.table,
+    mapping,
+    run,
+    doubts: suggested?.doubts ?? [],
+  });
   return { answer, run, unit, mapping, fingerprint };
 }
 
@@ -63,35 +89,73 @@ export async function tryOut(atHand: AtHand, file: File): Promise<DryRunAnswer |
 /** How many people are written at once: their acts share the disk's syncs. */
 const peopleAtOnce = 16;
 
-export async function accept(atHand: AtHand, file: File & { readonly fingerprint: string }, by: Author): Promise<AcceptAnswer | Refused> {
+export async function accept(
+  atHand: AtHand,
+  file: File & { readonly fingerprint: string },
+  by: Author,
+): Promise<AcceptAnswer | Refused> {
   const made = await runOf(atHand, file);
   if (made instanceof Refused) return made;
-  if (made.fingerprint !== file.fingerprint) return new Refused(409, 'other-file', 'The file is not the one that was tried out: try it out again.');
+  if (made.fingerprint !== file.fingerprint)
+    return new Refused(409, 'other-file', 'The file is not the one that was tried out: try it out again.');
   if (made.run.mappingProblems.length > 0) {
-    const reasons = made.run.mappingProblems.map(({ says, remedy, column }) => ({ name: 'mapping-incomplete', says, remedy, field: column === undefined ? 'mapping' : `mapping.${column}` }));
+    const reasons = made.run.mappingProblems.map(({ says, remedy, column }) => ({
+      name: 'mapping-incomplete',
+      says,
+      remedy,
+      field: column === undefined ? 'mapping' : `mapping.${column}`,
+    }));
     return new Refused(422, 'mapping-incomplete', 'The mapping lacks something: nothing was taken in.', { reasons });
   }
   const taken = { rows: 0, people: 0, facts: 0 };
   const waiting: NotedRow[] = made.run.waiting.map(({ row, cells, problems }) => ({ row, cells, problems }));
   const { proposals } = made.run;
   for (let from = 0; from < proposals.length; from += peopleAtOnce) {
-    const outcomes = await Promise.all(proposals.slice(from, from + peopleAtOnce).map(async (proposal) => ({ proposal, refused: await written(atHand, proposal, by) })));
+    const outcomes = await Promise.all(
+      proposals
+        .slice(from, from + peopleAtOnce)
+        .map(async (proposal) => ({ proposal, refused: await written(atHand, proposal, by) })),
+    );
     for (const { proposal, refused } of outcomes) {
       if (refused === undefined) {
         taken.rows += proposal.rows.length;
         taken.people += 1;
         taken.facts += proposal.facts;
       } else if (refused.status === 503 || refused.status === 403) return refused;
-      else for (const [index, row] of proposal.rows.entries()) waiting.push(rowRefused(row, proposal.cells[index] ?? {}, refused));
+      else
+        for (const [index, row] of proposal.rows.entries())
+          waiting.push(rowRefused(row, proposal.cells[index] ?? {}, refused));
     }
   }
-  const noted = await noteRun(atHand, { file: file.file, unit: file.unit, fingerprint: made.fingerprint, mapping: made.mapping, rows: made.answer.rows, taken: taken.rows, waiting }, by);
+  const noted = await noteRun(
+    atHand,
+    {
+      file: file.file,
+      unit: file.unit,
+      fingerprint: made.fingerprint,
+      mapping: made.mapping,
+      rows: made.answer.rows,
+      taken: taken.rows,
+      waiting,
+    },
+    by,
+  );
   if (noted instanceof Refused) return noted;
-  return { taken: taken.rows, people: taken.people, facts: taken.facts, alreadyHere: made.answer.counts.alreadyHere, waiting: waiting.length };
+  return {
+    taken: taken.rows,
+    people: taken.people,
+    facts: taken.facts,
+    alreadyHere: made.answer.counts.alreadyHere,
+    waiting: waiting.length,
+  };
 }
 
 /** Writes one person; undefined once everything of theirs is in the notes. */
-export async function written(atHand: AtHand, proposal: DryRun['proposals'][number], by: Author): Promise<Refused | undefined> {
+export async function written(
+  atHand: AtHand,
+  proposal: DryRun['proposals'][number],
+  by: Author,
+): Promise<Refused | undefined> {
   for (const { id, act } of proposal.acts) {
     const answer = await doAct(atHand, { id, act, by });
     if (answer instanceof Refused) return answer;
@@ -102,7 +166,10 @@ export async function written(atHand: AtHand, proposal: DryRun['proposals'][numb
 const rowRefused = (row: number, cells: NotedRow['cells'], refused: Refused): NotedRow => ({
   row,
   cells,
-  problems: (refused.reasons.length === 0 ? [{ name: refused.name, says: refused.says, remedy: 'correct the row and try again' }] : refused.reasons).map(({ name, says, remedy }) => ({
+  problems: (refused.reasons.length === 0
+    ? [{ name: refused.name, says: refused.says, remedy: 'correct the row and try again' }]
+    : refused.reasons
+  ).map(({ name, says, remedy }) => ({
     column: '',
     problem: name,
     says,

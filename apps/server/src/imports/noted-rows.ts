@@ -10,7 +10,12 @@ import { idFrom } from './ids.ts';
 export type NotedRow = {
   readonly row: number;
   readonly cells: Readonly<Record<string, string>>;
-  readonly problems: readonly { readonly column: string; readonly problem: string; readonly says: string; readonly remedy: string }[];
+  readonly problems: readonly {
+    readonly column: string;
+    readonly problem: string;
+    readonly says: string;
+    readonly remedy: string;
+  }[];
 };
 
 export type Ran = {
@@ -62,9 +67,18 @@ export async function noteRun(atHand: AtHand, ran: Ran, by: Author): Promise<Ref
 export async function settle(
   atHand: AtHand,
   register: string,
-  body: { readonly fingerprint: string; readonly row: number; readonly outcome: 'taken in' | 'left out'; readonly reason?: string },
+  body: {
+    readonly fingerprint: string;
+    readonly row: number;
+    readonly outcome: 'taken in' | 'left out';
+    readonly reason?: string;
+  },
   by: Author,
 ): Promise<Refused | undefined> {
-  const answer = await doAct(atHand, { id: idFrom(`settle row|${register}|${JSON.stringify(body)}`), act: { name: 'settle row', register, body }, by });
+  const answer = await doAct(atHand, {
+    id: idFrom(`settle row|${register}|${JSON.stringify(body)}`),
+    act: { name: 'settle row', register, body },
+    by,
+  });
   return answer instanceof Refused ? answer : undefined;
 }

@@ -1,6 +1,12 @@
 /** A row that waits: tried again with corrected cells, or left out with the reason. */
 import { type Author, factsOf } from '@twelvemonth/clinical';
-import { type AcceptAnswer, type WaitingRow, registerMapping, type settleRowBody, tryAgain } from '@twelvemonth/exchange';
+import {
+  type AcceptAnswer,
+  type WaitingRow,
+  registerMapping,
+  type settleRowBody,
+  tryAgain,
+} from '@twelvemonth/exchange';
 import type { z } from 'zod';
 import type { AtHand } from '../at-hand.ts';
 import { Refused, notHere } from '../problem.ts';
@@ -32,7 +38,12 @@ export async function settleRow(atHand: AtHand, asked: Settling, by: Author): Pr
   const waiting = waitingIn(register).filter(({ fingerprint }) => fingerprint === asked.fingerprint);
   if (asked.outcome === 'left out') {
     const { fingerprint, row, reason } = asked;
-    return (await settle(atHand, asked.register, { fingerprint, row, outcome: 'left out', reason }, by)) ?? { ...nothing, waiting: waiting.length - 1 };
+    return (
+      (await settle(atHand, asked.register, { fingerprint, row, outcome: 'left out', reason }, by)) ?? {
+        ...nothing,
+        waiting: waiting.length - 1,
+      }
+    );
   }
   if (!waiting.some(({ row }) => row === asked.row)) return notHere('waiting row');
   const unit = await atHand.units.named(asked.register);
@@ -53,18 +64,34 @@ export async function settleRow(atHand: AtHand, asked: Settling, by: Author): Pr
     idFrom: (text) => idFrom(`${text}|${JSON.stringify(asked.cells)}`),
   });
   if (tried.outcome === 'still waits') {
-    const reasons = tried.problems.map(({ problem, says, remedy, column }) => ({ name: problem, says, remedy, field: `cells.${column}` }));
+    const reasons = tried.problems.map(({ problem, says, remedy, column }) => ({
+      name: problem,
+      says,
+      remedy,
+      field: `cells.${column}`,
+    }));
     return new Refused(422, 'still-waits', 'The row still cannot be taken in.', { reasons });
   }
   const refused = tried.outcome === 'proposed' ? await written(atHand, tried.proposal, by) : undefined;
   if (refused !== undefined) return refused;
   const rows = tried.outcome === 'proposed' ? tried.proposal.rows : tried.rows;
   for (const row of waiting.filter((one) => rows.includes(one.row))) {
-    const settled = await settle(atHand, asked.register, { fingerprint: row.fingerprint, row: row.row, outcome: 'taken in' }, by);
+    const settled = await settle(
+      atHand,
+      asked.register,
+      { fingerprint: row.fingerprint, row: row.row, outcome: 'taken in' },
+      by,
+    );
     if (settled !== undefined) return settled;
   }
   const left = waiting.filter((one) => !rows.includes(one.row)).length;
   return tried.outcome === 'proposed'
-    ? { taken: rows.length, people: 1, facts: tried.proposal.facts, alreadyHere: tried.proposal.alreadyHere, waiting: left }
+    ? {
+        taken: rows.length,
+        people: 1,
+        facts: tried.proposal.facts,
+        alreadyHere: tried.proposal.alreadyHere,
+        waiting: left,
+      }
     : { ...nothing, alreadyHere: rows.length, waiting: left };
 }

@@ -4,7 +4,15 @@
  * patient with eight years of entries).
  */
 import { setImmediate as nextTurn } from 'node:timers/promises';
-import { type Subject, type SubjectKind, type SubjectRecord, isSubjectOf, recordOf, subject, subjectKinds } from '@twelvemonth/clinical';
+import {
+  type Subject,
+  type SubjectKind,
+  type SubjectRecord,
+  isSubjectOf,
+  recordOf,
+  subject,
+  subjectKinds,
+} from '@twelvemonth/clinical';
 import type { Store } from '@twelvemonth/store';
 
 export type Notes = {
@@ -71,7 +79,9 @@ export async function openNotes(store: Store): Promise<Notes> {
       await refresh();
       const known = sorted.get(kind);
       if (known !== undefined) return known;
-      const made = [...records.values()].filter((record) => isSubjectOf(kind, record.subject)).toSorted((a, b) => (a.subject < b.subject ? -1 : 1));
+      const made = [...records.values()]
+        .filter((record) => isSubjectOf(kind, record.subject))
+        .toSorted((a, b) => (a.subject < b.subject ? -1 : 1));
       sorted.set(kind, made);
       return made;
     },

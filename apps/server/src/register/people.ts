@@ -69,7 +69,13 @@ export function openPeople(notes: Notes, units: Units, clock: Clock): People {
   function personOf(record: SubjectRecord, unit: UnitNow | undefined): Person {
     const today = unit?.today ?? clock.local(zoneBeforeAnyUnit).today;
     const before = known.get(record);
-    if (before !== undefined && before.today === today && before.unit?.context === unit?.context && before.unit?.unit === unit?.unit) return before;
+    if (
+      before !== undefined &&
+      before.today === today &&
+      before.unit?.context === unit?.context &&
+      before.unit?.unit === unit?.unit
+    )
+      return before;
     const person = workedOut(record, unit, today);
     known.set(record, person);
     return person;
@@ -95,11 +101,14 @@ export function openPeople(notes: Notes, units: Units, clock: Clock): People {
   const days = async (): Promise<string> => (await units.all()).map((unit) => `${unit.unit.id} ${unit.today}`).join();
   let lastDays = '';
   const newDay = setInterval(() => {
-    void days().then(async (now) => {
-      if (now === lastDays || closed) return;
-      lastDays = now;
-      await all();
-    }, () => undefined);
+    void days().then(
+      async (now) => {
+        if (now === lastDays || closed) return;
+        lastDays = now;
+        await all();
+      },
+      () => undefined,
+    );
   }, newDayCheckMilliseconds);
   newDay.unref();
 
@@ -125,7 +134,11 @@ function workedOut(record: SubjectRecord, unit: UnitNow | undefined, today: Day)
   const place = placeFrom(record, today);
   const standing = standingOf(record, protocol, today);
   const course = courseOf(record, protocol, today, unit?.unit.calendar);
-  const ready = once(() => (unit?.context === undefined ? undefined : readiness(record, unit.context, today, place === undefined ? {} : { place: place.on })));
+  const ready = once(() =>
+    unit?.context === undefined
+      ? undefined
+      : readiness(record, unit.context, today, place === undefined ? {} : { place: place.on }),
+  );
   const person: Person = {
     patient: subjectId(record.subject),
     record,
@@ -144,7 +157,9 @@ function workedOut(record: SubjectRecord, unit: UnitNow | undefined, today: Day)
     },
     view: (on) => {
       const found = ready();
-      return found === undefined || unit?.context === undefined ? undefined : viewOf(found, record, unit.context, { on });
+      return found === undefined || unit?.context === undefined
+        ? undefined
+        : viewOf(found, record, unit.context, { on });
     },
     row: once(() => personRowOf(person)),
   };
@@ -156,6 +171,8 @@ function once<Value>(make: () => Value): () => Value {
   return () => (made ??= { value: make() }).value;
 }
 
-const nameOf = ({ identity }: Person): string => `${identity?.family ?? ''}\u0000${identity?.given ?? ''}`.toLowerCase();
+const nameOf = ({ identity }: Person): string =>
+  `${identity?.family ?? ''}\u0000${identity?.given ?? ''}`.toLowerCase();
 const order = new Intl.Collator('en', { sensitivity: 'base' });
-const byName = (a: Person, b: Person): number => order.compare(nameOf(a), nameOf(b)) || (a.patient < b.patient ? -1 : 1);
+const byName = (a: Person, b: Person): number =>
+  order.compare(nameOf(a), nameOf(b)) || (a.patient < b.patient ? -1 : 1);

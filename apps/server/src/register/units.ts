@@ -35,7 +35,13 @@ export type Units = {
   readonly named: (unit: string) => Promise<UnitNow | undefined>;
 };
 
-type Context = { readonly unitRecord: SubjectRecord; readonly protocolRecord: SubjectRecord; readonly unit: Unit; readonly timeline: ProtocolTimeline; readonly context: DecisionContext };
+type Context = {
+  readonly unitRecord: SubjectRecord;
+  readonly protocolRecord: SubjectRecord;
+  readonly unit: Unit;
+  readonly timeline: ProtocolTimeline;
+  readonly context: DecisionContext;
+};
 
 export function openUnits(notes: Notes, clock: Clock): Units {
   /** The same context object as long as settings and protocol are the same: what was worked out with it stays good. */
@@ -54,7 +60,15 @@ export function openUnits(notes: Notes, clock: Clock): Units {
     }
     const { today, moment } = clock.local(found.unit.zone);
     const protocol = protocolInForceOn(found.timeline, today);
-    return { unit: found.unit, protocolRecord, timeline: found.timeline, protocol, context: protocol === undefined ? undefined : found.context, today, moment };
+    return {
+      unit: found.unit,
+      protocolRecord,
+      timeline: found.timeline,
+      protocol,
+      context: protocol === undefined ? undefined : found.context,
+      today,
+      moment,
+    };
   }
 
   return {

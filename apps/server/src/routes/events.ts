@@ -23,7 +23,10 @@ export function serveEvents(app: FastifyInstance, atHand: AtHand): void {
       send: (event, data) => void sse.send({ event, data }).catch(() => undefined),
       end,
     });
-    if (forget === undefined) return new Refused(429, 'too-many-streams', 'Too many pages of this session are open.', { headers: { 'retry-after': '60' } });
+    if (forget === undefined)
+      return new Refused(429, 'too-many-streams', 'Too many pages of this session are open.', {
+        headers: { 'retry-after': '60' },
+      });
     sse.keepAlive();
     sse.onClose(() => {
       clearInterval(check);

@@ -35,7 +35,10 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   const { people } = atHand;
 
   /** The person asked about; the look is noted before anything is shown. */
-  async function personAsked(asked: { params: { readonly patient: string }; who: SignedIn }, what: string): Promise<Person | Refused> {
+  async function personAsked(
+    asked: { params: { readonly patient: string }; who: SignedIn },
+    what: string,
+  ): Promise<Person | Refused> {
     const person = await people.of(asked.params.patient);
     if (person === undefined) return notHere('person');
     await atHand.looks.looked(asked.who.member.staff, person.patient, what);
@@ -65,13 +68,17 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
     if (person instanceof Refused) return person;
     if (on instanceof Refused) return on;
     const view = person.view(on ?? person.today);
-    return view === undefined ? new Refused(409, 'no-protocol', 'No protocol is in force at this unit: nothing can be said about a dose.') : readinessToWire(view);
+    return view === undefined
+      ? new Refused(409, 'no-protocol', 'No protocol is in force at this unit: nothing can be said about a dose.')
+      : readinessToWire(view);
   });
   serveRoute(app, atHand, 'bookingCheck', async (asked) => {
     const person = await personAsked(asked, 'booking check');
     const on = dateAsked(asked.request.query);
     if (person instanceof Refused) return person;
-    return on instanceof Refused ? on : bookingCheckOf(atHand, person, query.parse(asked.request.query), asked.who.member.roles);
+    return on instanceof Refused
+      ? on
+      : bookingCheckOf(atHand, person, query.parse(asked.request.query), asked.who.member.roles);
   });
   serveRoute(app, atHand, 'visit', async (asked) => {
     const person = await personAsked(asked, 'visit');
@@ -79,11 +86,15 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   });
   serveRoute(app, atHand, 'letter', async (asked) => {
     const person = await personAsked(asked, 'letter');
-    return person instanceof Refused ? person : sendDocument(asked.reply, letterDocumentOf(atHand, person, asked.who.member));
+    return person instanceof Refused
+      ? person
+      : sendDocument(asked.reply, letterDocumentOf(atHand, person, asked.who.member));
   });
   serveRoute(app, atHand, 'notes', async (asked) => {
     const person = await personAsked(asked, 'notes');
-    return person instanceof Refused ? person : sendDocument(asked.reply, await notesDocumentOf(atHand, person, asked.who.member));
+    return person instanceof Refused
+      ? person
+      : sendDocument(asked.reply, await notesDocumentOf(atHand, person, asked.who.member));
   });
 
   serveRoute(app, atHand, 'today', async (asked) => {
@@ -91,8 +102,15 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
     return unit instanceof Refused ? unit : todayOf(atHand, unit);
   });
   serveRoute(app, atHand, 'sessions', async ({ query }) => ({ sessions: await sessionsOf(atHand, query) }));
-  serveRoute(app, atHand, 'session', async ({ params }) => (await sessionViewOf(atHand, params.session)) ?? notHere('session'));
-  serveRoute(app, atHand, 'recall', async ({ request }) => recallOf(await people.all(), query.parse(request.query).unit));
+  serveRoute(
+    app,
+    atHand,
+    'session',
+    async ({ params }) => (await sessionViewOf(atHand, params.session)) ?? notHere('session'),
+  );
+  serveRoute(app, atHand, 'recall', async ({ request }) =>
+    recallOf(await people.all(), query.parse(request.query).unit),
+  );
 
   serveRoute(app, atHand, 'protocols', async (asked) => {
     const unit = await unitAsked(asked);
@@ -102,7 +120,9 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
     const unit = await unitAsked(asked);
     const { version } = query.parse(asked.request.query);
     if (unit instanceof Refused) return unit;
-    return version === undefined ? missingInQuery('version', 'Say which version to compare with.') : flipsOf(atHand, unit, version);
+    return version === undefined
+      ? missingInQuery('version', 'Say which version to compare with.')
+      : flipsOf(atHand, unit, version);
   });
   serveRoute(app, atHand, 'settings', async () => settingsOf(atHand));
 }
@@ -113,13 +133,17 @@ function dateAsked(asked: unknown): Day | undefined | Refused {
   return isPlainDate(on) ? parseDay(on) : missingInQuery('on', 'A date that exists, written YYYY-MM-DD.');
 }
 
-const missingInQuery = (field: string, says: string): Refused => new Refused(422, 'field-wrong', says, { reasons: [{ name: 'field-wrong', says, field }] });
+const missingInQuery = (field: string, says: string): Refused =>
+  new Refused(422, 'field-wrong', says, { reasons: [{ name: 'field-wrong', says, field }] });
 
 /** A document stands alone: nothing in it runs, and nothing is loaded from anywhere. */
 function sendDocument(reply: FastifyReply, html: string | Refused): FastifyReply | Refused {
   if (html instanceof Refused) return html;
   return reply
-    .header('content-security-policy', "default-src 'none'; style-src 'unsafe-inline'; img-src data:; frame-ancestors 'self'; sandbox allow-modals")
+    .header(
+      'content-security-policy',
+      "default-src 'none'; style-src 'unsafe-inline'; img-src data:; frame-ancestors 'self'; sandbox allow-modals",
+    )
     .type('text/html; charset=utf-8')
     .serializer(String)
     .send(html);

@@ -26,7 +26,9 @@ export const meOf = (member: Member): MeView => ({
 });
 
 export const tooManyTries = (seconds: number): Refused =>
-  new Refused(429, 'too-many-tries', `Too many tries. Try again in ${seconds} seconds.`, { headers: { 'retry-after': String(seconds) } });
+  new Refused(429, 'too-many-tries', `Too many tries. Try again in ${seconds} seconds.`, {
+    headers: { 'retry-after': String(seconds) },
+  });
 
 /** The name or the password; never which. */
 export const wrongNameOrPassword = 'The name or the password is not right.';

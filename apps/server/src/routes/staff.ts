@@ -10,7 +10,13 @@ import { headersOf } from '../sign-in/cookie-headers.ts';
 import { hashOfPassword } from '../sign-in/passwords.ts';
 import { meOf } from './sign-in.ts';
 
-export const staffViewOf = ({ staff, name, username, roles, active }: Member) => ({ staff, name, username, roles: [...roles], active });
+export const staffViewOf = ({ staff, name, username, roles, active }: Member) => ({
+  staff,
+  name,
+  username,
+  roles: [...roles],
+  active,
+});
 
 const rolesFrom = (names: readonly string[]): readonly Role[] | Refused => {
   const read = z.array(z.enum(everyRole)).safeParse(names);
@@ -32,9 +38,14 @@ export function serveStaff(app: FastifyInstance, atHand: AtHand): void {
   let beingSetUp = false;
 
   serveAnyone(app, 'firstAdministrator', async ({ body, request, reply }) => {
-    if (accounts.everyone().length > 0 || beingSetUp) return new Refused(403, 'already-set-up', 'This service has an administrator.');
+    if (accounts.everyone().length > 0 || beingSetUp)
+      return new Refused(403, 'already-set-up', 'This service has an administrator.');
     if (!thisMachine.has(request.ip)) {
-      return new Refused(403, 'this-machine-only', 'Set the service up from the machine it runs on, at its localhost address.');
+      return new Refused(
+        403,
+        'this-machine-only',
+        'Set the service up from the machine it runs on, at its localhost address.',
+      );
     }
     beingSetUp = true;
     try {
@@ -53,7 +64,10 @@ export function serveStaff(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'addStaff', async ({ body }) => {
     const roles = rolesFrom(body.roles);
     if (roles instanceof Refused) return roles;
-    const added = await accounts.add({ name: body.name, username: body.username, roles }, await hashOfPassword(body.password));
+    const added = await accounts.add(
+      { name: body.name, username: body.username, roles },
+      await hashOfPassword(body.password),
+    );
     return added === 'name-taken' ? nameTaken() : staffViewOf(added);
   });
 

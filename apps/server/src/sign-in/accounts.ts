@@ -23,7 +23,12 @@ export type Member = {
 /** A signed-in person and the session they are signed in with. */
 export type SignedIn = { readonly member: Member; readonly session: string };
 
-export type NewMember = { readonly name: string; readonly username: string; readonly roles: readonly Role[]; readonly staff?: StaffId };
+export type NewMember = {
+  readonly name: string;
+  readonly username: string;
+  readonly roles: readonly Role[];
+  readonly staff?: StaffId;
+};
 
 /** The length of a working day's session: nobody stays signed in over night. */
 const sessionSeconds = 12 * 60 * 60;
@@ -88,7 +93,12 @@ function optionsFor(store: Store, secret: string, { https }: { https: boolean })
       },
     },
     plugins: [
-      usernamePlugin({ minUsernameLength: 3, maxUsernameLength: 40, displayUsername: false, usernameValidator: (name) => /^[a-z0-9.-]+$/.test(name) }),
+      usernamePlugin({
+        minUsernameLength: 3,
+        maxUsernameLength: 40,
+        displayUsername: false,
+        usernameValidator: (name) => /^[a-z0-9.-]+$/.test(name),
+      }),
       lookTable,
     ],
   } satisfies BetterAuthOptions;
@@ -116,10 +126,14 @@ export async function openAccounts(store: Store, { https }: { https: boolean }) 
     members.set(member.staff, member);
   }
 
-  const named = (username: string): Member | undefined => [...members.values()].find((member) => member.username === username.toLowerCase());
+  const named = (username: string): Member | undefined =>
+    [...members.values()].find((member) => member.username === username.toLowerCase());
 
   /** Adds a person; `hash` is a password already hashed. */
-  async function add({ name, username, roles, staff = randomUUID() }: NewMember, hash: string): Promise<Member | 'name-taken'> {
+  async function add(
+    { name, username, roles, staff = randomUUID() }: NewMember,
+    hash: string,
+  ): Promise<Member | 'name-taken'> {
     if (named(username) !== undefined) return 'name-taken';
     // The library wants an address; ours lead nowhere (RFC 2606).
     const email = `${username}@staff.invalid`;
@@ -127,7 +141,12 @@ export async function openAccounts(store: Store, { https }: { https: boolean }) 
       { id: staff, name, username, email, emailVerified: true, roles: JSON.stringify(roles), active: true },
       { method: 'admin' },
     );
-    await library.internalAdapter.createAccount({ userId: staff, providerId: 'credential', accountId: staff, password: hash });
+    await library.internalAdapter.createAccount({
+      userId: staff,
+      providerId: 'credential',
+      accountId: staff,
+      password: hash,
+    });
     const member = memberOf(row);
     members.set(staff, member);
     return member;
@@ -136,7 +155,8 @@ export async function openAccounts(store: Store, { https }: { https: boolean }) 
   /** The person, if name and password are right and they still work here. Makes no session. */
   async function verify(username: string, password: string): Promise<Member | undefined> {
     const member = named(username);
-    const account = member === undefined ? undefined : await library.internalAdapter.findCredentialAccount(member.staff);
+    const account =
+      member === undefined ? undefined : await library.internalAdapter.findCredentialAccount(member.staff);
     // An unknown name costs as much as a wrong password, so that names cannot be found out by the time an answer takes.
     const right = await passwordMatches(password, account?.password ?? nobody);
     return right && member?.active === true ? member : undefined;
@@ -147,10 +167,18 @@ export async function openAccounts(store: Store, { https }: { https: boolean }) 
     verify,
     add,
     /** The session cookie to set, if name and password are right. */
-    signIn: async (username: string, password: string, headers: Headers): Promise<{ member: Member; cookies: string[] } | undefined> => {
+    signIn: async (
+      username: string,
+      password: string,
+      headers: Headers,
+    ): Promise<{ member: Member; cookies: string[] } | undefined> => {
       const member = await verify(username, password);
       if (member === undefined) return undefined;
-      const { headers: answered } = await auth.api.signInUsername({ body: { username: member.username, password }, headers, returnHeaders: true });
+      const { headers: answered } = await auth.api.signInUsername({
+        body: { username: member.username, password },
+        headers,
+        returnHeaders: true,
+      });
       return { member, cookies: answered.getSetCookie() };
     },
     /** Ends the session and gives the cookies that make the browser forget it. */
@@ -163,13 +191,17 @@ export async function openAccounts(store: Store, { https }: { https: boolean }) 
       const member = found === null ? undefined : members.get(found.user.id);
       return found === null || member?.active !== true ? undefined : { member, session: found.session.id };
     },
-    change: async (staff: StaffId, change: { roles?: readonly Role[]; active?: boolean; password?: string }): Promise<Member | undefined> => {
+    change: async (
+      staff: StaffId,
+      change: { roles?: readonly Role[]; active?: boolean; password?: string },
+    ): Promise<Member | undefined> => {
       const before = members.get(staff);
       if (before === undefined) return undefined;
       const after: Member = { ...before, roles: change.roles ?? before.roles, active: change.active ?? before.active };
       await library.internalAdapter.updateUser(staff, { roles: JSON.stringify(after.roles), active: after.active });
       members.set(staff, after);
-      if (change.password !== undefined) await library.internalAdapter.updatePassword(staff, await hashOfPassword(change.password));
+      if (change.password !== undefined)
+        await library.internalAdapter.updatePassword(staff, await hashOfPassword(change.password));
       if (!after.active || change.password !== undefined) await library.internalAdapter.deleteUserSessions(staff);
       return after;
     },
@@ -178,7 +210,15 @@ export async function openAccounts(store: Store, { https }: { https: boolean }) 
     member: (staff: StaffId): Member | undefined => members.get(staff),
     /** How entries name their author; a person unknown here (another installation's) keeps their id. */
     nameOf: (staff: StaffId): string => members.get(staff)?.name ?? staff,
-    looks: { create: async (look: Record<string, unknown>) => library.adapter.create({ model: 'look', data: look }),
-      of: async (patient: string) => library.adapter.findMany({ model: 'look', where: [{ field: 'patient', value: patient }], limit: 1000, sortBy: { field: 'at', direction: 'desc' } }) },
+    looks: {
+      create: async (look: Record<string, unknown>) => library.adapter.create({ model: 'look', data: look }),
+      of: async (patient: string) =>
+        library.adapter.findMany({
+          model: 'look',
+          where: [{ field: 'patient', value: patient }],
+          limit: 1000,
+          sortBy: { field: 'at', direction: 'desc' },
+        }),
+    },
   };
 }

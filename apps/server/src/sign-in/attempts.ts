@@ -6,7 +6,10 @@ import { steadyMilliseconds } from '../clock.ts';
 
 export type Attempts = {
   /** Begins a try, or says how many seconds to wait. */
-  readonly begin: (username: string, address: string) => { readonly succeeded: () => void } | { readonly waitSeconds: number };
+  readonly begin: (
+    username: string,
+    address: string,
+  ) => { readonly succeeded: () => void } | { readonly waitSeconds: number };
 };
 
 const windowMilliseconds = 60_000;
@@ -35,7 +38,8 @@ export function countedAttempts(now: () => number = steadyMilliseconds): Attempt
       ];
       for (const { key, most } of limits) {
         const times = recent(key, at);
-        if (times.length >= most) return { waitSeconds: Math.ceil(((times[0] ?? at) + windowMilliseconds - at) / 1000) };
+        if (times.length >= most)
+          return { waitSeconds: Math.ceil(((times[0] ?? at) + windowMilliseconds - at) / 1000) };
       }
       for (const { key } of limits) begun.set(key, [...recent(key, at), at]);
       return {

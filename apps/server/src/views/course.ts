@@ -1,5 +1,13 @@
 /** The course of treatment for the course strip. */
-import { type Course, type SubjectRecord, addMonths, day, factsOf, nextDoseInWords, plainDate } from '@twelvemonth/clinical';
+import {
+  type Course,
+  type SubjectRecord,
+  addMonths,
+  day,
+  factsOf,
+  nextDoseInWords,
+  plainDate,
+} from '@twelvemonth/clinical';
 import type { CourseView } from '@twelvemonth/exchange';
 
 export function courseViewOf(record: SubjectRecord, course: Course): CourseView {
@@ -24,7 +32,9 @@ export function courseViewOf(record: SubjectRecord, course: Course): CourseView 
     firstTimer: course.firstTimer,
     ...(due === undefined ? {} : { due: plainDate(due) }),
     ...(recall === undefined ? {} : { recallFrom: plainDate(recall.from) }),
-    ...(recall?.bloods === undefined ? {} : { bloodsBetween: { from: plainDate(recall.bloods.from), until: plainDate(recall.bloods.until) } }),
+    ...(recall?.bloods === undefined
+      ? {}
+      : { bloodsBetween: { from: plainDate(recall.bloods.from), until: plainDate(recall.bloods.until) } }),
     ...(course.review === undefined ? {} : { inReview: course.review.says }),
     marks: marksOf(record).toSorted((a, b) => (a.from < b.from ? -1 : 1)),
   };
@@ -35,17 +45,48 @@ const denosumabMonths = 6;
 
 function marksOf(record: SubjectRecord): CourseView['marks'] {
   return [
-    ...factsOf(record, 'fracture').map(({ on, body }) => ({ kind: 'fracture' as const, from: plainDate(on), says: body.dateKnown ? `${body.site} fracture` : `${body.site} fracture, day not known` })),
+    ...factsOf(record, 'fracture').map(({ on, body }) => ({
+      kind: 'fracture' as const,
+      from: plainDate(on),
+      says: body.dateKnown ? `${body.site} fracture` : `${body.site} fracture, day not known`,
+    })),
     ...factsOf(record, 'medicine').flatMap(({ on, body }) =>
-      body.sort === 'bisphosphonate tablet' ? [{ kind: 'tablets' as const, from: plainDate(on), ...(body.stoppedOn === undefined ? {} : { until: body.stoppedOn }), says: body.name }] : [],
+      body.sort === 'bisphosphonate tablet'
+        ? [
+            {
+              kind: 'tablets' as const,
+              from: plainDate(on),
+              ...(body.stoppedOn === undefined ? {} : { until: body.stoppedOn }),
+              says: body.name,
+            },
+          ]
+        : [],
     ),
-    ...factsOf(record, 'reaction').map(({ on, body }) => ({ kind: 'reaction' as const, from: plainDate(on), says: `${body.severity}: ${body.what}` })),
+    ...factsOf(record, 'reaction').map(({ on, body }) => ({
+      kind: 'reaction' as const,
+      from: plainDate(on),
+      says: `${body.severity}: ${body.what}`,
+    })),
     ...factsOf(record, 'dose').flatMap(({ on, body }) =>
-      body.medicine.startsWith('denosumab') ? [{ kind: 'denosumab' as const, from: plainDate(on), until: plainDate(addMonths(on, denosumabMonths)), says: body.medicine }] : [],
+      body.medicine.startsWith('denosumab')
+        ? [
+            {
+              kind: 'denosumab' as const,
+              from: plainDate(on),
+              until: plainDate(addMonths(on, denosumabMonths)),
+              says: body.medicine,
+            },
+          ]
+        : [],
     ),
     ...factsOf(record, 'course-review').map(({ on, body }) =>
       body.outcome === 'planned break'
-        ? { kind: 'break' as const, from: plainDate(on), until: plainDate(day(body.reviewOn)), says: `planned break: ${body.reason}` }
+        ? {
+            kind: 'break' as const,
+            from: plainDate(on),
+            until: plainDate(day(body.reviewOn)),
+            says: `planned break: ${body.reason}`,
+          }
         : { kind: 'review' as const, from: plainDate(on), says: `${body.outcome}: ${body.reason}` },
     ),
   ];

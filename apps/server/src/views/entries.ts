@@ -1,5 +1,14 @@
 /** A ledger as people read it: every entry, also what was corrected or withdrawn, the newest first. */
-import { type Entry, entryText, isKindName, kindNamed, localDate, parseDay, recordOf, visitOn } from '@twelvemonth/clinical';
+import {
+  type Entry,
+  entryText,
+  isKindName,
+  kindNamed,
+  localDate,
+  parseDay,
+  recordOf,
+  visitOn,
+} from '@twelvemonth/clinical';
 import type { EntryView } from '@twelvemonth/exchange';
 import type { Person } from '../register/people.ts';
 
@@ -27,7 +36,11 @@ export function wordsOf(entry: Entry): string {
   return fact === undefined ? `${entry.kind}: cannot be read by this version` : entryText(fact);
 }
 
-export function entryViewsOf(entries: readonly Entry[], nameOf: (staff: string) => string, hidden: ReadonlySet<string>): EntryView[] {
+export function entryViewsOf(
+  entries: readonly Entry[],
+  nameOf: (staff: string) => string,
+  hidden: ReadonlySet<string>,
+): EntryView[] {
   const amendedBy = new Map<string, string>();
   const withdrawnBy = new Map<string, { readonly id: string; readonly reason: string }>();
   for (const entry of entries) {

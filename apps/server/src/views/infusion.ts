@@ -4,13 +4,22 @@ import type { VisitView } from '@twelvemonth/exchange';
 
 const MILLISECONDS_A_MINUTE = 60_000;
 
-export function infusionViewOf(visit: Visit | undefined, protocol: Protocol | undefined, now: ClockReading): VisitView['infusion'] {
+export function infusionViewOf(
+  visit: Visit | undefined,
+  protocol: Protocol | undefined,
+  now: ClockReading,
+): VisitView['infusion'] {
   const infusion = visit?.infusion;
   if (infusion === undefined) return undefined;
   const { started, finished, paused, marks } = infusion;
   const least = protocol?.number.runningMinutesLeast;
   const startedAt = started.at ?? started.recordedAt;
-  const common = { startedAt, plannedMinutes: started.body.plannedMinutes, leastMinutes: least ?? 0, paused: paused !== undefined && finished === undefined };
+  const common = {
+    startedAt,
+    plannedMinutes: started.body.plannedMinutes,
+    leastMinutes: least ?? 0,
+    paused: paused !== undefined && finished === undefined,
+  };
   if (finished !== undefined) {
     const { ranSeconds, milliliters } = finished.body;
     return {
@@ -18,7 +27,10 @@ export function infusionViewOf(visit: Visit | undefined, protocol: Protocol | un
       ...(ranSeconds === undefined ? {} : { ranSeconds }),
       finishedAt: finished.at ?? finished.recordedAt,
       milliliters,
-      says: ranSeconds === undefined ? `${milliliters} mL; the running time was not measured` : `${milliliters} mL in ${inMinutes(ranSeconds * 1000)}`,
+      says:
+        ranSeconds === undefined
+          ? `${milliliters} mL; the running time was not measured`
+          : `${milliliters} mL in ${inMinutes(ranSeconds * 1000)}`,
     };
   }
   const ran = runningTime(marks, now);
@@ -29,8 +41,15 @@ export function infusionViewOf(visit: Visit | undefined, protocol: Protocol | un
     ...common,
     ranSeconds: Math.floor(ran.milliseconds / 1000),
     // While it is paused nobody knows when it may end.
-    ...(left === undefined || common.paused ? {} : { earliestFinish: new Date(Date.parse(now.wall) + left).toISOString() }),
-    says: left === undefined ? says : left > 0 ? `${says}; at least ${inMinutes(left)} to go` : `${says}; may finish when the bag is empty`,
+    ...(left === undefined || common.paused
+      ? {}
+      : { earliestFinish: new Date(Date.parse(now.wall) + left).toISOString() }),
+    says:
+      left === undefined
+        ? says
+        : left > 0
+          ? `${says}; at least ${inMinutes(left)} to go`
+          : `${says}; may finish when the bag is empty`,
   };
 }
 

@@ -17,7 +17,15 @@ export function looksLike(everyone: readonly Person[], identity: Identity, but: 
   return everyone.flatMap((other) => {
     if (other.patient === but || other.identity === undefined) return [];
     const says = alike(identity, other.identity);
-    return says === undefined ? [] : [{ patient: other.patient, name: fullName(other), says: `${fullName(other)}, born ${bornInWords(other.identity.born)}, number ${other.identity.number}: ${says}` }];
+    return says === undefined
+      ? []
+      : [
+          {
+            patient: other.patient,
+            name: fullName(other),
+            says: `${fullName(other)}, born ${bornInWords(other.identity.born)}, number ${other.identity.number}: ${says}`,
+          },
+        ];
   });
 }
 
@@ -25,15 +33,18 @@ function alike(one: Identity, other: Identity): string | undefined {
   if (digits(one.number).length > 3 && digits(one.number) === digits(other.number)) return 'the same number';
   const sameFamily = familyNames(one).some((name) => familyNames(other).some((candidate) => closeTo(name, candidate)));
   const sameGiven = closeTo(plainLetters(one.given), plainLetters(other.given));
-  if (one.born === other.born && one.born.length === 10 && (sameFamily || sameGiven)) return sameFamily && sameGiven ? 'the same name and birth date' : 'the same birth date and a similar name';
-  if (sameFamily && sameGiven && (swapped(one.born, other.born) || one.born.slice(0, 4) === other.born.slice(0, 4))) return 'the same name and a similar birth date';
+  if (one.born === other.born && one.born.length === 10 && (sameFamily || sameGiven))
+    return sameFamily && sameGiven ? 'the same name and birth date' : 'the same birth date and a similar name';
+  if (sameFamily && sameGiven && (swapped(one.born, other.born) || one.born.slice(0, 4) === other.born.slice(0, 4)))
+    return 'the same name and a similar birth date';
   return undefined;
 }
 
 const familyNames = ({ family, formerNames }: Identity): string[] => [family, ...(formerNames ?? [])].map(plainLetters);
 
 /** Day and month the other way round: how a birth date is most often mistyped. */
-const swapped = (one: string, other: string): boolean => one.length === 10 && `${one.slice(0, 4)}-${one.slice(8)}-${one.slice(5, 7)}` === other;
+const swapped = (one: string, other: string): boolean =>
+  one.length === 10 && `${one.slice(0, 4)}-${one.slice(8)}-${one.slice(5, 7)}` === other;
 
 /** Equal but for one letter changed, left out or too many. */
 export function closeTo(one: string, other: string): boolean {
@@ -42,13 +53,17 @@ export function closeTo(one: string, other: string): boolean {
   if (long.length - short.length > 1 || short.length < 4) return false;
   let index = 0;
   while (index < short.length && short[index] === long[index]) index += 1;
-  return short.length === long.length ? short.slice(index + 1) === long.slice(index + 1) : short.slice(index) === long.slice(index + 1);
+  return short.length === long.length
+    ? short.slice(index + 1) === long.slice(index + 1)
+    : short.slice(index) === long.slice(index + 1);
 }
 
 /** Names on one list that are easily taken for each other. */
 export const nearNames = (person: Person, others: readonly Person[]): string[] =>
   others.flatMap((other) => {
     if (other.patient === person.patient || other.identity === undefined || person.identity === undefined) return [];
-    const near = closeTo(plainLetters(other.identity.family), plainLetters(person.identity.family)) || other.identity.born === person.identity.born;
+    const near =
+      closeTo(plainLetters(other.identity.family), plainLetters(person.identity.family)) ||
+      other.identity.born === person.identity.born;
     return near ? [`${fullName(other)}, born ${bornInWords(other.identity.born)}`] : [];
   });

@@ -5,9 +5,13 @@ import type { z } from 'zod';
 import type { Person } from '../register/people.ts';
 import { bornInWords, fullName } from './person-words.ts';
 
-export function peopleListOf(everyone: readonly Person[], asked: z.infer<typeof peopleQuery>): z.infer<typeof peopleAnswer> {
+export function peopleListOf(
+  everyone: readonly Person[],
+  asked: z.infer<typeof peopleQuery>,
+): z.infer<typeof peopleAnswer> {
   const ofUnit = asked.unit === undefined ? everyone : everyone.filter((person) => person.unitId === asked.unit);
-  const chosen = asked.standing === undefined ? ofUnit : ofUnit.filter((person) => person.standing.standing === asked.standing);
+  const chosen =
+    asked.standing === undefined ? ofUnit : ofUnit.filter((person) => person.standing.standing === asked.standing);
   const count = new Map<Standing, number>();
   for (const { standing } of ofUnit) count.set(standing.standing, (count.get(standing.standing) ?? 0) + 1);
   return {
@@ -25,23 +29,22 @@ export function peopleListOf(everyone: readonly Person[], asked: z.infer<typeof 
 const foundAtMost = 30;
 
 /** Letters without marks, lower case: "Óconnor" is found by "oconnor". */
-export const plainLetters = (text: string): string =>
-  text
-    .normalize('NFD')
-    .replace(/\p{M}/gu, '')
-    .toLowerCase();
+export const plainLetters = (text: string): string => text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
 
 const digits = (text: string): string => text.replace(/\D/g, '');
 
 /** Birth dates as people type them, all as YYYY-MM-DD. */
 function typedBirthDate(text: string): string | undefined {
   const written = /^(\d{1,2})[./ -](\d{1,2})[./ -](\d{4})$/.exec(text.trim());
-  if (written !== null) return `${written[3]}-${(written[2] ?? '').padStart(2, '0')}-${(written[1] ?? '').padStart(2, '0')}`;
+  if (written !== null)
+    return `${written[3]}-${(written[2] ?? '').padStart(2, '0')}-${(written[1] ?? '').padStart(2, '0')}`;
   return /^\d{4}(-\d{2}(-\d{2})?)?$/.test(text.trim()) ? text.trim() : undefined;
 }
 
 export function foundIn(everyone: readonly Person[], text: string): z.infer<typeof searchAnswer> {
-  const words = plainLetters(text).split(/\s+/).filter((word) => word !== '');
+  const words = plainLetters(text)
+    .split(/\s+/)
+    .filter((word) => word !== '');
   const born = typedBirthDate(text);
   const number = /^[\d\s-]+$/.test(text) ? digits(text) : '';
   const found: z.infer<typeof searchAnswer>['found'] = [];
@@ -62,7 +65,12 @@ export function foundIn(everyone: readonly Person[], text: string): z.infer<type
   return { found };
 }
 
-function matchedBy({ identity }: Person, words: readonly string[], number: string, born: string | undefined): string | undefined {
+function matchedBy(
+  { identity }: Person,
+  words: readonly string[],
+  number: string,
+  born: string | undefined,
+): string | undefined {
   if (identity === undefined) return undefined;
   if (number.length >= 3 && digits(identity.number).includes(number)) return 'number';
   if (born !== undefined && identity.born.startsWith(born)) return 'birth date';
@@ -70,9 +78,11 @@ function matchedBy({ identity }: Person, words: readonly string[], number: strin
   const names = plainLetters(`${identity.given} ${identity.family}`);
   if (words.every((word) => startsAName(names, word))) return 'name';
   for (const former of identity.formerNames ?? []) {
-    if (words.every((word) => startsAName(plainLetters(`${identity.given} ${former}`), word))) return `former name ${former}`;
+    if (words.every((word) => startsAName(plainLetters(`${identity.given} ${former}`), word)))
+      return `former name ${former}`;
   }
   return undefined;
 }
 
-const startsAName = (names: string, word: string): boolean => names.split(/[\s-]+/).some((name) => name.startsWith(word)) || names.includes(` ${word}`) || names.startsWith(word);
+const startsAName = (names: string, word: string): boolean =>
+  names.split(/[\s-]+/).some((name) => name.startsWith(word)) || names.includes(` ${word}`) || names.startsWith(word);

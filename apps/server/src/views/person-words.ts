@@ -52,6 +52,14 @@ export const standingViewOf = ({ standing }: Pick<Person, 'standing'>): Standing
 });
 
 export const placeViewOf = ({ place }: Pick<Person, 'place'>): PlaceView | undefined =>
-  place === undefined ? undefined : { session: place.session, unit: place.unit, on: plainDate(place.on), arriveAt: place.arriveAt, place: place.place };
+  place === undefined
+    ? undefined
+    : {
+        session: place.session,
+        unit: place.unit,
+        on: plainDate(place.on),
+        arriveAt: place.arriveAt,
+        place: place.place,
+      };
 
 export const dayInWords = (on: Day | undefined): string => (on === undefined ? 'not known' : shortDate(on));

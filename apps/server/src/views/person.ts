@@ -6,9 +6,22 @@ import type { Person } from '../register/people.ts';
 import { courseViewOf } from './course.ts';
 import { entryViewsOf, unreadBy } from './entries.ts';
 import { lookAlikesOf } from './look-alikes.ts';
-import { ageOf, allergiesInWords, bornInWords, fullName, needsOf, placeViewOf, standingViewOf } from './person-words.ts';
+import {
+  ageOf,
+  allergiesInWords,
+  bornInWords,
+  fullName,
+  needsOf,
+  placeViewOf,
+  standingViewOf,
+} from './person-words.ts';
 
-export async function personViewOf(atHand: AtHand, person: Person, on: Day | undefined, reader: string): Promise<PersonView> {
+export async function personViewOf(
+  atHand: AtHand,
+  person: Person,
+  on: Day | undefined,
+  reader: string,
+): Promise<PersonView> {
   const { identity, contact, record, today } = person;
   const entries = await atHand.store.ledger(record.subject);
   const age = ageOf(identity?.born, today);
@@ -36,11 +49,17 @@ export async function personViewOf(atHand: AtHand, person: Person, on: Day | und
     ...(contact?.address === undefined ? {} : { address: contact.address }),
     ...(contact?.familyDoctor === undefined ? {} : { familyDoctor: contact.familyDoctor }),
     standing: standingViewOf(person),
-    ...(view === undefined ? { noReadiness: 'No protocol is in force at this unit: nothing can be said about a dose.' } : { readiness: readinessToWire(view) }),
+    ...(view === undefined
+      ? { noReadiness: 'No protocol is in force at this unit: nothing can be said about a dose.' }
+      : { readiness: readinessToWire(view) }),
     ...(place === undefined ? {} : { place }),
     course: courseViewOf(record, person.course),
     visitOpen: visit !== undefined && !visit.over,
-    unsigned: unsignedResults(person).map((fact) => ({ entry: fact.id, text: entryText(fact), on: plainDate(fact.on) })),
+    unsigned: unsignedResults(person).map((fact) => ({
+      entry: fact.id,
+      text: entryText(fact),
+      on: plainDate(fact.on),
+    })),
     lookAlikes: lookAlikesOf(everyone, person).map(({ patient, name, says }) => ({ patient, name, says })),
     problems: record.problems.map(({ says, seq }) => `entry ${seq}: ${says}`),
     entries: entryViewsOf(entries, atHand.accounts.nameOf, unreadBy(reader, person)),

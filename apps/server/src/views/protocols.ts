@@ -34,7 +34,12 @@ export function protocolViewOf(unit: UnitNow, { accounts }: AtHand): ProtocolVie
             ...(adopted === undefined ? {} : { inForceFrom: plainDate(adopted.from) }),
             reviewBy: plainDate(parseDay(sheet.reviewBy) ?? unit.today),
             contentHash,
-            signatures: signatures.map(({ as, by, at, inForceFrom }) => ({ as, by: accounts.nameOf(by), at, inForceFrom: plainDate(inForceFrom) })),
+            signatures: signatures.map(({ as, by, at, inForceFrom }) => ({
+              as,
+              by: accounts.nameOf(by),
+              at,
+              inForceFrom: plainDate(inForceFrom),
+            })),
             ...sheetViewOf(sheet),
           },
         ];
@@ -44,8 +49,15 @@ export function protocolViewOf(unit: UnitNow, { accounts }: AtHand): ProtocolVie
   };
 }
 
-const sheetViewOf = (sheet: ProtocolSheet): Pick<VersionView, 'empty' | 'numbers' | 'regimens' | 'dayQuestions' | 'policies' | 'cautions'> => ({
-  empty: emptyNumbers(sheet).map(({ key, suggestion }) => ({ key, means: numberKeys[key].means, unit: numberKeys[key].unit, ...(suggestion === undefined ? {} : { suggestion }) })),
+const sheetViewOf = (
+  sheet: ProtocolSheet,
+): Pick<VersionView, 'empty' | 'numbers' | 'regimens' | 'dayQuestions' | 'policies' | 'cautions'> => ({
+  empty: emptyNumbers(sheet).map(({ key, suggestion }) => ({
+    key,
+    means: numberKeys[key].means,
+    unit: numberKeys[key].unit,
+    ...(suggestion === undefined ? {} : { suggestion }),
+  })),
   numbers: numberKeyNames.map((key) => {
     const { value, suggestion, source, status } = sheet.numbers[key];
     return {
@@ -58,12 +70,21 @@ const sheetViewOf = (sheet: ProtocolSheet): Pick<VersionView, 'empty' | 'numbers
       status,
     };
   }),
-  regimens: sheet.regimens.map(({ id, title, intervalMonths, plannedDoses, source }) => ({ id, title, intervalMonths, plannedDoses, source })),
+  regimens: sheet.regimens.map(({ id, title, intervalMonths, plannedDoses, source }) => ({
+    id,
+    title,
+    intervalMonths,
+    plannedDoses,
+    source,
+  })),
   dayQuestions: sheet.dayQuestions.map(({ asks, holdsOn, then }) => ({ asks, holdsOn, then })),
   policies: [
     { what: 'days until a result may be used', says: sheet.resultDaysCounted },
     { what: 'vitamin D never measured', says: sheet.vitaminDPolicy },
-    { what: 'hip repair', says: sheet.hipRepairNeedsLoading ? 'vitamin D is loaded before the first dose' : 'no loading is asked for' },
+    {
+      what: 'hip repair',
+      says: sheet.hipRepairNeedsLoading ? 'vitamin D is loaded before the first dose' : 'no loading is asked for',
+    },
     { what: 'trouble is named in this order', says: sheet.gravity.join(', ') },
   ],
   cautions: [...sheet.cautions],

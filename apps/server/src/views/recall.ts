@@ -10,20 +10,40 @@ export function recallOf(everyone: readonly Person[], unit: string | undefined):
   const ofUnit = everyone.filter((person) => unit === undefined || person.unitId === unit);
   const urgent = ofUnit.filter(isFirstInLine);
   return {
-    people: ofUnit.filter((person) => isRecalled(person) && !isFirstInLine(person)).map(recallRowOf).toSorted(byDue),
-    inReview: ofUnit.filter(({ standing }) => standing.standing === 'in review').map(recallRowOf).toSorted(byDue),
+    people: ofUnit
+      .filter((person) => isRecalled(person) && !isFirstInLine(person))
+      .map(recallRowOf)
+      .toSorted(byDue),
+    inReview: ofUnit
+      .filter(({ standing }) => standing.standing === 'in review')
+      .map(recallRowOf)
+      .toSorted(byDue),
     firstInLine: urgent.map(recallRowOf).toSorted(byDue),
   };
 }
 
-const inCare = new Set(['referral received', 'in work-up', 'waiting for a place', 'put off', 'between doses', 'overdue', 'in review', 'moved to other treatment', 'cannot be reached', 'booked']);
+const inCare = new Set([
+  'referral received',
+  'in work-up',
+  'waiting for a place',
+  'put off',
+  'between doses',
+  'overdue',
+  'in review',
+  'moved to other treatment',
+  'cannot be reached',
+  'booked',
+]);
 
 /** Referred or decided as first in line, and still without a dose since. */
 export function isFirstInLine({ record, course, standing }: Person): boolean {
   if (!inCare.has(standing.standing)) return false;
   const asked = factsOf(record, 'referral').findLast(({ body }) => body.tier === 'first in line');
-  const decided = factsOf(record, 'triage').findLast(({ body }) => body.outcome === 'accepted' && body.tier !== undefined);
-  const tier = decided?.body.outcome === 'accepted' && decided.on >= (asked?.on ?? 0) ? decided.body.tier : asked?.body.tier;
+  const decided = factsOf(record, 'triage').findLast(
+    ({ body }) => body.outcome === 'accepted' && body.tier !== undefined,
+  );
+  const tier =
+    decided?.body.outcome === 'accepted' && decided.on >= (asked?.on ?? 0) ? decided.body.tier : asked?.body.tier;
   const since = Math.max(asked?.on ?? 0, decided?.on ?? 0);
   return tier === 'first in line' && (course.lastDose === undefined || course.lastDose.on < since);
 }
@@ -31,7 +51,8 @@ export function isFirstInLine({ record, course, standing }: Person): boolean {
 /** The recall has begun, or the due date has passed; also those who are booked for it, until they come. */
 export function isRecalled({ standing, course, today }: Person): boolean {
   if (standing.standing === 'overdue') return true;
-  if (standing.standing !== 'between doses' && standing.standing !== 'booked' && standing.standing !== 'put off') return false;
+  if (standing.standing !== 'between doses' && standing.standing !== 'booked' && standing.standing !== 'put off')
+    return false;
   return course.recall !== undefined && course.recall.from <= today;
 }
 
@@ -51,7 +72,9 @@ function recallRowOf(person: Person): RecallRow {
     ...(course.lastDose === undefined ? {} : { lastDose: plainDate(course.lastDose.on) }),
     ...(course.recall?.bloods === undefined
       ? {}
-      : { bloodsBetween: { from: plainDate(course.recall.bloods.from), until: plainDate(course.recall.bloods.until) } }),
+      : {
+          bloodsBetween: { from: plainDate(course.recall.bloods.from), until: plainDate(course.recall.bloods.until) },
+        }),
     window: view?.window?.says ?? view?.noWindow?.says ?? noProtocolInForce,
     ...(call === undefined ? {} : { lastCall: callInWords(call.on, call.body) }),
     nextStep: nextStepInWords(person, view?.nextSteps[0]),
@@ -59,14 +82,25 @@ function recallRowOf(person: Person): RecallRow {
   };
 }
 
-function callInWords(on: Day, { route, reached, note, callBackOn }: { route: string; reached: boolean; note?: string | undefined; callBackOn?: string | undefined }): string {
+function callInWords(
+  on: Day,
+  {
+    route,
+    reached,
+    note,
+    callBackOn,
+  }: { route: string; reached: boolean; note?: string | undefined; callBackOn?: string | undefined },
+): string {
   const parts = [`${shortDate(on)}, ${route}: ${reached ? 'reached' : 'not reached'}`];
   if (note !== undefined) parts.push(note);
   if (callBackOn !== undefined) parts.push(`call back on ${callBackOn}`);
   return parts.join('; ');
 }
 
-function nextStepInWords({ place, standing }: Person, step: { readonly what: string; readonly latest?: string } | undefined): string {
+function nextStepInWords(
+  { place, standing }: Person,
+  step: { readonly what: string; readonly latest?: string } | undefined,
+): string {
   if (step !== undefined) return step.latest === undefined ? step.what : `${step.what}, by ${step.latest}`;
   if (standing.standing === 'in review') return "prescriber's review";
   return place === undefined ? 'offer a place' : 'nothing until they come';

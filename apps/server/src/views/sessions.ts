@@ -18,10 +18,14 @@ export async function everySession({ notes }: AtHand): Promise<(SessionList & { 
     .toSorted((a, b) => a.on - b.on || (a.opensAt < b.opensAt ? -1 : 1));
 }
 
-export const byPatient = (everyone: readonly Person[]): ByPatient => new Map(everyone.map((person) => [person.patient, person]));
+export const byPatient = (everyone: readonly Person[]): ByPatient =>
+  new Map(everyone.map((person) => [person.patient, person]));
 
 /** The people on a list, in the order of their places. */
-export const listedOn = (session: SessionList, people: ByPatient): { place: number; arriveAt: string; person: Person | undefined }[] =>
+export const listedOn = (
+  session: SessionList,
+  people: ByPatient,
+): { place: number; arriveAt: string; person: Person | undefined }[] =>
   session.arriveAt.map((arriveAt, index) => {
     const patient = session.taken.get(index + 1);
     return { place: index + 1, arriveAt, person: patient === undefined ? undefined : people.get(patient) };
@@ -44,7 +48,10 @@ function rowOf(session: SessionList, people: ByPatient, unitName: string, today:
     closesAt: session.closesAt,
     places: session.arriveAt.length,
     taken: session.taken.size,
-    trouble: session.on < today || session.cancelled !== undefined ? 0 : booked.filter((person) => inTrouble(person, session.on)).length,
+    trouble:
+      session.on < today || session.cancelled !== undefined
+        ? 0
+        : booked.filter((person) => inTrouble(person, session.on)).length,
     cancelled: session.cancelled !== undefined,
   };
 }
@@ -93,25 +100,39 @@ export async function sessionViewOf(atHand: AtHand, id: string): Promise<Session
 }
 
 function couldComeOn(everyone: readonly Person[], session: SessionList): SessionView['couldCome'] {
-  return everyone
-    .filter((person) => person.unitId === session.unit && person.place === undefined && whoCouldCome.has(person.standing.standing) && isDue(person, session.on))
-    .flatMap((person) => {
-      const window = person.readiness()?.window;
-      if (window === undefined || window.first > session.on || (window.last !== undefined && window.last < session.on)) return [];
-      const certain = window.certainUntil !== undefined && window.certainUntil >= session.on;
-      return [{ person, certain, last: window.last ?? Infinity }];
-    })
-    // Whose window closes first has the least choice.
-    .toSorted((a, b) => Number(b.certain) - Number(a.certain) || a.last - b.last)
-    .slice(0, couldComeAtMost)
-    .map(({ person, certain }) => ({
-      patient: person.patient,
-      name: fullName(person),
-      standing: person.standing.says,
-      window: person.row().window?.says ?? shortDate(session.on),
-      certain,
-    }));
+  return (
+    everyone
+      .filter(
+        (person) =>
+          person.unitId === session.unit &&
+          person.place === undefined &&
+          whoCouldCome.has(person.standing.standing) &&
+          isDue(person, session.on),
+      )
+      .flatMap((person) => {
+        const window = person.readiness()?.window;
+        if (
+          window === undefined ||
+          window.first > session.on ||
+          (window.last !== undefined && window.last < session.on)
+        )
+          return [];
+        const certain = window.certainUntil !== undefined && window.certainUntil >= session.on;
+        return [{ person, certain, last: window.last ?? Infinity }];
+      })
+      // Whose window closes first has the least choice.
+      .toSorted((a, b) => Number(b.certain) - Number(a.certain) || a.last - b.last)
+      .slice(0, couldComeAtMost)
+      .map(({ person, certain }) => ({
+        patient: person.patient,
+        name: fullName(person),
+        standing: person.standing.says,
+        window: person.row().window?.says ?? shortDate(session.on),
+        certain,
+      }))
+  );
 }
 
 /** Between two doses a place is offered from the due date on. */
-const isDue = ({ course, standing }: Person, on: Day): boolean => standing.standing !== 'between doses' || (course.due !== undefined && course.due <= on);
+const isDue = ({ course, standing }: Person, on: Day): boolean =>
+  standing.standing !== 'between doses' || (course.due !== undefined && course.due <= on);

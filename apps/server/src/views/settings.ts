@@ -5,7 +5,8 @@ import { staffViewOf } from '../routes/staff.ts';
 import { everySession } from './sessions.ts';
 import { unitViewOf } from './units.ts';
 
-export const serviceName = async ({ store }: AtHand): Promise<string> => (await store.setting('service')) ?? 'Twelvemonth';
+export const serviceName = async ({ store }: AtHand): Promise<string> =>
+  (await store.setting('service')) ?? 'Twelvemonth';
 
 export async function settingsOf(atHand: AtHand): Promise<SettingsView> {
   const units = await atHand.units.all();
@@ -19,12 +20,41 @@ export async function settingsOf(atHand: AtHand): Promise<SettingsView> {
     staff: staff.map(staffViewOf),
     setUp: [
       { what: 'an administrator', done: has('administrator'), how: 'the first visitor on this machine becomes one' },
-      { what: 'a prescriber and a pharmacist, two people', done: has('prescriber') && has('pharmacist'), how: 'add them under Staff: they sign the protocol' },
-      { what: 'two registered people at the chair', done: staff.filter(({ active, roles }) => active && roles.some((role) => role === 'nurse' || role === 'nurse in charge')).length >= 2, how: 'add them under Staff: nobody makes the second check of their own preparation' },
-      { what: 'a unit with its hours, chairs, session days and blood days', done: units.length > 0, how: 'describe it under Units' },
-      { what: 'a protocol in force', done: units.length > 0 && units.every(({ protocol }) => protocol !== undefined), how: 'begin from a starter under Protocol, fill in the empty numbers, have both sign' },
-      { what: 'a session to book into', done: units.length > 0 && sessions.some(({ on, unit }) => on >= (units.find(({ unit: { id } }) => id === unit)?.today ?? 0)), how: 'plan one under Sessions' },
-      { what: 'people on the register', done: (await atHand.people.all()).length > 0, how: 'register someone, or bring in the register you keep now' },
+      {
+        what: 'a prescriber and a pharmacist, two people',
+        done: has('prescriber') && has('pharmacist'),
+        how: 'add them under Staff: they sign the protocol',
+      },
+      {
+        what: 'two registered people at the chair',
+        done:
+          staff.filter(
+            ({ active, roles }) => active && roles.some((role) => role === 'nurse' || role === 'nurse in charge'),
+          ).length >= 2,
+        how: 'add them under Staff: nobody makes the second check of their own preparation',
+      },
+      {
+        what: 'a unit with its hours, chairs, session days and blood days',
+        done: units.length > 0,
+        how: 'describe it under Units',
+      },
+      {
+        what: 'a protocol in force',
+        done: units.length > 0 && units.every(({ protocol }) => protocol !== undefined),
+        how: 'begin from a starter under Protocol, fill in the empty numbers, have both sign',
+      },
+      {
+        what: 'a session to book into',
+        done:
+          units.length > 0 &&
+          sessions.some(({ on, unit }) => on >= (units.find(({ unit: { id } }) => id === unit)?.today ?? 0)),
+        how: 'plan one under Sessions',
+      },
+      {
+        what: 'people on the register',
+        done: (await atHand.people.all()).length > 0,
+        how: 'register someone, or bring in the register you keep now',
+      },
     ],
   };
 }

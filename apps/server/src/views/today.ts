@@ -1,5 +1,14 @@
 /** Today at a unit: the list in order of what is due next, what will not work in the coming sessions, and what waits. */
-import { type Day, type SessionList, addDays, nextActs, outcomeOf, parseDay, plainDate, visitOn } from '@twelvemonth/clinical';
+import {
+  type Day,
+  type SessionList,
+  addDays,
+  nextActs,
+  outcomeOf,
+  parseDay,
+  plainDate,
+  visitOn,
+} from '@twelvemonth/clinical';
 import type { TodayView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
@@ -22,10 +31,17 @@ const lateAfterMinutes = 10;
 export async function todayOf(atHand: AtHand, unit: UnitNow): Promise<TodayView> {
   const everyone = await atHand.people.all();
   const people = byPatient(everyone);
-  const sessions = (await everySession(atHand)).filter((session) => session.unit === unit.unit.id && session.cancelled === undefined);
+  const sessions = (await everySession(atHand)).filter(
+    (session) => session.unit === unit.unit.id && session.cancelled === undefined,
+  );
   const now = sessions.find((session) => session.on === unit.today);
   const next = sessions.find((session) => session.on > unit.today);
-  const listed = now === undefined ? [] : listedOn(now, people).flatMap(({ person, place, arriveAt }) => (person === undefined ? [] : [{ person, place, arriveAt }]));
+  const listed =
+    now === undefined
+      ? []
+      : listedOn(now, people).flatMap(({ person, place, arriveAt }) =>
+          person === undefined ? [] : [{ person, place, arriveAt }],
+        );
   const outcomes = listed.map(({ person }) => outcomeOf(visitOn(person.record, unit.today)));
   return {
     date: plainDate(unit.today),
@@ -37,7 +53,9 @@ export async function todayOf(atHand: AtHand, unit: UnitNow): Promise<TodayView>
       listed: listed.length,
       gone: listed.filter(({ person }) => visitOn(person.record, unit.today)?.over === true).length,
       here: listed.filter(({ person }) => visitOn(person.record, unit.today)?.over === false).length,
-      late: listed.filter((one, index) => outcomes[index] === 'not here yet' && minutesLate(one, unit) >= lateAfterMinutes).length,
+      late: listed.filter(
+        (one, index) => outcomes[index] === 'not here yet' && minutesLate(one, unit) >= lateAfterMinutes,
+      ).length,
     },
     next: nextOf(listed, unit, atHand),
     visits: listed.map(({ person, place, arriveAt }) => visitRowOf(person, place, arriveAt, unit, atHand)),
@@ -51,7 +69,13 @@ const minutesOf = (time: string): number => Number(time.slice(0, 2)) * 60 + Numb
 const nowMinutes = (unit: UnitNow): number => minutesOf(unit.moment.slice(11, 16));
 const minutesLate = ({ arriveAt }: Listed, unit: UnitNow): number => nowMinutes(unit) - minutesOf(arriveAt);
 
-function visitRowOf(person: Person, place: number, arriveAt: string, unit: UnitNow, { accounts, clock }: AtHand): TodayView['visits'][number] {
+function visitRowOf(
+  person: Person,
+  place: number,
+  arriveAt: string,
+  unit: UnitNow,
+  { accounts, clock }: AtHand,
+): TodayView['visits'][number] {
   const visit = visitOn(person.record, unit.today);
   const chair = visit?.arrived.body.chair;
   const infusion = infusionViewOf(visit, unit.protocol, clock.reading());
@@ -84,17 +108,37 @@ function nextOf(listed: readonly Listed[], unit: UnitNow, atHand: AtHand): Today
       const { person } = one;
       const visit = visitOn(person.record, unit.today);
       const chair = visit?.arrived.body.chair;
-      const common = { patient: person.patient, who: `${fullName(person)}${chair === undefined ? '' : `, chair ${chair}`}`, to: `/people/${person.patient}/visit` };
+      const common = {
+        patient: person.patient,
+        who: `${fullName(person)}${chair === undefined ? '' : `, chair ${chair}`}`,
+        to: `/people/${person.patient}/visit`,
+      };
       if (visit === undefined) {
         const late = minutesLate(one, unit);
-        const what = late >= lateAfterMinutes ? `${late} minutes late: ring them` : late >= 0 ? 'due now' : `comes at ${one.arriveAt}`;
+        const what =
+          late >= lateAfterMinutes
+            ? `${late} minutes late: ring them`
+            : late >= 0
+              ? 'due now'
+              : `comes at ${one.arriveAt}`;
         return [{ ...common, by: one.arriveAt, what, act: 'Record the arrival', minutes: minutesOf(one.arriveAt) }];
       }
       const [act] = nextActs(visit, unit.protocol, atHand.clock.reading());
       if (act === undefined) return [];
-      const finish = act.step === 'infusion' ? infusionViewOf(visit, unit.protocol, atHand.clock.reading())?.earliestFinish : undefined;
+      const finish =
+        act.step === 'infusion'
+          ? infusionViewOf(visit, unit.protocol, atHand.clock.reading())?.earliestFinish
+          : undefined;
       const minutes = finish === undefined ? at : Math.max(at, minutesOf(localTime(finish, unit)));
-      return [{ ...common, by: minutes > at ? localTime(finish ?? unit.moment, unit) : 'now', what: act.says, act: actWords[act.step] ?? 'Open the visit', minutes }];
+      return [
+        {
+          ...common,
+          by: minutes > at ? localTime(finish ?? unit.moment, unit) : 'now',
+          what: act.says,
+          act: actWords[act.step] ?? 'Open the visit',
+          minutes,
+        },
+      ];
     })
     .toSorted((a, b) => a.minutes - b.minutes)
     .map(({ minutes: _, ...act }) => act);
@@ -115,9 +159,14 @@ const actWords: Readonly<Partial<Record<string, string>>> = {
 };
 
 /** HH:MM on the unit's wall; `moment` may be in UTC. */
-const localTime = (moment: string, unit: UnitNow): string => Temporal.Instant.from(moment).toZonedDateTimeISO(unit.unit.zone).toPlainTime().toString({ smallestUnit: 'minute' });
+const localTime = (moment: string, unit: UnitNow): string =>
+  Temporal.Instant.from(moment).toZonedDateTimeISO(unit.unit.zone).toPlainTime().toString({ smallestUnit: 'minute' });
 
-function troubleOf(sessions: readonly SessionList[], people: ReadonlyMap<string, Person>, unit: UnitNow): TodayView['trouble'] {
+function troubleOf(
+  sessions: readonly SessionList[],
+  people: ReadonlyMap<string, Person>,
+  unit: UnitNow,
+): TodayView['trouble'] {
   const until = addDays(unit.today, troubleAheadDays);
   return sessions
     .filter((session) => session.on > unit.today && session.on <= until)
@@ -156,14 +205,36 @@ const pilesByTask: readonly { readonly task: string; readonly what: string; read
 async function workOf(atHand: AtHand, everyone: readonly Person[], unit: UnitNow): Promise<TodayView['work']> {
   const tasks = await atHand.store.rows({ table: 'task', where: { unit: unit.unit.id } });
   const due = tasks.filter((row) => typeof row['due_day'] === 'number' && row['due_day'] <= unit.today);
-  const byTask = pilesByTask.map(({ task, what, to }) => pile(what, to, due.filter((row) => row['task'] === task).map((row) => row['due_day'] as Day)));
+  const byTask = pilesByTask.map(({ task, what, to }) =>
+    pile(
+      what,
+      to,
+      due.filter((row) => row['task'] === task).map((row) => row['due_day'] as Day),
+    ),
+  );
   const here = everyone.filter(({ unitId }) => unitId === unit.unit.id);
   const waiting = await waitingRowsSince(atHand, unit.unit.id);
   return [
-    pile('first in line', '/recall', here.filter((person) => isFirstInLine(person) && person.place === undefined).map(({ standing }) => standing.since)),
+    pile(
+      'first in line',
+      '/recall',
+      here
+        .filter((person) => isFirstInLine(person) && person.place === undefined)
+        .map(({ standing }) => standing.since),
+    ),
     ...byTask,
-    pile('to recall', '/recall', here.filter((person) => isRecalled(person) && person.place === undefined).flatMap(({ course, today }) => course.due ?? today)),
-    pile('reviews', '/recall', here.filter(({ standing }) => standing.standing === 'in review').map(({ standing }) => standing.since)),
+    pile(
+      'to recall',
+      '/recall',
+      here
+        .filter((person) => isRecalled(person) && person.place === undefined)
+        .flatMap(({ course, today }) => course.due ?? today),
+    ),
+    pile(
+      'reviews',
+      '/recall',
+      here.filter(({ standing }) => standing.standing === 'in review').map(({ standing }) => standing.since),
+    ),
     pile('rows of a register that wait', '/import/waiting', waiting),
   ].filter(({ count }) => count > 0);
 }

@@ -16,5 +16,10 @@ export const unitViewOf = ({ unit, protocol }: UnitNow): UnitView => ({
   minutesBetweenArrivals: unit.minutesBetweenArrivals,
   telephone: unit.telephone,
   demo: unit.demo,
-  ...(protocol === undefined ? {} : { protocolVersion: protocol.version, ...(isPlainDate(protocol.sheet.reviewBy) ? { protocolReviewBy: protocol.sheet.reviewBy } : {}) }),
+  ...(protocol === undefined
+    ? {}
+    : {
+        protocolVersion: protocol.version,
+        ...(isPlainDate(protocol.sheet.reviewBy) ? { protocolReviewBy: protocol.sheet.reviewBy } : {}),
+      }),
 });

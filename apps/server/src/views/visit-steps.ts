@@ -9,7 +9,8 @@ type NameOf = (staff: string) => string;
 
 /** Before anyone has arrived, arriving is what waits. */
 export function visitStepsOf(visit: Visit | undefined, nameOf: NameOf): VisitStep[] {
-  if (visit === undefined) return visitSteps.map((step) => ({ step, state: step === 'arrive' ? 'waiting' : 'to come' }));
+  if (visit === undefined)
+    return visitSteps.map((step) => ({ step, state: step === 'arrive' ? 'waiting' : 'to come' }));
   return visit.steps.map(({ step, state, fact, says }) => ({
     step,
     state,

@@ -36,7 +36,10 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
   const placeToday = place?.on === today ? place : undefined;
   const sessionId = visit?.arrived.body.session ?? placeToday?.session;
   const session = sessionId === undefined ? undefined : sessionOf(await atHand.notes.of('session', sessionId));
-  const onTheList = session === undefined ? [] : listedOn(session, byPatient(await atHand.people.all())).flatMap(({ person }) => person ?? []);
+  const onTheList =
+    session === undefined
+      ? []
+      : listedOn(session, byPatient(await atHand.people.all())).flatMap(({ person }) => person ?? []);
   const steps = visitStepsOf(visit, nameOf);
   const current = steps.find(({ state }) => state === 'running' || state === 'waiting')?.step;
   const plannedMinutes = visit?.preparation?.body.minutes ?? protocol?.number.runningMinutesUsual ?? 0;
@@ -64,16 +67,28 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
     questions: questionsOf(person, visit, protocol),
     putOffValues: protocol === undefined ? [] : putOffValuesOf(protocol),
     ...goOf(person),
-    ...(visit?.decision === undefined ? {} : { decision: { decision: visit.decision.body.decision, says: entryText(visit.decision) } }),
+    ...(visit?.decision === undefined
+      ? {}
+      : { decision: { decision: visit.decision.body.decision, says: entryText(visit.decision) } }),
     ...(prescription === undefined ? {} : { prescription: entryText(prescription) }),
     ...preparationOf(visit, reader, nameOf),
     ...(visit?.check === undefined
       ? {}
-      : { check: { agrees: visit.check.body.agrees, differs: [...visit.check.body.differs], by: nameOf(visit.check.author.staff), at: momentOf(visit.check) } }),
+      : {
+          check: {
+            agrees: visit.check.body.agrees,
+            differs: [...visit.check.body.differs],
+            by: nameOf(visit.check.author.staff),
+            at: momentOf(visit.check),
+          },
+        }),
     ...(infusion === undefined ? {} : { infusion }),
     rates: ratesOf(plannedMinutes),
     leastMinutes: protocol?.number.runningMinutesLeast ?? 0,
-    observeMinutes: (course.firstTimer || course.doses.length === 0 || isFirstDose(person, visit) ? protocol?.number.observeFirstMinutes : protocol?.number.observeLaterMinutes) ?? 0,
+    observeMinutes:
+      (course.firstTimer || course.doses.length === 0 || isFirstDose(person, visit)
+        ? protocol?.number.observeFirstMinutes
+        : protocol?.number.observeLaterMinutes) ?? 0,
     letterReady: visit !== undefined && (visit.dose !== undefined || visit.putOff),
     letterSent: visit?.letter !== undefined,
     ...(course.due === undefined ? {} : { nextDue: plainDate(course.due) }),
@@ -83,7 +98,8 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
 }
 
 const momentOf = (fact: Fact): string => fact.at ?? fact.recordedAt;
-const isFirstDose = ({ course }: Person, visit: Visit | undefined): boolean => visit?.dose !== undefined && course.lifetime === 1;
+const isFirstDose = ({ course }: Person, visit: Visit | undefined): boolean =>
+  visit?.dose !== undefined && course.lifetime === 1;
 
 function questionsOf(person: Person, visit: Visit | undefined, protocol: Protocol | undefined): VisitView['questions'] {
   return (protocol?.sheet.dayQuestions ?? []).map(({ id, asks, holdsOn }) => {
@@ -93,7 +109,9 @@ function questionsOf(person: Person, visit: Visit | undefined, protocol: Protoco
       id,
       asks,
       holdsOn,
-      ...(answer === undefined ? {} : { answer: answer.answer, ...(answer.note === undefined ? {} : { note: answer.note }) }),
+      ...(answer === undefined
+        ? {}
+        : { answer: answer.answer, ...(answer.note === undefined ? {} : { note: answer.note }) }),
       ...(toldUs === undefined ? {} : { toldUs }),
     };
   });
@@ -136,12 +154,20 @@ function goOf({ record, unit, today }: Person): Pick<VisitView, 'go'> {
     go: {
       verdict: found.verdict,
       headline: found.headline,
-      items: found.requirements.map(({ requirement, verdict, cause }) => ({ title: requirement, verdict, says: cause })),
+      items: found.requirements.map(({ requirement, verdict, cause }) => ({
+        title: requirement,
+        verdict,
+        says: cause,
+      })),
     },
   };
 }
 
-function preparationOf(visit: Visit | undefined, reader: string, nameOf: (staff: string) => string): Pick<VisitView, 'preparation'> {
+function preparationOf(
+  visit: Visit | undefined,
+  reader: string,
+  nameOf: (staff: string) => string,
+): Pick<VisitView, 'preparation'> {
   const preparation = visit?.preparation;
   if (preparation === undefined) return {};
   const { product, batch, expiresOn, minutes } = preparation.body;
@@ -158,7 +184,13 @@ function preparationOf(visit: Visit | undefined, reader: string, nameOf: (staff:
 }
 
 function ratesOf(minutes: number): VisitView['rates'] {
-  if (minutes === 0) return { minutes, milliliters: bagMilliliters, millilitersPerHour: 'no minutes planned', dropsPerMinute20: 'no minutes planned' };
+  if (minutes === 0)
+    return {
+      minutes,
+      milliliters: bagMilliliters,
+      millilitersPerHour: 'no minutes planned',
+      dropsPerMinute20: 'no minutes planned',
+    };
   return {
     minutes,
     milliliters: bagMilliliters,
@@ -174,10 +206,14 @@ function lastTimeInWords({ record, today, course }: Person, nameOf: (staff: stri
   const lines: string[] = [];
   if (visit !== undefined) {
     lines.push(`last visit ${longDate(visit.on)}${visit.putOff ? ', put off' : ''}`);
-    if (visit.cannula !== undefined) lines.push(`${entryText(visit.cannula)}${visit.cannulaTries > 1 ? `; ${visit.cannulaTries} tries in all` : ''} (${nameOf(visit.cannula.author.staff)})`);
+    if (visit.cannula !== undefined)
+      lines.push(
+        `${entryText(visit.cannula)}${visit.cannulaTries > 1 ? `; ${visit.cannulaTries} tries in all` : ''} (${nameOf(visit.cannula.author.staff)})`,
+      );
     if (visit.infusion?.finished !== undefined) lines.push(entryText(visit.infusion.finished));
   }
   const since = course.lastDose?.on;
-  if (since !== undefined) for (const reaction of factsOf(record, 'reaction')) if (reaction.on >= since) lines.push(entryText(reaction));
+  if (since !== undefined)
+    for (const reaction of factsOf(record, 'reaction')) if (reaction.on >= since) lines.push(entryText(reaction));
   return lines;
 }

@@ -36,7 +36,12 @@ export const people = {
 } as const satisfies Record<string, { username: string; name: string; roles: readonly Role[] }>;
 export type Somebody = keyof typeof people;
 
-export type Ask = { readonly method?: 'GET' | 'POST'; readonly as?: Somebody | undefined; readonly body?: unknown; readonly headers?: Record<string, string> };
+export type Ask = {
+  readonly method?: 'GET' | 'POST';
+  readonly as?: Somebody | undefined;
+  readonly body?: unknown;
+  readonly headers?: Record<string, string>;
+};
 
 export type OwnServer = Awaited<ReturnType<typeof ownServer>>;
 
@@ -55,33 +60,71 @@ export async function ownServer({ at = '2026-11-25T09:00', staff = true }: { at?
   const everyone = openPeople(notes, units, clock);
   const events = eventStreams();
   store.onCommit(events.tell);
-  const atHand: AtHand = { store, clock, accounts, attempts: countedAttempts(), looks: lookLog(accounts, clock.now), events, notes, units, people: everyone, demo: undefined, version: 'test' };
-  const app = await buildApp(atHand, { tls: undefined, behindProxy: false, onlyThisMachine: true, screens: join(folder, 'screens') });
+  const atHand: AtHand = {
+    store,
+    clock,
+    accounts,
+    attempts: countedAttempts(),
+    looks: lookLog(accounts, clock.now),
+    events,
+    notes,
+    units,
+    people: everyone,
+    demo: undefined,
+    version: 'test',
+  };
+  const app = await buildApp(atHand, {
+    tls: undefined,
+    behindProxy: false,
+    onlyThisMachine: true,
+    screens: join(folder, 'screens'),
+  });
   await app.ready();
   const cookies = new Map<string, string>();
 
   async function signedIn(somebody: Somebody): Promise<string> {
     const known = cookies.get(somebody);
     if (known !== undefined) return known;
-    const answer = await app.inject({ method: 'POST', url: '/api/sign-in', payload: { username: people[somebody].username, password } });
+    const answer = await app.inject({
+      method: 'POST',
+      url: '/api/sign-in',
+      payload: { username: people[somebody].username, password },
+    });
     const cookie = cookieOf(answer);
     cookies.set(somebody, cookie);
     return cookie;
   }
 
-  async function ask(url: string, { method = 'GET', as, body, headers = {} }: Ask = {}): Promise<LightMyRequestResponse> {
+  async function ask(
+    url: string,
+    { method = 'GET', as, body, headers = {} }: Ask = {},
+  ): Promise<LightMyRequestResponse> {
     const cookie = as === undefined ? {} : { cookie: await signedIn(as) };
-    return app.inject({ method, url, headers: { ...cookie, ...headers }, ...(body === undefined ? {} : { payload: body as object }) });
+    return app.inject({
+      method,
+      url,
+      headers: { ...cookie, ...headers },
+      ...(body === undefined ? {} : { payload: body as object }),
+    });
   }
 
-  async function act(as: Somebody, what: Act | Record<string, unknown>, more: { id?: string; seen?: Record<string, number>; role?: string; signedBy?: unknown } = {}): Promise<LightMyRequestResponse> {
+  async function act(
+    as: Somebody,
+    what: Act | Record<string, unknown>,
+    more: { id?: string; seen?: Record<string, number>; role?: string; signedBy?: unknown } = {},
+  ): Promise<LightMyRequestResponse> {
     return ask('/api/acts', { method: 'POST', as, body: { id: randomUUID(), ...more, act: what } });
   }
 
   /** An act that has to succeed. */
-  async function done(as: Somebody, what: Act | Record<string, unknown>, more: Parameters<typeof act>[2] = {}): Promise<ActAnswer> {
+  async function done(
+    as: Somebody,
+    what: Act | Record<string, unknown>,
+    more: Parameters<typeof act>[2] = {},
+  ): Promise<ActAnswer> {
     const answer = await act(as, what, more);
-    if (answer.statusCode !== 200) throw new Error(`${String(what.name)} as ${as}: ${answer.statusCode} ${answer.body}`);
+    if (answer.statusCode !== 200)
+      throw new Error(`${String(what.name)} as ${as}: ${answer.statusCode} ${answer.body}`);
     return answer.json<ActAnswer>();
   }
 
@@ -115,65 +158,143 @@ export const cookieOf = (answer: LightMyRequestResponse): string => {
 };
 
 export const problemOf = (answer: LightMyRequestResponse): Problem => {
-  if (answer.headers['content-type']?.startsWith('application/problem+json') !== true) throw new Error(`not a problem: ${answer.statusCode} ${answer.body}`);
+  if (answer.headers['content-type']?.startsWith('application/problem+json') !== true)
+    throw new Error(`not a problem: ${answer.statusCode} ${answer.body}`);
   return answer.json<Problem>();
 };
 
 export const thornbeck = {
-  name: 'Thornbeck Day Unit', zone: 'Europe/London', chairs: 6, opensAt: '08:30', closesAt: '17:00', sessionWeekdays: [1, 2, 3, 4, 5], bloodWeekdays: [1, 2, 3, 4, 5],
-  closedDays: [], minutesBetweenArrivals: 20, telephone: '01632 960100', demo: false,
+  name: 'Thornbeck Day Unit',
+  zone: 'Europe/London',
+  chairs: 6,
+  opensAt: '08:30',
+  closesAt: '17:00',
+  sessionWeekdays: [1, 2, 3, 4, 5],
+  bloodWeekdays: [1, 2, 3, 4, 5],
+  closedDays: [],
+  minutesBetweenArrivals: 20,
+  telephone: '01632 960100',
+  demo: false,
 };
 
 /** Describes the unit and brings a protocol into force today, as two people would. */
 export async function setUp(server: OwnServer): Promise<void> {
   await server.done('lead', { name: 'set unit', unit: 'thornbeck', body: thornbeck });
-  await server.done('prescriber', { name: 'write protocol', unit: 'thornbeck', sheet: demoSheet('thornbeck-1'), contentHash: 'asked of the server' });
+  await server.done('prescriber', {
+    name: 'write protocol',
+    unit: 'thornbeck',
+    sheet: demoSheet('thornbeck-1'),
+    contentHash: 'asked of the server',
+  });
   const { versions } = await server.read<{ versions: { contentHash: string }[] }>('/api/protocols?unit=thornbeck');
   const contentHash = versions[0]?.contentHash;
-  const signature = { name: 'sign protocol', unit: 'thornbeck', version: 'thornbeck-1', contentHash, inForceFrom: '2026-11-25' };
+  const signature = {
+    name: 'sign protocol',
+    unit: 'thornbeck',
+    version: 'thornbeck-1',
+    contentHash,
+    inForceFrom: '2026-11-25',
+  };
   await server.done('prescriber', { ...signature, as: 'clinician' });
   await server.done('pharmacist', { ...signature, as: 'pharmacist' });
 }
 
-export const referralOf = (patient: string, more: { given?: string; family?: string; born?: string; number?: string } = {}) => ({
+export const referralOf = (
+  patient: string,
+  more: { given?: string; family?: string; born?: string; number?: string } = {},
+) => ({
   name: 'register',
   patient,
-  identity: { family: more.family ?? 'Arkwright-Poe', given: more.given ?? 'Wilhelmina', born: more.born ?? '1941-06-02', sex: 'female', number: more.number ?? '999 204 7713' },
+  identity: {
+    family: more.family ?? 'Arkwright-Poe',
+    given: more.given ?? 'Wilhelmina',
+    born: more.born ?? '1941-06-02',
+    sex: 'female',
+    number: more.number ?? '999 204 7713',
+  },
   contact: { telephone: '07700 900123', familyDoctor: 'Dr A. Penrose, Thornbeck Surgery' },
-  referral: { from: 'fracture liaison service', reason: 'wrist fracture, hip T -2.8', unit: 'thornbeck', tier: 'routine' },
+  referral: {
+    from: 'fracture liaison service',
+    reason: 'wrist fracture, hip T -2.8',
+    unit: 'thornbeck',
+    tier: 'routine',
+  },
   on: '2026-11-20',
 });
 
 /** Everything a first dose asks for, recorded and good: `day` is the date of the sample. */
 export async function workUp(server: OwnServer, patient: string, day = '2026-11-24'): Promise<void> {
-  await server.done('nurse', { name: 'record', patient, line: { kind: 'triage', body: { outcome: 'accepted' }, effectiveAt: day } });
+  await server.done('nurse', {
+    name: 'record',
+    patient,
+    line: { kind: 'triage', body: { outcome: 'accepted' }, effectiveAt: day },
+  });
   const results = await server.done('nurse', {
     name: 'record together',
     patient,
     lines: [
-      { kind: 'result', body: { analyte: 'creatinine', quantity: { comparator: '', value: '70', unit: 'umol/L' } }, effectiveAt: day },
-      { kind: 'result', body: { analyte: 'adjusted calcium', quantity: { comparator: '', value: '2.35', unit: 'mmol/L' } }, effectiveAt: day },
-      { kind: 'result', body: { analyte: 'vitamin D', quantity: { comparator: '', value: '82', unit: 'nmol/L' } }, effectiveAt: day },
-      { kind: 'weight', body: { quantity: { comparator: '', value: '64.2', unit: 'kg' }, method: 'measured' }, effectiveAt: day },
+      {
+        kind: 'result',
+        body: { analyte: 'creatinine', quantity: { comparator: '', value: '70', unit: 'umol/L' } },
+        effectiveAt: day,
+      },
+      {
+        kind: 'result',
+        body: { analyte: 'adjusted calcium', quantity: { comparator: '', value: '2.35', unit: 'mmol/L' } },
+        effectiveAt: day,
+      },
+      {
+        kind: 'result',
+        body: { analyte: 'vitamin D', quantity: { comparator: '', value: '82', unit: 'nmol/L' } },
+        effectiveAt: day,
+      },
+      {
+        kind: 'weight',
+        body: { quantity: { comparator: '', value: '64.2', unit: 'kg' }, method: 'measured' },
+        effectiveAt: day,
+      },
       { kind: 'allergy', body: { answer: 'none known' }, effectiveAt: day },
-      { kind: 'pregnancy', body: { answer: 'does not apply', reason: 'past the menopause since 1993' }, effectiveAt: day },
+      {
+        kind: 'pregnancy',
+        body: { answer: 'does not apply', reason: 'past the menopause since 1993' },
+        effectiveAt: day,
+      },
       { kind: 'dental', body: { answer: 'nothing pending' }, effectiveAt: day },
     ],
   });
   const ids = results.entries.filter(({ kind }) => kind === 'result').map(({ id }) => id);
-  await server.done('nurse', { name: 'record', patient, line: { kind: 'results-signed', body: { results: ids }, effectiveAt: day } });
-  await server.done('nurse', { name: 'record', patient, line: { kind: 'consent', body: { decision: 'given', how: 'spoken' }, effectiveAt: day } });
+  await server.done('nurse', {
+    name: 'record',
+    patient,
+    line: { kind: 'results-signed', body: { results: ids }, effectiveAt: day },
+  });
+  await server.done('nurse', {
+    name: 'record',
+    patient,
+    line: { kind: 'consent', body: { decision: 'given', how: 'spoken' }, effectiveAt: day },
+  });
   await server.done('prescriber', {
     name: 'record',
     patient,
-    line: { kind: 'prescription', body: { regimen: 'zoledronic-acid-yearly', validFrom: '2026-11-01', validUntil: '2027-10-31' }, effectiveAt: day },
+    line: {
+      kind: 'prescription',
+      body: { regimen: 'zoledronic-acid-yearly', validFrom: '2026-11-01', validUntil: '2027-10-31' },
+      effectiveAt: day,
+    },
   });
 }
 
 export const sessionOn = (session: string, on: string, places = 4) => ({
   name: 'plan session',
   session,
-  body: { unit: 'thornbeck', on, zone: 'Europe/London', arriveAt: Array.from({ length: places }, (_, index) => `09:${String(index % 60).padStart(2, '0')}`), opensAt: '08:30', closesAt: '17:00' },
+  body: {
+    unit: 'thornbeck',
+    on,
+    zone: 'Europe/London',
+    arriveAt: Array.from({ length: places }, (_, index) => `09:${String(index % 60).padStart(2, '0')}`),
+    opensAt: '08:30',
+    closesAt: '17:00',
+  },
 });
 
 export type { RegisterMapping };

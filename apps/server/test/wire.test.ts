@@ -1,0 +1,225 @@
+import { randomUUID } from 'node:crypto';
+import { setTimeout as wait } from 'node:timers/promises';
+import type { AddressInfo } from 'node:net';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import {
+  type OwnServer,
+  cookieOf,
+  ownServer,
+  password,
+  people,
+  problemOf,
+  referralOf,
+  setUp,
+} from './support/own-server.ts';
+
+let server: OwnServer;
+beforeAll(async () => {
+  server = await ownServer();
+  await setUp(server);
+  await server.done('clerk', referralOf('p1'));
+});
+afterAll(async () => server.close());
+
+describe('trouble on the wire (RFC 9457)', () => {
+  const cases: readonly {
+    readonly what: string;
+    readonly status: number;
+    readonly ask: () => ReturnType<OwnServer['ask']>;
+  }[] = [
+    { what: 'an unknown person', status: 404, ask: () => server.ask('/api/people/nobody', { as: 'nurse' }) },
+    { what: 'an unknown address', status: 404, ask: () => server.ask('/api/nothing', { as: 'nurse' }) },
+    { what: 'an id that is none', status: 422, ask: () => server.ask('/api/people/..%2F..%2Fetc', { as: 'nurse' }) },
+    {
+      what: 'a date that does not exist',
+      status: 422,
+      ask: () => server.ask('/api/people/p1/readiness?on=2026-02-30', { as: 'nurse' }),
+    },
+    {
+      what: 'text that is not JSON',
+      status: 400,
+      ask: async () =>
+        server.ask('/api/acts', {
+          method: 'POST',
+          as: 'nurse',
+          body: '{',
+          headers: { 'content-type': 'application/json' },
+        }),
+    },
+    {
+      what: 'a form of another page',
+      status: 415,
+      ask: async () =>
+        server.ask('/api/acts', {
+          method: 'POST',
+          as: 'nurse',
+          body: 'act=1',
+          headers: { 'content-type': 'application/x-www-form-urlencoded' },
+        }),
+    },
+    {
+      what: 'plain text',
+      status: 415,
+      ask: async () =>
+        server.ask('/api/acts', { method: 'POST', as: 'nurse', body: '{}', headers: { 'content-type': 'text/plain' } }),
+    },
+    {
+      what: 'a form that is too large',
+      status: 413,
+      ask: async () => server.ask('/api/acts', { method: 'POST', as: 'nurse', body: { id: 'x'.repeat(1_100_000) } }),
+    },
+    { what: 'a person who is not signed in', status: 401, ask: () => server.ask('/api/people') },
+    { what: 'a role that may not', status: 403, ask: () => server.ask('/api/people', { as: 'administrator' }) },
+  ];
+  for (const { what, status, ask } of cases) {
+    test(`${what} is a problem of status ${status}`, async () => {
+      const answer = await ask();
+      expect(answer.statusCode, answer.body).toBe(status);
+      const problem = problemOf(answer);
+      expect(problem.status).toBe(status);
+      expect(problem.title).toBeTruthy();
+      expect(answer.headers['cache-control']).toBe('no-store');
+    });
+  }
+
+  test('a defect gives a number to quote and nothing of the inside', async () => {
+    const broken = await ownServer();
+    const { people: everyone } = broken.atHand;
+    Object.assign(everyone, { all: () => Promise.reject(new Error('secret inside: select * from entry')) });
+    const answer = await broken.ask('/api/people', { as: 'nurse' });
+    expect(answer.statusCode).toBe(500);
+    expect(problemOf(answer).instance).toMatch(/^[0-9a-f-]{36}$/);
+    expect(answer.body).not.toContain('secret');
+    await broken.close();
+  });
+});
+
+describe('other sites', () => {
+  const act = (headers: Record<string, string>) =>
+    server.ask('/api/acts', { method: 'POST', as: 'nurse', body: { id: randomUUID(), act: {} }, headers });
+  test('cannot make a signed-in browser change anything (ASVS 3.5.1, 3.5.3)', async () => {
+    for (const headers of [
+      { 'sec-fetch-site': 'cross-site' },
+      { 'sec-fetch-site': 'same-site' },
+      { 'sec-fetch-site': 'none' },
+      { origin: 'https://elsewhere.example' },
+      { origin: 'null' },
+    ]) {
+      const answer = await act(headers);
+      expect(answer.statusCode, JSON.stringify(headers)).toBe(403);
+      expect(problemOf(answer).type).toBe('/problems/other-site');
+    }
+    expect((await act({ 'sec-fetch-site': 'same-origin' })).statusCode).toBe(422);
+    expect((await act({ origin: 'http://localhost:4310', host: 'localhost:4310' })).statusCode).toBe(422);
+  });
+
+  test('cannot borrow this machine by a name of their own', async () => {
+    const answer = await server.ask('/api/status', { headers: { host: 'rebound.example:4310' } });
+    expect(answer.statusCode).toBe(421);
+    for (const host of ['localhost:4310', '127.0.0.1:4310', '[::1]:4310'])
+      expect((await server.ask('/api/status', { headers: { host } })).statusCode, host).toBe(200);
+  });
+
+  test('pages may load nothing from elsewhere, and plain HTTP on this machine is not pushed to HTTPS (ASVS 3.4.3, 3.4.4, 3.4.6)', async () => {
+    const { headers } = await server.ask('/api/status');
+    const policy = String(headers['content-security-policy']);
+    expect(policy).toContain("default-src 'none'");
+    expect(policy).toContain("script-src 'self'");
+    expect(policy).not.toMatch(/unsafe-eval|script-src[^;]*unsafe-inline|upgrade-insecure-requests/);
+    expect(headers['x-content-type-options']).toBe('nosniff');
+    expect(headers['referrer-policy']).toBe('no-referrer');
+    expect(headers['strict-transport-security']).toBeUndefined();
+    const letter = await server.ask('/api/people/p1/notes', { as: 'nurse' });
+    expect(letter.headers['content-security-policy']).toContain("default-src 'none'; style-src 'unsafe-inline'");
+  });
+});
+
+test('an answer holds what the contract names and nothing else (ASVS 15.3.1)', async () => {
+  const members = (await server.ask('/api/settings', { as: 'administrator' })).json<{ staff: object[] }>().staff;
+  for (const member of members)
+    expect(Object.keys(member).toSorted()).toEqual(['active', 'name', 'roles', 'staff', 'username']);
+});
+
+test('the interface describes itself', async () => {
+  const answer = await server.ask('/api/openapi.json');
+  const described = answer.json<{
+    openapi: string;
+    paths: Record<string, Record<string, { requestBody?: unknown; responses: object }>>;
+  }>();
+  expect(described.openapi).toMatch(/^3\.1/);
+  expect(Object.keys(described.paths)).toEqual(
+    expect.arrayContaining(['/api/acts', '/api/people/{patient}', '/api/import/accept']),
+  );
+  expect(described.paths['/api/acts']?.['post']?.requestBody).toBeDefined();
+});
+
+describe('search', () => {
+  const found = async (text: string): Promise<string[]> =>
+    (await server.ask('/api/search', { method: 'POST', as: 'clerk', body: { text } }))
+      .json<{ found: { patient: string }[] }>()
+      .found.map(({ patient }) => patient);
+  test('finds by name, part of a double name, number and birth date, with or without marks', async () => {
+    for (const text of [
+      'arkwright',
+      'Poe',
+      'wilhel ark',
+      'Wílhelmina',
+      '204 7713',
+      '9992047713',
+      '2.6.1941',
+      '1941-06-02',
+      '1941',
+    ])
+      expect(await found(text), text).toEqual(['p1']);
+    for (const text of ['zzz', '3.6.1941', '12']) expect(await found(text), text).toEqual([]);
+  });
+});
+
+describe('live updates', () => {
+  test('tell which notes moved on, and end with the session', async () => {
+    await server.app.listen({ host: '127.0.0.1', port: 0 });
+    const { port } = server.app.server.address() as AddressInfo;
+    const base = `http://127.0.0.1:${port}`;
+    const signedIn = await server.ask('/api/sign-in', {
+      method: 'POST',
+      body: { username: people.assistant.username, password },
+    });
+    const cookie = cookieOf(signedIn);
+    const stream = await fetch(`${base}/api/events`, { headers: { cookie, accept: 'text/event-stream' } });
+    expect(stream.status).toBe(200);
+    expect(stream.headers.get('content-type')).toContain('text/event-stream');
+    const reader = stream.body?.pipeThrough(new TextDecoderStream()).getReader();
+    let heard = '';
+    let ended = false;
+    const listening = (async () => {
+      for (;;) {
+        const part = await reader?.read();
+        if (part === undefined || part.done) break;
+        heard += part.value;
+      }
+      ended = true;
+    })();
+    const until = async (holds: () => boolean): Promise<void> => {
+      for (let time = 0; time < 200 && !holds(); time += 1) await wait(25);
+    };
+    await until(() => heard.includes('hello'));
+    const { commit } = await server.done('clerk', {
+      name: 'record',
+      patient: 'p1',
+      line: { kind: 'call', body: { route: 'telephone', about: 'place', reached: true }, effectiveAt: '2026-11-25' },
+    });
+    await until(() => heard.includes('event: commit'));
+    expect(heard).toContain('event: commit');
+    const data = /event: commit\ndata: (.*)\n/.exec(heard)?.[1] ?? heard;
+    expect(JSON.parse(data)).toEqual({ commit, subjects: [{ subject: 'patient/p1', seq: expect.any(Number) }] });
+    expect(heard).not.toContain('Arkwright');
+    await fetch(`${base}/api/sign-out`, { method: 'POST', headers: { cookie } });
+    await until(() => ended);
+    expect(ended).toBe(true);
+    await listening;
+  });
+
+  test('are for those who are signed in', async () => {
+    expect((await server.ask('/api/events', { headers: { accept: 'text/event-stream' } })).statusCode).toBe(401);
+  });
+});

@@ -1,0 +1,17 @@
+/** Everyone and everything that has a life in the demo: units first, then people, in a fixed order. */
+import { at } from './clock.ts';
+import { type Life, Me } from './life.ts';
+import { person } from './people.ts';
+import { story } from './story.ts';
+import { unitLife } from './unit-life.ts';
+import { unitIds } from './units.ts';
+import type { World } from './world.ts';
+
+export function lives(world: World, people: number): readonly Life[] {
+  const units = unitIds.map((unit) => unitLife(unit, world));
+  const everyone = Array.from({ length: people }, (_, n) => {
+    const one = person(world.seed, n + 1, world.today);
+    return story(new Me(one, world, at(one.referredOn, 8)));
+  });
+  return [...units, ...everyone];
+}

@@ -1,0 +1,82 @@
+/** What a life of the demo can look up: the notes as they stand, the protocol in force, the lists. Nothing here writes. */
+import {
+  type Act,
+  type Day,
+  type DecisionContext,
+  type Ledgers,
+  type Protocol,
+  type SessionList,
+  type Subject,
+  type SubjectRecord,
+  protocolInForceOn,
+  protocolsInForce,
+  recordOfEntries,
+  sessionOf,
+  subject,
+  unitOf,
+  unitOfPatient,
+} from '@twelvemonth/clinical';
+import { type Minutes } from './clock.ts';
+import { type UnitId } from './staff.ts';
+
+export type World = {
+  readonly seed: number;
+  /** First day of the demo's story, the day it stands on, and the minute up to which that day has come. */
+  readonly begins: Day;
+  readonly today: Day;
+  readonly until: Minutes;
+  readonly ledgers: Ledgers;
+  /** Chairs in use, by unit. */
+  readonly chairs: Record<UnitId, Set<number>>;
+};
+
+const noEntries: readonly never[] = [];
+const contexts = new WeakMap<SubjectRecord, { unit: SubjectRecord; context: DecisionContext | undefined }>();
+
+export const recordIn = (world: World, of: Subject): SubjectRecord =>
+  recordOfEntries(of, world.ledgers.get(of) ?? noEntries);
+export const sessionIn = (world: World, session: string): SessionList | undefined =>
+  sessionOf(recordIn(world, subject('session', session)));
+
+/** The context a unit decides in, or none before a protocol is adopted. */
+export function contextOf(world: World, unit: string): DecisionContext | undefined {
+  const protocol = recordIn(world, subject('protocol', unit));
+  const unitRecord = recordIn(world, subject('unit', unit));
+  const known = contexts.get(protocol);
+  if (known !== undefined && known.unit === unitRecord) return known.context;
+  const described = unitOf(unitRecord);
+  const protocols = protocolsInForce(protocol);
+  const context =
+    described === undefined || protocols.length === 0 ? undefined : { protocols, calendar: described.calendar };
+  contexts.set(protocol, { unit: unitRecord, context });
+  return context;
+}
+
+export const protocolIn = (world: World, unit: string, on: Day): Protocol | undefined => {
+  const context = contextOf(world, unit);
+  return context === undefined ? undefined : protocolInForceOn(context.protocols, on);
+};
+
+/** Whose protocol an act is judged by: the unit of the session, else the patient's own. */
+export function unitOfAct(world: World, act: Act): string | undefined {
+  switch (act.name) {
+    case 'book':
+      return sessionIn(world, act.session)?.unit;
+    case 'move':
+      return sessionIn(world, act.to)?.unit;
+    case 'register':
+      return act.referral.unit;
+    case 'plan session':
+      return act.body.unit;
+    case 'set unit':
+    case 'write protocol':
+    case 'sign protocol':
+      return act.unit;
+    case 'cancel session':
+    case 'note import':
+    case 'settle row':
+      return undefined;
+    default:
+      return unitOfPatient(recordIn(world, subject('patient', act.patient)));
+  }
+}

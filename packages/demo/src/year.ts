@@ -1,0 +1,186 @@
+/** One dose's worth of a life: the recall, the work, the place, the day, what comes after. */
+import { type Day, type Place, addDays, courseOf, factsOf, placeFrom, plainDate } from '@twelvemonth/clinical';
+import type { Life, Me } from './life.ts';
+import { books, givesUp, moves } from './places.ts';
+import { drawsBloods, prescribes, readinessNow, signsResults, worksTowards } from './work-up.ts';
+import { type VisitOutcome, surpriseOf, visits } from './visit-life.ts';
+import { protocolIn } from './world.ts';
+
+export type YearOutcome = 'given' | 'part' | 'kidneys' | 'review' | 'stuck';
+
+/** Until a dose is given, or something only a person can decide stands in the way. */
+export function* year(me: Me): Life<YearOutcome> {
+  for (let attempt = 0; attempt < 6; attempt += 1) {
+    yield* hasPrescription(me);
+    const blocked = yield* unblocked(me);
+    if (blocked !== undefined) return blocked;
+    const place = yield* getsPlace(me);
+    if (place === undefined) {
+      yield* me.days(7, 12);
+      continue;
+    }
+    const outcome = yield* comes(me, place);
+    if (outcome === 'given' || outcome === 'part') return outcome;
+    yield* afterPutOff(me, outcome);
+  }
+  return 'stuck';
+}
+
+function* hasPrescription(me: Me): Life {
+  const newest = factsOf(me.record(), 'prescription').at(-1);
+  const needed = plainDate(addDays(me.today, 80));
+  if (newest !== undefined && newest.body.validUntil >= needed) return;
+  yield* me.days(0, 6);
+  yield* prescribes(me);
+}
+
+/** Settles what a person must settle; answers with what cannot be. */
+function* unblocked(me: Me): Life<YearOutcome | undefined> {
+  for (let round = 0; round < 4; round += 1) {
+    const { noWindow } = readinessNow(me);
+    if (noWindow === undefined) return undefined;
+    const need = noWindow.needs[0];
+    switch (need?.requirement) {
+      case 'course':
+        return 'review';
+      case 'kidney-function':
+        if (me.person.story === 'low clearance') return 'kidneys';
+        yield* me.days(5, 21);
+        yield* drawsBloods(me, false, { creatinine: Math.round(me.person.creatinine * 0.94) });
+        yield* signsResults(me);
+        break;
+      case 'calcium':
+        yield* me.days(5, 21);
+        yield* drawsBloods(me, false, { calcium: '2.34' });
+        yield* signsResults(me);
+        break;
+      case 'illness':
+        yield* me.days(4, 12);
+        yield* me.writes(me.by('nurse'), 'well-since', { note: 'eating and drinking' });
+        break;
+      case 'prescription':
+        yield* prescribes(me);
+        break;
+      default:
+        return 'stuck';
+    }
+  }
+  return readinessNow(me).noWindow === undefined ? undefined : 'kidneys';
+}
+
+/** Two habits: the work first and then a place, or a place first and the work in time for it. */
+function* getsPlace(me: Me): Life<Place | undefined> {
+  if (me.chance.isTrue(0.45)) {
+    const early = yield* books(me, readinessNow(me));
+    if (early !== undefined) {
+      yield* readiesFor(me, early);
+      return placeFrom(me.record(), me.today);
+    }
+  }
+  const ready = yield* worksTowards(me, addDays(me.today, 120));
+  return yield* books(me, ready);
+}
+
+/** The work for a booked place; one in nine is not done in time. */
+function* readiesFor(me: Me, place: Place): Life {
+  if (me.chance.isTrue(0.11)) return;
+  const latest = addDays(place.on, -7);
+  const drawOn = addDays(me.today, Math.max(1, Math.floor((latest - me.today) * me.chance.around(0.2, 0.95))));
+  if (drawOn > me.today && drawOn < place.on) yield* me.officeDay(drawOn);
+  yield* worksTowards(me, addDays(place.on, -5));
+}
+
+/** From booking to the end of the day, with what may come between. */
+function* comes(me: Me, booked: Place): Life<VisitOutcome> {
+  let place = booked;
+  if (place.on - me.today > 9 && me.chance.isTrue(0.14)) {
+    yield* me.days(1, Math.max(1, place.on - me.today - 6));
+    place = yield* moves(me, place, readinessNow(me));
+  }
+  if (place.on - me.today > 12 && me.chance.isTrue(0.04)) {
+    yield* fallsIll(me, place);
+    const now = placeFrom(me.record(), me.today);
+    if (now === undefined) return 'put off';
+    place = now;
+  }
+  if (me.chance.isTrue(0.03)) {
+    yield* me.officeDay(addDays(place.on, 1));
+    yield* me.writes(me.by('clerk'), 'call', {
+      route: 'telephone',
+      about: 'place',
+      reached: true,
+      note: me.chance.oneOf(['forgot', 'unwell, did not ring', 'transport did not come']),
+    });
+    return 'did not come';
+  }
+  return yield* visits(me, place, surpriseOf(me));
+}
+
+function* fallsIll(me: Me, place: Place): Life {
+  yield* me.days(1, 4);
+  yield* me.writes(me.by('nurse'), 'illness', {
+    what: me.chance.oneOf(['vomiting for two days', 'chest infection, antibiotics', 'diarrhoea since the weekend']),
+    sort: 'illness',
+  });
+  yield* me.days(1, 3);
+  yield* givesUp(me, 'unwell', 'the patient');
+  if (place.on <= me.today) return;
+  yield* me.days(5, 12);
+  yield* me.writes(me.by('nurse'), 'well-since', {});
+}
+
+function* afterPutOff(me: Me, outcome: VisitOutcome): Life {
+  const { chance } = me;
+  yield* me.days(1, 4);
+  const decision = factsOf(me.record(), 'go-decision').at(-1)?.body;
+  if (outcome === 'did not come' || decision === undefined) return;
+  yield* me.writes(me.by('nurse'), 'call', {
+    route: 'telephone',
+    about: 'place',
+    reached: true,
+    callBackOn: plainDate(addDays(me.today, chance.between(7, 21))),
+  });
+  if (decision.reasonCode === 'unwell') {
+    yield* me.writes(me.by('nurse'), 'illness', { what: 'fever and cough on the day', sort: 'illness' });
+    yield* me.days(7, 15);
+    yield* me.writes(me.by('nurse'), 'well-since', {});
+  } else if (
+    decision.reasonCode === 'teeth and jaw' ||
+    decision.reasonCode === 'thigh, hip or groin pain' ||
+    decision.reasonCode === 'eye'
+  ) {
+    yield* me.days(10, 40);
+    const asked = factsOf(me.record(), 'checklist').at(-1);
+    if (asked !== undefined)
+      yield* me.writes(me.by('nurse in charge'), 'symptom-cleared', {
+        entry: asked.id,
+        finding:
+          decision.reasonCode === 'teeth and jaw'
+            ? 'dentist: root filled, healed and seen'
+            : 'X-ray of both femurs clear, muscular',
+      });
+  } else {
+    yield* me.days(6, 20);
+  }
+}
+
+/** The day the next dose is due, as the notes say it; undefined while a review comes first. */
+export function dueOf(me: Me): Day | undefined {
+  return courseOf(me.record(), protocolIn(me.world, me.person.unit, me.today), me.today).due;
+}
+
+/** Someone from the desk rings before the dose is due. */
+export function* isRecalled(me: Me, due: Day): Life {
+  yield* me.officeDay(addDays(due, -70 + me.chance.between(0, 18)));
+  if (me.chance.isTrue(0.25)) {
+    yield* me.writes(me.by('clerk'), 'call', { route: 'telephone', about: 'recall', reached: false });
+    yield* me.days(2, 6);
+  }
+  yield* me.writes(me.by('clerk'), 'call', {
+    route: 'telephone',
+    about: 'recall',
+    reached: true,
+    note: 'wants to come',
+  });
+  yield* me.writes(me.by('clerk'), 'vitamin-d-maintenance', { taken: me.chance.isTrue(0.93) });
+}

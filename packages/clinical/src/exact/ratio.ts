@@ -38,7 +38,7 @@ export function compareRatio(value: Ratio, threshold: Scaled): number {
 }
 
 /** As a float, for drawing and rounded figures only. */
-export const ratioAsNumber = (value: Ratio): number => Number((value.top * 1_000_000_000n) / value.over) / 1e9;
+export const ratioAsNumber = (value: Ratio): number => Number(value.top) / Number(value.over);
 
 /** As text with `places` decimals, rounded half up. */
 export function ratioText(value: Ratio, places: number): string {

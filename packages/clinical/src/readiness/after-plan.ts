@@ -48,7 +48,7 @@ export function evidenceAfter(before: Evidence, plan: Plan): Evidence {
     const on = plan.draw?.on ?? plan.on;
     if (test === 'creatinine') {
       after.creatinine = repeated(before.creatinine, on, !neverMeasured);
-      after.riseAccepted = true;
+      after.riseAccepted = false;
     }
     if (test === 'calcium') after.calcium = repeatedCalcium(before.calcium, on, !neverMeasured);
     if (test === 'vitamin D') after.vitaminD = repeated(before.vitaminD, on, !neverMeasured);
@@ -62,7 +62,7 @@ export function evidenceAfter(before: Evidence, plan: Plan): Evidence {
       method: 'measured',
       caution: before.weight?.caution,
       entry: undefined,
-      actualDecides: before.weight?.actualDecides ?? false,
+      actualDecides: false,
     };
   }
   if (plan.load !== undefined) {

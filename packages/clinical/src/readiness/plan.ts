@@ -5,6 +5,7 @@
 import { type Day, addDays } from '../calendar/day.ts';
 import { type ResultDays, firstBloodDay, usableFrom } from '../calendar/unit-calendar.ts';
 import type { RequirementId } from '../protocol/protocol.ts';
+import { losesWeightDecision } from '../requirements/kidney-path.ts';
 import type { LoadingPlan } from '../requirements/loading.ts';
 import type { Needs, Path } from '../requirements/requirement.ts';
 import { type World, changesBetween, judgeOn, protocolOn, samplesCountOn } from './world.ts';
@@ -101,6 +102,8 @@ export function planFor(world: World, day: Day): Plan | undefined {
     const found = drawDay(world, day, tests, weigh);
     if (found === undefined) return undefined;
     draw = { ...found, tests };
+    const protocol = protocolOn(world, day);
+    if (protocol === undefined || losesWeightDecision(world.evidence, protocol, day)) return undefined;
   }
   const weighOn = weigh === undefined ? undefined : (draw?.on ?? (Math.max(world.today, day - weigh.validDays) as Day));
   return {

@@ -39,7 +39,7 @@ export type Weighed = {
   readonly method: BodyOfKind<'weight'>['method'];
   readonly caution: string | undefined;
   readonly entry: Uuid | undefined;
-  /** A prescriber settled that the actual weight decides for this one. */
+  /** A prescriber settled that the actual weight decides for this one; a later weight needs a decision of its own. */
   readonly actualDecides: boolean;
 };
 
@@ -63,13 +63,15 @@ export type Evidence = {
   readonly operations: readonly Fact<'surgery'>[];
   readonly hipFractures: readonly Fact<'fracture'>[];
   readonly creatinine: Sample | undefined;
-  /** Signed, not acute, dated before the deciding one. */
-  readonly earlierCreatinines: readonly { readonly on: Day; readonly value: Quantity; readonly entry: Uuid }[];
-  /** A prescriber accepted the rise of the deciding creatinine, or a plan carries it forward. */
+  /** Signed, not acute, oldest first: what a baseline is looked for in. */
+  readonly signedCreatinines: readonly { readonly on: Day; readonly value: Quantity; readonly entry: Uuid }[];
+  /** A prescriber accepted the rise of the deciding creatinine. It is about that one: a repeat does not carry it. */
   readonly riseAccepted: boolean;
   readonly calcium: CalciumSample | undefined;
   readonly vitaminD: Sample | undefined;
   readonly weight: Weighed | undefined;
+  /** Taken as settled that the actual weight decides, whichever it is. */
+  readonly actualDecidesAssumed: boolean;
   readonly height: Fact<'height'> | undefined;
   /** The newest. */
   readonly loading: Loading | undefined;
@@ -191,17 +193,9 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
     operations: upToToday('surgery'),
     hipFractures: upToToday('fracture').filter(({ body }) => body.site === 'hip'),
     creatinine: creatinine === undefined ? undefined : sampleFrom(creatinine, signed),
-    earlierCreatinines:
-      creatinine === undefined
-        ? []
-        : creatinines
-            .filter(
-              (one) =>
-                one.on < creatinine.on &&
-                one.body.acuteAdmission !== true &&
-                (signed.has(one.id) || signed.has(one.first)),
-            )
-            .map(({ on, body, id }) => ({ on, value: body.quantity, entry: id })),
+    signedCreatinines: creatinines
+      .filter((one) => one.body.acuteAdmission !== true && (signed.has(one.id) || signed.has(one.first)))
+      .map(({ on, body, id }) => ({ on, value: body.quantity, entry: id })),
     riseAccepted: decided(creatinine, 'creatinine rise accepted'),
     calcium: calciumFrom(newest, albumins, signed),
     vitaminD: vitaminD === undefined ? undefined : sampleFrom(vitaminD, signed),
@@ -216,6 +210,7 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
             entry: weighed.id,
             actualDecides: decided(weighed, 'weight: actual decides'),
           },
+    actualDecidesAssumed: false,
     height: heights.findLast(({ body }) => body.which === 'peak adult') ?? last(heights),
     loading: last(loadings),
     finishedLoadings: loadings.filter((loading) => loading.state.is === 'finished'),

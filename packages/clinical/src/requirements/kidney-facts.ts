@@ -24,25 +24,32 @@ export type KidneyFacts = {
   readonly baseline: { readonly umol: Ratio; readonly on: Day } | undefined;
   /** Risen on the baseline, and no prescriber has accepted it. */
   readonly risen: boolean;
+  /** The same value had again from today on would have risen, whatever was accepted for this one (A2). */
+  readonly repeatRises: boolean;
   /** Looked at beside the actual weight. */
   readonly otherWeights: readonly OtherWeight[];
   /** Undefined where a value is not known. */
   readonly clearanceAt: (age: number) => Clearance | undefined;
   /** By another weight the clearance is below the limit, and no prescriber has settled which weight decides. */
   readonly weightsDisagreeAt: (age: number) => boolean;
+  /** The same, of a weight taken anew, for which nothing is settled yet. */
+  readonly weightsDisagreeAnewAt: (age: number) => boolean;
 };
 
 function usable(value: Quantity, convert: (q: Quantity) => Ratio | undefined): Ratio | undefined {
   return value.comparator === '' && exactValue(value) > 0 ? convert(value) : undefined;
 }
 
-/** R2a: the lowest of the signed creatinines of the days before the deciding one. */
-function baselineOf(evidence: Evidence, protocol: Protocol): KidneyFacts['baseline'] {
-  const { creatinine } = evidence;
-  if (creatinine === undefined) return undefined;
+/** R2a: the lowest of the signed creatinines dated from so many days before a day, and before `until`. */
+function baselineOf(
+  evidence: Evidence,
+  protocol: Protocol,
+  before: Day,
+  until: number,
+): { umol: Ratio; on: Day } | undefined {
   let lowest: { umol: Ratio; on: Day } | undefined;
-  for (const one of evidence.earlierCreatinines) {
-    if (one.on < creatinine.on - protocol.number.baselineDays) continue;
+  for (const one of evidence.signedCreatinines) {
+    if (one.on < before - protocol.number.baselineDays || one.on >= until) continue;
     const umol = usable(one.value, creatinineUmolPerL);
     if (umol !== undefined && (lowest === undefined || compareRatios(umol, lowest.umol) < 0))
       lowest = { umol, on: one.on };
@@ -74,7 +81,11 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
       ? undefined
       : usable(creatinine.value, creatinineUmolPerL);
   const kg = weight === undefined || typeof weight.value === 'string' ? undefined : usable(weight.value, weightKg);
-  const baseline = umol === undefined ? undefined : baselineOf(evidence, protocol);
+  const baseline =
+    umol === undefined || creatinine === undefined
+      ? undefined
+      : baselineOf(evidence, protocol, creatinine.on, creatinine.on);
+  const baselineOfRepeat = umol === undefined ? undefined : baselineOf(evidence, protocol, today, Infinity);
   const otherWeights = kg === undefined ? [] : otherWeightsThan(kg, evidence, protocol);
   const known = new Map<number, Clearance>();
 
@@ -89,8 +100,9 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
     if (found !== undefined) known.set(age, found);
     return found;
   }
-  function weightsDisagreeAt(age: number): boolean {
-    if (weight?.actualDecides === true) return false;
+  const weightsDisagreeAt = (age: number): boolean => weight?.actualDecides !== true && weightsDisagreeAnewAt(age);
+  function weightsDisagreeAnewAt(age: number): boolean {
+    if (evidence.actualDecidesAssumed) return false;
     return otherWeights.some((other) => {
       const clearance = clearanceWith(age, other.kg);
       return clearance !== undefined && !bothAtLeast(clearance, protocol.exact.clearanceFloor);
@@ -108,8 +120,11 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
     baseline,
     risen:
       umol !== undefined && baseline !== undefined && !evidence.riseAccepted && hasRisen(umol, baseline.umol, protocol),
+    repeatRises:
+      umol !== undefined && baselineOfRepeat !== undefined && hasRisen(umol, baselineOfRepeat.umol, protocol),
     otherWeights,
     clearanceAt,
     weightsDisagreeAt,
+    weightsDisagreeAnewAt,
   };
 }

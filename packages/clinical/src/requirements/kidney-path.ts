@@ -2,14 +2,27 @@
 import { type Day, addDays, ageOn, shortDate } from '../calendar/day.ts';
 import { bothAtLeast } from '../formulas/creatinine-clearance.ts';
 import type { Evidence } from './evidence.ts';
-import type { KidneyFacts } from './kidney-facts.ts';
+import type { Protocol } from '../protocol/protocol.ts';
+import { type KidneyFacts, kidneyFacts } from './kidney-facts.ts';
 import { type Blocker, type Needs, type Path, readyPath } from './requirement.ts';
 import { isOutOfDate, isVoided } from './samples.ts';
 
 const repeat = (evidence: Evidence): Evidence => ({ ...evidence, creatinine: undefined });
 const weighAnew = (evidence: Evidence): Evidence => ({ ...evidence, weight: undefined });
-const actualDecides = (evidence: Evidence): Evidence =>
-  evidence.weight === undefined ? evidence : { ...evidence, weight: { ...evidence.weight, actualDecides: true } };
+
+/** Which weight decides, where they disagree. */
+const weightBlocker: Blocker = {
+  what: 'a prescriber and a pharmacist: which weight decides',
+  who: 'prescriber',
+  step: 'prescriber decides',
+  settled: (evidence) => ({ ...evidence, actualDecidesAssumed: true }),
+};
+const riseBlocker: Blocker = {
+  what: 'a prescriber on the rise in creatinine, or a repeat',
+  who: 'prescriber',
+  step: 'prescriber decides',
+  settled: repeat,
+};
 
 export const birthDateBlocker: Blocker = {
   what: 'the birth date to the day: ask, never assume one',
@@ -37,14 +50,7 @@ function blockerOn(facts: KidneyFacts, day: Day): Blocker | undefined {
     if (umol === undefined && creatinine.value !== 'assumed good') {
       return { what: 'a creatinine that can be used', who: 'nurse', step: 'repeat result', settled: repeat };
     }
-    if (facts.risen) {
-      return {
-        what: 'a prescriber on the rise in creatinine, or a repeat',
-        who: 'prescriber',
-        step: 'prescriber decides',
-        settled: repeat,
-      };
-    }
+    if (facts.risen) return riseBlocker;
   }
   if (weight !== undefined && kg === undefined && weight.value !== 'assumed good') {
     return { what: 'a weight that can be used', who: 'nurse', step: 'repeat result', settled: weighAnew };
@@ -60,15 +66,23 @@ function blockerOn(facts: KidneyFacts, day: Day): Blocker | undefined {
       settled: repeat,
     };
   }
-  if (facts.weightsDisagreeAt(age)) {
-    return {
-      what: 'a prescriber and a pharmacist: which weight decides',
-      who: 'prescriber',
-      step: 'prescriber decides',
-      settled: actualDecides,
-    };
-  }
-  return undefined;
+  return facts.weightsDisagreeAt(age) ? weightBlocker : undefined;
+}
+
+/** A prescriber's decision is about the value it was made for: had again, the value needs another, which is never assumed. */
+function blockerOfRepeat(facts: KidneyFacts, day: Day, { draw, weigh }: Needs): Blocker | undefined {
+  if (draw !== undefined && facts.repeatRises) return riseBlocker;
+  const anew = draw !== undefined || weigh !== undefined;
+  return anew && facts.birth !== undefined && facts.weightsDisagreeAnewAt(ageOn(facts.birth, day))
+    ? weightBlocker
+    : undefined;
+}
+
+/** A draw for another test weighs too: a weight that a prescriber let decide would be replaced by one nobody has decided on. */
+export function losesWeightDecision(evidence: Evidence, protocol: Protocol, day: Day): boolean {
+  if (evidence.weight?.actualDecides !== true) return false;
+  const facts = kidneyFacts(evidence, protocol);
+  return facts.birth !== undefined && facts.weightsDisagreeAnewAt(ageOn(facts.birth, day));
 }
 
 export function kidneyPath(facts: KidneyFacts, day: Day): Path {
@@ -93,6 +107,8 @@ export function kidneyPath(facts: KidneyFacts, day: Day): Path {
   if (weight === undefined || weight.method === 'estimated' || isOutOfDate(weight, day, weightValidDays)) {
     needs.weigh = { validDays: weightValidDays, neverMeasured: weight === undefined, why: whyWeigh(facts) };
   }
+  const undecided = blockerOfRepeat(facts, day, needs);
+  if (undecided !== undefined) return { is: 'blocked', by: undecided };
   return needs.draw === undefined && needs.sign === undefined && needs.weigh === undefined
     ? readyPath
     : { is: 'steps', needs };

@@ -188,7 +188,15 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
     }
     if (remaining !== undefined) return theRest(remaining, day);
     const state = loading?.state;
-    if (state !== undefined && state.is !== 'running' && !levelAfter(state.on)) {
+    // After a stop the level decides: a passing one in date that only waits for its signature is signed, whatever its date.
+    const waitsToBeSigned =
+      level !== undefined && outcome === 'passing' && !isOutOfDate(level, day, vitaminDValidDays) && !level.signed;
+    if (
+      state !== undefined &&
+      state.is !== 'running' &&
+      !levelAfter(state.on) &&
+      !(state.is === 'stopped' && waitsToBeSigned)
+    ) {
       return newLoading(
         day,
         state.is === 'finished' ? 'the last loading no longer stands' : 'the last loading was stopped',

@@ -2,8 +2,15 @@
  * Puts one random ledger to the engine and to the checker on ten consecutive days, and tells where they differ, as text
  * that can be pasted.
  */
-import { type Readiness, type Day, type RequirementId, protocolFrom, recordOf } from '@twelvemonth/clinical';
-import { readiness, verdictOn } from '../../src/readiness/ask.ts';
+import {
+  type Day,
+  type Readiness,
+  type RequirementId,
+  protocolFrom,
+  readiness,
+  recordOf,
+  verdictOn,
+} from '@twelvemonth/clinical';
 import { dateText } from './dates.ts';
 import { countingFacts } from './facts.ts';
 import { type Case, caseOf } from './random-ledgers.ts';

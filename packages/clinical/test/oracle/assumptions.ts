@@ -8,11 +8,11 @@ import {
   calciumValue,
   floorDay,
   hasRisen,
+  hipRepairUnanswered,
   isSigned,
   kidneyOf,
-  levelState,
-  levelSupersedes,
   levelValue,
+  repeatWouldRise,
   loadingsOf,
   vitaminDLevel,
 } from './bloods.ts';
@@ -32,13 +32,18 @@ const fact = <Kind extends KindName>(kind: Kind, on: number, body: unknown, more
 
 const anyNumber = { comparator: '', value: '1', unit: 'kg' };
 
-/** Creatinine may be signed or repeated unless its newest value was voided, has risen, or has no usable number. */
-export function creatinineMayBeRepeated(view: View, day: number, settled: Settled): boolean {
+/** Creatinine may be signed unless its newest value was voided, has risen, or has no usable number. */
+export function creatinineMayBeSigned(view: View, day: number, settled: Settled): boolean {
   if (settled.creatinine) return true;
   const kidney = kidneyOf(view, day);
   if (kidney.person === undefined || kidney.state === 'voided') return false;
   return kidney.creatinine === undefined || (kidney.micromoles !== undefined && !hasRisen(view, kidney));
 }
+
+/** It may be repeated if, besides, the same value had again would not have risen. */
+export const creatinineMayBeRepeated = (view: View, today: number, day: number, settled: Settled): boolean =>
+  creatinineMayBeSigned(view, day, settled) &&
+  (settled.creatinine || !repeatWouldRise(view, kidneyOf(view, day), today));
 
 /** Calcium may be repeated if it was never measured, or if its newest value passes and was not voided. */
 export function calciumMayBeRepeated(view: View, day: number, settled: Settled): boolean {
@@ -53,22 +58,27 @@ type LevelCase = 'may be drawn' | 'may be signed' | 'must be loaded' | 'loading 
 /** What vitamin D needs where it is not ready on `day`. */
 export function levelCase(view: View, day: number): LevelCase {
   const loading = loadingsOf(view).at(-1);
+  if (hipRepairUnanswered(view, day))
+    return loading !== undefined && !loading.stopped && loading.finishedOn === undefined
+      ? 'loading runs'
+      : 'must be loaded';
   const level = vitaminDLevel(view);
   const value = level === undefined ? undefined : levelValue(view, level).verdict;
-  const passesUnsigned =
-    level !== undefined && value === 'ready' && !isSigned(view, level) && levelWouldBeInDate(view, level.on, day);
-  if (loading !== undefined && !loading.stopped) {
-    if (loading.finishedOn === undefined) return 'loading runs';
-    // A finished loading that no longer stands is had again, unless a newer level waits to be signed or to be judged.
-    const newer = level !== undefined && level.on > loading.finishedOn;
-    if (!newer) return 'must be loaded';
+  const inDate = level !== undefined && levelWouldBeInDate(view, level.on, day);
+  const maySign = level !== undefined && value === 'ready' && inDate && !isSigned(view, level);
+  if (loading !== undefined) {
+    const ended = loading.finishedOn ?? loading.stoppedOn;
+    if (ended === undefined) return 'loading runs';
+    // A loading that no longer stands, or was stopped, is had again, unless a newer level is to be signed or judged. After
+    // a stop the level decides (R4), so a passing one that only waits for its signature is signed, whatever its date.
+    const newer = level !== undefined && level.on > ended;
+    if (!newer && !(loading.stopped && maySign)) return 'must be loaded';
   }
-  if (passesUnsigned) return 'may be signed';
-  if (loading?.stopped === true || value === 'not ready') return 'must be loaded';
+  if (maySign) return 'may be signed';
+  if (value === 'not ready') return 'must be loaded';
   if (level === undefined)
     return view.world.sheet.vitaminDPolicy === 'await the level' ? 'may be drawn' : 'must be loaded';
-  // A passing level in date is not ready only where a hip repair asks for a loading.
-  return levelState(view, day) === 'in date' && value === 'ready' ? 'must be loaded' : 'may be drawn';
+  return 'may be drawn';
 }
 
 const levelWouldBeInDate = (view: View, on: number, day: number): boolean =>

@@ -102,22 +102,36 @@ function lowerClearance(kidney: Kidney, kilograms: Fraction, day: number): Fract
   return below(molar, massForm) ? molar : massForm;
 }
 
+const hasRisenOn = (view: View, value: Fraction, baseline: Fraction): boolean =>
+  atLeast(minus(value, baseline), view.world.limit('creatinineRise')) ||
+  atLeast(value, times(view.world.limit('creatinineRiseFactor'), baseline));
+
+/** Signed results outside acute admissions, with their values. */
+const baselineResults = (view: View): readonly { readonly on: number; readonly value: Fraction }[] =>
+  resultsOf(view, 'creatinine').flatMap((result) => {
+    const value = micromolesOf(result);
+    return value === undefined || result.body.acuteAdmission === true || !isSigned(view, result)
+      ? []
+      : [{ on: result.on, value }];
+  });
+
 /** R2a: the deciding creatinine against the lowest of the days before. */
 export function hasRisen(view: View, kidney: Kidney): boolean {
   const { creatinine, micromoles } = kidney;
   if (creatinine === undefined || micromoles === undefined) return false;
-  let baseline: Fraction | undefined;
-  for (const earlier of resultsOf(view, 'creatinine')) {
-    const value = micromolesOf(earlier);
-    if (value === undefined || earlier.body.acuteAdmission === true || !isSigned(view, earlier)) continue;
-    if (earlier.on >= creatinine.on || earlier.on < creatinine.on - view.world.count('baselineDays')) continue;
-    if (baseline === undefined || below(value, baseline)) baseline = value;
-  }
-  if (baseline === undefined) return false;
-  const rises =
-    atLeast(minus(micromoles, baseline), view.world.limit('creatinineRise')) ||
-    atLeast(micromoles, times(view.world.limit('creatinineRiseFactor'), baseline));
+  const since = creatinine.on - view.world.count('baselineDays');
+  const rises = baselineResults(view).some(
+    ({ on, value }) => on < creatinine.on && on >= since && hasRisenOn(view, micromoles, value),
+  );
   return rises && !decided(view, 'creatinine rise accepted', creatinine.ids);
+}
+
+/** A2: had again from today on, the newest creatinine would have risen. What a prescriber accepted is not accepted again. */
+export function repeatWouldRise(view: View, kidney: Kidney, today: number): boolean {
+  const { micromoles } = kidney;
+  if (micromoles === undefined) return false;
+  const since = today - view.world.count('baselineDays');
+  return baselineResults(view).some(({ on, value }) => on >= since && hasRisenOn(view, micromoles, value));
 }
 
 /** Whether the ideal or the adjusted weight falls on the other side of the limit, undecided. */
@@ -229,6 +243,7 @@ export type Loading = {
   readonly lastTaken: number | undefined;
   readonly finishedOn: number | undefined;
   readonly stopped: boolean;
+  readonly stoppedOn: number | undefined;
 };
 
 export const loadingsOf = (view: View): readonly Loading[] =>
@@ -248,7 +263,14 @@ export const loadingsOf = (view: View): readonly Loading[] =>
       if (finishedOn === undefined && sum >= fact.body.doses) finishedOn = dose.on;
     }
     const stopped = stop !== undefined && sumAtStop < fact.body.doses;
-    return { fact, taken: sum, lastTaken: last(taken)?.on, finishedOn: stopped ? undefined : finishedOn, stopped };
+    return {
+      fact,
+      taken: sum,
+      lastTaken: last(taken)?.on,
+      finishedOn: stopped ? undefined : finishedOn,
+      stopped,
+      stoppedOn: stopped ? stop : undefined,
+    };
   });
 
 export const vitaminDLevel = (view: View): Result | undefined => last(resultsOf(view, 'vitamin D'));
@@ -267,7 +289,7 @@ export function levelValue(view: View, level: Result): Answer {
 export const levelState = (view: View, day: number): SampleState => stateOf(view, vitaminDLevel(view), day);
 
 /** "loading after hip repair": whether it is asked for, and whether a finished loading answers it. */
-function hipRepairUnanswered(view: View, day: number): boolean {
+export function hipRepairUnanswered(view: View, day: number): boolean {
   if (!view.world.sheet.hipRepairNeedsLoading) return false;
   if (view.of('dose').some((dose) => dose.body.medicine.startsWith('zoledronic'))) return false;
   const repair = last(view.of('surgery').filter((fact) => fact.body.what !== 'other operation'));

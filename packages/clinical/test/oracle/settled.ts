@@ -1,6 +1,6 @@
 /** A4 of docs/readiness.md: what no step moves, and from when there would be a window if it were settled today. */
 import type { PlainDate, RequirementId } from '@twelvemonth/clinical';
-import { calciumOf, calciumValue, hasRisen, kidneyFunction, kidneyOf } from './bloods.ts';
+import { calciumOf, calciumValue, hasRisen, kidneyFunction, kidneyOf, repeatWouldRise } from './bloods.ts';
 import { dateText, monthsLater } from './dates.ts';
 import type { OracleFact } from './facts.ts';
 import {
@@ -35,8 +35,13 @@ function kidneyBlocker(view: Ledger, today: number): Blocker['settles'] | undefi
   if (hasRisen(view, kidney)) return 'in favour';
   const { creatinine, weight } = kidney;
   if (creatinine === undefined || weight === undefined) return undefined;
-  const repeated = { ...creatinine, on: today, seq: 1e6, signed: true };
-  const weighed = { ...weight, on: today, seq: 1e6, body: { ...weight.body, method: 'measured' as const } };
+  // As it is, only signed, only weighed: what no repeat is needed for.
+  const weighed = { ...weight, ids: [], on: today, seq: 1e6, body: { ...weight.body, method: 'measured' as const } };
+  const signed = { ...creatinine, signed: true, seq: creatinine.seq + 0.5 };
+  const answers = [[signed], [signed, weighed]].map((more) => kidneyFunction(withFacts(view, more, today), today));
+  if (answers.some(holds)) return undefined;
+  if (repeatWouldRise(view, kidney, today)) return 'in favour';
+  const repeated = { ...creatinine, ids: [], on: today, seq: 1e6, signed: true };
   const answer = kidneyFunction(withFacts(view, [repeated, weighed], today), today);
   if (answer.verdict === 'not ready') return 'in favour';
   return answer.verdict === 'cannot say' ? 'not said' : undefined;

@@ -10,6 +10,7 @@ import {
   askFacts,
   calciumMayBeRepeated,
   creatinineMayBeRepeated,
+  creatinineMayBeSigned,
   drawFacts,
   drawFloor,
   levelCase,
@@ -19,16 +20,7 @@ import {
   signFact,
   weighFact,
 } from './assumptions.ts';
-import {
-  adjustedCalcium,
-  calciumOf,
-  hasRisen,
-  isSigned,
-  kidneyFunction,
-  kidneyOf,
-  vitaminD,
-  vitaminDLevel,
-} from './bloods.ts';
+import { adjustedCalcium, calciumOf, isSigned, kidneyFunction, kidneyOf, vitaminD, vitaminDLevel } from './bloods.ts';
 import type { OracleFact } from './facts.ts';
 import { holds, requirementNames, requirements } from './requirements.ts';
 import { type Ledger, type View, viewOf, withFacts } from './view.ts';
@@ -59,7 +51,6 @@ type Question = {
   readonly settled: Settled;
   /** Requirements taken as held (A4: a review that says carry on). */
   readonly granted: ReadonlySet<RequirementId>;
-  readonly rises: Map<number, boolean>;
 };
 
 const bloodRequirements = ['kidney-function', 'calcium', 'vitamin-d'] as const;
@@ -76,7 +67,7 @@ export function question(
   granted: ReadonlySet<RequirementId> = new Set(),
 ): Question {
   const known = facts.filter((fact) => fact.on <= today);
-  return { world, view: viewOf(world, known), today, settled, granted, rises: new Map() };
+  return { world, view: viewOf(world, known), today, settled, granted };
 }
 
 /** What stands in the way on a day that no step moves, if anything. `first` is tried first: most days have yesterday's reason. */
@@ -109,7 +100,8 @@ function tryBloods(q: Question, day: number, drawOn: number | undefined, load: b
 
   // Kidney function: as it is; signed; weighed; a draw.
   const kidney = kidneyOf(q.view, day);
-  const maySign = creatinineMayBeRepeated(q.view, day, q.settled);
+  const maySign = creatinineMayBeSigned(q.view, day, q.settled);
+  const mayDraw = creatinineMayBeRepeated(q.view, q.today, day, q.settled);
   const unsigned = kidney.creatinine !== undefined && maySign && !isSigned(q.view, kidney.creatinine);
   const signature = unsigned && kidney.creatinine !== undefined ? [signFact([kidney.creatinine], q.today)] : [];
   const weighed =
@@ -122,7 +114,7 @@ function tryBloods(q: Question, day: number, drawOn: number | undefined, load: b
     kidneyTrials.push({ more: weighed, needs: 'weigh' });
     if (unsigned) kidneyTrials.push({ more: [...signature, ...weighed], needs: 'both' });
   }
-  if (drawOn !== undefined && maySign)
+  if (drawOn !== undefined && mayDraw)
     kidneyTrials.push({ more: drawFacts(q.view, drawOn, ['creatinine'], q.settled), needs: 'draw' });
   const kidneyHolds = kidneyTrials.find((trial) => holds(kidneyFunction(seen(trial.more), day)));
   if (kidneyHolds === undefined) return undefined;
@@ -174,38 +166,26 @@ const needsLoading = (q: Question, day: number): boolean => {
 };
 
 /**
- * Passing over days on which no draw can help, whenever it is taken: the loading is not finished; the newest value may not
- * be repeated and does not hold; repeated with the age and weight of that day it fails, or its weights disagree (neither
- * depends on when it is drawn); or on every day on which it could be drawn it would have risen.
+ * Passing over days on which no draw can help, whenever it is taken: the newest value may not be repeated and does not hold,
+ * weighed anew or not; or, repeated with the age and weight of that day, it fails or its weights disagree. None of this
+ * depends on when it is drawn.
  */
-function noDrawHelps(q: Question, day: number, load: boolean): boolean {
-  if (load && (loadingDays(q.view, q.today, day).days.at(-1) ?? q.today) > day) return true;
+function noDrawHelps(q: Question, day: number): boolean {
   if (!calciumMayBeRepeated(q.view, day, q.settled) && !holds(adjustedCalcium(q.view, day))) return true;
-  if (!creatinineMayBeRepeated(q.view, day, q.settled)) return !holds(kidneyFunction(q.view, day));
   const { creatinine } = kidneyOf(q.view, day);
-  const signed = creatinine === undefined ? [] : [signFact([creatinine], q.today)];
+  const maySign = creatinineMayBeSigned(q.view, day, q.settled);
+  const signed = creatinine === undefined || !maySign ? [] : [signFact([creatinine], q.today)];
   if (holds(kidneyFunction(withFacts(q.view, [...signed, weighFact(q.view, day)], day), day))) return false;
-  const today = drawFacts(q.view, day, ['creatinine'], q.settled).map((fact) => ({ ...fact, from: day }));
-  const { verdict } = kidneyFunction(withFacts(q.view, today, day), day);
-  if (verdict === 'not ready' || (verdict === 'cannot say' && !repeatRises(q, day))) return true;
-  for (let drawOn = q.today; drawOn <= day; drawOn += 1) if (!repeatRises(q, drawOn)) return false;
-  return true;
-}
-
-/** Whether the newest creatinine, had again on a day, would have risen over the baseline of that day. */
-function repeatRises(q: Question, drawOn: number): boolean {
-  const known = q.rises.get(drawOn);
-  if (known !== undefined) return known;
-  const drawn = drawFacts(q.view, drawOn, ['creatinine'], q.settled).map((fact) => ({ ...fact, from: drawOn }));
-  const view = withFacts(q.view, drawn, drawOn);
-  const rises = hasRisen(view, kidneyOf(view, drawOn));
-  q.rises.set(drawOn, rises);
-  return rises;
+  if (!creatinineMayBeRepeated(q.view, q.today, day, q.settled)) return true;
+  const drawn = drawFacts(q.view, day, ['creatinine'], q.settled).map((fact) => ({ ...fact, from: day }));
+  return !holds(kidneyFunction(withFacts(q.view, drawn, day), day));
 }
 
 /** The fewest draws, then the fewest other steps, each on its earliest day, that make every requirement hold on `day`. */
 function planFor(q: Question, day: number): Plan | undefined {
   const load = needsLoading(q, day);
+  // A2: ready from the day of the last dose, even where a level that an older loading had replaced would decide before.
+  if (load && (loadingDays(q.view, q.today, day).days.at(-1) ?? q.today) > day) return undefined;
   const asks = askFacts(q.view, q.today, day);
   const plan = (trial: Trial, drawOn: number | undefined): Plan => ({
     draw: drawOn === undefined ? undefined : { on: drawOn, tests: trial.tests },
@@ -217,7 +197,7 @@ function planFor(q: Question, day: number): Plan | undefined {
   });
   const without = tryBloods(q, day, undefined, load);
   if (without !== undefined) return plan(without, undefined);
-  if (noDrawHelps(q, day, load)) return undefined;
+  if (noDrawHelps(q, day)) return undefined;
   for (
     let drawOn = Math.max(q.today, drawFloor(q.view));
     drawOn <= day && usableFrom(q.world, drawOn) <= day;

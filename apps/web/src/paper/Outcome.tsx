@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'react';
 import type { Attempt } from '../server/use-act.ts';
 import { momentInWords } from '../words/dates.ts';
 import { Note } from './Note.tsx';
+import { inSummary } from './refusal-words.ts';
 
 /** What came of an act: recorded, refused by name with what to do instead, moved on meanwhile, or not reached. Takes the focus when refused. */
 export function Outcome({ of: attempt }: { of: Pick<Attempt, 'refusals' | 'trouble' | 'missed' | 'answer'> }) {
@@ -30,9 +31,9 @@ export function Outcome({ of: attempt }: { of: Pick<Attempt, 'refusals' | 'troub
               </p>
               <ul>
                 {refusals.map((refusal) => (
-                  <li key={`${refusal.name} ${refusal.field ?? ''} ${refusal.says}`}>
-                    {refusal.says}
-                    {refusal.remedy !== undefined && <> {refusal.remedy}</>}
+                  <li key={`${refusal.name} ${refusal.field ?? ''} ${inSummary(refusal)}`}>
+                    {inSummary(refusal)}
+                    {refusal.remedy !== undefined && <span className="quiet"> ({refusal.remedy})</span>}
                   </li>
                 ))}
               </ul>

@@ -1,6 +1,7 @@
 import { ServerProblem } from '../server/server-problem.ts';
 import { Button } from './Button.tsx';
 import { Note } from './Note.tsx';
+import { inSummary } from './refusal-words.ts';
 
 /** Something that could not be fetched: what, what to quote when asking for help, and another try. */
 export function Trouble({ error, again }: { error: Error; again?: () => void }) {
@@ -12,7 +13,7 @@ export function Trouble({ error, again }: { error: Error; again?: () => void }) 
       </p>
       {problem?.detail !== undefined && <p>{problem.detail}</p>}
       {problem?.refusals?.map((refusal) => (
-        <p key={refusal.name}>{refusal.says}</p>
+        <p key={`${refusal.name} ${refusal.field ?? ''} ${refusal.says}`}>{inSummary(refusal)}</p>
       ))}
       {problem?.instance !== undefined && <p>Number to quote when you ask for help: {problem.instance}</p>}
       {again !== undefined && (

@@ -35,7 +35,7 @@ export function Course({ course, today }: { course: CourseView; today: string | 
           course.inReview,
         )}
       </p>
-      <Picture drawing={drawing} />
+      {course.doses.length + course.marks.length > 0 && <Picture drawing={drawing} />}
     </section>
   );
 }

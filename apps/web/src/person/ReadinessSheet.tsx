@@ -6,10 +6,10 @@ import { Picture } from '../drawing/Picture.tsx';
 import { DateField } from '../fields/DateField.tsx';
 import { Note } from '../paper/Note.tsx';
 import { Trouble } from '../paper/Trouble.tsx';
+import { Why } from '../paper/Why.tsx';
 import { readinessOn } from '../server/queries.ts';
 import { Verdict } from '../verdict/Verdict.tsx';
 import { dayInWords } from '../words/dates.ts';
-import { sentence } from '../words/texts.ts';
 import { NextSteps } from './NextSteps.tsx';
 import css from './Person.module.css';
 import { RequirementsTable } from './RequirementsTable.tsx';
@@ -28,39 +28,45 @@ export function ReadinessSheet({ data, readiness }: { data: PersonView; readines
       <Picture drawing={windowBar(windowBarData(readiness, data.place), { id: `window-${data.patient}` })} />
       <WindowWords readiness={readiness} />
       <section aria-labelledby="what-must-hold">
-        <h2 id="what-must-hold">What must hold for a dose</h2>
-        <div className={`${css['ask']} screenOnly`}>
-          <DateField
-            label="Ask about another date"
-            value={on}
-            onChange={(date) =>
-              void navigate({
-                search: ({ on: _, ...rest }) => (date === undefined ? rest : { ...rest, on: date }),
-                replace: true,
-              })
-            }
-          />
-          {otherDate && (
-            <p style={{ marginBottom: '1.4rem' }}>
-              <Verdict is={shown.verdictOn}>
-                {dayInWords(shown.on)}, as things stand: {shown.headlineOn}
-              </Verdict>
-            </p>
-          )}
+        <div className={css['mustHold']}>
+          <h2 id="what-must-hold">What must hold for a dose</h2>
+          <div className="screenOnly">
+            <DateField
+              label="Ask about another date"
+              value={on}
+              onChange={(date) =>
+                void navigate({
+                  search: ({ on: _, ...rest }) => (date === undefined ? rest : { ...rest, on: date }),
+                  replace: true,
+                })
+              }
+            />
+          </div>
         </div>
+        {otherDate && (
+          <p>
+            <Verdict is={shown.verdictOn}>
+              {dayInWords(shown.on)}, as things stand: {shown.headlineOn}
+            </Verdict>
+          </p>
+        )}
         {on !== undefined && asked.error !== null && <Trouble error={asked.error} />}
         <RequirementsTable readiness={shown} />
         {shown.askedOnTheDay.length > 0 && (
-          <p className="quiet small" style={{ marginTop: '0.6rem' }}>
-            Asked on the day itself: {shown.askedOnTheDay.join('; ')}.
-          </p>
+          <Why about="whatever the notes say" word={`asked on the day itself (${shown.askedOnTheDay.length})`}>
+            <ul>
+              {shown.askedOnTheDay.map((question) => (
+                <li key={question}>{question}</li>
+              ))}
+            </ul>
+          </Why>
         )}
       </section>
       <NextSteps data={data} readiness={readiness} />
       <div style={{ marginTop: '1rem' }}>
         <Note>
           Computed under protocol “{shown.protocolVersion}”. It supports and never replaces the judgement of a licensed
-          prescriber and your local protocol. {shown.cautions.map(sentence).join(' ')}
+          prescriber and your local protocol. {shown.cautions.join(' ')}
         </Note>
       </div>
     </>

@@ -18,7 +18,7 @@ const saying = (on: {
 }): string =>
   dotted(
     on.until !== undefined && on.verdict === 'ready' ? `${on.verdict} until ${shortDay(on.until)}` : on.verdict,
-    on.verdict !== 'ready' && on.cause !== '' && on.cause,
+    (on.verdict === 'not ready' || on.verdict === 'cannot say') && on.cause !== '' && on.cause,
     on.nearLimit && 'near the limit',
     on.exception && "by a prescriber's exception",
   );
@@ -81,11 +81,11 @@ function Row({ requirement, dated, onHead, open, toggle }: RowProps) {
   return (
     <tr>
       <th scope="row">{requirement.title}</th>
-      <td data-head="today">
+      <td data-head="today" className={css['verdictCell']}>
         <Verdict is={today.verdict}>{saying(today)}</Verdict>
       </td>
       {dated && (
-        <td data-head={onHead}>
+        <td data-head={onHead} className={css['verdictCell']}>
           {onDate === undefined ? '' : <Verdict is={onDate.verdict}>{saying(onDate)}</Verdict>}
         </td>
       )}

@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import type { PersonView } from '@twelvemonth/exchange';
+import { useActingRole } from '../frame/acting-role.ts';
 import { useServiceToday } from '../frame/unit.ts';
 import { addressOf } from '../server/paths.ts';
 import { buttonLook } from '../paper/button-look.ts';
@@ -32,7 +33,8 @@ function MainAct({ patient, act }: { patient: string; act: Doable }) {
 /** Where the person is, the verdict in one line, and what can be done now. */
 export function StandingLine({ data }: { data: PersonView }) {
   const today = useServiceToday();
-  const act = doableNow(data, today);
+  const { roles } = useActingRole();
+  const act = doableNow(data, today, roles);
   const { standing, readiness, place, patient } = data;
   const bookable = readiness?.window !== undefined || place !== undefined;
   return (
@@ -48,9 +50,8 @@ export function StandingLine({ data }: { data: PersonView }) {
         {readiness !== undefined && (
           <span>
             <Verdict is={readiness.verdict} large>
-              {sentence(readiness.headline)}
-            </Verdict>{' '}
-            <a href="#what-must-hold">why?</a>
+              {sentence(readiness.headline)} <a href="#what-must-hold">why?</a>
+            </Verdict>
           </span>
         )}
         <span className={`${css['acts']} screenOnly`}>

@@ -1,4 +1,5 @@
 /** What can be done for this person now: the one main act, from where they are and from the first next step. */
+import { isKindName, kindNamed } from '@twelvemonth/clinical';
 import type { PersonView } from '@twelvemonth/exchange';
 import { sentence } from '../words/texts.ts';
 
@@ -37,15 +38,27 @@ export function formForStep(
 
 const over = new Set(['died', 'closed', 'transferred out', 'moved to other treatment', 'returned to referrer']);
 
-export function doableNow(person: PersonView, today: string): Doable {
+const mayWrite = (record: string, roles: readonly string[]): boolean => {
+  const kind = record === 'sample' ? 'result' : record;
+  return isKindName(kind) && kindNamed(kind).writes.some((role) => roles.includes(role));
+};
+
+/** The first next step that is due and that one of these roles may write down. */
+function dueForm(person: PersonView, today: string, roles: readonly string[]) {
+  const forms = (person.readiness?.nextSteps ?? [])
+    .filter(({ earliest }) => earliest <= today)
+    .flatMap(({ kind }) => formForStep(kind, person) ?? []);
+  return forms.find(({ record }) => mayWrite(record, roles));
+}
+
+export function doableNow(person: PersonView, today: string, roles: readonly string[]): Doable {
   if (person.visitOpen) return { says: 'Go on with the visit', to: { screen: 'visit' } };
   if (person.place?.on === today) return { says: 'They are here: begin', to: { screen: 'visit' } };
   if (person.standing.standing === 'referral received')
     return { says: 'Decide the referral', to: { record: 'triage' } };
   if (person.unsigned.length > 0) return { says: 'Sign the results', to: { record: 'results-signed' } };
   if (over.has(person.standing.standing)) return { says: 'Write in the notes', to: { record: 'menu' } };
-  const step = person.readiness?.nextSteps.find(({ earliest }) => earliest <= today);
-  const form = step === undefined ? undefined : formForStep(step.kind, person);
+  const form = dueForm(person, today, roles);
   if (form !== undefined) return { says: sentence(form.says), to: { record: form.record } };
   if (person.place === undefined && person.readiness?.window !== undefined)
     return { says: 'Book a place', to: { screen: 'book' } };

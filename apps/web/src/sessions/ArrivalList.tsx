@@ -15,7 +15,9 @@ export function ArrivalList({ session }: { session: SessionView }) {
       <table className={css['list']}>
         <thead>
           <tr>
-            <th scope="col">arrives</th>
+            <th scope="col" className={css['arrives']}>
+              arrives
+            </th>
             <th scope="col">who</th>
             <th scope="col">on that date</th>
             <th scope="col">needs</th>

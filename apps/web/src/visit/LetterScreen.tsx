@@ -7,6 +7,7 @@ import { Button } from '../paper/Button.tsx';
 import { Note } from '../paper/Note.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import { Page } from '../paper/Page.tsx';
+import { addressOf } from '../server/paths.ts';
 import { readDocument } from '../server/request.ts';
 import { visit } from '../server/queries.ts';
 import { useAct } from '../server/use-act.ts';
@@ -61,9 +62,7 @@ function Letter({ data, html }: { data: VisitView; html: string }) {
       <iframe
         className={css['letter']}
         title={`Letter about ${data.name}`}
-        srcDoc={html}
-        sandbox="allow-same-origin allow-modals"
-        id="letter"
+        src={addressOf('letter', { patient: data.patient })}
       />
       <Outcome of={attempt} />
       <p className="screenOnly" style={{ display: 'flex', gap: '0.8rem', flexWrap: 'wrap', marginTop: '1rem' }}>
@@ -72,7 +71,7 @@ function Letter({ data, html }: { data: VisitView; html: string }) {
             Sign the letter
           </Button>
         )}
-        <a href={`/api/people/${data.patient}/letter`} target="_blank" rel="noreferrer">
+        <a href={addressOf('letter', { patient: data.patient })} target="_blank" rel="noreferrer">
           open it alone to print
         </a>
       </p>

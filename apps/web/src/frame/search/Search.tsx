@@ -54,7 +54,7 @@ export function Search() {
   return (
     <search className={css['search']}>
       <label className="unseen" htmlFor={`${id}-input`}>
-        Find a person by name, former name, number or birth date
+        Find a person
       </label>
       <input
         ref={input}

@@ -1,0 +1,24 @@
+/** Refusals of single fields in words for the summary: which field, and what is wrong with it. */
+import type { Refusal } from '../server/server-problem.ts';
+
+const spaced = (key: string): string => key.replaceAll(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
+
+/** The last named part of a path: "line.body.quantity.unit" is about the unit. */
+function fieldName(field: string): string {
+  const named = field.split('.').filter((part) => !/^\d+$/.test(part));
+  return spaced(named.at(-1) ?? '');
+}
+
+/** Machine words of the schema, said as a person would. */
+export function saysPlainly(says: string): string {
+  return says
+    .replace(/Invalid option: expected one of .*$/s, 'choose one')
+    .replace(/Invalid input: expected (?:string|number|boolean|array|object), received undefined/, 'is missing')
+    .replace(/Invalid discriminator value.*$|Invalid input$/, 'choose one');
+}
+
+export const inSummary = ({ name, says, field }: Refusal): string => {
+  const plain = saysPlainly(says);
+  const about = name === 'field-wrong' && field !== undefined ? fieldName(field) : '';
+  return about === '' || plain.toLowerCase().includes(about) ? plain : `${about}: ${plain}`;
+};

@@ -76,6 +76,10 @@ export class Me {
     const minute = at(day, this.chance.between(9, 15), this.chance.between(0, 59));
     yield* this.until(minute > this.now ? minute : day > this.today ? minute : this.now + 1);
   }
+  /** Exactly that day, at a time of day. */
+  *onDay(on: Day, hour: number, minute = 0): Life {
+    yield* this.until(at(on, hour, minute));
+  }
   *minutes(least: number, most = least): Life {
     yield* this.until(this.now + this.chance.between(least, most));
   }

@@ -1,4 +1,6 @@
-/** Everyone and everything that has a life in the demo: units first, then people, in a fixed order. */
+/** Everyone and everything that has a life in the demo: units first, then the cast, then people by chance, in a fixed order. */
+import { otherCast } from './cast/others.ts';
+import { workedCases } from './cast/worked-cases.ts';
 import { at } from './clock.ts';
 import { type Life, Me } from './life.ts';
 import { person } from './people.ts';
@@ -7,11 +9,13 @@ import { unitLife } from './unit-life.ts';
 import { unitIds } from './units.ts';
 import type { World } from './world.ts';
 
+/** So many people in all, the cast among them. */
 export function lives(world: World, people: number): readonly Life[] {
   const units = unitIds.map((unit) => unitLife(unit, world));
-  const everyone = Array.from({ length: people }, (_, n) => {
+  const cast = [...workedCases(world), ...otherCast(world)];
+  const everyone = Array.from({ length: Math.max(0, people - cast.length) }, (_, n) => {
     const one = person(world.seed, n + 1, world.today);
     return story(new Me(one, world, at(one.referredOn, 8)));
   });
-  return [...units, ...everyone];
+  return [...units, ...cast, ...everyone];
 }

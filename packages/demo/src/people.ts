@@ -17,6 +17,7 @@ export const stories = [
   'out of reach',
   'closes',
   'brought in',
+  'drifts',
 ] as const;
 export type Story = (typeof stories)[number];
 
@@ -42,7 +43,7 @@ export type Person = {
 
 /** Out of a hundred people, so many have each story. */
 const share: Readonly<Record<Story, number>> = {
-  ordinary: 62,
+  ordinary: 59,
   returned: 3,
   'inpatient dose': 8,
   'leaves denosumab': 5,
@@ -54,6 +55,7 @@ const share: Readonly<Record<Story, number>> = {
   'out of reach': 2,
   closes: 1,
   'brought in': 2,
+  drifts: 3,
 };
 
 function storyOf(chance: Chance): Story {
@@ -96,7 +98,7 @@ export function person(seed: number, n: number, today: Day): Person {
     number: patientNumber(n),
     story,
     referredOn,
-    diesOn: chance.isTrue(0.17) ? addDays(referredOn, chance.between(40, 2600)) : undefined,
+    diesOn: chance.isTrue(0.28) ? addDays(referredOn, chance.between(40, 2600)) : undefined,
     weight,
     creatinine,
     vitaminD: chance.isTrue(0.3) ? chance.between(18, 47) : chance.between(51, 104),

@@ -14,7 +14,7 @@ const LOOK_AHEAD_DAYS = 75;
 export function findPlace(me: Me, from: Day, until: Day, but?: string): Found | undefined {
   const { unit } = me.person;
   const open: (Found & { taken: number })[] = [];
-  for (let on = from; on <= until && open.length < 4; on = addDays(on, 1)) {
+  for (let on = from; on <= until && open.length < 7; on = addDays(on, 1)) {
     if (!isUsualSessionDay(unit, on)) continue;
     const session = sessionId(unit, on);
     if (session === but) continue;
@@ -29,7 +29,18 @@ export function findPlace(me: Me, from: Day, until: Day, but?: string): Found | 
     const chosen = free[me.chance.between(0, Math.min(2, free.length - 1))] ?? first;
     open.push({ session, on, place: chosen, planned: list !== undefined, taken: places - free.length });
   }
-  return open.toSorted((a, b) => b.taken - a.taken || a.on - b.on)[0];
+  return open.toSorted((a, b) => wish(me, b.on, b.taken) - wish(me, a.on, a.taken) || a.on - b.on)[0];
+}
+
+const COMFORTABLE = 4;
+const FULL_NEAR_TODAY = 11;
+
+/** Lists fill up to a comfortable number before the next is begun; those of the demo's own days are filled gladly. */
+function wish(me: Me, on: Day, taken: number): number {
+  const near = on >= me.world.today && on <= addDays(me.world.today, 7);
+  if (near && taken < FULL_NEAR_TODAY) return 20 + taken;
+  if (taken >= COMFORTABLE) return COMFORTABLE - taken;
+  return taken === 0 ? 1 : 2 + taken;
 }
 
 /** Books inside the window, if there is one and a place in it. */

@@ -63,14 +63,23 @@ export function* demoActs(options: DemoOptions, ledgers: Ledgers): Generator<Dem
   const queue = new Queue();
   for (const life of lives(world, options.people ?? DEMO_PEOPLE)) queue.add(life, life.next());
   let acts = 0;
-  for (let next = queue.take(); next !== undefined && next.want.at <= world.until; next = queue.take()) {
-    const { life, want } = next;
-    let refusals: Reply['refusals'] = [];
-    if (want.act !== undefined && want.by !== undefined) {
-      acts += 1;
-      refusals = yield stepOf(world, acts, want.at, want.act, want.by);
+  for (let turn = queue.take(); turn !== undefined && turn.want.at <= world.until; turn = queue.take()) {
+    const { life } = turn;
+    let { want } = turn;
+    // What a life does within one minute it does at one go: nobody takes the place it has just found free.
+    for (;;) {
+      let refusals: Reply['refusals'] = [];
+      if (want.act !== undefined && want.by !== undefined) {
+        acts += 1;
+        refusals = yield stepOf(world, acts, want.at, want.act, want.by);
+      }
+      const next = life.next({ now: want.at, refusals });
+      if (next.done === true || next.value.at > want.at) {
+        queue.add(life, next);
+        break;
+      }
+      want = next.value;
     }
-    queue.add(life, life.next({ now: want.at, refusals }));
   }
 }
 

@@ -157,6 +157,12 @@ function* leavesBetween(me: Me, due: Day): Life<boolean> {
     }
     return true;
   }
+  if (person.story === 'drifts') {
+    yield* me.officeDay(addDays(due, -chance.between(10, 40)));
+    yield* me.writes(me.by('clerk'), 'call', { route: 'telephone', about: 'recall', reached: false });
+    yield* me.officeDay(addDays(due, chance.between(60, 130)));
+    return false;
+  }
   if (person.story === 'out of reach') {
     yield* me.officeDay(addDays(due, -40));
     for (const route of ['telephone', 'telephone', 'letter', 'family doctor'] as const) {
@@ -213,7 +219,7 @@ function* isReviewed(me: Me): Life<boolean> {
   yield* me.officeDay(addDays(me.today, chance.isTrue(0.6) ? chance.between(14, 120) : chance.between(200, 420)));
   const luck = chance.next();
   const reviewed = (body: BodyOfKind<'course-review'>): Life => me.writes(me.by('prescriber'), 'course-review', body);
-  if (luck < 0.34) {
+  if (luck < 0.46) {
     const doses = courseOf(me.record(), protocolIn(me.world, me.person.unit, me.today), me.today).doses.length;
     yield* reviewed({
       outcome: 'carry on',
@@ -222,7 +228,7 @@ function* isReviewed(me: Me): Life<boolean> {
     });
     return true;
   }
-  if (luck < 0.84) {
+  if (luck < 0.86) {
     const reviewOn = addMonths(me.today, chance.oneOf([18, 24, 36]));
     yield* reviewed({
       outcome: 'planned break',

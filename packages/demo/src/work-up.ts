@@ -57,6 +57,7 @@ export function* drawsBloods(me: Me, withVitaminD: boolean, values: Values = {})
 }
 
 export function* weighs(me: Me): Life {
+  if (me.chance.isTrue(0.006)) yield* writesInTheWrongNotes(me);
   const kilograms = (me.person.weight + me.chance.between(-12, 12) / 10).toFixed(1);
   const swapped = me.chance.isTrue(0.015) && kilograms[0] !== kilograms[1];
   const typed = swapped ? `${kilograms[1] ?? ''}${kilograms[0] ?? ''}${kilograms.slice(2)}` : kilograms;
@@ -75,6 +76,23 @@ export function* weighs(me: Me): Life {
       effectiveAt: plainDate(wrong.on),
     },
   });
+}
+
+/** Someone else's weight, withdrawn within minutes. */
+function* writesInTheWrongNotes(me: Me): Life {
+  yield* me.writes(me.by('assistant'), 'weight', {
+    quantity: quantity(String(me.chance.between(50, 95)), 'kg'),
+    method: 'measured',
+  });
+  const wrong = factsOf(me.record(), 'weight').at(-1);
+  yield* me.minutes(2, 12);
+  if (wrong !== undefined)
+    yield* me.does(me.by('assistant'), {
+      name: 'withdraw',
+      patient: me.patient,
+      entry: wrong.id,
+      reason: 'written in the wrong notes',
+    });
 }
 
 /** Every result that waits, signed by a nurse. */

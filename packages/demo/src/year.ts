@@ -8,17 +8,23 @@ import { protocolIn } from './world.ts';
 
 export type YearOutcome = 'given' | 'part' | 'kidneys' | 'review' | 'stuck';
 
+const MOST_VISITS = 5;
+const MOST_WEEKS_WITHOUT_A_PLACE = 24;
+
 /** Until a dose is given, or something only a person can decide stands in the way. */
 export function* year(me: Me): Life<YearOutcome> {
-  for (let attempt = 0; attempt < 6; attempt += 1) {
+  let placeless = 0;
+  for (let attempt = 0; attempt < MOST_VISITS && placeless < MOST_WEEKS_WITHOUT_A_PLACE;) {
     yield* hasPrescription(me);
     const blocked = yield* unblocked(me);
     if (blocked !== undefined) return blocked;
     const place = yield* getsPlace(me);
     if (place === undefined) {
-      yield* me.days(7, 12);
+      placeless += 1;
+      yield* me.days(6, 9);
       continue;
     }
+    attempt += 1;
     const outcome = yield* comes(me, place);
     if (outcome === 'given' || outcome === 'part') return outcome;
     yield* afterPutOff(me, outcome);
@@ -77,6 +83,9 @@ function* getsPlace(me: Me): Life<Place | undefined> {
       return placeFrom(me.record(), me.today);
     }
   }
+  const due = dueOf(me);
+  // Bloods drawn long before the due date would run out before a place is found.
+  if (due !== undefined && due > addDays(me.today, 40)) yield* me.officeDay(addDays(due, -me.chance.between(20, 38)));
   const ready = yield* worksTowards(me, addDays(me.today, 120));
   return yield* books(me, ready);
 }

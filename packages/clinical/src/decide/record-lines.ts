@@ -38,7 +38,7 @@ function decidedTogether(of: Subject, lines: readonly Line[], start: Surrounding
     refusals.push(...written.refusals);
     if (written.draft === undefined || written.refusals.length > 0) continue;
     drafts.push(written.draft);
-    now = after([written.draft], now);
+    if (index < lines.length - 1) now = after([written.draft], now);
   }
   return decided(refusals, () => drafts);
 }

@@ -34,7 +34,7 @@ const lookAlikes = (act: ActNamed<'register'>, now: Surroundings): readonly Refu
     .filter(({ patient }) => patient !== act.patient && !(act.notTheSameAs ?? []).includes(patient))
     .map(({ patient, says }) =>
       refusal('looks-like-someone-here', `This may be someone who is here already: ${says}.`, {
-        field: 'notTheSameAs',
-        remedy: `open ${patient} and compare; if it is another person, say so`,
+        field: `notTheSameAs.${patient}`,
+        remedy: 'open that person and compare; if they are two, say so',
       }),
     );

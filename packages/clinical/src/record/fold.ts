@@ -19,7 +19,12 @@ export type AsOf = {
   readonly on?: Day;
 };
 
+/** An entry never changes, so what it says is read once. */
+const factOf = new WeakMap<Entry, Fact>();
+
 function read(entry: Entry, problems: RecordProblem[]): Fact | undefined {
+  const known = factOf.get(entry);
+  if (known !== undefined) return known;
   const problem = (says: string): undefined => {
     problems.push({ entry: entry.id, seq: entry.seq, says });
     return undefined;
@@ -29,7 +34,7 @@ function read(entry: Entry, problems: RecordProblem[]): Fact | undefined {
   if (on === undefined) return problem(`its date cannot be read: ${entry.effectiveAt}`);
   const body = upgraded(entry.kind, entry.shape, entry.body);
   if ('says' in body) return problem(body.says);
-  return {
+  const fact: Fact = {
     id: entry.id,
     seq: entry.seq,
     act: entry.act,
@@ -41,11 +46,14 @@ function read(entry: Entry, problems: RecordProblem[]): Fact | undefined {
     recordedAt: entry.recordedAt,
     first: entry.id,
   };
+  factOf.set(entry, fact);
+  return fact;
 }
 
 function withdrawnIds(facts: readonly Fact[], problems: RecordProblem[]): Set<Uuid> {
-  const byId = new Map(facts.map((fact) => [fact.id, fact]));
   const withdrawn = new Set<Uuid>();
+  if (!facts.some(({ kind }) => kind === 'withdrawal')) return withdrawn;
+  const byId = new Map(facts.map((fact) => [fact.id, fact]));
   for (const fact of facts) {
     if (fact.kind !== 'withdrawal') continue;
     // A body of the wrong shape must become a problem, not an exception.
@@ -62,8 +70,9 @@ function lawful(
   entries: readonly Entry[],
   problems: RecordProblem[],
 ): Map<Uuid, Uuid | undefined> {
-  const byId = new Map(facts.map((fact) => [fact.id, fact]));
   const links = new Map<Uuid, Uuid | undefined>();
+  if (!entries.some(({ amends }) => amends !== undefined)) return links;
+  const byId = new Map(facts.map((fact) => [fact.id, fact]));
   for (const { id, amends } of entries) {
     const fact = byId.get(id);
     if (amends === undefined || fact === undefined) continue;

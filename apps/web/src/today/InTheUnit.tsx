@@ -13,13 +13,22 @@ const shareOf = (visit: Visit): number | undefined => {
   return 1 - Number(left) / visit.infusion.plannedMinutes;
 };
 
+/** What fits in the strip: what is left of the least running time. */
+function running(visit: Visit): string | undefined {
+  const { infusion } = visit;
+  if (infusion === undefined) return undefined;
+  if (infusion.paused) return 'paused';
+  const left = /at least (.+) to go/.exec(infusion.says)?.[1];
+  return left === undefined ? 'may finish' : `${left} to go`;
+}
+
 function strip(visit: Visit): { svg: string; sentence: string } {
   const share = shareOf(visit);
   return visitStrip({
     who: visit.name,
     steps: visit.steps.map((step) =>
       step.step === 'infusion' && visit.infusion !== undefined
-        ? { ...step, says: visit.infusion.says, ...(share === undefined ? {} : { share }) }
+        ? { ...step, says: running(visit), ...(share === undefined ? {} : { share }) }
         : step,
     ),
   });

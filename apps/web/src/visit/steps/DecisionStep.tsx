@@ -53,8 +53,12 @@ export function DecisionStep({ data, done }: StepProps) {
           <ul className={css['items']}>
             {go.items.map((item) => (
               <li key={item.title}>
-                <strong>{sentence(item.title.replaceAll('-', ' '))}</strong>
-                <Verdict is={item.verdict}>{item.says === '' ? item.verdict : `${item.verdict}: ${item.says}`}</Verdict>
+                <strong>{item.title}</strong>
+                <Verdict is={item.verdict}>
+                  {item.verdict === 'not ready' || item.verdict === 'cannot say'
+                    ? `${item.verdict}: ${item.says}`
+                    : item.verdict}
+                </Verdict>
               </li>
             ))}
           </ul>

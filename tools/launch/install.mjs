@@ -28,13 +28,17 @@ function whole() {
   const installed = packagesIn(join(modules, '.package-lock.json'));
   if (installed === undefined) return false;
   const wanted = packagesIn(lockFile);
+  // Our own packages come with the checkout; npm adds a link to each.
+  const ours = (path) => wanted[path]?.link === true || !path.includes('node_modules');
   const same = (path) =>
-    wanted[path] !== undefined &&
-    wanted[path].version === installed[path].version &&
-    wanted[path].integrity === installed[path].integrity;
+    ours(path) ||
+    (wanted[path] !== undefined &&
+      wanted[path].version === installed[path]?.version &&
+      wanted[path].integrity === installed[path]?.integrity);
+  const there = (path) => existsSync(join(root, path, 'package.json'));
   return (
-    Object.keys(wanted).every((path) => path === '' || wanted[path].optional === true || path in installed) &&
-    Object.keys(installed).every((path) => same(path) && existsSync(join(root, path, 'package.json')))
+    Object.keys(wanted).every((path) => path === '' || wanted[path].optional === true || (same(path) && there(path))) &&
+    Object.keys(installed).every((path) => same(path) && there(path))
   );
 }
 

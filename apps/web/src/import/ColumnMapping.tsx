@@ -22,7 +22,7 @@ export function ColumnMapping({ columns, mapping, change }: Props) {
     });
   };
   return (
-    <table className={css['mapping']}>
+    <table className={`stacks ${css['mapping']}`}>
       <thead>
         <tr>
           <th scope="col">column</th>

@@ -19,7 +19,7 @@ export function RowProblems({ problems }: { problems: DryRunAnswer['problems'] }
       <h2 id="problems">
         Trouble in rows ({problems.length}, {blocking} of them make a row wait)
       </h2>
-      <table>
+      <table className="stacks">
         <thead>
           <tr>
             <th scope="col">row</th>

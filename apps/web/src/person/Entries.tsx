@@ -53,7 +53,7 @@ export function Entries({ data }: { data: PersonView }) {
           ))}
         </select>
       </label>
-      <table className={css['entries']}>
+      <table className={`stacks ${css['entries']}`}>
         <thead>
           <tr>
             <th scope="col">when it was true</th>

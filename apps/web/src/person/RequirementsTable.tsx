@@ -35,7 +35,7 @@ export function RequirementsTable({ readiness }: { readiness: ReadinessWire }) {
     });
   const onHead = `${dayInWords(readiness.on)}, as things stand`;
   return (
-    <table className={css['requirements']}>
+    <table className={`stacks ${css['requirements']}`}>
       <thead>
         <tr>
           <th scope="col">requirement</th>

@@ -30,7 +30,7 @@ export function Flips({ unit, version }: { unit: string; version: string }) {
               : `${counted(asked.data.flips.length, 'verdict')} would change:`}
           </p>
           {asked.data.flips.length > 0 && (
-            <table>
+            <table className="stacks">
               <thead>
                 <tr>
                   <th scope="col">who</th>

@@ -7,7 +7,7 @@ export function Numbers({ version }: { version: VersionView }) {
   return (
     <>
       <h3>Numbers</h3>
-      <table className={css['numbers']}>
+      <table className={`stacks ${css['numbers']}`}>
         <thead>
           <tr>
             <th scope="col">what it means</th>

@@ -17,7 +17,7 @@ export function RecallTable({ id, title, rows }: { id: string; title: string; ro
       <h2 id={id}>
         {title} ({rows.length})
       </h2>
-      <table className={css['table']}>
+      <table className={`stacks ${css['table']}`}>
         <thead>
           <tr>
             <th scope="col">who</th>

@@ -12,7 +12,7 @@ export function ArrivalList({ session }: { session: SessionView }) {
   return (
     <section aria-labelledby="list">
       <h2 id="list">The list</h2>
-      <table className={css['list']}>
+      <table className={`stacks ${css['list']}`}>
         <thead>
           <tr>
             <th scope="col" className={css['arrives']}>

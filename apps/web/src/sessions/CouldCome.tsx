@@ -11,7 +11,7 @@ export function CouldCome({ session }: { session: SessionView }) {
       {session.couldCome.length === 0 ? (
         <p className="quiet">Nobody who waits has a window that holds this date.</p>
       ) : (
-        <table className={css['list']}>
+        <table className={`stacks ${css['list']}`}>
           <thead>
             <tr>
               <th scope="col">who</th>

@@ -8,7 +8,7 @@ import css from './Sessions.module.css';
 /** Sessions by date: how full, and how many of those booked will not be ready. */
 export function SessionsTable({ rows, today }: { rows: readonly SessionRow[]; today: string }) {
   return (
-    <table className={css['list']}>
+    <table className={`stacks ${css['list']}`}>
       <thead>
         <tr>
           <th scope="col">date</th>

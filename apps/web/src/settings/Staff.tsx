@@ -14,7 +14,7 @@ export function Staff({ staff, mayChange }: { staff: readonly StaffView[]; mayCh
         Roles say what a person may write and sign. Someone who leaves is closed, never deleted: what they signed stays
         theirs.
       </p>
-      <table>
+      <table className="stacks">
         <thead>
           <tr>
             <th scope="col">name</th>

@@ -11,7 +11,7 @@ export function TroubleAhead({ trouble }: { trouble: TodayView['trouble'] }) {
       {dates.map((on) => (
         <section key={on} aria-label={`Not ready for ${dayInWords(on)}`}>
           <h2>Will not be ready for {dayInWords(on)}, known today</h2>
-          <table>
+          <table className="stacks">
             <thead className="unseen">
               <tr>
                 <th scope="col">who</th>

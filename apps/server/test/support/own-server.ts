@@ -9,7 +9,7 @@ import type { ActAnswer, Problem, RegisterMapping } from '@twelvemonth/exchange'
 import type { LightMyRequestResponse } from 'fastify';
 import { buildApp } from '../../src/app.ts';
 import type { AtHand } from '../../src/at-hand.ts';
-import { systemClock } from '../../src/clock.ts';
+import { type Clock, systemClock } from '../../src/clock.ts';
 import { eventStreams } from '../../src/events.ts';
 import { openNotes } from '../../src/register/notes.ts';
 import { openPeople } from '../../src/register/people.ts';
@@ -46,10 +46,20 @@ export type Ask = {
 export type OwnServer = Awaited<ReturnType<typeof ownServer>>;
 
 /** `at` is the local moment at which the service's clock begins. */
-export async function ownServer({ at = '2026-11-25T09:00', staff = true }: { at?: string; staff?: boolean } = {}) {
+export async function ownServer({
+  at = '2026-11-25T09:00',
+  staff = true,
+  clock = systemClock({ at, zone: 'Europe/London' }),
+  screens,
+}: {
+  at?: string;
+  staff?: boolean;
+  clock?: Clock;
+  /** Folder of the built screens, where a browser is to see them. */
+  screens?: string;
+} = {}) {
   const folder = mkdtempSync(join(tmpdir(), 'twelvemonth-'));
   const store = await openNotesStore({ folder });
-  const clock = systemClock({ at, zone: 'Europe/London' });
   const accounts = await openAccounts(store, { https: false });
   if (staff) {
     const hash = await hashOfPassword(password);
@@ -77,7 +87,7 @@ export async function ownServer({ at = '2026-11-25T09:00', staff = true }: { at?
     tls: undefined,
     behindProxy: false,
     onlyThisMachine: true,
-    screens: join(folder, 'screens'),
+    screens: screens ?? join(folder, 'screens'),
   });
   await app.ready();
   const cookies = new Map<string, string>();

@@ -1,0 +1,75 @@
+/**
+ * A service of one's own with people who work there, its screens in a real browser, and the checks every page must pass:
+ * no accessibility violation (axe, WCAG 2.2 AA), nothing wider than the screen, no error in the console.
+ */
+import { fileURLToPath } from 'node:url';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { type Somebody, ownServer, password, people } from '../../apps/server/test/support/own-server.ts';
+import { launch, screenshotPath } from './browser.ts';
+import { movableClock } from './movable-clock.ts';
+
+const screens = fileURLToPath(new URL('../../apps/web/dist', import.meta.url));
+
+export const desktop = { width: 1366, height: 768 };
+export const tablet = { width: 768, height: 1024 };
+
+export type Service = Awaited<ReturnType<typeof service>>;
+
+export async function service({ at = '2026-11-26T08:40', staff = true }: { at?: string; staff?: boolean } = {}) {
+  const clock = movableClock(at);
+  const server = await ownServer({ clock, staff, screens });
+  const url = await server.app.listen({ host: '127.0.0.1', port: 0 });
+  const browser: Browser = await launch();
+  const contexts: BrowserContext[] = [];
+
+  async function visitor(viewport = desktop): Promise<Page> {
+    const context = await browser.newContext({ viewport, locale: 'en-GB', timezoneId: 'Europe/London' });
+    contexts.push(context);
+    const page = await context.newPage();
+    page.setDefaultTimeout(15_000);
+    page.on('pageerror', (error) => {
+      throw error;
+    });
+    return page;
+  }
+
+  /** A page with this person signed in, at the given address. */
+  async function signedIn(somebody: Somebody, path = '/', viewport = desktop): Promise<Page> {
+    const page = await visitor(viewport);
+    await page.goto(url);
+    await page.getByLabel('Username').fill(people[somebody].username);
+    await page.getByLabel('Password').fill(password);
+    await page.getByRole('button', { name: 'Sign in' }).click();
+    await page.getByRole('navigation').first().waitFor();
+    if (path !== '/') await page.goto(`${url}${path}`);
+    await page.getByRole('main').waitFor();
+    return page;
+  }
+
+  return {
+    url,
+    clock,
+    server,
+    visitor,
+    signedIn,
+    close: async () => {
+      for (const context of contexts) await context.close();
+      await browser.close();
+      await server.close();
+    },
+  };
+}
+
+/** What every page must pass; the picture is kept for a person to look at. */
+export async function checked(page: Page, name: string): Promise<void> {
+  await page.waitForLoadState('networkidle');
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+    .analyze();
+  await page.screenshot({ path: screenshotPath(name), fullPage: true });
+  expect(violations.map(({ id, nodes }) => `${name}: ${id}: ${nodes[0]?.html ?? ''}`)).toEqual([]);
+  const wider = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  expect(wider, `${name} is wider than its screen by ${wider} px`).toBeLessThanOrEqual(0);
+}

@@ -12,7 +12,7 @@ import {
   validatorCompiler,
 } from 'fastify-type-provider-zod';
 import type { AtHand } from './at-hand.ts';
-import { Refused, notHere, sendProblem } from './problem.ts';
+import { Refused, sendProblem } from './problem.ts';
 import { serveActs } from './routes/acts.ts';
 import { serveEvents } from './routes/events.ts';
 import { serveImports } from './routes/imports.ts';
@@ -146,6 +146,7 @@ function answerTroubleAsProblems(app: FastifyInstance): void {
         );
       case 413:
         return sendProblem(reply, new Refused(413, 'too-large', 'What was sent is larger than this route takes.'));
+      case undefined:
       default: {
         request.log.error({ err: error, route: request.routeOptions.url }, 'defect');
         return sendProblem(

@@ -13,22 +13,32 @@ export type Clock = {
   readonly local: (zone: string) => { readonly today: Day; readonly moment: LocalMoment };
 };
 
-/** A demo may live on another date; with a time, it begins at that time and runs on from there. */
-export type DemoBeginning = { readonly at: string; readonly zone: string };
+/**
+ * A demo lives in a time of its own: the local moment from which its clock goes on, and the clock that timed its infusions,
+ * so that one begun in its story runs on. `aheadOfWall`: that clock's uptime less the wall, in milliseconds.
+ */
+export type OwnTime = {
+  readonly at: string;
+  readonly zone: string;
+  readonly clock: { readonly boot: string; readonly aheadOfWall: number } | undefined;
+};
 
-export function systemClock(demo?: DemoBeginning): Clock {
+export function systemClock(own?: OwnTime): Clock {
   const boot = bootId();
   // The machine's uptime in whole seconds is not fine enough for a running time; the process's own counter carries the rest.
   const uptimeAtStart = uptime() * 1000 - process.uptime() * 1000;
-  const shift = demo === undefined ? 0 : shiftTo(demo);
+  const shift = own === undefined ? 0 : shiftTo(own);
   const instant = (): Temporal.Instant => Temporal.Now.instant().add({ milliseconds: shift });
   return {
     now: () => instant().toString({ smallestUnit: 'millisecond' }),
-    reading: () => ({
-      boot,
-      uptimeMilliseconds: Math.max(0, Math.round(uptimeAtStart + process.uptime() * 1000)),
-      wall: instant().toString({ smallestUnit: 'millisecond' }),
-    }),
+    reading: () => {
+      const now = instant();
+      const wall = now.toString({ smallestUnit: 'millisecond' });
+      if (own?.clock !== undefined) {
+        return { boot: own.clock.boot, uptimeMilliseconds: now.epochMilliseconds + own.clock.aheadOfWall, wall };
+      }
+      return { boot, uptimeMilliseconds: Math.max(0, Math.round(uptimeAtStart + process.uptime() * 1000)), wall };
+    },
     local: (zone) => {
       const local = instant().toZonedDateTimeISO(zone);
       return {
@@ -40,11 +50,9 @@ export function systemClock(demo?: DemoBeginning): Clock {
 }
 
 /** Milliseconds from the real now to the demo's. */
-function shiftTo({ at, zone }: DemoBeginning): number {
+function shiftTo({ at, zone }: OwnTime): number {
   const real = Temporal.Now.zonedDateTimeISO(zone);
-  const begins = at.includes('T')
-    ? Temporal.PlainDateTime.from(at).toZonedDateTime(zone)
-    : Temporal.PlainDate.from(at).toZonedDateTime({ timeZone: zone, plainTime: real.toPlainTime() });
+  const begins = Temporal.PlainDateTime.from(at).toZonedDateTime(zone);
   return begins.epochMilliseconds - real.epochMilliseconds;
 }
 

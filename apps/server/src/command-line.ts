@@ -16,7 +16,9 @@ export type ServeOptions = {
   /** The demo, or a service of one's own that begins empty. */
   readonly kind: Kind;
   readonly demoSeed: number;
-  /** The date the demo lives on, or the local moment at which it begins; today if absent. */
+  /** How many people the demo has; its usual number if absent. */
+  readonly demoPeople: number | undefined;
+  /** The date the demo lives on, or the local moment up to which it has come; its last session day if absent. */
   readonly demoDate: string | undefined;
   readonly resetDemo: boolean;
   readonly postgres: string | undefined;
@@ -31,7 +33,8 @@ export const usage = `npm start -- [options]
   --behind-proxy      a proxy in front speaks TLS and passes X-Forwarded-For and X-Forwarded-Proto
   --empty             a service of your own instead of the demo; it begins empty and is kept
   --demo-seed N       which demo people (1)
-  --demo-date DATE    the date the demo lives on (today), or a local moment: 2026-11-25T09:00
+  --demo-people N     how many of them (900)
+  --demo-date DATE    the date the demo lives on (the last session day), or a local moment: 2026-11-26T09:00
   --reset-demo        make the demo anew
   --postgres URL      keep the notes in PostgreSQL instead of a file
   --help              this text`;
@@ -57,6 +60,7 @@ export function readCommandLine(
         'behind-proxy': { type: 'boolean', default: false },
         empty: { type: 'boolean', default: false },
         'demo-seed': { type: 'string', default: '1' },
+        'demo-people': { type: 'string' },
         'demo-date': { type: 'string' },
         'reset-demo': { type: 'boolean', default: false },
         postgres: { type: 'string' },
@@ -71,14 +75,19 @@ export function readCommandLine(
   if (!port.success) return { refused: `--port ${values.port} is not a port number.` };
   const seed = wholeNumber(0, 2 ** 31 - 1).safeParse(values['demo-seed']);
   if (!seed.success) return { refused: `--demo-seed ${values['demo-seed']} is not a whole number.` };
+  const demoPeople = wholeNumber(20, 5000).optional().safeParse(values['demo-people']);
+  if (!demoPeople.success)
+    return { refused: `--demo-people ${values['demo-people'] ?? ''} is not a number from 20 to 5000.` };
   const demoDate = values['demo-date'];
   if (demoDate !== undefined && !isDateOrMoment(demoDate)) {
     return { refused: `--demo-date ${demoDate} is neither a date (2026-11-25) nor a local moment (2026-11-25T09:00).` };
   }
   const { 'tls-cert': cert, 'tls-key': key } = values;
   if ((cert === undefined) !== (key === undefined)) return { refused: '--tls-cert and --tls-key belong together.' };
-  if (values.empty && (values['reset-demo'] || demoDate !== undefined)) {
-    return { refused: '--empty is a service of your own: --demo-date and --reset-demo are for the demo.' };
+  if (values.empty && (values['reset-demo'] || demoDate !== undefined || demoPeople.data !== undefined)) {
+    return {
+      refused: '--empty is a service of your own: --demo-date, --demo-people and --reset-demo are for the demo.',
+    };
   }
   const options: ServeOptions = {
     data: values.data,
@@ -88,6 +97,7 @@ export function readCommandLine(
     behindProxy: values['behind-proxy'],
     kind: values.empty ? 'own' : 'demo',
     demoSeed: seed.data,
+    demoPeople: demoPeople.data,
     demoDate,
     resetDemo: values['reset-demo'],
     postgres: values.postgres,

@@ -19,7 +19,7 @@ export type Events = ReturnType<typeof eventStreams>;
 export function eventStreams() {
   const open = new Set<Stream>();
   const endWhere = (holds: (stream: Stream) => boolean): void => {
-    for (const stream of [...open]) {
+    for (const stream of open) {
       if (!holds(stream)) continue;
       open.delete(stream);
       stream.end();

@@ -9,7 +9,8 @@ import { type Store, openPostgresStore, openSqliteStore } from '@twelvemonth/sto
 import type { Kind } from './command-line.ts';
 
 export const ownFolder = (data: string): string => join(data, 'service');
-export const demoFolder = (data: string, seed: number, date: string): string => join(data, `demo-${seed}-${date}`);
+/** One folder a demo: its seed, its date, and its size and hour where they are not the usual ones. */
+export const demoFolder = (data: string, name: string): string => join(data, `demo-${name}`);
 
 /** Expected trouble at the start: a sentence for the person at the keyboard. */
 export class CannotStart extends Error {}

@@ -8,7 +8,7 @@ import type { AtHand } from './at-hand.ts';
 import { buildApp } from './app.ts';
 import { systemClock, unknownZones } from './clock.ts';
 import { type ServeOptions, addressRefused, onlyThisMachine } from './command-line.ts';
-import { demoZone, openDemo } from './demo/open-demo.ts';
+import { keepDemoTime, openDemo } from './demo/open-demo.ts';
 import { eventStreams } from './events.ts';
 import { openNotes } from './register/notes.ts';
 import { openPeople } from './register/people.ts';
@@ -42,13 +42,12 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
       ? undefined
       : { cert: readFileSync(options.tls.cert, 'utf8'), key: readFileSync(options.tls.key, 'utf8') };
   const https = tls !== undefined || options.behindProxy;
-  const clock = systemClock(options.demoDate === undefined ? undefined : { at: options.demoDate, zone: demoZone });
-  const opened = options.kind === 'demo' ? await openDemo(options, clock, { say, isStopping }) : await openOwn(options);
-  const { store } = opened;
+  const opened = options.kind === 'demo' ? await openDemo(options, { say, isStopping }) : await openOwn(options);
+  const { store, clock } = opened;
   try {
     const notes = await openNotes(store);
     const accounts = await openAccounts(store, { https });
-    const demo = opened.demo === undefined ? undefined : await opened.demo.seeded(accounts);
+    const demo = await opened.seeded?.(accounts);
     const events = eventStreams();
     const units = openUnits(notes, clock);
     const people = openPeople(notes, units, clock);
@@ -74,7 +73,8 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
       screens: join(root, '..', 'web', 'dist'),
     });
     await app.listen({ host: options.host, port: options.port });
-    const warming = people.warmUp();
+    // What goes wrong here goes wrong again for whoever asks first, and is reported there.
+    const warming = people.warmUp().catch(() => undefined);
     const url = urlOf(app.server.address() as AddressInfo, tls !== undefined, options.host);
     let end = (): void => undefined;
     const ended = new Promise<void>((resolve) => {
@@ -88,6 +88,7 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
       await app.close();
       await warming;
       notes.close();
+      if (demo !== undefined && store.readOnly === undefined) await keepDemoTime(store, clock);
       await store.close();
       end();
     };
@@ -108,7 +109,7 @@ async function openOwn(options: ServeOptions) {
     await store.close();
     throw error;
   }
-  return { store, demo: undefined };
+  return { store, clock: systemClock(), seeded: undefined };
 }
 
 /** A unit whose zone this machine does not know has no local time: its dates would be wrong without anyone noticing. */

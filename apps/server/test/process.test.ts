@@ -98,7 +98,7 @@ describe('a server that cannot start', () => {
   });
 
   test('never opens a demo as a service, nor a service as a demo', async () => {
-    const store = await openNotesStore({ folder: demoFolder(data, 1, '2026-11-25') });
+    const store = await openNotesStore({ folder: demoFolder(data, '1-2026-11-25') });
     await markedAs(store, 'own');
     await expect(markedAs(store, 'demo')).rejects.toThrow('real service');
     await store.close();

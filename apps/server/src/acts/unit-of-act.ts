@@ -1,5 +1,5 @@
 /** Whose protocol, zone and date an act is judged by: the unit of the place where there is one, else the person's own. */
-import { type Act, latest, sessionOf, unitOfPatient } from '@twelvemonth/clinical';
+import { type Act, sessionOf, unitOfPatient, visitOn } from '@twelvemonth/clinical';
 import type { AtHand } from '../at-hand.ts';
 import type { UnitNow } from '../register/units.ts';
 
@@ -33,12 +33,21 @@ export async function unitOfAct(
           | undefined;
         return referral?.unit ?? unitOfPatient(await notes.of('patient', act.patient));
       }
-      default: {
+      case 'record':
+      case 'record together':
+      case 'withdraw':
+      case 'give up place':
+      case 'decide':
+      case 'second check':
+      case 'start infusion':
+      case 'pause infusion':
+      case 'resume infusion':
+      case 'finish infusion': {
         const record = await notes.of('patient', act.patient);
+        const own = await units.named(unitOfPatient(record));
         // The visit of today is judged by the unit where the person is, also when another unit looks after them.
-        return latest(record, 'arrived') === undefined
-          ? unitOfPatient(record)
-          : ((await ofSession(latest(record, 'arrived')?.body.session ?? '')) ?? unitOfPatient(record));
+        const here = own === undefined ? undefined : visitOn(record, own.today)?.arrived.body.session;
+        return (here === undefined ? undefined : await ofSession(here)) ?? own?.unit.id;
       }
     }
   };

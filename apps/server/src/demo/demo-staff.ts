@@ -10,6 +10,7 @@ export type DemoPerson = {
   readonly name: string;
   readonly username: string;
   readonly roles: readonly Role[];
+  readonly unit?: string;
 };
 export type DemoSignIn = { readonly password: string; readonly people: readonly string[] };
 

@@ -100,15 +100,15 @@ export function openPeople(notes: Notes, units: Units, clock: Clock): People {
 
   const days = async (): Promise<string> => (await units.all()).map((unit) => `${unit.unit.id} ${unit.today}`).join();
   let lastDays = '';
+  async function onNewDay(): Promise<void> {
+    const now = await days();
+    if (now === lastDays || closed) return;
+    lastDays = now;
+    await all();
+  }
   const newDay = setInterval(() => {
-    void days().then(
-      async (now) => {
-        if (now === lastDays || closed) return;
-        lastDays = now;
-        await all();
-      },
-      () => undefined,
-    );
+    // What goes wrong here goes wrong again for whoever asks next, and is reported there.
+    onNewDay().catch(() => undefined);
   }, newDayCheckMilliseconds);
   newDay.unref();
 

@@ -75,7 +75,7 @@ export function openUnits(notes: Notes, clock: Clock): Units {
     named,
     all: async () => {
       const units: UnitNow[] = [];
-      for (const { subject } of await notes.all('unit')) {
+      for (const { subject } of (await notes.all('unit')).toSorted(byFirstEntry)) {
         const unit = await named(subjectId(subject));
         if (unit !== undefined) units.push(unit);
       }
@@ -83,3 +83,9 @@ export function openUnits(notes: Notes, clock: Clock): Units {
     },
   };
 }
+
+/** The unit described first is the first one everywhere. */
+const byFirstEntry = (a: SubjectRecord, b: SubjectRecord): number => {
+  const [left, right] = [a.all[0]?.recordedAt ?? '', b.all[0]?.recordedAt ?? ''];
+  return left < right ? -1 : left > right ? 1 : 0;
+};

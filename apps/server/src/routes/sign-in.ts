@@ -22,6 +22,7 @@ export const meOf = (member: Member): MeView => ({
   name: member.name,
   username: member.username,
   roles: [...member.roles],
+  ...(member.unit === undefined ? {} : { unit: member.unit }),
   may: mayOf(member.roles),
 });
 

@@ -18,6 +18,8 @@ export type Member = {
   readonly username: string;
   readonly roles: readonly Role[];
   readonly active: boolean;
+  /** The unit whose day they see first. */
+  readonly unit: string | undefined;
 };
 
 /** A signed-in person and the session they are signed in with. */
@@ -28,6 +30,7 @@ export type NewMember = {
   readonly username: string;
   readonly roles: readonly Role[];
   readonly staff?: StaffId;
+  readonly unit?: string | undefined;
 };
 
 /** The length of a working day's session: nobody stays signed in over night. */
@@ -39,6 +42,7 @@ const userRow = z.object({
   username: z.string(),
   roles: z.string(),
   active: z.union([z.boolean(), z.number()]),
+  unit: z.string().nullish(),
 });
 
 const memberOf = (row: unknown): Member => {
@@ -49,6 +53,7 @@ const memberOf = (row: unknown): Member => {
     username: user.username,
     roles: z.array(z.enum(everyRole)).parse(JSON.parse(user.roles)),
     active: Boolean(user.active),
+    unit: user.unit ?? undefined,
   };
 };
 
@@ -79,6 +84,7 @@ function optionsFor(store: Store, secret: string, { https }: { https: boolean })
       additionalFields: {
         roles: { type: 'string', required: true, input: false },
         active: { type: 'boolean', required: true, defaultValue: true, input: false },
+        unit: { type: 'string', required: false, input: false },
       },
     },
     advanced: {
@@ -131,14 +137,23 @@ export async function openAccounts(store: Store, { https }: { https: boolean }) 
 
   /** Adds a person; `hash` is a password already hashed. */
   async function add(
-    { name, username, roles, staff = randomUUID() }: NewMember,
+    { name, username, roles, unit, staff = randomUUID() }: NewMember,
     hash: string,
   ): Promise<Member | 'name-taken'> {
     if (named(username) !== undefined) return 'name-taken';
     // The library wants an address; ours lead nowhere (RFC 2606).
     const email = `${username}@staff.invalid`;
     const row = await library.internalAdapter.createUser(
-      { id: staff, name, username, email, emailVerified: true, roles: JSON.stringify(roles), active: true },
+      {
+        id: staff,
+        name,
+        username,
+        email,
+        emailVerified: true,
+        roles: JSON.stringify(roles),
+        active: true,
+        unit: unit ?? null,
+      },
       { method: 'admin' },
     );
     await library.internalAdapter.createAccount({

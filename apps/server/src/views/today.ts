@@ -141,7 +141,7 @@ function nextOf(listed: readonly Listed[], unit: UnitNow, atHand: AtHand): Today
       ];
     })
     .toSorted((a, b) => a.minutes - b.minutes)
-    .map(({ minutes: _, ...act }) => act);
+    .map(({ by, patient, who, what, act, to }) => ({ by, patient, who, what, act, to }));
 }
 
 const actWords: Readonly<Partial<Record<string, string>>> = {

@@ -11,6 +11,7 @@ import {
   longDate,
   plainDate,
   pumpMillilitersPerHour,
+  requirements,
   sessionOf,
   shortDate,
   visitOn,
@@ -18,6 +19,7 @@ import {
 import type { VisitView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
+import type { UnitNow } from '../register/units.ts';
 import { infusionViewOf } from './infusion.ts';
 import { nearNames } from './look-alikes.ts';
 import { allergiesInWords, bornInWords, fullName, needsOf } from './person-words.ts';
@@ -30,12 +32,14 @@ const bagMilliliters = 100;
 export async function visitViewOf(atHand: AtHand, person: Person, reader: string): Promise<VisitView> {
   const { record, today, identity, contact, course, place } = person;
   const visit = visitOn(record, today);
-  const protocol = person.unit?.protocol;
   const nameOf = atHand.accounts.nameOf;
   const now = atHand.clock.reading();
   const placeToday = place?.on === today ? place : undefined;
   const sessionId = visit?.arrived.body.session ?? placeToday?.session;
   const session = sessionId === undefined ? undefined : sessionOf(await atHand.notes.of('session', sessionId));
+  // A visit is judged by the unit where the person is.
+  const unit = (session === undefined ? undefined : await atHand.units.named(session.unit)) ?? person.unit;
+  const protocol = unit?.protocol;
   const onTheList =
     session === undefined
       ? []
@@ -66,7 +70,7 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
     ...(current === undefined ? {} : { current }),
     questions: questionsOf(person, visit, protocol),
     putOffValues: protocol === undefined ? [] : putOffValuesOf(protocol),
-    ...goOf(person),
+    ...goOf(person, unit),
     ...(visit?.decision === undefined
       ? {}
       : { decision: { decision: visit.decision.body.decision, says: entryText(visit.decision) } }),
@@ -147,18 +151,21 @@ const putOffValuesOf = ({ number }: Protocol): string[] => [
   'a new irregular pulse',
 ];
 
-function goOf({ record, unit, today }: Person): Pick<VisitView, 'go'> {
+function goOf({ record, today }: Person, unit: UnitNow | undefined): Pick<VisitView, 'go'> {
   if (unit?.context === undefined) return {};
   const found = goVerdict(record, unit.context, today);
   return {
     go: {
       verdict: found.verdict,
       headline: found.headline,
-      items: found.requirements.map(({ requirement, verdict, cause }) => ({
-        title: requirement,
-        verdict,
-        says: cause,
-      })),
+      items: [
+        ...found.requirements.map(({ requirement, verdict, cause }) => ({
+          title: requirements[requirement].title,
+          verdict,
+          says: cause,
+        })),
+        ...found.items.map(({ id, verdict, says }) => ({ title: id, verdict, says })),
+      ],
     },
   };
 }

@@ -49,7 +49,7 @@ export type OwnServer = Awaited<ReturnType<typeof ownServer>>;
 export async function ownServer({
   at = '2026-11-25T09:00',
   staff = true,
-  clock = systemClock({ at, zone: 'Europe/London' }),
+  clock = systemClock({ at, zone: 'Europe/London', clock: undefined }),
   screens,
 }: {
   at?: string;

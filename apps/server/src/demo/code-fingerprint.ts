@@ -1,0 +1,18 @@
+/** Which product made a demo: a digest of the code that decides what is written. Another digest, and the demo is made anew. */
+import { createHash } from 'node:crypto';
+import { readFileSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const packages = fileURLToPath(new URL('../../../../packages', import.meta.url));
+const deciding = ['clinical', 'demo', 'store'];
+
+export function codeFingerprint(): string {
+  const hash = createHash('sha256');
+  for (const name of deciding) {
+    const folder = join(packages, name, 'src');
+    const files = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.ts'));
+    for (const file of files.toSorted()) hash.update(`${name}/${file}\n`).update(readFileSync(join(folder, file)));
+  }
+  return hash.digest('hex');
+}

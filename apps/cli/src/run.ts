@@ -1,0 +1,63 @@
+/** Finds the command, runs it, and turns expected trouble into a sentence and an exit code. */
+import { StoreProblem } from '@twelvemonth/store';
+import type { Command, Output } from './command.ts';
+import { backup } from './commands/backup.ts';
+import { importRegister } from './commands/import.ts';
+import { readinessCommand } from './commands/readiness.ts';
+import { replay } from './commands/replay.ts';
+import { restore } from './commands/restore.ts';
+import { serve } from './commands/serve.ts';
+import { show } from './commands/show.ts';
+import { verify } from './commands/verify.ts';
+import { Ending, exitCodes } from './ending.ts';
+
+const commands: Readonly<Record<string, Command>> = {
+  serve,
+  import: importRegister,
+  readiness: readinessCommand,
+  show,
+  verify,
+  replay,
+  backup,
+  restore,
+};
+
+const usage = `twelvemonth COMMAND [options]
+
+${Object.entries(commands)
+  .map(([name, { summary }]) => `  ${name.padEnd(10)} ${summary}`)
+  .join('\n')}
+
+twelvemonth COMMAND --help says what each takes.
+Ends with 0: done and nothing is wrong; 1: the answer is no (not ready, refused, damaged, a row waits);
+2: the command line cannot be meant; 3: notes, file or server cannot be opened.`;
+
+export async function run(args: readonly string[], output: Output): Promise<number> {
+  const [name, ...rest] = args;
+  if (name === undefined || name === '--help' || name === 'help') {
+    (name === undefined ? output.aside : output.out)(usage);
+    return name === undefined ? exitCodes.usage : exitCodes.done;
+  }
+  const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
+  if (command === undefined) {
+    output.aside(`twelvemonth: there is no command "${name}".\n\n${usage}`);
+    return exitCodes.usage;
+  }
+  if (rest.includes('--help') && command !== serve) {
+    output.out(command.help);
+    return exitCodes.done;
+  }
+  try {
+    return await command.run(rest, output);
+  } catch (error) {
+    if (error instanceof Ending) {
+      output.aside(`twelvemonth: ${error.message}`);
+      return error.code;
+    }
+    if (error instanceof StoreProblem) {
+      output.aside(`twelvemonth: ${error.message}`);
+      return exitCodes.cannotOpen;
+    }
+    throw error;
+  }
+}

@@ -5,6 +5,7 @@
 import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
+
 import { expect } from 'vitest';
 import { type Somebody, ownServer, password, people } from '../../apps/server/test/support/own-server.ts';
 import { launch, screenshotPath } from './browser.ts';
@@ -15,17 +16,24 @@ const screens = fileURLToPath(new URL('../../apps/web/dist', import.meta.url));
 export const desktop = { width: 1366, height: 768 };
 export const tablet = { width: 768, height: 1024 };
 
+type StorageState = Awaited<ReturnType<BrowserContext['storageState']>>;
+
 export type Service = Awaited<ReturnType<typeof service>>;
 
-export async function service({ at = '2026-11-26T08:40', staff = true }: { at?: string; staff?: boolean } = {}) {
+export async function service({ at = '2026-11-25T08:40', staff = true }: { at?: string; staff?: boolean } = {}) {
   const clock = movableClock(at);
   const server = await ownServer({ clock, staff, screens });
   const url = await server.app.listen({ host: '127.0.0.1', port: 0 });
   const browser: Browser = await launch();
   const contexts: BrowserContext[] = [];
 
-  async function visitor(viewport = desktop): Promise<Page> {
-    const context = await browser.newContext({ viewport, locale: 'en-GB', timezoneId: 'Europe/London' });
+  async function visitor(viewport = desktop, storageState?: StorageState): Promise<Page> {
+    const context = await browser.newContext({
+      viewport,
+      locale: 'en-GB',
+      timezoneId: 'Europe/London',
+      ...(storageState === undefined ? {} : { storageState }),
+    });
     contexts.push(context);
     const page = await context.newPage();
     page.setDefaultTimeout(15_000);
@@ -35,16 +43,22 @@ export async function service({ at = '2026-11-26T08:40', staff = true }: { at?: 
     return page;
   }
 
+  /** Cookies of those who have signed in once, so that a test with many pages does not sign in for each. */
+  const sessions = new Map<Somebody, StorageState>();
+
   /** A page with this person signed in, at the given address. */
   async function signedIn(somebody: Somebody, path = '/', viewport = desktop): Promise<Page> {
-    const page = await visitor(viewport);
-    await page.goto(url);
-    await page.getByLabel('Username').fill(people[somebody].username);
-    await page.getByLabel('Password').fill(password);
-    await page.getByRole('button', { name: 'Sign in' }).click();
-    await page.getByRole('navigation').first().waitFor();
-    if (path !== '/') await page.goto(`${url}${path}`);
-    await page.getByRole('main').waitFor();
+    const before = sessions.get(somebody);
+    const page = await visitor(viewport, before);
+    await page.goto(`${url}${path}`);
+    if (before === undefined) {
+      await page.getByLabel('Username').fill(people[somebody].username);
+      await page.getByLabel('Password').fill(password);
+      await page.getByRole('button', { name: 'Sign in' }).click();
+      await page.getByRole('navigation').first().waitFor();
+      sessions.set(somebody, await page.context().storageState());
+    }
+    await page.getByRole('heading', { level: 1 }).waitFor();
     return page;
   }
 

@@ -1,0 +1,57 @@
+/** Every page, at the width of a tablet and of a desk: no accessibility violation, nothing wider than the screen. */
+import { afterAll, beforeAll, describe, it } from 'vitest';
+import { referralOf, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
+import { type Service, checked, desktop, service, tablet } from '../support/service.ts';
+
+let at: Service;
+beforeAll(async () => {
+  at = await service();
+  await setUp(at.server);
+  await at.server.done('clerk', referralOf('wilhelmina'));
+  await workUp(at.server, 'wilhelmina');
+  await at.server.done(
+    'clerk',
+    referralOf('ada', { given: 'Ada', family: 'Brindle', born: '1940-02-29', number: '999 204 7721' }),
+  );
+  await at.server.done('nurse', {
+    name: 'plan session',
+    session: 'thornbeck-2026-11-25',
+    body: {
+      unit: 'thornbeck',
+      on: '2026-11-25',
+      zone: 'Europe/London',
+      arriveAt: ['09:00', '09:20', '09:40'],
+      opensAt: '08:30',
+      closesAt: '17:00',
+    },
+  });
+});
+afterAll(() => at.close());
+
+const pages: readonly (readonly [name: string, path: string])[] = [
+  ['today', '/'],
+  ['people', '/people'],
+  ['new-person', '/people/new'],
+  ['person', '/people/wilhelmina'],
+  ['person-in-work-up', '/people/ada'],
+  ['book', '/people/wilhelmina/book'],
+  ['sessions', '/sessions'],
+  ['plan-session', '/sessions/plan'],
+  ['session', '/sessions/thornbeck-2026-11-25'],
+  ['recall', '/recall'],
+  ['import', '/import'],
+  ['import-waiting', '/import/waiting'],
+  ['protocol', '/protocol'],
+  ['settings', '/settings'],
+];
+
+describe.each([
+  ['tablet', tablet],
+  ['desk', desktop],
+] as const)('at the width of a %s', (width, viewport) => {
+  it.each(pages)('%s', async (name, path) => {
+    const page = await at.signedIn(name === 'settings' ? 'lead' : 'nurse', path, viewport);
+    await checked(page, `${name}-${width}`);
+    await page.context().close();
+  });
+});

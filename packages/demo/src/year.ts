@@ -95,7 +95,8 @@ function* readiesFor(me: Me, place: Place): Life {
   if (me.chance.isTrue(0.11)) return;
   const latest = addDays(place.on, -7);
   const drawOn = addDays(me.today, Math.max(1, Math.floor((latest - me.today) * me.chance.around(0.2, 0.95))));
-  if (drawOn > me.today && drawOn < place.on) yield* me.officeDay(drawOn);
+  const loadingFirst = readinessNow(me, place.on).nextSteps.some(({ kind }) => kind === 'loading dose');
+  if (!loadingFirst && drawOn > me.today && drawOn < place.on) yield* me.officeDay(drawOn);
   yield* worksTowards(me, addDays(place.on, -5));
 }
 
@@ -112,7 +113,8 @@ function* comes(me: Me, booked: Place): Life<VisitOutcome> {
     if (now === undefined) return 'put off';
     place = now;
   }
-  if (me.chance.isTrue(0.03)) {
+  // The demo's own day is shown with its people in their chairs.
+  if (me.chance.isTrue(0.03) && place.on !== me.world.today) {
     yield* me.officeDay(addDays(place.on, 1));
     yield* me.writes(me.by('clerk'), 'call', {
       route: 'telephone',

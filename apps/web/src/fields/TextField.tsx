@@ -9,7 +9,8 @@ type Props = FieldWords & {
   readonly autoComplete?: string;
   readonly short?: boolean;
   readonly inputMode?: 'text' | 'numeric' | 'decimal';
-  readonly autoFocus?: boolean;
+  /** The one field a person came for: it has the focus when the form opens. */
+  readonly first?: boolean;
 };
 
 export function TextField({
@@ -20,7 +21,7 @@ export function TextField({
   autoComplete = 'off',
   short = false,
   inputMode,
-  autoFocus = false,
+  first = false,
   ...words
 }: Props) {
   return (
@@ -43,7 +44,7 @@ export function TextField({
             autoComplete={autoComplete}
             // The one field a person came for; never in the middle of a page.
             // oxlint-disable-next-line jsx-a11y/no-autofocus -- only for the one field a person came for
-            autoFocus={autoFocus}
+            autoFocus={first}
             onChange={(event) => onChange(event.target.value)}
           />
         )

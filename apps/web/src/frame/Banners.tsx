@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import { useRef } from 'react';
+import { useState } from 'react';
 import { Button } from '../paper/Button.tsx';
 import { useReached } from '../server/connection.ts';
 import { queries, status } from '../server/queries.ts';
@@ -9,10 +9,10 @@ import css from './Frame.module.css';
 export function Banners() {
   const reached = useReached();
   const now = useQuery(status).data;
-  const loadedWith = useRef<string | undefined>(undefined);
-  loadedWith.current ??= now?.version;
+  const [loadedWith, setLoadedWith] = useState<string>();
+  if (loadedWith === undefined && now !== undefined) setLoadedWith(now.version);
   return (
-    <div role="status" className="screenOnly">
+    <output className="screenOnly" style={{ display: 'block' }}>
       {!reached && (
         <p className={css['banner']}>
           The server cannot be reached. What you see may be out of date and nothing can be recorded; what you have
@@ -23,9 +23,9 @@ export function Banners() {
         </p>
       )}
       {now?.readOnly !== undefined && <p className={css['banner']}>Read only: {now.readOnly}</p>}
-      {now !== undefined && loadedWith.current !== now.version && (
+      {now !== undefined && loadedWith !== undefined && loadedWith !== now.version && (
         <p className={css['banner']}>
-          The server now runs version {now.version}; this screen is of version {loadedWith.current}. Finish what you are
+          The server now runs version {now.version}; this screen is of version {loadedWith}. Finish what you are
           entering, then{' '}
           <Button tone="plain" onClick={() => window.location.reload()}>
             load the new screens
@@ -33,6 +33,6 @@ export function Banners() {
           .
         </p>
       )}
-    </div>
+    </output>
   );
 }

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Outlet } from '@tanstack/react-router';
-import { useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import { me } from '../server/queries.ts';
 import { useLive } from '../server/live.ts';
 import { SignInPlace } from '../sign-in/SignInPlace.tsx';
@@ -16,21 +16,19 @@ import { Search } from './search/Search.tsx';
  */
 export function Frame() {
   const asked = useQuery(me);
-  const [changing, setChanging] = useState(false);
-  const wasHere = useRef(false);
-  const signedIn = asked.data !== undefined && asked.data !== null;
-  if (signedIn) wasHere.current = true;
+  const [changingFrom, setChangingFrom] = useState<string>();
+  const [wasHere, setWasHere] = useState(false);
   const staff = asked.data?.staff;
-  useEffect(() => setChanging(false), [staff]);
+  const signedIn = staff !== undefined;
+  if (signedIn && !wasHere) setWasHere(true);
+  const changing = signedIn && changingFrom === staff;
   useLive(signedIn);
   if (asked.data === undefined && asked.error === null) return null;
   const away = !signedIn || changing;
   return (
     <>
-      {away && (
-        <SignInPlace wasHere={wasHere.current} stay={changing && signedIn ? () => setChanging(false) : undefined} />
-      )}
-      {wasHere.current && (
+      {away && <SignInPlace wasHere={wasHere} stay={changing ? () => setChangingFrom(undefined) : undefined} />}
+      {wasHere && (
         <div className={css['frame']} hidden={away} inert={away} style={away ? { display: 'none' } : undefined}>
           <a className={css['skip']} href="#content">
             Skip to the page
@@ -40,7 +38,7 @@ export function Frame() {
             <Banners />
             <div className={css['top']}>
               <Search />
-              <Desk change={() => setChanging(true)} />
+              <Desk change={() => setChangingFrom(staff)} />
             </div>
             <main id="content" className={css['main']} tabIndex={-1}>
               <Outlet />

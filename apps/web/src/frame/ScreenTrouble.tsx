@@ -6,7 +6,7 @@ import { Page } from '../paper/Page.tsx';
 export function ScreenTrouble({ error }: { error: unknown }) {
   return (
     <Page title="This screen stopped working">
-      <Note tone="stop" role="alert">
+      <Note tone="stop" speaks="at once">
         <p>
           The notes are not affected. Load the screen again; if it comes back, tell whoever looks after the service and
           quote:

@@ -78,8 +78,8 @@ export function Draft({ answer, busy, check, take }: Props) {
         </Button>
         <span className="quiet">Rows with trouble that blocks wait, whole, until someone settles them.</span>
       </div>
-      <Preview preview={answer.preview} />
       <RowProblems problems={answer.problems} />
+      <Preview preview={answer.preview} />
     </>
   );
 }

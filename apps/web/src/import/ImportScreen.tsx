@@ -72,15 +72,15 @@ export function ImportScreen() {
         {chosen !== undefined && <span className="quiet">{chosen.file}</span>}
       </div>
       {misread !== undefined && (
-        <Note tone="stop" role="alert">
+        <Note tone="stop" speaks="at once">
           {misread}
         </Note>
       )}
-      {dryRun.busy && <p role="status">reading the file …</p>}
+      {dryRun.busy && <output>reading the file …</output>}
       {dryRun.error !== undefined && <Trouble error={dryRun.error} />}
       {accept.error !== undefined && <Trouble error={accept.error} />}
       {accept.answer !== undefined && (
-        <Note tone="done" role="status">
+        <Note tone="done" speaks="politely">
           Taken in: {counted(accept.answer.taken, 'row')}, {counted(accept.answer.people, 'new person', 'new people')},{' '}
           {counted(accept.answer.facts, 'fact')}; {accept.answer.alreadyHere} were here already.{' '}
           {accept.answer.waiting > 0 && (

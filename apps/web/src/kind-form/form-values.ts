@@ -55,7 +55,11 @@ export function bodyFrom(shape: Shape, values: FormValues, path = ''): unknown {
     case 'text':
     case 'long text':
       return typeof value === 'string' ? value.trim() : value;
-    default:
+    case 'choice':
+    case 'ticks':
+    case 'yes or no':
+    case 'number':
+    case 'date':
       return value;
   }
 }
@@ -81,7 +85,14 @@ export function valuesFrom(shape: Shape, body: unknown, path = ''): FormValues {
     }
     case 'several texts':
       return { [path]: Array.isArray(body) ? body.join('\n') : '' };
-    default:
+    case 'choice':
+    case 'ticks':
+    case 'quantity':
+    case 'yes or no':
+    case 'number':
+    case 'date':
+    case 'text':
+    case 'long text':
       return { [path]: body as FieldValue };
   }
 }

@@ -27,7 +27,7 @@ type Def = {
   readonly values?: readonly unknown[];
   readonly element?: z.ZodType;
 };
-const defOf = (schema: z.ZodType): Def => schema.def as unknown as Def;
+const defOf = (schema: z.ZodType): Def => schema.def;
 
 /** Longest text that still is one line on a form. */
 const shortTextLength = 200;
@@ -67,7 +67,8 @@ export function shapeOf(schema: z.ZodType): Shape | undefined {
       const on = def.discriminator ?? '';
       const variants = (def.options ?? []).map((option) => {
         const shape = defOf(unwrapped(option).inner).shape ?? {};
-        const value = String(defOf(shape[on] as z.ZodType).values?.[0] ?? '');
+        const literal = defOf(shape[on] as z.ZodType).values?.[0];
+        const value = typeof literal === 'string' ? literal : '';
         return { value, fields: fieldsOf(shape).filter(({ key }) => key !== on) };
       });
       return { is: 'kinds of answer', on, variants };

@@ -14,9 +14,5 @@ export function Awaited<Data>({
 }) {
   if (query.data !== undefined) return children(query.data);
   if (query.error !== null) return <Trouble error={query.error} again={() => void query.refetch()} />;
-  return (
-    <p className="quiet" role="status">
-      fetching {what} …
-    </p>
-  );
+  return <output className="quiet">fetching {what} …</output>;
 }

@@ -10,12 +10,12 @@ export function Outcome({ of: attempt }: { of: Pick<Attempt, 'refusals' | 'troub
   const place = useRef<HTMLDivElement>(null);
   const refused = refusals.length > 0 || trouble !== undefined || missed.length > 0;
   useEffect(() => {
-    if (refused) place.current?.focus();
-  }, [refused, refusals, trouble]);
+    if (refusals.length > 0 || trouble !== undefined || missed.length > 0) place.current?.focus();
+  }, [refusals, trouble, missed]);
   if (refused) {
     return (
       <div ref={place} tabIndex={-1}>
-        <Note tone="stop" role="alert">
+        <Note tone="stop" speaks="at once">
           {trouble !== undefined && (
             <p>
               <strong>{trouble.says}</strong>
@@ -61,7 +61,7 @@ export function Outcome({ of: attempt }: { of: Pick<Attempt, 'refusals' | 'troub
     );
   }
   return answer === undefined ? null : (
-    <Note tone="done" role="status">
+    <Note tone="done" speaks="politely">
       {answer.says}
     </Note>
   );

@@ -7,7 +7,7 @@ import { inSummary } from './refusal-words.ts';
 export function Trouble({ error, again }: { error: Error; again?: () => void }) {
   const problem = error instanceof ServerProblem ? error.problem : undefined;
   return (
-    <Note tone="stop" role="alert">
+    <Note tone="stop" speaks="at once">
       <p>
         <strong>{problem?.title ?? error.message}</strong>
       </p>

@@ -12,6 +12,7 @@ import { Page } from '../paper/Page.tsx';
 import { people } from '../server/queries.ts';
 import type { AnswerOf } from '../server/paths.ts';
 import { counted } from '../words/texts.ts';
+import { without } from '../words/without.ts';
 import { PeopleTable } from './PeopleTable.tsx';
 import { StandingFilters } from './StandingFilters.tsx';
 import { isOrder, narrowed, ordered, orders } from './people-order.ts';
@@ -65,7 +66,7 @@ function Register({ data }: { data: AnswerOf<'people'> }) {
   return (
     <>
       {data.unaccounted > 0 && (
-        <Note tone="stop" role="alert">
+        <Note tone="stop" speaks="at once">
           {counted(data.unaccounted, 'person is', 'people are')} not accounted for: nobody owns what happens next. Tell
           the service lead now.
         </Note>
@@ -91,8 +92,8 @@ function Register({ data }: { data: AnswerOf<'people'> }) {
             value={verdict ?? ''}
             onChange={(event) =>
               void navigate({
-                search: ({ verdict: _, ...before }) =>
-                  event.target.value === '' ? before : { ...before, verdict: event.target.value },
+                search: (before) =>
+                  event.target.value === '' ? without(before, 'verdict') : { ...before, verdict: event.target.value },
               })
             }
           >
@@ -104,10 +105,10 @@ function Register({ data }: { data: AnswerOf<'people'> }) {
             ))}
           </select>
         </label>
-        <span className="quiet" role="status">
+        <output className="quiet">
           {counted(rows.length, 'person', 'people')}
           {standing === undefined ? '' : `, ${standing}`}
-        </span>
+        </output>
       </div>
       <PeopleTable key={`${standing} ${verdict} ${order}`} rows={rows} />
     </>

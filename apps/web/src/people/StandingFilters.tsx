@@ -1,4 +1,5 @@
 import { Link } from '@tanstack/react-router';
+import { without } from '../words/without.ts';
 import css from './People.module.css';
 
 type Props = {
@@ -15,7 +16,7 @@ export function StandingFilters({ standings, total, chosen }: Props) {
         <li>
           <Link
             to="/people"
-            search={({ standing: _, ...before }) => before}
+            search={(before) => without(before, 'standing')}
             aria-current={chosen === undefined ? 'true' : undefined}
             activeProps={{}}
           >

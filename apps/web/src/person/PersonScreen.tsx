@@ -32,7 +32,14 @@ function Sheet({ data }: { data: PersonView }) {
       <PersonCautions data={data} />
       <StandingLine data={data} />
       {search.record !== undefined && (
-        <RecordPanel person={data} record={search.record} correct={search.correct} about={search.about} close={close} />
+        <RecordPanel
+          key={`${search.record} ${search.correct}`}
+          person={data}
+          record={search.record}
+          correct={search.correct}
+          about={search.about}
+          close={close}
+        />
       )}
       {data.readiness === undefined ? (
         <Note tone="caution">

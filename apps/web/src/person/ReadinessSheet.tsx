@@ -10,6 +10,7 @@ import { Why } from '../paper/Why.tsx';
 import { readinessOn } from '../server/queries.ts';
 import { Verdict } from '../verdict/Verdict.tsx';
 import { dayInWords } from '../words/dates.ts';
+import { without } from '../words/without.ts';
 import { NextSteps } from './NextSteps.tsx';
 import css from './Person.module.css';
 import { RequirementsTable } from './RequirementsTable.tsx';
@@ -36,7 +37,7 @@ export function ReadinessSheet({ data, readiness }: { data: PersonView; readines
               value={on}
               onChange={(date) =>
                 void navigate({
-                  search: ({ on: _, ...rest }) => (date === undefined ? rest : { ...rest, on: date }),
+                  search: (before) => (date === undefined ? without(before, 'on') : { ...before, on: date }),
                   replace: true,
                 })
               }

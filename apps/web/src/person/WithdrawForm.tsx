@@ -28,7 +28,7 @@ export function WithdrawForm({ entry, person, close }: { entry: EntryView; perso
           at="reason"
           value={reason}
           onChange={setReason}
-          autoFocus
+          first
         />
         <p style={{ display: 'flex', gap: '0.6rem' }}>
           <Button type="submit" tone="act" size="slim" busy={attempt.busy}>

@@ -19,7 +19,7 @@ export function Flips({ unit, version }: { unit: string; version: string }) {
           Compare everyone
         </Button>
       )}
-      {wanted && asked.isPending && <p role="status">comparing everyone …</p>}
+      {wanted && asked.isPending && <output>comparing everyone …</output>}
       {asked.error !== null && <Trouble error={asked.error} />}
       {asked.data !== undefined && (
         <>

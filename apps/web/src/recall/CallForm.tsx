@@ -1,4 +1,3 @@
-import type { ActBody } from '@twelvemonth/exchange';
 import { useState } from 'react';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { DateField } from '../fields/DateField.tsx';
@@ -27,7 +26,7 @@ export function CallForm({ patient, close }: { patient: string; close: () => voi
       ...(note.trim() === '' ? {} : { note: note.trim() }),
       ...(callBackOn === undefined ? {} : { callBackOn }),
     };
-    void attempt.send({ name: 'record', patient, line: { kind: 'call', body, effectiveAt: today } } as ActBody['act']);
+    void attempt.send({ name: 'record', patient, line: { kind: 'call', body, effectiveAt: today } });
   };
   return (
     <FieldTroubles value={attempt.refusals}>

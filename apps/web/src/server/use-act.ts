@@ -3,7 +3,7 @@
  * answer and a new sign-in all send the same id, and the server records it once.
  */
 import type { ActAnswer, ActBody } from '@twelvemonth/exchange';
-import { useCallback, useRef, useState } from 'react';
+import { useRef, useState } from 'react';
 import { useActingRole } from '../frame/acting-role.ts';
 import { queries, signedOut } from './queries.ts';
 import { post } from './request.ts';
@@ -24,7 +24,6 @@ export type Attempt = {
   readonly trouble: { readonly says: string; readonly quote?: string } | undefined;
   readonly missed: readonly ServerProblem['missed'][number][];
   readonly answer: ActAnswer | undefined;
-  readonly forget: () => void;
 };
 
 const nothing = { refusals: [], trouble: undefined, missed: [], answer: undefined } as const;
@@ -63,42 +62,33 @@ export function useAct(onDone?: (answer: ActAnswer) => void): Attempt {
   const [busy, setBusy] = useState(false);
   const [outcome, setOutcome] = useState<Outcome>(nothing);
   const { role } = useActingRole();
-  const done = useRef(onDone);
-  done.current = onDone;
-
-  const send = useCallback(
-    async (act: ActBody['act'], { seen, signedBy }: Sending = {}) => {
-      if (inFlight.current) return undefined;
-      inFlight.current = true;
-      setBusy(true);
-      id.current ??= crypto.randomUUID();
-      try {
-        const answer = await post('act', {
-          id: id.current,
-          act,
-          ...(role === undefined || signedBy !== undefined ? {} : { role }),
-          ...(seen === undefined ? {} : { seen }),
-          ...(signedBy === undefined ? {} : { signedBy }),
-        });
-        id.current = undefined;
-        setOutcome({ ...nothing, answer });
-        await queries.invalidateQueries();
-        done.current?.(answer);
-        return answer;
-      } catch (error) {
-        setOutcome(outcomeOf(error, signedBy !== undefined));
-        return undefined;
-      } finally {
-        inFlight.current = false;
-        setBusy(false);
-      }
-    },
-    [role],
-  );
-
-  const forget = useCallback(() => {
-    id.current = undefined;
-    setOutcome(nothing);
-  }, []);
-  return { send, busy, ...outcome, forget };
+  const send: Attempt['send'] = async (act, { seen, signedBy } = {}) => {
+    if (inFlight.current) return undefined;
+    inFlight.current = true;
+    setBusy(true);
+    id.current ??= crypto.randomUUID();
+    try {
+      const answer = await post('act', {
+        id: id.current,
+        act,
+        ...(role === undefined || signedBy !== undefined ? {} : { role }),
+        ...(seen === undefined ? {} : { seen }),
+        ...(signedBy === undefined ? {} : { signedBy }),
+      });
+      id.current = undefined;
+      setOutcome({ ...nothing, answer });
+      await queries.invalidateQueries();
+      onDone?.(answer);
+      return answer;
+    } catch (error) {
+      setOutcome(outcomeOf(error, signedBy !== undefined));
+      // What others wrote is fetched, so that pressing again is said with it seen.
+      if (error instanceof ServerProblem && error.missed.length > 0) await queries.invalidateQueries();
+      return undefined;
+    } finally {
+      inFlight.current = false;
+      setBusy(false);
+    }
+  };
+  return { send, busy, ...outcome };
 }

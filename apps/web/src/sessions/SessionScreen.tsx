@@ -42,7 +42,7 @@ function Sheet({ data }: { data: SessionView }) {
       }
     >
       {data.cancelled && (
-        <Note tone="stop" role="alert">
+        <Note tone="stop" speaks="at once">
           This session is cancelled. Everyone on it needs another place.
         </Note>
       )}

@@ -4,7 +4,7 @@ import css from './Settings.module.css';
 
 /** What an empty service still needs before its first dose, in order. */
 export function SetUp({ steps }: { steps: SettingsView['setUp'] }) {
-  if (steps.length === 0 || steps.every(({ done }) => done)) return null;
+  if (steps.every(({ done }) => done)) return null;
   return (
     <section aria-labelledby="set-up">
       <h2 id="set-up">Setting up</h2>

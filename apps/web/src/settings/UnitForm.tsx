@@ -23,7 +23,7 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
   const attempt = useAct(close);
   const [texts, setTexts] = useState({
     name: unit?.name ?? '',
-    zone: unit?.zone ?? Intl.DateTimeFormat().resolvedOptions().timeZone,
+    zone: unit?.zone ?? new Intl.DateTimeFormat().resolvedOptions().timeZone,
     opensAt: unit?.opensAt ?? '',
     closesAt: unit?.closesAt ?? '',
     telephone: unit?.telephone ?? '',

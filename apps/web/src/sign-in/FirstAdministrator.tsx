@@ -41,7 +41,7 @@ export function FirstAdministrator() {
           at="service"
           value={form.service}
           onChange={set('service')}
-          autoFocus
+          first
         />
         <TextField label="Your name" at="name" value={form.name} onChange={set('name')} autoComplete="name" />
         <TextField

@@ -42,7 +42,7 @@ export function SignInForm({
     <div className={css['columns']}>
       <form onSubmit={(event) => void submit(event)}>
         <h1>{heading}</h1>
-        <TextField label="Username" value={username} onChange={setUsername} autoComplete="username" autoFocus />
+        <TextField label="Username" value={username} onChange={setUsername} autoComplete="username" first />
         <TextField
           label="Password"
           type="password"

@@ -7,11 +7,12 @@ import { VisitColumns } from './VisitColumns.tsx';
 import css from './Today.module.css';
 
 type Visit = TodayView['visits'][number];
-const shareOf = (visit: Visit): number | undefined => {
-  const left = /(\d+) min/.exec(visit.infusion?.says ?? '')?.[1];
-  if (visit.infusion === undefined || left === undefined) return undefined;
-  return 1 - Number(left) / visit.infusion.plannedMinutes;
-};
+/** How much of the planned minutes it has run. */
+function shareOf({ infusion }: Visit): number | undefined {
+  if (infusion === undefined) return undefined;
+  const [, minutes = '0'] = /ran (\d+) min/.exec(infusion.says) ?? [];
+  return Number(minutes) / infusion.plannedMinutes;
+}
 
 /** What fits in the strip: what is left of the least running time. */
 function running(visit: Visit): string | undefined {

@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link, useNavigate, useParams } from '@tanstack/react-router';
-import type { ActBody, VisitView } from '@twelvemonth/exchange';
+import type { VisitView } from '@twelvemonth/exchange';
 import { useServiceToday } from '../frame/unit.ts';
 import { Awaited } from '../paper/Awaited.tsx';
 import { Button } from '../paper/Button.tsx';
@@ -52,7 +52,7 @@ function Letter({ data, html }: { data: VisitView; html: string }) {
   const sign = (): void => {
     const body = { to: 'family doctor', about, version: '1', text: textOf(html) };
     void attempt.send(
-      { name: 'record', patient: data.patient, line: { kind: 'letter', body, effectiveAt: today } } as ActBody['act'],
+      { name: 'record', patient: data.patient, line: { kind: 'letter', body, effectiveAt: today } },
       { seen: { [`patient/${data.patient}`]: data.seq } },
     );
   };
@@ -63,6 +63,7 @@ function Letter({ data, html }: { data: VisitView; html: string }) {
         className={css['letter']}
         title={`Letter about ${data.name}`}
         src={addressOf('letter', { patient: data.patient })}
+        sandbox=""
       />
       <Outcome of={attempt} />
       <p className="screenOnly" style={{ display: 'flex', gap: '0.8rem', flexWrap: 'wrap', marginTop: '1rem' }}>

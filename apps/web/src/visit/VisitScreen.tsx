@@ -43,7 +43,7 @@ function Chairside({ data }: { data: VisitView }) {
         <div>
           {said !== undefined && (
             <div style={{ marginBottom: '0.8rem' }}>
-              <Note tone="done" role="status">
+              <Note tone="done" speaks="politely">
                 {said}
               </Note>
             </div>

@@ -1,11 +1,11 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useState } from 'react';
 import { steadyMilliseconds } from '../clock.ts';
 
 /** The server's time now, carried on from its last answer by an even clock: a device that is set wrong changes nothing. */
 export function useServerNow(serverTime: string): () => number {
-  const base = useRef({ serverTime: '', at: 0 });
-  if (base.current.serverTime !== serverTime) base.current = { serverTime, at: steadyMilliseconds() };
-  return () => Date.parse(base.current.serverTime) + (steadyMilliseconds() - base.current.at);
+  const [base, setBase] = useState(() => ({ serverTime, at: steadyMilliseconds() }));
+  if (base.serverTime !== serverTime) setBase({ serverTime, at: steadyMilliseconds() });
+  return () => Date.parse(base.serverTime) + (steadyMilliseconds() - base.at);
 }
 
 /** Draws again every second while something runs. */

@@ -1,3 +1,4 @@
+/* oxlint-disable jsx-a11y/prefer-tag-over-role, jsx-a11y/no-noninteractive-element-to-interactive-role -- a combobox after the ARIA practices: HTML has no list whose options hold two lines */
 import { useNavigate } from '@tanstack/react-router';
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
 import { dotted } from '../../words/texts.ts';

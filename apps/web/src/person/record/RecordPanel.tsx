@@ -22,7 +22,7 @@ export function RecordPanel({ person, record, correct, about, close }: Props) {
   useEffect(() => {
     place.current?.focus({ preventScroll: true });
     place.current?.scrollIntoView({ block: 'nearest' });
-  }, [record, correct]);
+  }, []);
   const entry = person.entries.find(({ id }) => id === correct);
   const known = record === 'sample' || isKindName(record) ? record : undefined;
   const title =

@@ -39,7 +39,7 @@ export function CannulaStep({ data, done }: StepProps) {
         }))}
       />
       {avoided && (
-        <Note tone="stop" role="alert">
+        <Note tone="stop" speaks="at once">
           This is the arm to avoid.
         </Note>
       )}

@@ -16,7 +16,7 @@ export function ChecksDiffer({ data, done }: StepProps) {
   return (
     <FieldTroubles value={step.attempt.refusals}>
       <h2>The readings differ</h2>
-      <Note tone="stop" role="alert">
+      <Note tone="stop" speaks="at once">
         <p>
           <strong>Do not start.</strong> {preparation.by} and {check.by} read differently: {check.differs.join(', ')}.
         </p>

@@ -3,6 +3,7 @@ import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { QuantityField, nothingTyped } from '../../fields/QuantityField.tsx';
 import { Note } from '../../paper/Note.tsx';
+import { without } from '../../words/without.ts';
 import css from '../Visit.module.css';
 import type { StepProps } from '../StepBody.tsx';
 import { StepForm } from '../StepForm.tsx';
@@ -24,7 +25,7 @@ export function ObservationsStep({ data, done }: StepProps) {
   const [irregular, setIrregular] = useState<'yes' | 'no'>();
   const [weight, setWeight] = useState(nothingTyped);
   const set = (key: Measure) => (value: number | undefined) =>
-    setValues(({ [key]: _, ...others }) => (value === undefined ? others : { ...others, [key]: value }));
+    setValues((before) => (value === undefined ? without(before, key) : { ...before, [key]: value }));
   const send = (): void => {
     const body = {
       ...values,

@@ -12,7 +12,7 @@ export function PauseForm({ step }: { step: Step }) {
         step.act({ name: 'pause infusion', reason });
       }}
     >
-      <TextField label="Why it is paused" at="reason" value={reason} onChange={setReason} autoFocus />
+      <TextField label="Why it is paused" at="reason" value={reason} onChange={setReason} first />
       <Button type="submit" tone="act" size="big" busy={step.attempt.busy}>
         It stands still now
       </Button>

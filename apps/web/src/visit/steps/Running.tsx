@@ -1,5 +1,4 @@
-import { useRef, useState } from 'react';
-import { steadyMilliseconds } from '../../clock.ts';
+import { useState } from 'react';
 import { FieldTroubles } from '../../fields/field-trouble.ts';
 import { Button } from '../../paper/Button.tsx';
 import { Outcome } from '../../paper/Outcome.tsx';
@@ -20,14 +19,11 @@ const asClock = (seconds: number): string =>
 export function Running({ data, done }: StepProps) {
   const step = useStep(data, done);
   const { infusion } = data;
-  const base = useRef({ serverTime: '', at: 0 });
-  if (base.current.serverTime !== data.serverTime)
-    base.current = { serverTime: data.serverTime, at: steadyMilliseconds() };
   const [open, setOpen] = useState<'pause' | 'stop'>();
   useTick(infusion !== undefined && !infusion.paused);
   if (infusion === undefined) return null;
   if (infusion.ranSeconds === undefined) return <UnmeasuredFinish data={data} done={done} />;
-  const since = infusion.paused ? 0 : (steadyMilliseconds() - base.current.at) / 1000;
+  const since = infusion.paused ? 0 : (step.now() - Date.parse(data.serverTime)) / 1000;
   const ran = infusion.ranSeconds + since;
   const left = Math.max(0, infusion.leastMinutes * 60 - ran);
   const planned = infusion.plannedMinutes * 60;
@@ -62,7 +58,7 @@ export function Running({ data, done }: StepProps) {
         )}
       </p>
       <p>Swelling or pain at the site is infiltration until shown otherwise: stop, look, resite.</p>
-      <Outcome of={step.attempt} />
+      <Outcome of={{ ...step.attempt, answer: undefined }} />
       <div className={css['go']}>
         {infusion.paused ? (
           <Button tone="act" size="big" busy={step.attempt.busy} onClick={() => step.act({ name: 'resume infusion' })}>

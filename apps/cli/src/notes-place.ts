@@ -58,7 +58,7 @@ export function notesFileOrNew(place: PlaceOptions): string {
 }
 
 /** Opens for reading, beside a running server or without one, and says on standard error which notes these are. */
-export async function openNotes(place: PlaceOptions, { aside }: Output): Promise<StoreReader> {
+async function openNotes(place: PlaceOptions, { aside }: Output): Promise<StoreReader> {
   const path = place.postgres === undefined ? notesFile(place) : undefined;
   const reader =
     path === undefined

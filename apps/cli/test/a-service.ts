@@ -21,7 +21,7 @@ import {
 } from '@twelvemonth/clinical';
 import { type Store, openSqliteStore } from '@twelvemonth/store';
 
-export const session = 'thornbeck-2026-11-26';
+const session = 'thornbeck-2026-11-26';
 export const ready = { patient: 'p1', number: '999 204 7701' } as const;
 export const waiting = { patient: 'p2', number: '999 204 7702' } as const;
 

@@ -45,7 +45,7 @@ describe('an American infusion centre: titles above the header, pounds, mg/dL, m
         '14 Jun 2024  dose zoledronic acid 5 mg, this service',
         '20 Jun 2025  dose zoledronic acid 5 mg, this service',
         '25 Nov 2026  allergy none known',
-        '28 Oct 2026  weight 127 lb measured',
+        '28 Oct 2026  weight 127 lb reported',
         '28 Oct 2026  creatinine 0.8 mg/dL',
         '28 Oct 2026  adjusted calcium 9.4 mg/dL',
         '28 Oct 2026  vitamin D 41 ng/mL',
@@ -56,7 +56,7 @@ describe('an American infusion centre: titles above the header, pounds, mg/dL, m
         '30 Sep 2025  referral from "register brought in", reason "brought in with a register", unit thornbeck, tier routine',
         '30 Sep 2025  dose zoledronic acid 5 mg, this service',
         '25 Nov 2026  allergy other Penicillin',
-        '3 Nov 2026   weight 171.5 lb measured',
+        '3 Nov 2026   weight 171.5 lb reported',
         '3 Nov 2026   creatinine 1.12 mg/dL',
         '3 Nov 2026   adjusted calcium 9.1 mg/dL',
         '3 Nov 2026   vitamin D <20 ng/mL',
@@ -153,8 +153,8 @@ describe('a hospital that writes one row for each infusion', () => {
     expect(inWords(run.proposals[0]?.acts ?? []).filter((line) => /dose|creatinine|weight/.test(line))).toEqual([
       '21 Mar 2024  dose zoledronic acid 5 mg, this service, batch PA-1180',
       '27 Mar 2025  dose zoledronic acid 5 mg, this service, batch PA-1544',
-      '21 Mar 2024  weight 61.5 kg measured',
-      '27 Mar 2025  weight 60.9 kg measured',
+      '21 Mar 2024  weight 61.5 kg reported',
+      '27 Mar 2025  weight 60.9 kg reported',
       '1 Mar 2024   creatinine 74 umol/L',
       '10 Mar 2025  creatinine 78 umol/L',
     ]);

@@ -45,6 +45,17 @@ export function MappingOptions({ mapping, change }: Props) {
           <option value="day month year">day month year</option>
           <option value="month day year">month day year</option>
           <option value="year month day">year month day</option>
+          <option value="not known">not told by the file: choose</option>
+        </select>
+      </label>
+      <label>
+        The doses in this file were given
+        <select
+          value={mapping.dosesGiven}
+          onChange={(event) => change({ ...mapping, dosesGiven: event.target.value as RegisterMapping['dosesGiven'] })}
+        >
+          <option value="this service">here: it is our own list</option>
+          <option value="elsewhere">elsewhere: it is another hospital's list</option>
         </select>
       </label>
       <label>

@@ -70,7 +70,7 @@ function factFrom(column: Column, quantity: AnyQuantity, on: Day | undefined, ro
   if (column.measure === 'weight')
     return {
       kind: 'weight',
-      body: { quantity: quantity as BodyOfKind<'weight'>['quantity'], method: 'measured' },
+      body: { quantity: quantity as BodyOfKind<'weight'>['quantity'], method: 'reported' },
       ...place,
     };
   if (column.measure === 'height')

@@ -30,6 +30,23 @@ export function Draft({ answer, busy, check, take }: Props) {
       )}
       <MappingOptions mapping={mapping} change={setMapping} />
       <ColumnMapping columns={answer.columns} mapping={mapping} change={setMapping} />
+      {answer.doubts.length > 0 && (
+        <div style={{ marginTop: '0.8rem' }}>
+          <Note tone="caution">
+            <p>
+              <strong>Only supposed, for you to confirm:</strong>
+            </p>
+            <ul>
+              {answer.doubts.map((doubt) => (
+                <li key={`${doubt.column ?? ''} ${doubt.says}`}>
+                  {doubt.column !== undefined && <strong>{doubt.column}: </strong>}
+                  {doubt.says}
+                </li>
+              ))}
+            </ul>
+          </Note>
+        </div>
+      )}
       {answer.mappingProblems.length > 0 && (
         <div style={{ marginTop: '0.8rem' }}>
           <Note tone="caution">

@@ -137,6 +137,7 @@ function checkTrouble(
       notYours(now.by.role, 'take on trouble on a list', ['nurse in charge', 'nurse', 'prescriber', 'pharmacist']),
     ];
   }
+  if (session.on < now.today) return [];
   const trouble = bookingTrouble(record, now.context, now.today, session.on);
   const open = trouble.causes.filter(
     ({ cause, says }) => !(accepts?.causes ?? []).some((one) => one === cause || one === says),

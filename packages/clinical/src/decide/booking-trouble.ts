@@ -28,6 +28,7 @@ export type BookingTrouble = {
   readonly readiness: Readiness | undefined;
 };
 
+/** `on` is today or later. */
 export function bookingTrouble(
   record: SubjectRecord,
   context: DecisionContext | undefined,

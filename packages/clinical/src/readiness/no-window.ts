@@ -7,7 +7,7 @@ import { type Plan, firstPlan, loadingEndsOn, pathOn } from './plan.ts';
 import type { NextStep, NoWindow } from './readiness.ts';
 import { stepsOf } from './steps.ts';
 import { isAchievable } from './waiting.ts';
-import { type World, changesBetween, judgeOn, runFrom, withEvidence } from './world.ts';
+import { type World, changesBetween, judgeOn, runFrom, withEvidence, withOutcome } from './world.ts';
 
 type Need = { readonly requirement: RequirementId; readonly by: Blocker };
 
@@ -98,7 +98,7 @@ export function unsettled(world: World): Unsettled {
           ? undefined
           : {
               first: plan.on,
-              last: runFrom(withEvidence(settledWorld, evidenceAfter(settledWorld.evidence, plan)), plan.on),
+              last: runFrom(withOutcome(settledWorld, evidenceAfter(settledWorld.evidence, plan)), plan.on),
             },
     },
     steps: eachOnce(steps),

@@ -141,7 +141,10 @@ function firstWithDraw(
   tests: readonly NonNullable<Needs['draw']>[],
 ): Plan | undefined {
   const count = samplesCountOn(world, start);
-  if (count.from === 'none') return undefined;
+  const protocol = protocolOn(world, start);
+  // Neither changes within a stretch.
+  if (count.from === 'none' || protocol === undefined || losesWeightDecision(world.evidence, protocol, start))
+    return undefined;
   const from = Math.max(
     world.today,
     count.from === 'any' ? world.today : count.from,

@@ -7,24 +7,48 @@ import { evidenceAfter } from './after-plan.ts';
 import { type Plan, firstPlan, isEmpty, planFor, resultDays } from './plan.ts';
 import type { Window } from './readiness.ts';
 import { waitingFor } from './waiting.ts';
-import { type World, judgeOn, protocolOn, runFrom, samplesCountOn, withEvidence, withSettled } from './world.ts';
+import {
+  type World,
+  judgeOn,
+  protocolOn,
+  runFrom,
+  samplesCountOn,
+  withEvidence,
+  withOutcome,
+  withSettled,
+} from './world.ts';
 
 export function windowOf(world: World, plan: Plan): Window {
   const certain = isEmpty(plan);
-  const after = certain ? world : withEvidence(world, evidenceAfter(world.evidence, plan));
+  const after = certain ? world : withOutcome(world, evidenceAfter(world.evidence, plan));
   const last = runFrom(after, plan.on);
   const links = waitingFor(world, plan);
+  // Lists of many people ask for the dates alone: what only one person's page shows is worked out when it is read.
+  const next = once(() => nextOf(world, links));
+  const runOn = once(() => (last === undefined ? undefined : runOnOf(after, last)));
+  const otherwise = once(() => otherwiseOf(world, plan));
   return {
     first: plan.on,
     last,
     certain,
     certainUntil: certain ? (last ?? world.horizon) : undefined,
     waitingFor: links,
-    next: nextOf(world, links),
+    get next() {
+      return next();
+    },
     runsOut: last === undefined ? undefined : runsOutOn(after, addDays(last, 1)),
-    runOn: last === undefined ? undefined : runOnOf(after, last),
-    otherwise: otherwiseOf(world, plan),
+    get runOn() {
+      return runOn();
+    },
+    get otherwise() {
+      return otherwise();
+    },
   };
+}
+
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => (made ??= { value: make() }).value;
 }
 
 /** The first day again with the root of the chain settled, and what holds it then. */
@@ -57,7 +81,7 @@ function runOnOf(after: World, last: Day): Window['runOn'] {
       what: `asking about ${question.what}`,
       by: day,
       last: runFrom(
-        withEvidence(after, evidenceAfter(after.evidence, { ...plan, ask: [{ ...question, on: day }] })),
+        withOutcome(after, evidenceAfter(after.evidence, { ...plan, ask: [{ ...question, on: day }] })),
         day,
       ),
     };
@@ -68,7 +92,7 @@ function runOnOf(after: World, last: Day): Window['runOn'] {
       what: 'a weight',
       by: day,
       last: runFrom(
-        withEvidence(after, evidenceAfter(after.evidence, { ...plan, weigh: { ...plan.weigh, on: day } })),
+        withOutcome(after, evidenceAfter(after.evidence, { ...plan, weigh: { ...plan.weigh, on: day } })),
         day,
       ),
     };
@@ -82,7 +106,7 @@ function runOnOf(after: World, last: Day): Window['runOn'] {
       'and',
     )})`,
     by,
-    last: runFrom(withEvidence(after, evidenceAfter(after.evidence, late)), day),
+    last: runFrom(withOutcome(after, evidenceAfter(after.evidence, late)), day),
   };
 }
 

@@ -76,8 +76,34 @@ export function worldOf(
 
 export const withEvidence = (world: World, evidence: Evidence): World =>
   worldOf(evidence, world.context, world.settled);
-export const withSettled = (world: World, id: RequirementId): World =>
-  worldOf(world.evidence, world.context, new Set([...world.settled, id]));
+
+/** Requirements that read nothing a plan changes. */
+const untouchedByPlans: readonly RequirementId[] = [
+  'identity',
+  'illness',
+  'hip-repair',
+  'interval',
+  'course',
+  'prescription',
+];
+
+/** The world once a plan has come out well: judges that read nothing of it stay as they are. */
+export function withOutcome(world: World, evidence: Evidence): World {
+  const after = withEvidence(world, evidence);
+  for (const [index, reign] of after.reigns.entries()) {
+    const before = world.reigns[index];
+    for (const id of untouchedByPlans) {
+      const judge = before?.judges[id];
+      if (judge !== undefined) reign.judges[id] = judge;
+    }
+  }
+  return after;
+}
+/** The same evidence, so the same judges: only what is settled is answered otherwise. */
+export const withSettled = (world: World, id: RequirementId): World => ({
+  ...world,
+  settled: new Set([...world.settled, id]),
+});
 
 function reignOn(world: World, day: Day): Reign {
   const found = world.reigns.findLast(({ from }) => from <= day) ?? world.reigns[0];

@@ -1,11 +1,12 @@
 /** What the clearance of a person rests on, worked out once: values in one unit, baseline, other weights, clearance by age. */
-import type { Day } from '../calendar/day.ts';
+import { type Day, addDays, ageOn, birthdayIn, civilFromDay } from '../calendar/day.ts';
 import { type Quantity, exactValue } from '../exact/quantity.ts';
 import { type Ratio, compareRatios, minus, ratioOf, times } from '../exact/ratio.ts';
 import { type Clearance, bothAtLeast, creatinineClearance } from '../formulas/creatinine-clearance.ts';
 import { adjustedWeightKg, idealWeightKg, isAtLeastPercentOf } from '../formulas/ideal-weight.ts';
 import { creatinineUmolPerL, heightCm, weightKg } from '../formulas/units.ts';
 import type { Protocol } from '../protocol/protocol.ts';
+import { HORIZON_DAYS } from '../readiness/context.ts';
 import type { Evidence, Exception } from './evidence.ts';
 import { type SamplesCount, samplesCount } from './samples.ts';
 
@@ -16,6 +17,10 @@ export type KidneyFacts = {
   readonly protocol: Protocol;
   /** Undefined where the birth date is not whole, or lies ahead. */
   readonly birth: Day | undefined;
+  /** Birthdays of the year of today and the years looked ahead, ascending. */
+  readonly birthdays: readonly Day[];
+  /** Age on a day from today on; the birth date must be known. */
+  readonly ageAt: (day: Day) => number;
   /** Undefined where there is none, or it is no plain number above nought in a known unit. */
   readonly umol: Ratio | undefined;
   readonly kg: Ratio | undefined;
@@ -73,6 +78,12 @@ function otherWeightsThan(kg: Ratio, { height, sex }: Evidence, { exact }: Proto
   ];
 }
 
+function birthdaysFrom(birth: Day, today: Day): Day[] {
+  const first = civilFromDay(today).year;
+  const years = civilFromDay(addDays(today, HORIZON_DAYS)).year - first + 1;
+  return Array.from({ length: years }, (_, index) => birthdayIn(birth, first + index));
+}
+
 export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts {
   const { born, sex, creatinine, weight, today } = evidence;
   const birth = born?.precision === 'day' && born.day <= today ? born.day : undefined;
@@ -88,6 +99,14 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
   const baselineOfRepeat = umol === undefined ? undefined : baselineOf(evidence, protocol, today, Infinity);
   const otherWeights = kg === undefined ? [] : otherWeightsThan(kg, evidence, protocol);
   const known = new Map<number, Clearance>();
+  const birthdays = birth === undefined ? [] : birthdaysFrom(birth, today);
+  const ageToday = birth === undefined ? undefined : ageOn(birth, today);
+
+  function ageAt(day: Day): number {
+    if (birth === undefined || ageToday === undefined) throw new RangeError('an age without a birth date');
+    if (day < today || day > addDays(today, HORIZON_DAYS)) return ageOn(birth, day);
+    return birthdays.reduce((age, birthday) => (birthday > today && birthday <= day ? age + 1 : age), ageToday);
+  }
 
   function clearanceWith(ageYears: number, weightInKg: Ratio): Clearance | undefined {
     if (sex === undefined || umol === undefined) return undefined;
@@ -113,6 +132,8 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
     evidence,
     protocol,
     birth,
+    birthdays,
+    ageAt,
     umol,
     kg,
     count: samplesCount(evidence, protocol),

@@ -2,11 +2,10 @@
  * Creatinine clearance from a creatinine and a weight in date, by both printed forms, at the age of the day
  * (docs/readiness.md R2). Acute change and a disagreement with ideal weight are a prescriber's.
  */
-import { type Day, addDays, ageOn, birthdayIn, civilFromDay, shortDate } from '../calendar/day.ts';
+import { type Day, addDays, shortDate } from '../calendar/day.ts';
 import { quantityText } from '../exact/quantity.ts';
 import { bothAtLeast, eitherBelow } from '../formulas/creatinine-clearance.ts';
 import type { Protocol } from '../protocol/protocol.ts';
-import { HORIZON_DAYS } from '../readiness/context.ts';
 import type { Evidence, Sample, Weighed } from './evidence.ts';
 import { type KidneyFacts, kidneyFacts } from './kidney-facts.ts';
 import { kidneyPath } from './kidney-path.ts';
@@ -142,7 +141,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
     if (isOutOfDate(creatinine, day, bloodsValidDays, ageException)) return oldBloods;
     if (unweighed !== undefined) return unweighed;
     if (weight !== undefined && oldWeight !== undefined && isOutOfDate(weight, day, weightValidDays)) return oldWeight;
-    const age = ageOn(birth, day);
+    const age = facts.ageAt(day);
     return isOutOfDate(creatinine, day, bloodsValidDays) ? carriedAtAge(age) : atAge(age);
   }
 
@@ -150,14 +149,8 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   if (creatinine !== undefined) changes.push(addDays(creatinine.on, bloodsValidDays + 1));
   if (weight !== undefined) changes.push(addDays(weight.on, weightValidDays + 1));
   if (ageException !== undefined) changes.push(addDays(ageException.until, 1));
-  if (birth !== undefined) changes.push(...birthdaysAhead(birth, evidence.today));
+  changes.push(...facts.birthdays);
   return { changes, on, path: (day) => kidneyPath(facts, day) };
-}
-
-function birthdaysAhead(birth: Day, today: Day): Day[] {
-  const first = civilFromDay(today).year;
-  const years = civilFromDay(addDays(today, HORIZON_DAYS)).year - first + 1;
-  return Array.from({ length: years }, (_, index) => birthdayIn(birth, first + index));
 }
 
 export const kidneyFunction: Requirement = {

@@ -1,5 +1,5 @@
 /** What would make the kidney function hold on a day, and what is never assumed about it (docs/readiness.md A2). */
-import { type Day, addDays, ageOn, shortDate } from '../calendar/day.ts';
+import { type Day, addDays, shortDate } from '../calendar/day.ts';
 import { bothAtLeast } from '../formulas/creatinine-clearance.ts';
 import type { Evidence } from './evidence.ts';
 import type { Protocol } from '../protocol/protocol.ts';
@@ -55,7 +55,7 @@ function blockerOn(facts: KidneyFacts, day: Day): Blocker | undefined {
   if (weight !== undefined && kg === undefined && weight.value !== 'assumed good') {
     return { what: 'a weight that can be used', who: 'nurse', step: 'repeat result', settled: weighAnew };
   }
-  const age = ageOn(birth, day);
+  const age = facts.ageAt(day);
   const clearance = facts.clearanceAt(age);
   if (clearance === undefined) return undefined;
   if (!bothAtLeast(clearance, protocol.exact.clearanceFloor)) {
@@ -73,16 +73,14 @@ function blockerOn(facts: KidneyFacts, day: Day): Blocker | undefined {
 function blockerOfRepeat(facts: KidneyFacts, day: Day, { draw, weigh }: Needs): Blocker | undefined {
   if (draw !== undefined && facts.repeatRises) return riseBlocker;
   const anew = draw !== undefined || weigh !== undefined;
-  return anew && facts.birth !== undefined && facts.weightsDisagreeAnewAt(ageOn(facts.birth, day))
-    ? weightBlocker
-    : undefined;
+  return anew && facts.birth !== undefined && facts.weightsDisagreeAnewAt(facts.ageAt(day)) ? weightBlocker : undefined;
 }
 
 /** A draw for another test weighs too: a weight that a prescriber let decide would be replaced by one nobody has decided on. */
 export function losesWeightDecision(evidence: Evidence, protocol: Protocol, day: Day): boolean {
   if (evidence.weight?.actualDecides !== true) return false;
   const facts = kidneyFacts(evidence, protocol);
-  return facts.birth !== undefined && facts.weightsDisagreeAnewAt(ageOn(facts.birth, day));
+  return facts.birth !== undefined && facts.weightsDisagreeAnewAt(facts.ageAt(day));
 }
 
 export function kidneyPath(facts: KidneyFacts, day: Day): Path {

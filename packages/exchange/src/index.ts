@@ -13,6 +13,7 @@ export { type KnownPerson, knownPerson } from './register/known.ts';
 export type { ProblemName, RowProblem } from './register/problem.ts';
 export { inWords, type TakeIn } from './register/lines.ts';
 export { type Likeness, type PersonName, likeness, numberKey } from './register/similar.ts';
-export * from './register/suggest.ts';
+export type { Doubt } from './register/file-habits.ts';
+export { type Suggestion, suggestMapping } from './register/suggest.ts';
 export { type FileProblem, type Table, type TableRow, readRegister, registerLimits } from './register/table.ts';
 export * from './register/try-again.ts';

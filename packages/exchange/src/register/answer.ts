@@ -3,7 +3,7 @@ import type { DryRunAnswer } from '../contract/import.ts';
 import type { DryRun } from './dry-run.ts';
 import { inWords } from './lines.ts';
 import type { RegisterMapping } from './mapping.ts';
-import type { Doubt } from './suggest.ts';
+import type { Doubt } from './file-habits.ts';
 import type { Table } from './table.ts';
 
 const samplesShown = 5;

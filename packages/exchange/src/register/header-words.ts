@@ -46,7 +46,7 @@ const measured: readonly (readonly [RegExp, Meaning, Meaning])[] = [
     'adjusted calcium',
     'calcium date',
   ],
-  [/\b(?:s ?)?(?:crea?|creat\w*|scr|kreatinin\w*)\b/, 'creatinine', 'creatinine date'],
+  [/\b(?:s ?)?(?:cr|crea|creat\w*|scr|kreatinin\w*)\b/, 'creatinine', 'creatinine date'],
   [/\be? ?gfr\b/, 'egfr', 'bloods date'],
   [/\balb(?:umin)?\b/, 'albumin', 'bloods date'],
   [/\bca(?:lcium)?\b/, 'calcium', 'calcium date'],

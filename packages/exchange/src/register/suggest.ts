@@ -2,47 +2,28 @@
  * A first mapping of a file nobody has mapped yet. It is a suggestion for a person to confirm: whatever it inferred from
  * values rather than read in the headings is listed as a doubt, and where values fit two units no unit is put in.
  */
-import { orderTold, readDate } from './cell-date.ts';
+import { readDate } from './cell-date.ts';
 import { readNumber } from './cell-number.ts';
 import { medicineOf } from './cell-words.ts';
+import {
+  type Doubt,
+  cellsIn,
+  dateOrderOf,
+  decimalOf,
+  rowsPerPersonOf,
+  share,
+  twoFigureYears,
+  usualBlanks,
+} from './file-habits.ts';
 import { isDateMeaning, meaningOfHeader, measureOf } from './header-words.ts';
-import type { DateOrder, Meaning, RegisterMapping } from './mapping.ts';
+import type { Meaning, RegisterMapping } from './mapping.ts';
 import { unitsThatFit } from './plausible.ts';
-import { numberKey } from './similar.ts';
+import { dateColumnOf, sheetOf } from './sheet.ts';
 import type { Table } from './table.ts';
 import { type Measure, unitInHeader } from './unit-words.ts';
 import type { Day } from '@twelvemonth/clinical';
 
-/** Something the suggestion supposed. `column` is absent where it concerns the whole file. */
-export type Doubt = { readonly column?: string; readonly says: string };
 export type Suggestion = { readonly mapping: RegisterMapping; readonly doubts: readonly Doubt[] };
-
-const usualBlanks = [
-  '-',
-  '--',
-  '.',
-  '?',
-  'n/a',
-  'na',
-  '#n/a',
-  'n/k',
-  'nk',
-  'nd',
-  'not known',
-  'unknown',
-  'not done',
-  'not recorded',
-  'none recorded',
-  'tbc',
-  'null',
-  'missing',
-];
-
-const isBlank = (cell: string): boolean => cell.trim() === '' || usualBlanks.includes(cell.trim().toLowerCase());
-const cellsIn = (table: Table, index: number): readonly string[] =>
-  table.rows.map((row) => row.cells[index] ?? '').filter((cell) => !isBlank(cell));
-const share = (cells: readonly string[], holds: (cell: string) => boolean): number =>
-  cells.length === 0 ? 0 : cells.filter(holds).length / cells.length;
 
 /** Whether a cell has the look of a date, in whatever order. */
 const looksLikeDate = (cell: string): boolean =>
@@ -61,20 +42,34 @@ export function suggestMapping(table: Table, name: string): Suggestion {
   onlyOnce(columns, doubts);
   const dateOrder = dateOrderOf(table, columns, doubts);
   twoFigureYears(table, columns, doubts);
-  return {
-    mapping: {
-      version: 1,
-      name: name.slice(0, 100) || 'register',
-      separator: table.separator,
-      decimal,
-      dateOrder,
-      rowsPerPerson: rowsPerPersonOf(table, columns, doubts),
-      dosesGiven: 'this service',
-      columns,
-      blanks: [...usualBlanks],
-    },
-    doubts,
+  const mapping: RegisterMapping = {
+    version: 1,
+    name: name.slice(0, 100) || 'register',
+    separator: table.separator,
+    decimal,
+    dateOrder,
+    rowsPerPerson: rowsPerPersonOf(table, columns, doubts),
+    dosesGiven: 'this service',
+    columns,
+    blanks: [...usualBlanks],
   };
+  lacking(table, mapping, doubts);
+  return { mapping, doubts };
+}
+
+/** What a register usually tells and this one does not: said once, not on every row. */
+function lacking(table: Table, mapping: RegisterMapping, doubts: Doubt[]): void {
+  if (!mapping.columns.some(({ meaning }) => meaning === 'sex'))
+    doubts.push({ says: 'no column holds the sex: kidney function cannot be said until it is asked' });
+  const { sheet } = sheetOf(table, mapping, 0 as Day);
+  for (const column of sheet.columns) {
+    if (column.measure === undefined || column.measure === 'height' || dateColumnOf(sheet, column) !== undefined)
+      continue;
+    doubts.push({
+      column: column.name,
+      says: `no column holds the date of ${column.measure}: its values cannot count`,
+    });
+  }
 }
 
 function meaningOf(table: Table, column: string, index: number, doubts: Doubt[]): Meaning {
@@ -146,22 +141,6 @@ function onlyOnce(columns: RegisterMapping['columns'], doubts: Doubt[]): void {
   }
 }
 
-function decimalOf(table: Table, doubts: Doubt[]): RegisterMapping['decimal'] {
-  let commas = 0;
-  let points = 0;
-  for (const row of table.rows) {
-    for (const cell of row.cells) {
-      if (/^[<>≤≥]?\s*\d+,\d{1,4}(?:\s|$)/.test(cell)) commas += 1;
-      else if (/^[<>≤≥]?\s*\d+\.\d{1,4}(?:\s|$)/.test(cell)) points += 1;
-    }
-  }
-  if (commas > 0 && points > 0)
-    doubts.push({
-      says: `decimals are written with a comma in ${commas} cells and with a point in ${points}; the fewer will wait`,
-    });
-  return commas > points ? ',' : '.';
-}
-
 function unitOf(
   table: Table,
   of: { column: string; index: number; measure: Measure; decimal: RegisterMapping['decimal'] },
@@ -192,52 +171,4 @@ function unitOf(
           : 'no unit is written, and the values fit none: choose',
     });
   return only;
-}
-
-function dateOrderOf(table: Table, columns: RegisterMapping['columns'], doubts: Doubt[]): DateOrder {
-  const told = { 'day first': 0, 'month first': 0, 'year first': 0, either: 0 };
-  columns.forEach((column, index) => {
-    if (!isDateMeaning(column.meaning)) return;
-    for (const cell of cellsIn(table, index)) {
-      const order = orderTold(cell);
-      if (order !== undefined) told[order] += 1;
-    }
-  });
-  const { 'day first': dayFirst, 'month first': monthFirst } = told;
-  if (dayFirst > 0 && monthFirst > 0)
-    doubts.push({ says: `${dayFirst} dates have the day first and ${monthFirst} the month first` });
-  if (dayFirst > 3 * monthFirst) return 'day month year';
-  if (monthFirst > 3 * dayFirst) return 'month day year';
-  if (dayFirst === 0 && monthFirst === 0 && told.either === 0)
-    return told['year first'] > 0 ? 'year month day' : 'day month year';
-  doubts.push({ says: 'nothing tells whether the day or the month stands first in the dates: choose' });
-  return 'not known';
-}
-
-function twoFigureYears(table: Table, columns: RegisterMapping['columns'], doubts: Doubt[]): void {
-  columns.forEach(({ column, meaning }, index) => {
-    if (!isDateMeaning(meaning)) return;
-    const short = cellsIn(table, index).find((cell) =>
-      /^\d{1,2}[-/. ](?:\d{1,2}|[a-z]{3,9})[-/. ]\d{2}$/i.test(cell.trim()),
-    );
-    if (short === undefined) return;
-    doubts.push({
-      column,
-      says: `years have two figures, such as "${short}": ${meaning === 'birth date' ? 'a birth is put in the century that makes the person between 18 and 110' : 'they are taken as 20..'}`,
-    });
-  });
-}
-
-function rowsPerPersonOf(
-  table: Table,
-  columns: RegisterMapping['columns'],
-  doubts: Doubt[],
-): RegisterMapping['rowsPerPerson'] {
-  const index = columns.findIndex((column) => column.meaning === 'number');
-  if (index < 0) return 'one';
-  const numbers = cellsIn(table, index).map(numberKey);
-  const repeated = numbers.length - new Set(numbers).size;
-  if (repeated === 0) return 'one';
-  doubts.push({ says: `${repeated} rows repeat a number of another row: several rows are read as one person` });
-  return 'several';
 }

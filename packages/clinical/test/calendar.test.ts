@@ -88,7 +88,7 @@ describe('days, against Temporal and luxon', () => {
   test('age for people born on 29 February, on every day of eight years', () => {
     const birth = day('1940-02-29');
     for (let on = day('2019-01-01'); on <= day('2026-12-31'); on = addDays(on, 1)) {
-      expect(ageOn(birth, on), plainDate(on)).toBe(temporal(birth).until(temporal(on), { largestUnit: 'years' }).years);
+      expect(ageOn(birth, on)).toBe(temporal(birth).until(temporal(on), { largestUnit: 'years' }).years);
     }
   });
 });

@@ -355,11 +355,11 @@ describe('every requirement', () => {
   });
   test('has a title, says who can clear it, and has a working with a sentence on every date', () => {
     for (const id of requirementIds) {
-      expect(requirements[id].title.length, id).toBeGreaterThan(3);
-      expect(requirements[id].clearedBy.length, id).toBeGreaterThan(3);
+      expect(requirements[id].title.length).toBeGreaterThan(3);
+      expect(requirements[id].clearedBy.length).toBeGreaterThan(3);
       for (const lines of [[], [born('1941')], [doseGiven('2025-10-01')]]) {
         for (const ahead of [0, 30, 400])
-          expect(judge(id, lines).on(addDays(asked, ahead)).working().says.length, id).toBeGreaterThan(5);
+          expect(judge(id, lines).on(addDays(asked, ahead)).working().says.length).toBeGreaterThan(5);
       }
     }
   });
@@ -369,6 +369,6 @@ describe('every requirement', () => {
       reason: 'r',
       expiresOn: '2027-12-31' as never,
     });
-    for (const id of requirementIds) expect(verdict(id, [teeth]), id).toBe(verdict(id, []));
+    for (const id of requirementIds) expect(verdict(id, [teeth])).toBe(verdict(id, []));
   });
 });

@@ -24,6 +24,9 @@ export function creatinineUmolPerL(q: Quantity): Ratio | undefined {
   return q.unit === 'mg/dL' ? times(valueOf(q), UMOL_PER_MG_OF_CREATININE) : undefined;
 }
 
+/** The same amount of creatinine in mg/dL, the unit of the older form of the clearance. */
+export const creatinineMgPerDl = (umolPerL: Ratio): Ratio => dividedBy(umolPerL, UMOL_PER_MG_OF_CREATININE);
+
 /** Calcium in mmol/L from mmol/L or mg/dL. */
 export function calciumMmolPerL(q: Quantity): Ratio | undefined {
   if (q.unit === 'mmol/L') return valueOf(q);

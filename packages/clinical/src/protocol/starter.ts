@@ -103,7 +103,7 @@ const numbers: Record<NumberKey, SourcedNumber> = {
     '14',
     `${PRODUCT_TEXT} 4.2: two or more weeks after hip fracture repair; Eriksen 2009, JBMR 24:1308`,
   ),
-  hipLookbackDays: open('365', `${SILENT}`, 'common practice, no source'),
+  hipLookbackDays: open('365', SILENT, 'common practice, no source'),
   pregnancyAnswerDays: open(
     '14',
     'label: contraindicated in pregnancy and breast-feeding, how long an answer counts is not said',
@@ -114,15 +114,15 @@ const numbers: Record<NumberKey, SourcedNumber> = {
   runningMinutesUsual: open('30', `${SILENT}; 30 minutes seen in UK units`, 'read'),
   observeFirstMinutes: open('30', 'no label period; 15 to 60 minutes locally, 30 typical'),
   observeLaterMinutes: open('15', 'no label period; shorter after later doses'),
-  putOffTemperature: open('38', `${SILENT}`, 'common practice, no source'),
-  putOffSystolicLow: open('100', `${SILENT}`, 'common practice, no source'),
+  putOffTemperature: open('38', SILENT, 'common practice, no source'),
+  putOffSystolicLow: open('100', SILENT, 'common practice, no source'),
   recallLeadDays: open(
     '70',
     `${SILENT}; ten weeks to ask, take bloods and load if need be`,
     'common practice, no source',
   ),
-  overdueAfterDays: open('42', `${SILENT}`, 'common practice, no source'),
-  cannulaTriesBeforeOther: open('2', `${SILENT}`, 'common practice, no source'),
+  overdueAfterDays: open('42', SILENT, 'common practice, no source'),
+  cannulaTriesBeforeOther: open('2', SILENT, 'common practice, no source'),
 };
 
 export const starterSheet: ProtocolSheet = {

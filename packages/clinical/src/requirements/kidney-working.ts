@@ -2,16 +2,7 @@
 import { type Day, shortDate } from '../calendar/day.ts';
 import { type Scaled, approximately, scaledText } from '../exact/decimal.ts';
 import { quantityText } from '../exact/quantity.ts';
-import {
-  type Ratio,
-  compareRatio,
-  compareRatios,
-  dividedBy,
-  ratio,
-  ratioAsNumber,
-  ratioText,
-  ratioTextBeside,
-} from '../exact/ratio.ts';
+import { type Ratio, compareRatio, compareRatios, ratioAsNumber, ratioText, ratioTextBeside } from '../exact/ratio.ts';
 import {
   type Clearance,
   clearanceSources,
@@ -21,6 +12,7 @@ import {
 import { whatWouldClear } from '../formulas/clearance-sensitivity.ts';
 import { egfr, egfrSources } from '../formulas/egfr.ts';
 import { idealWeightSources } from '../formulas/ideal-weight.ts';
+import { creatinineMgPerDl } from '../formulas/units.ts';
 import type { FormulaShown, Input, Threshold, Working } from '../readiness/working.ts';
 import type { Evidence } from './evidence.ts';
 import type { KidneyFacts } from './kidney-facts.ts';
@@ -108,7 +100,7 @@ function inputsOf({ evidence, baseline }: KidneyFacts, age: number | undefined):
 function formulasOf(facts: KidneyFacts, age: number, clearance: Clearance, umol: Ratio, kg: Ratio): FormulaShown[] {
   const { evidence, protocol, otherWeights } = facts;
   const sex = evidence.sex ?? 'female';
-  const mgPerDl = dividedBy(umol, ratio(884n, 10n));
+  const mgPerDl = creatinineMgPerDl(umol);
   const floor = protocol.exact.clearanceFloor;
   const gives = (value: Ratio): string => `${ratioTextBeside(value, 2, [floor])} mL/min${below(value, floor)}`;
   const share = sex === 'female' ? ' x 0.85' : '';

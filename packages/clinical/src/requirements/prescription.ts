@@ -1,6 +1,7 @@
 /** A prescription in its days, for a regimen the protocol knows (docs/readiness.md R8). */
 import { type Day, addDays, addMonths, day as dayOf, shortDate } from '../calendar/day.ts';
 import { type Protocol, regimenNamed } from '../protocol/protocol.ts';
+import { ASSUMED_PRESCRIPTION_MONTHS } from '../readiness/context.ts';
 import type { Evidence } from './evidence.ts';
 import {
   type Judge,
@@ -20,7 +21,10 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
       what: 'a valid prescription',
       who: 'prescriber',
       step: 'prescribe',
-      settled: (known) => ({ ...known, prescriptionAssumed: { from: known.today, until: addMonths(known.today, 12) } }),
+      settled: (known) => ({
+        ...known,
+        prescriptionAssumed: { from: known.today, until: addMonths(known.today, ASSUMED_PRESCRIPTION_MONTHS) },
+      }),
     },
   };
   if (prescriptionAssumed !== undefined)

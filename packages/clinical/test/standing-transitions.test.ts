@@ -50,7 +50,7 @@ function unlawful(...facts: Fact[]): SubjectRecord {
     subject: usualPerson,
     lastSeq: facts.length,
     all: facts,
-    facts: grouped as SubjectRecord['facts'],
+    facts: grouped,
     problems: [],
   };
 }

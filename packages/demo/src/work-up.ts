@@ -5,6 +5,7 @@ import {
   type Day,
   type NextStep,
   type Readiness,
+  type StepKind,
   addDays,
   addMonths,
   factsOf,
@@ -217,33 +218,20 @@ export function* worksTowards(me: Me, deadline: Day, values: Values = {}): Life<
 
 function* takes(me: Me, step: NextStep, values: Values): Life {
   if (step.earliest > me.today) yield* me.officeDay(addDays(step.earliest, me.chance.between(0, 3)));
-  switch (step.kind) {
-    case 'draw':
-      yield* drawsBloods(me, step.tests?.includes('vitamin D') ?? false, values);
-      return;
-    case 'weigh':
-      yield* weighs(me);
-      return;
-    case 'sign results':
-      yield* me.days(0, me.chance.isTrue(0.1) ? 9 : 2);
-      yield* signsResults(me);
-      return;
-    case 'loading dose':
-      yield* loadsVitaminD(me);
-      return;
-    case 'ask consent':
-      yield* consents(me);
-      return;
-    case 'ask allergies':
-      yield* me.writes(me.by('nurse'), 'allergy', { answer: 'none known' });
-      return;
-    case 'ask pregnancy':
-      yield* me.writes(me.by('nurse'), 'pregnancy', {
-        answer: 'does not apply',
-        reason: 'told us: long past the menopause',
-      });
-      return;
-    default:
-      yield* me.days(7);
-  }
+  const take = steps[step.kind];
+  yield* take === undefined ? me.days(7) : take(me, step, values);
 }
+
+const steps: Partial<Record<StepKind, (me: Me, step: NextStep, values: Values) => Life>> = {
+  draw: (me, step, values) => drawsBloods(me, step.tests?.includes('vitamin D') ?? false, values),
+  weigh: (me) => weighs(me),
+  *'sign results'(me) {
+    yield* me.days(0, me.chance.isTrue(0.1) ? 9 : 2);
+    yield* signsResults(me);
+  },
+  'loading dose': (me) => loadsVitaminD(me),
+  'ask consent': (me) => consents(me),
+  'ask allergies': (me) => me.writes(me.by('nurse'), 'allergy', { answer: 'none known' }),
+  'ask pregnancy': (me) =>
+    me.writes(me.by('nurse'), 'pregnancy', { answer: 'does not apply', reason: 'told us: long past the menopause' }),
+};

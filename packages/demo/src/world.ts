@@ -76,7 +76,17 @@ export function unitOfAct(world: World, act: Act): string | undefined {
     case 'note import':
     case 'settle row':
       return undefined;
-    default:
+    case 'record':
+    case 'record together':
+    case 'withdraw':
+    case 'give up place':
+    case 'decide':
+    case 'second check':
+    case 'start infusion':
+    case 'pause infusion':
+    case 'resume infusion':
+    case 'finish infusion':
+    case 'take in':
       return unitOfPatient(recordIn(world, subject('patient', act.patient)));
   }
 }

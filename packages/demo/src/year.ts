@@ -1,8 +1,17 @@
 /** One dose's worth of a life: the recall, the work, the place, the day, what comes after. */
-import { type Day, type Place, addDays, courseOf, factsOf, placeFrom, plainDate } from '@twelvemonth/clinical';
+import {
+  type Day,
+  type Place,
+  type RequirementId,
+  addDays,
+  courseOf,
+  factsOf,
+  placeFrom,
+  plainDate,
+} from '@twelvemonth/clinical';
 import type { Life, Me } from './life.ts';
 import { books, givesUp, moves } from './places.ts';
-import { drawsBloods, prescribes, readinessNow, signsResults, worksTowards } from './work-up.ts';
+import { type Values, drawsBloods, prescribes, readinessNow, signsResults, worksTowards } from './work-up.ts';
 import { type VisitOutcome, surpriseOf, visits } from './visit-life.ts';
 import { protocolIn } from './world.ts';
 
@@ -45,33 +54,30 @@ function* unblocked(me: Me): Life<YearOutcome | undefined> {
   for (let round = 0; round < 4; round += 1) {
     const { noWindow } = readinessNow(me);
     if (noWindow === undefined) return undefined;
-    const need = noWindow.needs[0];
-    switch (need?.requirement) {
-      case 'course':
-        return 'review';
-      case 'kidney-function':
-        if (me.person.story === 'low clearance') return 'kidneys';
-        yield* me.days(5, 21);
-        yield* drawsBloods(me, false, { creatinine: Math.round(me.person.creatinine * 0.94) });
-        yield* signsResults(me);
-        break;
-      case 'calcium':
-        yield* me.days(5, 21);
-        yield* drawsBloods(me, false, { calcium: '2.34' });
-        yield* signsResults(me);
-        break;
-      case 'illness':
-        yield* me.days(4, 12);
-        yield* me.writes(me.by('nurse'), 'well-since', { note: 'eating and drinking' });
-        break;
-      case 'prescription':
-        yield* prescribes(me);
-        break;
-      default:
-        return 'stuck';
-    }
+    const need = noWindow.needs[0]?.requirement;
+    if (need === 'course') return 'review';
+    if (need === 'kidney-function' && me.person.story === 'low clearance') return 'kidneys';
+    const settle = need === undefined ? undefined : settled[need];
+    if (settle === undefined) return 'stuck';
+    yield* settle(me);
   }
   return readinessNow(me).noWindow === undefined ? undefined : 'kidneys';
+}
+
+const settled: Partial<Record<RequirementId, (me: Me) => Life>> = {
+  'kidney-function': (me) => repeats(me, { creatinine: Math.round(me.person.creatinine * 0.94) }),
+  calcium: (me) => repeats(me, { calcium: '2.34' }),
+  *illness(me) {
+    yield* me.days(4, 12);
+    yield* me.writes(me.by('nurse'), 'well-since', { note: 'eating and drinking' });
+  },
+  prescription: (me) => prescribes(me),
+};
+
+function* repeats(me: Me, values: Values): Life {
+  yield* me.days(5, 21);
+  yield* drawsBloods(me, false, values);
+  yield* signsResults(me);
 }
 
 /** Two habits: the work first and then a place, or a place first and the work in time for it. */

@@ -3,6 +3,7 @@ import { day, shortDate } from '../calendar/day.ts';
 import { unitsOf } from '../exact/quantity.ts';
 import { plural } from '../kinds-texts/words.ts';
 import { type KindName, kindNamed } from '../kinds/index.ts';
+import type { Draft } from '../ledger/entry.ts';
 import { regimenNamed } from '../protocol/protocol.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import { type Fact, type SubjectRecord, factWithId, factsOf } from '../record/patient-record.ts';
@@ -15,7 +16,7 @@ import { type Refusal } from './refusal.ts';
 import { notYours, refusal } from './refuse.ts';
 import type { Surroundings } from './surroundings.ts';
 
-export type Line = { readonly kind: KindName; readonly body?: unknown; readonly effectiveAt: string };
+export type Line = { readonly kind: KindName; readonly body?: unknown; readonly effectiveAt: Draft['effectiveAt'] };
 export type CheckedLine = { readonly fact: Fact | undefined; readonly refusals: readonly Refusal[] };
 
 /** Checks that hold for every line however it comes: may this role, is the body right, is the date possible. */
@@ -52,48 +53,37 @@ export const checkNewLine = (record: SubjectRecord, fact: Fact, now: Surrounding
     : [...checkPossible(record, eventOf(fact), fact.on, now), ...checkNotTwice(record, fact)];
 };
 
+type Within = {
+  readonly [Kind in KindName]?: (
+    record: SubjectRecord,
+    fact: Fact<Kind>,
+    path: string,
+    now: Surroundings,
+  ) => readonly Refusal[];
+};
+
 /** What a body says must fit itself and the notes it points into. */
+const within: Within = {
+  identity: (_, { body }, path, now) => checkBorn(body.born, `${path}.born`, now),
+  result: (_, { body }, path) => checkUnit(body, path),
+  'results-signed': (record, { body }, path) =>
+    body.results.flatMap((id) => checkPointsAt(record, id, ['result'], `${path}.results`)),
+  'symptom-cleared': (record, { body }, path) =>
+    checkPointsAt(record, body.entry, ['symptom', 'checklist'], `${path}.entry`),
+  'prescriber-decision': (record, { body }, path) =>
+    checkPointsAt(record, body.about, aboutOf[body.question], `${path}.about`),
+  prescription: (_, { body }, path, now) => checkPrescription(body, path, now),
+  medicine: (_, { body, on }, path) =>
+    body.stoppedOn !== undefined && day(body.stoppedOn) < on
+      ? [fieldWrong(`${path}.stoppedOn`, 'stopped before it was begun', "the entry's own date is the day it was begun")]
+      : [],
+};
+
 function checkWithin(record: SubjectRecord, fact: Fact, path: string, now: Surroundings): readonly Refusal[] {
-  switch (fact.kind) {
-    case 'identity':
-      return checkBorn((fact as Fact<'identity'>).body.born, `${path}.born`, now);
-    case 'result':
-      return checkUnit((fact as Fact<'result'>).body, path);
-    case 'results-signed':
-      return (fact as Fact<'results-signed'>).body.results.flatMap((id) =>
-        checkPointsAt(record, id, ['result'], `${path}.results`),
-      );
-    case 'symptom-cleared':
-      return checkPointsAt(
-        record,
-        (fact as Fact<'symptom-cleared'>).body.entry,
-        ['symptom', 'checklist'],
-        `${path}.entry`,
-      );
-    case 'prescriber-decision':
-      return checkPointsAt(
-        record,
-        (fact as Fact<'prescriber-decision'>).body.about,
-        aboutOf[(fact as Fact<'prescriber-decision'>).body.question],
-        `${path}.about`,
-      );
-    case 'prescription':
-      return checkPrescription((fact as Fact<'prescription'>).body, path, now);
-    case 'medicine': {
-      const { stoppedOn } = (fact as Fact<'medicine'>).body;
-      return stoppedOn !== undefined && day(stoppedOn) < fact.on
-        ? [
-            fieldWrong(
-              `${path}.stoppedOn`,
-              'stopped before it was begun',
-              "the entry's own date is the day it was begun",
-            ),
-          ]
-        : [];
-    }
-    default:
-      return [];
-  }
+  const check = within[fact.kind] as
+    | ((record: SubjectRecord, fact: Fact, path: string, now: Surroundings) => readonly Refusal[])
+    | undefined;
+  return check === undefined ? [] : check(record, fact, path, now);
 }
 
 const aboutOf = {

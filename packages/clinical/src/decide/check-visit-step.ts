@@ -82,40 +82,42 @@ function checkArrival(
 }
 
 function checkInVisit(fact: Fact, visit: Visit, now: Surroundings): readonly Refusal[] {
-  const go = visit.decision?.body.decision === 'go';
-  const needsGo = (): readonly Refusal[] => {
-    if (go) return [];
-    if (visit.putOff) return outOfOrder('The dose was put off.', 'withdraw that decision first, with the reason');
-    return outOfOrder('There is no decision to go yet.', 'finish observations and checklist, then decide');
-  };
-  switch (fact.kind) {
-    case 'checklist':
-      if (visit.observationsBefore === undefined)
-        return outOfOrder('Observations come first.', 'record the observations');
-      return visit.checklist === undefined || visit.decision?.body.decision === 'ask a prescriber'
-        ? []
-        : alreadyDone('The questions of the day are answered.');
-    case 'cannula':
-      return [...needsGo(), ...checkCannula(visit)];
-    case 'flush':
-      return checkFlush((fact as Fact<'flush'>).body, visit);
-    case 'preparation':
-      return [
-        ...needsGo(),
-        ...(visit.preparation === undefined ? [] : alreadyDone('A preparation is in the notes.')),
-        ...checkPack((fact as Fact<'preparation'>).body, now),
-      ];
-    case 'cannula-removed':
-      return checkRemoval(visit);
-    case 'observed':
-      if (visit.infusion?.finished === undefined)
-        return outOfOrder('The infusion has not finished.', 'finish it first');
-      return visit.observed === undefined ? [] : alreadyDone('Watching after the dose is in the notes.');
-    case 'left':
-      return checkLeaving(visit);
-    default:
-      return [];
-  }
+  const check = checks[fact.kind] as ((fact: Fact, visit: Visit, now: Surroundings) => readonly Refusal[]) | undefined;
+  return check === undefined ? [] : check(fact, visit, now);
+}
+
+type Checks = {
+  readonly [Kind in KindName]?: (fact: Fact<Kind>, visit: Visit, now: Surroundings) => readonly Refusal[];
+};
+
+const checks: Checks = {
+  checklist: (_, visit) => {
+    if (visit.observationsBefore === undefined)
+      return outOfOrder('Observations come first.', 'record the observations');
+    return visit.checklist === undefined || visit.decision?.body.decision === 'ask a prescriber'
+      ? []
+      : alreadyDone('The questions of the day are answered.');
+  },
+  cannula: (_, visit) => [...checkGo(visit), ...checkCannula(visit)],
+  flush: ({ body }, visit) => checkFlush(body, visit),
+  preparation: ({ body }, visit, now) => [
+    ...checkGo(visit),
+    ...(visit.preparation === undefined ? [] : alreadyDone('A preparation is in the notes.')),
+    ...checkPack(body, now),
+  ],
+  'cannula-removed': (_, visit) => checkRemoval(visit),
+  observed: (_, visit) => {
+    if (visit.infusion?.finished === undefined) return outOfOrder('The infusion has not finished.', 'finish it first');
+    return visit.observed === undefined ? [] : alreadyDone('Watching after the dose is in the notes.');
+  },
+  left: (_, visit) => checkLeaving(visit),
+};
+
+function checkGo(visit: Visit): readonly Refusal[] {
+  if (visit.decision?.body.decision === 'go') return [];
+  return visit.putOff
+    ? outOfOrder('The dose was put off.', 'withdraw that decision first, with the reason')
+    : outOfOrder('There is no decision to go yet.', 'finish observations and checklist, then decide');
 }
 
 /** A second cannula is placed only when the running one was paused because of its site. */

@@ -62,9 +62,7 @@ function line(
   const { fact, refusals } = checkLine(record, sent, path, now);
   const inPlace = amends === undefined ? checkNew(record, fact, now) : checkAmends(record, amends, fact, sent);
   const draft =
-    fact === undefined
-      ? undefined
-      : draftOf(record.subject, fact.kind, fact.body, sent.effectiveAt as Draft['effectiveAt'], now.zone, amends);
+    fact === undefined ? undefined : draftOf(record.subject, fact.kind, fact.body, sent.effectiveAt, now.zone, amends);
   return { draft, refusals: [...refusals, ...inPlace] };
 }
 

@@ -53,7 +53,7 @@ export function decideTakeIn(act: ActNamed<'take in'>, start: Surroundings): Dec
     const trouble = act.isNew ? checkCareGoesOn(record, fact.kind, fact.on, now) : checkNewLine(record, fact, now);
     refusals.push(...trouble);
     if (trouble.length > 0) continue;
-    const draft = draftOf(of, fact.kind, fact.body, line.effectiveAt as Draft['effectiveAt'], now.zone);
+    const draft = draftOf(of, fact.kind, fact.body, line.effectiveAt, now.zone);
     drafts.push(draft);
     now = after([draft], now);
   }

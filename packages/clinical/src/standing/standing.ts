@@ -47,18 +47,13 @@ export const unitOfPatient = (record: SubjectRecord): string =>
 export function standingOf(record: SubjectRecord, protocol: Protocol | undefined, today: Day): StandingNow {
   const held = heldBy(record, today);
   const at = { record, protocol, today, held, unit: unitOfPatient(record) };
-  switch (held.held) {
-    case 'treated elsewhere':
-    case 'in care':
-    case 'put off':
-    case 'in review':
-      return underCare(at);
-    case 'on planned break':
-      return onBreak(at);
-    default:
-      return settled(at, held.held);
-  }
+  if (isUnderCare(held.held)) return underCare(at);
+  return held.held === 'on planned break' ? onBreak(at) : settled(at, held.held);
 }
+
+const underCareHeld = ['treated elsewhere', 'in care', 'put off', 'in review'] as const;
+type UnderCare = (typeof underCareHeld)[number];
+const isUnderCare = (held: Held): held is UnderCare => underCareHeld.some((one) => one === held);
 
 type At = {
   readonly record: SubjectRecord;
@@ -189,10 +184,7 @@ function onBreak(at: At): StandingNow {
   return standing(at, 'on planned break', `review on ${shortDate(reviewOn)}`, 'nurse in charge', reviewOn);
 }
 
-function settled(
-  at: At,
-  held: Exclude<Held, 'treated elsewhere' | 'in care' | 'put off' | 'in review' | 'on planned break'>,
-): StandingNow {
+function settled(at: At, held: Exclude<Held, UnderCare | 'on planned break'>): StandingNow {
   const { by, since } = at.held;
   const after = (days: number): Day => callBackAfter(at) ?? addDays(since, days);
   switch (held) {

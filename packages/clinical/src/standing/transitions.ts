@@ -3,6 +3,7 @@
  * A cell that is missing means that it may not happen from there: `decide` refuses it, and a ledger that has it all the same
  * stays where it was. What depends on the day (booked, here, waiting, overdue) is read off later, in standing.ts.
  */
+import type { KindName } from '../kinds/index.ts';
 import type { Fact } from '../record/patient-record.ts';
 
 /** What the entries alone can say. `in care` becomes in work-up, waiting, booked, between doses ... on a given day. */
@@ -135,35 +136,27 @@ export const transitions: Readonly<Record<StandingEvent, Partial<Record<Held, He
   died: from(everywhereBut('died'), 'died'),
 };
 
+type EventOf = { readonly [Kind in KindName]?: (fact: Fact<Kind>) => StandingEvent | undefined };
+
+const events: EventOf = {
+  referral: () => 'referral',
+  refusal: () => 'refusal',
+  closed: () => 'closed',
+  reopened: () => 'reopened',
+  died: () => 'died',
+  triage: ({ body }) => body.outcome,
+  'place-booked': () => 'place booked',
+  'go-decision': ({ body }) => (body.decision === 'put off' ? 'put off' : undefined),
+  dose: doseEvent,
+  'course-review': ({ body }) => `review: ${body.outcome}`,
+  'cannot-be-reached': () => 'cannot be reached',
+  'transfer-out': () => 'transfer out',
+  'transfer-acknowledged': () => 'transfer acknowledged',
+};
+
 /** What an entry means for the standing; undefined: nothing. */
-export function eventOf(fact: Fact): StandingEvent | undefined {
-  switch (fact.kind) {
-    case 'referral':
-    case 'refusal':
-    case 'closed':
-    case 'reopened':
-    case 'died':
-      return fact.kind;
-    case 'triage':
-      return (fact as Fact<'triage'>).body.outcome;
-    case 'place-booked':
-      return 'place booked';
-    case 'go-decision':
-      return (fact as Fact<'go-decision'>).body.decision === 'put off' ? 'put off' : undefined;
-    case 'dose':
-      return doseEvent(fact as Fact<'dose'>);
-    case 'course-review':
-      return `review: ${(fact as Fact<'course-review'>).body.outcome}`;
-    case 'cannot-be-reached':
-      return 'cannot be reached';
-    case 'transfer-out':
-      return 'transfer out';
-    case 'transfer-acknowledged':
-      return 'transfer acknowledged';
-    default:
-      return undefined;
-  }
-}
+export const eventOf = (fact: Fact): StandingEvent | undefined =>
+  (events[fact.kind] as ((fact: Fact) => StandingEvent | undefined) | undefined)?.(fact);
 
 /** Only the medicine of this service moves a standing; a denosumab injection years ago does not bring someone into care. */
 function doseEvent(dose: Fact<'dose'>): StandingEvent | undefined {

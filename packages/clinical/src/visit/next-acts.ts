@@ -40,23 +40,11 @@ export function nextActs(visit: Visit, protocol: Protocol | undefined, now: Cloc
   if (plain !== undefined) {
     return [{ step: turn.step, act: 'record', kind: plain.kind, says: plain.says, who: entryKinds[plain.kind].writes }];
   }
-  switch (turn.step) {
-    case 'decision':
-      return [
-        {
-          step: 'decision',
-          act: 'decide',
-          says: turn.state === 'running' ? 'a prescriber is asked: then decide' : 'go, put off or ask a prescriber',
-          who: infusionNurses,
-        },
-      ];
-    case 'second check':
-      return [secondCheckAct(visit, turn.state === 'running')];
-    case 'infusion':
-      return infusionActs(visit, protocol, now);
-    default:
-      return [];
-  }
+  if (turn.step === 'second check') return [secondCheckAct(visit, turn.state === 'running')];
+  if (turn.step === 'infusion') return infusionActs(visit, protocol, now);
+  if (turn.step !== 'decision') return [];
+  const says = turn.state === 'running' ? 'a prescriber is asked: then decide' : 'go, put off or ask a prescriber';
+  return [{ step: 'decision', act: 'decide', says, who: infusionNurses }];
 }
 
 function secondCheckAct(visit: Visit, differed: boolean): NextAct {

@@ -179,7 +179,7 @@ export class DayUnit {
     effectiveAt: string = this.today(),
     patient = 'p1',
   ): readonly Refusal[] {
-    return this.do(who, { name: 'record', patient, line: { kind, body, effectiveAt: effectiveAt as PlainDate } });
+    return this.do(who, { name: 'record', patient, line: { kind, body, effectiveAt } });
   }
   write(
     who: Person | Author,

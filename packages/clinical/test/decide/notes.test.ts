@@ -22,7 +22,7 @@ const names = (refusals: readonly { name: string }[]): string[] => refusals.map(
 const record = (kind: KindName, body: unknown, effectiveAt = '2026-11-24', amends?: string): Act => ({
   name: 'record',
   patient: 'p1',
-  line: { kind, body, effectiveAt: effectiveAt as PlainDate },
+  line: { kind, body, effectiveAt },
   ...(amends === undefined ? {} : { amends }),
 });
 const weight = (value: string, unit = 'kg') => ({ quantity: { comparator: '', value, unit }, method: 'measured' });
@@ -128,7 +128,7 @@ describe('who may write what', () => {
       'unit-settings',
     ] as const) {
       const refusals = unit.do('imre', record(kind, kindNamed(kind).example));
-      expect(refusals[0], kind).toMatchObject({ name: 'field-wrong', field: 'line.kind' });
+      expect(refusals[0]).toMatchObject({ name: 'field-wrong', field: 'line.kind' });
     }
   });
 });

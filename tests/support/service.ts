@@ -79,7 +79,10 @@ export async function service({ at = '2026-11-25T08:40', staff = true }: { at?: 
 /** What every page must pass; the picture is kept for a person to look at. */
 export async function checked(page: Page, name: string): Promise<void> {
   await page.waitForLoadState('networkidle');
+  // A letter stands in a frame that runs no script, so axe cannot look inside: letters are checked as pages of their own.
   const { violations } = await new AxeBuilder({ page })
+    .setLegacyMode(true)
+    .exclude('iframe')
     .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
     .analyze();
   await page.screenshot({ path: screenshotPath(name), fullPage: true });

@@ -1,0 +1,222 @@
+/**
+ * The day of a dose, from arrival to the letter, at a shared tablet: four people's acts, one dose, recorded once.
+ * Running time under 15 minutes is refused (zoledronic acid 5 mg product text 4.2: not less than 15 minutes).
+ */
+import type { Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { password, people, referralOf, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
+import { type Service, checked, service, tablet } from '../support/service.ts';
+
+let at: Service;
+let page: Page;
+let step: Locator;
+
+beforeAll(async () => {
+  at = await service();
+  await setUp(at.server);
+  await at.server.done('clerk', referralOf('wilhelmina'));
+  await workUp(at.server, 'wilhelmina');
+  await at.server.done('nurse', {
+    name: 'plan session',
+    session: 'thornbeck-2026-11-25',
+    body: {
+      unit: 'thornbeck',
+      on: '2026-11-25',
+      zone: 'Europe/London',
+      arriveAt: ['09:00', '09:20'],
+      opensAt: '08:30',
+      closesAt: '17:00',
+    },
+  });
+  await at.server.done('clerk', { name: 'book', patient: 'wilhelmina', session: 'thornbeck-2026-11-25', place: 1 });
+  page = await at.signedIn('nurse', '/people/wilhelmina/visit', tablet);
+  step = page.getByRole('main').getByRole('region').first();
+});
+afterAll(() => at.close());
+
+const titled = (title: string): Promise<void> => step.getByRole('heading', { name: title }).waitFor();
+const tick = (name: string): Promise<void> => step.getByRole('checkbox', { name, exact: true }).check({ force: true });
+const pick = (group: string | RegExp, name: string): Promise<void> =>
+  step.getByRole('group', { name: group }).getByRole('radio', { name, exact: true }).check({ force: true });
+const fill = (label: string, value: string): Promise<void> => step.getByLabel(label, { exact: true }).fill(value);
+const act = (name: string): Promise<void> => step.getByRole('button', { name, exact: true }).click();
+
+it('she is identified by two identifiers before anything else', async () => {
+  await titled('Arrived');
+  await checked(page, 'visit-arrive');
+  await tick('full name');
+  expect(await step.getByRole('button', { name: 'Two identifiers first' }).isDisabled()).toBe(true);
+  await tick('birth date');
+  await step.getByRole('button').last().click();
+});
+
+it('observations and weight of the day', async () => {
+  await titled('Observations');
+  await checked(page, 'visit-observations');
+  for (const [label, value] of [
+    ['Systolic pressure', '130'],
+    ['Diastolic pressure', '76'],
+    ['Pulse', '72'],
+    ['Temperature', '36.8'],
+    ['Oxygen saturation', '97'],
+    ['Breaths', '16'],
+  ] as const)
+    await fill(label, value);
+  await pick('A new irregular pulse?', 'no');
+  await page.getByLabel('Weight today: value').fill('64.0');
+  await pick('Weight today', 'kg');
+  await act('Record');
+});
+
+it('every question of the day is asked; nothing is preset', async () => {
+  await titled('Questions of the day');
+  expect(await step.getByRole('radio', { checked: true }).count()).toBe(0);
+  await checked(page, 'visit-checklist');
+  const questions = step.getByRole('group');
+  for (let index = 0; index < (await questions.count()); index += 1) {
+    const question = questions.nth(index);
+    const goodAnswer = /Drunk plenty|Still wants/.test((await question.textContent()) ?? '') ? 'Yes' : 'No';
+    await question.getByRole('radio', { name: goodAnswer }).check({ force: true });
+  }
+  await act('Record the answers');
+});
+
+it('go, cannula, flush', async () => {
+  await titled('Go, put off, or ask');
+  await checked(page, 'visit-decision');
+  await act('Go');
+  await titled('Cannula');
+  await pick('Site', 'right forearm');
+  await pick('Gauge', '22');
+  await pick(/^Tries/, '1');
+  await pick('Is it in?', 'yes');
+  await act('Record');
+  await titled('Saline flush');
+  await fill('Saline', '10');
+  await pick(/^Ran freely/, 'yes');
+  await act('Record');
+});
+
+it('the preparer reads the pack', async () => {
+  await titled('Preparation');
+  await checked(page, 'visit-preparation');
+  await pick('The pack says', 'zoledronic acid 5 mg in 100 mL');
+  await fill('Batch', 'PA-2391');
+  await fill('Expiry', '30 04 2028');
+  await fill('To run in', '30');
+  await tick('full name');
+  await tick('number');
+  await pick('Clear and colourless?', 'yes');
+  await act('Prepared');
+});
+
+async function secondCheck(as: { username: string }, lastFour: string): Promise<void> {
+  await pick('The pack says', 'zoledronic acid 5 mg in 100 mL');
+  await fill('Last four signs of the batch', lastFour);
+  await fill('Expiry, month and year', '04 2028');
+  await fill('To run in', '30');
+  await step.getByRole('checkbox', { name: 'full name', exact: true }).check({ force: true });
+  await step.getByRole('checkbox', { name: 'birth date', exact: true }).check({ force: true });
+  await fill('Your username', as.username);
+  await fill('Your password', password);
+  await act('Sign my reading');
+}
+
+it('the second check shows nothing of the first, and the preparer may not sign it', async () => {
+  await titled('Independent second check');
+  await checked(page, 'visit-second-check');
+  expect(await page.content()).not.toContain('PA-2391');
+  await secondCheck(people.nurse, '2391');
+  await step
+    .getByText(/prepared it|another person|someone else/i)
+    .first()
+    .waitFor();
+});
+
+it('another nurse signs her own reading at the same tablet', async () => {
+  await secondCheck(people.checker, '2391');
+  await titled('Infusion');
+});
+
+it('the infusion cannot be called finished before fifteen minutes of running time', async () => {
+  await titled('Start the infusion');
+  await checked(page, 'visit-before-start');
+  await fill('To run in', '30');
+  await act('It runs now');
+  await page.getByText('to the earliest finish').waitFor();
+  await checked(page, 'visit-running');
+  at.clock.moveOn(14);
+  await page.reload();
+  await page.getByText('to the earliest finish').waitFor();
+  expect(await step.getByRole('button', { name: 'Finish (not yet)' }).isDisabled()).toBe(true);
+  const early = await at.server.act('nurse', { name: 'finish infusion', patient: 'wilhelmina', milliliters: 100 });
+  expect(early.statusCode).toBe(422);
+  expect(early.json<{ refusals: { name: string }[] }>().refusals[0]?.name).toBe('too-early-to-finish');
+});
+
+it('after its time it is finished, the cannula removed, she is watched and goes home', async () => {
+  at.clock.moveOn(17);
+  await page.reload();
+  await act('The bag is empty: 100 mL given');
+  await titled('Remove the cannula');
+  await pick('The site', 'looks well');
+  await act('It is out');
+  await titled('Watch afterwards');
+  await checked(page, 'visit-observe');
+  await fill('Watched for', '30');
+  await pick('Well?', 'yes');
+  at.clock.moveOn(30);
+  await act('Record');
+  await titled('See them off');
+  await pick(/^Do they hold the card/, 'yes');
+  await act('They have left');
+  await page.getByRole('heading', { name: 'The visit is over' }).waitFor();
+  await checked(page, 'visit-over');
+});
+
+it('the letter to the family doctor is signed as it stands, and the next dose has its date', async () => {
+  await page.getByRole('link', { name: /^Letter to the family doctor/ }).click();
+  await checked(page, 'letter');
+  const letter = page.frameLocator('iframe');
+  for (const wanted of ['PA-2391', '1 of 3 planned', 'Thursday 25 November 2027'])
+    await letter.getByText(wanted).first().waitFor();
+  await page.getByRole('button', { name: 'Sign the letter' }).click();
+  await page.getByRole('link', { name: 'The letter to the family doctor is signed: read it' }).waitFor();
+  await page.goto(`${at.url}/api/people/wilhelmina/letter`);
+  await checked(page, 'letter-alone');
+  await page.goto(`${at.url}/people/wilhelmina`);
+  await page
+    .getByText(/25 Nov 2027/)
+    .first()
+    .waitFor();
+  await checked(page, 'person-after-dose');
+});
+
+it('every act of the visit is in the notes, with who did it', async () => {
+  const { entries, standing } = await at.server.read<{
+    entries: { kind: string; by: { name: string } }[];
+    standing: { standing: string };
+  }>('/api/people/wilhelmina');
+  const kinds = entries.map(({ kind }) => kind);
+  for (const kind of [
+    'arrived',
+    'observations',
+    'checklist',
+    'go-decision',
+    'cannula',
+    'flush',
+    'preparation',
+    'second-check',
+    'infusion-started',
+    'infusion-finished',
+    'dose',
+    'cannula-removed',
+    'observed',
+    'left',
+    'letter',
+  ])
+    expect(kinds).toContain(kind);
+  expect(entries.find(({ kind }) => kind === 'second-check')?.by.name).toBe(people.checker.name);
+  expect(entries.filter(({ kind }) => kind === 'dose')).toHaveLength(1);
+  expect(standing.standing).toBe('between doses');
+});

@@ -77,7 +77,7 @@ export const problemsOf = (run: DryRun, row: number): readonly string[] =>
   run.problems.filter((problem) => problem.row === row).map((problem) => problem.problem);
 
 /** A register of one person with one measured column and its date, for tests of a single cell. */
-export const oneCell = (heading: string, cell: string): string =>
+const oneCell = (heading: string, cell: string): string =>
   `Hosp No\tSurname\tForename\tDOB\tSex\t${/weight|height/i.test(heading) ? 'Date weighed' : 'Bloods taken'}\t${heading}\n999 100 2003\tArkwright\tWilla\t02/06/1941\tF\t13/10/2026\t${cell}\n`;
 export const problemsWith = (heading: string, cell: string): readonly string[] =>
   problemsOf(runOf(oneCell(heading, cell), { mapping: { dateOrder: 'day month year', decimal: '.' } }), 2);

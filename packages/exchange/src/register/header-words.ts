@@ -6,7 +6,7 @@ import type { Meaning } from './mapping.ts';
 import type { Measure } from './unit-words.ts';
 
 /** Lower case, no accents, brackets and punctuation as spaces, "#1" as "no 1". */
-export const plainHeader = (header: string): string =>
+const plainHeader = (header: string): string =>
   header
     .normalize('NFD')
     .replaceAll(/\p{M}/gu, '')

@@ -46,7 +46,7 @@ function merged(rows: readonly RowRead[]): RowPerson {
 const longestBirth = (rows: readonly RowRead[]): string | undefined =>
   rows.flatMap(({ person }) => person.born ?? []).toSorted((a, b) => b.length - a.length)[0];
 
-export const nameOf = (person: RowPerson): PersonName | undefined =>
+const nameOf = (person: RowPerson): PersonName | undefined =>
   person.number === undefined || person.family === undefined || person.given === undefined || person.born === undefined
     ? undefined
     : {

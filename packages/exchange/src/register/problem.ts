@@ -68,7 +68,7 @@ export type ProblemName = keyof typeof blocking;
 
 export type RowProblem = RowProblemView & { readonly problem: ProblemName };
 
-export const blocks = (name: ProblemName): boolean => blocking[name];
+const blocks = (name: ProblemName): boolean => blocking[name];
 
 /** Collects the problems of one row. */
 export type Report = (column: string, problem: ProblemName, cell: string, says: string, remedy: string) => void;

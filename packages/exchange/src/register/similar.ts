@@ -40,7 +40,7 @@ const near = (a: string, b: string): boolean => {
 };
 
 /** One birth date may be the other's beginning: `1941` and `1941-06-02`. */
-export const birthsAgree = (a: string, b: string): boolean => a.startsWith(b) || b.startsWith(a);
+const birthsAgree = (a: string, b: string): boolean => a.startsWith(b) || b.startsWith(a);
 
 export type Likeness = 'likely' | 'possible' | 'no';
 

@@ -5,7 +5,7 @@ import { type Analyte, heightUnits, unitsOf, weightUnits } from '@twelvemonth/cl
 export type Measure = Analyte | 'weight' | 'height';
 
 /** Units that may be named for a measure, in the record's own spelling. */
-export const unitsFor = (measure: Measure): readonly string[] =>
+const unitsFor = (measure: Measure): readonly string[] =>
   measure === 'weight' ? weightUnits : measure === 'height' ? heightUnits : unitsOf[measure];
 
 const spellings: Readonly<Record<string, readonly string[]>> = {

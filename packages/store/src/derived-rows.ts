@@ -22,13 +22,13 @@ const indexed: Readonly<Record<DerivedTable, readonly (readonly string[])[]>> = 
 };
 
 /** `textType` is how the database spells a text that sorts by code point, as JavaScript and SQLite do. */
-export function derivedTableDefinitions(textType: string, integerType: string): string[] {
+export function derivedTableDefinitions(textType: string, integerType: string, options = ''): string[] {
   return derivedTableNames.flatMap((table) => {
     const columns = Object.entries(derivedTables[table]).map(
       ([name, type]) => `${quoted(name)} ${type === 'text' ? textType : integerType}`,
     );
     return [
-      `create table ${quoted(table)} (subject ${textType} not null, key ${textType} not null, ${columns.join(', ')}, primary key (subject, key))`,
+      `create table ${quoted(table)} (subject ${textType} not null, key ${textType} not null, ${columns.join(', ')}, primary key (subject, key))${options}`,
       ...indexed[table].map(
         (names) =>
           `create index ${quoted(`${table}_by_${names.join('_')}`)} on ${quoted(table)} (${names.map(quoted).join(', ')})`,
@@ -48,21 +48,34 @@ export function valuesOf(row: DerivedRow): (string | number | null)[] {
 }
 
 const identity = (row: Pick<DerivedRow, 'table' | 'key'>): string => `${row.table}\n${row.key}`;
-const wholeText = (row: DerivedRow): string => JSON.stringify([row.table, row.key, ...valuesOf(row)]);
 
-/** What must change so that the stored rows are the wanted ones; rows that stay as they are cost nothing. */
-export function derivedChanges(
-  stored: readonly DerivedRow[],
-  wanted: readonly DerivedRow[],
-): { readonly remove: DerivedRow[]; readonly put: DerivedRow[] } {
-  const kept = new Set(stored.map(wholeText));
-  const wantedNow = new Map(wanted.map((row) => [identity(row), wholeText(row)]));
-  if (wantedNow.size !== wanted.length)
-    throw new Error('a projection made two derived rows with the same table and key');
+export type DerivedChanges = {
+  readonly remove: readonly DerivedRow[];
+  readonly add: readonly DerivedRow[];
+  /** Rows that stay with other values, and which of their columns are other. */
+  readonly change: readonly { readonly row: DerivedRow; readonly columns: readonly string[] }[];
+};
+
+/** What must change so that the stored rows are the wanted ones; what stays as it is costs nothing. */
+export function derivedChanges(stored: readonly DerivedRow[], wanted: readonly DerivedRow[]): DerivedChanges {
+  const before = new Map(stored.map((row) => [identity(row), row]));
+  const after = new Map(wanted.map((row) => [identity(row), row]));
+  if (after.size !== wanted.length) throw new Error('a projection made two derived rows with the same table and key');
+  const change = wanted.flatMap((row) => {
+    const was = before.get(identity(row));
+    const columns = was === undefined ? [] : differingColumns(was, row);
+    return columns.length === 0 ? [] : [{ row, columns }];
+  });
   return {
-    remove: stored.filter((row) => wantedNow.get(identity(row)) !== wholeText(row)),
-    put: wanted.filter((row) => !kept.has(wholeText(row))),
+    remove: stored.filter((row) => !after.has(identity(row))),
+    add: wanted.filter((row) => !before.has(identity(row))),
+    change,
   };
+}
+
+function differingColumns(was: DerivedRow, is: DerivedRow): string[] {
+  const [before, after] = [valuesOf(was), valuesOf(is)];
+  return columnsOf(is.table).filter((_, index) => before[index] !== after[index]);
 }
 
 export const derivedRowOf = (table: DerivedTable, row: StoredRow): DerivedRow => ({

@@ -100,8 +100,8 @@ async function verifyLedgers(
       const ledger = verifyLedger(rows);
       const wanted = projection(subject, ledger);
       const has = stored.get(subject) ?? [];
-      const { remove, put } = derivedChanges(has, wanted);
-      const wrong = put[0] ?? remove[0];
+      const { remove, add, change } = derivedChanges(has, wanted);
+      const wrong = change[0]?.row ?? add[0] ?? remove[0];
       if (wrong !== undefined)
         throw new Bad({
           subject,

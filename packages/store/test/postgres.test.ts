@@ -111,7 +111,8 @@ await describePostgres('PostgreSQL under fire', (server) => {
         const client = async (number: number): Promise<void> => {
           const random = seeded(seed + number);
           const store = number % 2 === 0 ? first : second;
-          for (let index = 0; state.going; index += 1) {
+          // Until the last fault is over, and long enough to be worth it on a slow disk.
+          for (let index = 0; state.going || index < 15; index += 1) {
             const [act, session, patient, place] = [
               `c${number}-${index}`,
               `s${below(random, 5)}`,
@@ -133,20 +134,22 @@ await describePostgres('PostgreSQL under fire', (server) => {
             });
           }
         };
-        const clients = Array.from({ length: 30 }, (_, number) => client(number));
+        const clients = Promise.all(Array.from({ length: 30 }, (_, number) => client(number)));
         const random = seeded(seed);
-        for (let fault = 0; fault < 12; fault += 1) {
-          await new Promise((then) => setTimeout(then, 40 + random() * 160));
-          if (fault % 6 === 5) await server.killAndRestart();
-          else
-            await withPostgres(connection, (stranger) =>
-              stranger.query(
-                `select pg_terminate_backend(pid) from pg_stat_activity where application_name like 'twelvemonth%'`,
-              ),
-            );
-        }
-        state.going = false;
-        await Promise.all(clients);
+        const faults = async (): Promise<void> => {
+          for (let fault = 0; fault < 12; fault += 1) {
+            await new Promise((then) => setTimeout(then, 40 + random() * 160));
+            if (fault % 6 === 5) await server.killAndRestart();
+            else {
+              await withPostgres(connection, (stranger) =>
+                stranger.query(
+                  `select pg_terminate_backend(pid) from pg_stat_activity where application_name like 'twelvemonth%'`,
+                ),
+              );
+            }
+          }
+        };
+        await Promise.all([clients, faults().finally(() => (state.going = false))]);
         const stored = await withPostgres(connection, (stranger) =>
           stranger.query<StoredEntry>('select subject, seq, id, act, kind, body, hash from entry'),
         );

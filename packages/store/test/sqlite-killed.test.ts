@@ -5,7 +5,7 @@
  */
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { judgeHistory, type HistoryLine, type StoredEntry } from './drills/history-checker.ts';
@@ -27,6 +27,12 @@ const readHistory = (path: string): HistoryLine[] =>
         return [];
       }
     });
+
+/** Waits for the history to grow, so that every round gets somewhere however slow the disk is. */
+async function grownBy(path: string, bytes: number): Promise<void> {
+  const size = (): number => (existsSync(path) ? statSync(path).size : 0);
+  for (const until = size() + bytes; size() < until;) await new Promise((then) => setTimeout(then, 1));
+}
 
 /** Read from a copy of the files as the kill left them, so that the store itself is the first to recover the originals. */
 const readStored = (path: string): StoredEntry[] => {
@@ -63,7 +69,7 @@ test(
         // Some are killed while they start, most while they write.
         const started = await Promise.race([once(child.stdout, 'data'), gone.then(() => undefined)]);
         expect(String(started)).toBe('ready\n');
-        await new Promise((then) => setTimeout(then, 3 + random() * 120));
+        await grownBy(historyPath, random() * 30_000);
         child.kill('SIGKILL');
         await gone;
         expect(judgeHistory(readHistory(historyPath), readStored(place.path))).toEqual([]);

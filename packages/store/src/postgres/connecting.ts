@@ -51,8 +51,11 @@ export async function refuseUnsuitable(client: Client): Promise<void> {
   }
 }
 
-/** serialization_failure, deadlock_detected, unique_violation (the same act sent to two servers), lock_not_available. */
-const worthAnotherTry = new Set(['40001', '40P01', '23505', '55P03']);
+/**
+ * serialization_failure, deadlock_detected, unique_violation (the same act sent to two servers), lock_not_available,
+ * idle_in_transaction_session_timeout (this process was held up).
+ */
+const worthAnotherTry = new Set(['40001', '40P01', '23505', '55P03', '25P03']);
 /** disk_full, read_only_sql_transaction (a standby), cannot_connect_now and kin. */
 const notNow = /^(53|57P|58|08|25006)/;
 

@@ -11,6 +11,7 @@ import {
   kindRange,
   quoted,
   valuesOf,
+  type DerivedChanges,
 } from '../derived-rows.ts';
 import { entryColumns, rowOfEntry, type EntryRow } from '../entry-row.ts';
 import type { SealedEntry } from '../sealing.ts';
@@ -169,6 +170,8 @@ export async function derivedRowsOf(
   return found;
 }
 
+type RowOf = { readonly subject: Subject; readonly row: DerivedRow };
+
 /** Makes the derived rows of some subjects the wanted ones. */
 export async function replaceDerived(
   client: Queryable,
@@ -177,15 +180,17 @@ export async function replaceDerived(
   const stored = await derivedRowsOf(client, [...wanted.keys()]);
   const changes = [...wanted].map(([subject, rows]) => ({
     subject,
-    ...derivedChanges(stored.get(subject) ?? [], rows),
+    changes: derivedChanges(stored.get(subject) ?? [], rows),
   }));
   for (const table of derivedTableNames) {
-    const remove = changes.flatMap(({ subject, remove: rows }) =>
-      rows.filter((row) => row.table === table).map((row) => ({ subject, row })),
-    );
-    const put = changes.flatMap(({ subject, put: rows }) =>
-      rows.filter((row) => row.table === table).map((row) => ({ subject, row })),
-    );
+    const ofTable = (rowsOf: (changes: DerivedChanges) => readonly DerivedRow[]): RowOf[] =>
+      changes.flatMap(({ subject, changes: each }) =>
+        rowsOf(each)
+          .filter((row) => row.table === table)
+          .map((row) => ({ subject, row })),
+      );
+    const remove = ofTable((each) => [...each.remove, ...each.change.map(({ row }) => row)]);
+    const put = ofTable((each) => [...each.add, ...each.change.map(({ row }) => row)]);
     if (remove.length > 0) {
       await client.query(
         `delete from ${quoted(table)} where (subject, key) in (select * from unnest($1::text[], $2::text[]))`,
@@ -196,11 +201,7 @@ export async function replaceDerived(
   }
 }
 
-async function insertDerived(
-  client: Queryable,
-  table: DerivedTable,
-  put: readonly { readonly subject: Subject; readonly row: DerivedRow }[],
-): Promise<void> {
+async function insertDerived(client: Queryable, table: DerivedTable, put: readonly RowOf[]): Promise<void> {
   const columns = ['subject', 'key', ...columnsOf(table)].map(quoted).join(', ');
   const rows = put.map(({ subject, row }) => [subject, row.key, ...valuesOf(row)]);
   // As one JSON text the database gives each value its column's type.

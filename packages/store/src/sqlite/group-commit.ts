@@ -50,11 +50,13 @@ export function groupCommit(parts: {
   readonly disk: Disk;
   readonly turnstile: Turnstile;
   readonly tail: CommitTail;
-  /** The transaction did not happen: whatever was remembered from inside it is untrue. */
+  /** Some of the transaction did not happen: whatever was remembered from inside it may be untrue. */
   readonly forget: () => void;
   readonly committed: (notice: CommitNotice) => void;
 }): GroupCommit {
   const { database, write, anchor, disk, turnstile } = parts;
+  const savepoint = database.prepare('savepoint work');
+  const release = database.prepare('release work');
   let tail = parts.tail;
   let waiting: Waiting[] = [];
   let armed = false;
@@ -126,14 +128,15 @@ export function groupCommit(parts: {
 
   /** Undefined: the work threw, was undone alone and has been told so. Throws if the whole transaction is lost. */
   function inSavepoint(one: Waiting): Done<unknown> | undefined {
-    database.exec('savepoint work');
+    savepoint.run();
     try {
       const done = one.run(tail.commit + 1);
-      database.exec('release work');
+      release.run();
       return done;
     } catch (cause) {
       if (!database.isTransaction || isDiskTrouble(cause)) throw cause;
       database.exec('rollback to work; release work');
+      parts.forget();
       one.reject(cause);
       return undefined;
     }

@@ -31,7 +31,7 @@ export function connectForWriting(path: string): DatabaseSync {
   try {
     // fullfsync: on macOS a plain sync stops at the drive's own memory. secure_delete: what has expired is overwritten.
     database.exec(
-      'pragma journal_mode = wal; pragma synchronous = full; pragma fullfsync = on; pragma secure_delete = on',
+      'pragma journal_mode = wal; pragma synchronous = full; pragma fullfsync = on; pragma secure_delete = on; pragma wal_autocheckpoint = 4000',
     );
     const journal = database.prepare('pragma journal_mode').get()?.['journal_mode'];
     const synchronous = database.prepare('pragma synchronous').get()?.['synchronous'];

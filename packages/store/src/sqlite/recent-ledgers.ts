@@ -1,34 +1,39 @@
 /**
- * Ledgers the writer used lately, so that an act on a busy ledger does not read it again. Only the one writing process
- * fills it, inside its own transactions; it is dropped as a whole whenever a transaction fails.
+ * Ledgers the writer used lately, with their derived rows, so that an act on a busy ledger does not read them again. Only
+ * the one writing process fills it, inside its own transactions; it is dropped as a whole whenever a transaction fails.
  */
 import type { Entry, Subject } from '@twelvemonth/clinical';
+import type { DerivedRow } from '../contract.ts';
+
+export type KnownLedger = { readonly entries: readonly Entry[]; readonly rows: readonly DerivedRow[] };
 
 export type RecentLedgers = {
-  readonly of: (subject: Subject, read: (subject: Subject) => readonly Entry[]) => readonly Entry[];
-  readonly keep: (subject: Subject, entries: readonly Entry[]) => void;
+  readonly of: (subject: Subject) => KnownLedger;
+  readonly keep: (subject: Subject, ledger: KnownLedger) => void;
   readonly forget: () => void;
 };
 
 /** `most` bounds the entries held, over all ledgers; the ledger used longest ago goes first. */
-export function recentLedgers(most: number): RecentLedgers {
-  const held = new Map<Subject, readonly Entry[]>();
-  let entries = 0;
+export function recentLedgers(most: number, read: (subject: Subject) => KnownLedger): RecentLedgers {
+  const held = new Map<Subject, KnownLedger>();
+  let size = 0;
+  // An empty ledger takes room too.
+  const sizeOf = (ledger: KnownLedger | undefined): number => (ledger === undefined ? 0 : ledger.entries.length + 1);
   const drop = (subject: Subject): void => {
-    entries -= held.get(subject)?.length ?? 0;
+    size -= sizeOf(held.get(subject));
     held.delete(subject);
   };
-  const keep = (subject: Subject, ledger: readonly Entry[]): void => {
+  const keep = (subject: Subject, ledger: KnownLedger): void => {
     drop(subject);
     held.set(subject, ledger);
-    entries += ledger.length;
+    size += sizeOf(ledger);
     for (const oldest of held.keys()) {
-      if (entries <= most || oldest === subject) break;
+      if (size <= most || oldest === subject) break;
       drop(oldest);
     }
   };
   return {
-    of: (subject, read) => {
+    of: (subject) => {
       const ledger = held.get(subject) ?? read(subject);
       keep(subject, ledger);
       return ledger;
@@ -36,7 +41,7 @@ export function recentLedgers(most: number): RecentLedgers {
     keep,
     forget: () => {
       held.clear();
-      entries = 0;
+      size = 0;
     },
   };
 }

@@ -67,7 +67,7 @@ export const migrations: readonly Migration[] = [
       neverRemoved('tombstone', 'tombstones are only added'),
       ...onlyAdded('restore_accepted', 'commit_number = new.commit_number', 'acceptances are only added'),
       neverRemoved('restore_accepted', 'acceptances are only added'),
-      ...derivedTableDefinitions('text', 'integer'),
+      ...derivedTableDefinitions('text', 'integer', ' strict, without rowid'),
     ],
   },
 ];

@@ -3,7 +3,15 @@ import type { DatabaseSync, SQLInputValue, StatementSync } from 'node:sqlite';
 import type { Entry, Subject, Uuid } from '@twelvemonth/clinical';
 import { noCommitYet, parseWrote, wroteText, type ActRecord, type CommitTail } from '../commit-chain.ts';
 import type { DerivedRow, StoredRow } from '../contract.ts';
-import { columnsOf, derivedRowOf, derivedTableNames, kindRange, quoted, valuesOf } from '../derived-rows.ts';
+import {
+  columnsOf,
+  derivedRowOf,
+  derivedTableNames,
+  kindRange,
+  quoted,
+  valuesOf,
+  type DerivedChanges,
+} from '../derived-rows.ts';
 import { entryColumns, entryOfRow, rowOfEntry, type EntryRow } from '../entry-row.ts';
 import type { SealedEntry } from '../sealing.ts';
 
@@ -88,11 +96,21 @@ export function writeStatements(database: DatabaseSync) {
     derivedTableNames.map((table) => {
       const columns = ['subject', 'key', ...columnsOf(table)];
       const put = database.prepare(
-        `insert into ${quoted(table)} (${columns.map(quoted).join(', ')}) values (${marks(columns.length)})`,
+        `insert or replace into ${quoted(table)} (${columns.map(quoted).join(', ')}) values (${marks(columns.length)})`,
       );
       return [table, { put, remove: database.prepare(`delete from ${quoted(table)} where subject = ? and key = ?`) }];
     }),
   );
+  const putDerived = (subject: Subject, row: DerivedRow): void =>
+    void derived.get(row.table)?.put.run(subject, row.key, ...valuesOf(row));
+  // One statement for each set of columns that ever changes together, so that indexes on the others are left alone.
+  const updates = new Map<string, StatementSync>();
+  const updating = (table: string, columns: readonly string[]): StatementSync => {
+    const set = `${quoted(table)} set ${columns.map((name) => `${quoted(name)} = ?`).join(', ')}`;
+    const statement = updates.get(set) ?? database.prepare(`update ${set} where subject = ? and key = ?`);
+    updates.set(set, statement);
+    return statement;
+  };
   return {
     entry: (sealed: SealedEntry): void => void entry.run(...(rowOfEntry(sealed) as SQLInputValue[])),
     act: (commitNumber: number, position: number, record: ActRecord): void =>
@@ -104,9 +122,15 @@ export function writeStatements(database: DatabaseSync) {
     },
     acceptance: (commitNumber: number, body: string): void => void acceptance.run(commitNumber, body),
     setting: (name: string, value: string): void => void setting.run(name, value),
-    removeDerived: (subject: Subject, row: DerivedRow): void =>
-      void derived.get(row.table)?.remove.run(subject, row.key),
-    putDerived: (subject: Subject, row: DerivedRow): void =>
-      void derived.get(row.table)?.put.run(subject, row.key, ...valuesOf(row)),
+    derived: (subject: Subject, { remove, add, change }: DerivedChanges): void => {
+      for (const row of remove) derived.get(row.table)?.remove.run(subject, row.key);
+      for (const row of add) putDerived(subject, row);
+      for (const { row, columns } of change) {
+        const values = columns.map((name) => row.columns[name] ?? null);
+        const { changes } = updating(row.table, columns).run(...values, subject, row.key);
+        // Somebody removed it behind our back.
+        if (changes === 0) putDerived(subject, row);
+      }
+    },
   };
 }

@@ -4,7 +4,16 @@ import type { DatabaseSync } from 'node:sqlite';
 import type { Entry, Subject } from '@twelvemonth/clinical';
 import { answerAgain, newAct } from '../acting.ts';
 import { announcer } from '../announcer.ts';
-import type { ActOutcome, ActRequest, ExpiryOutcome, Projection, Store, StoreRefusal } from '../contract.ts';
+import type {
+  ActOutcome,
+  ActRequest,
+  DerivedRow,
+  Expiry,
+  ExpiryOutcome,
+  Projection,
+  Store,
+  StoreRefusal,
+} from '../contract.ts';
 import { expiryRecord, refusedExpiry } from '../custody.ts';
 import { derivedChanges, derivedTableNames, quoted } from '../derived-rows.ts';
 import { subjectsOf } from '../judging.ts';
@@ -15,7 +24,7 @@ import { lendDatabase } from './lent-database.ts';
 import { openForWriting } from './opening.ts';
 import { lockForWriting } from './process-lock.ts';
 import { openForReading, reading } from './reading.ts';
-import { recentLedgers } from './recent-ledgers.ts';
+import { recentLedgers, type KnownLedger } from './recent-ledgers.ts';
 import { migrations as ourMigrations, type Migration } from './schema.ts';
 import { readStatements, writeStatements } from './statements.ts';
 import { turnstile } from './turnstile.ts';
@@ -42,8 +51,8 @@ export async function openSqliteStore(options: SqliteOptions): Promise<Store> {
     const turns = turnstile();
     const lent = lendDatabase(path, turns);
     const announce = announcer();
-    const recent = recentLedgers(entriesKeptInMemory);
     const write = writeStatements(database);
+    const work = workOn(database, projection);
     const commits = groupCommit({
       database,
       write,
@@ -51,10 +60,9 @@ export async function openSqliteStore(options: SqliteOptions): Promise<Store> {
       disk,
       turnstile: turns,
       tail,
-      forget: recent.forget,
+      forget: work.forget,
       committed: announce.tell,
     });
-    const work = workOn(database, projection, recent);
     let closed = false;
 
     return {
@@ -111,37 +119,44 @@ const refuse = (says: string): never => {
 };
 
 /** The pieces of work that run inside a group commit's transaction. */
-function workOn(database: DatabaseSync, projection: Projection, recent: ReturnType<typeof recentLedgers>) {
+function workOn(database: DatabaseSync, projection: Projection) {
   const read = readStatements(database);
   const write = writeStatements(database);
-  const current = (subject: Subject): readonly Entry[] => recent.of(subject, read.ledger);
+  const stored = (subject: Subject): KnownLedger => ({
+    entries: read.ledger(subject),
+    rows: read.derivedRows(subject),
+  });
+  const recent = recentLedgers(entriesKeptInMemory, stored);
 
-  const project = (subject: Subject, entries: readonly Entry[]): void => {
-    const { remove, put } = derivedChanges(
-      read.derivedRows(subject),
-      entries.length === 0 ? [] : projection(subject, entries),
-    );
-    for (const row of remove) write.removeDerived(subject, row);
-    for (const row of put) write.putDerived(subject, row);
+  /** Makes the derived rows those of `entries`; `rows` are the ones that are there. */
+  const project = (
+    subject: Subject,
+    entries: readonly Entry[],
+    rows: readonly DerivedRow[] = recent.of(subject).rows,
+  ): KnownLedger => {
+    const wanted = entries.length === 0 ? [] : projection(subject, entries);
+    write.derived(subject, derivedChanges(rows, wanted));
+    return { entries, rows: wanted };
   };
 
   return {
+    forget: recent.forget,
     act:
       <Refusal extends StoreRefusal>(request: ActRequest<Refusal>): Work<ActOutcome<Refusal>> =>
       (commit) => {
         const found = read.act(request.id);
         if (found !== undefined) {
-          const rows = found.wrote
-            .map(({ subject, seq }) => current(subject)[seq - 1])
+          const entries = found.wrote
+            .map(({ subject, seq }) => recent.of(subject).entries[seq - 1])
             .filter((entry) => entry !== undefined);
-          return { value: answerAgain(request, { ...found, entries: rows }) };
+          return { value: answerAgain(request, { ...found, entries }) };
         }
-        const ledgers = new Map(subjectsOf(request).map((subject) => [subject, current(subject)]));
+        const ledgers = new Map(subjectsOf(request).map((subject) => [subject, recent.of(subject).entries]));
         const made = newAct(request, ledgers, read.isExpired);
         if ('outcome' in made) return { value: made };
         for (const sealed of made.sealed) write.entry(sealed);
-        for (const [subject, entries] of made.grown) project(subject, entries);
-        for (const [subject, entries] of made.grown) recent.keep(subject, entries);
+        const known = [...made.grown].map(([subject, entries]) => [subject, project(subject, entries)] as const);
+        for (const [subject, ledger] of known) recent.keep(subject, ledger);
         return {
           value: { outcome: 'recorded', entries: made.sealed.map(({ entry }) => entry), commit },
           act: made.record,
@@ -149,17 +164,16 @@ function workOn(database: DatabaseSync, projection: Projection, recent: ReturnTy
         };
       },
     expire:
-      (subject: Subject, expiry: Parameters<Store['expireLedger']>[1]): Work<ExpiryOutcome> =>
+      (subject: Subject, expiry: Expiry): Work<ExpiryOutcome> =>
       (commit) => {
-        const ledger = current(subject);
-        const refused = refusedExpiry(ledger, expiry);
+        const { entries } = recent.of(subject);
+        const refused = refusedExpiry(entries, expiry);
         if (refused !== undefined) return { value: { outcome: 'refused', refusals: [refused] } };
-        const { record, body } = expiryRecord(subject, ledger, expiry);
+        const { record, body } = expiryRecord(subject, entries, expiry);
         write.tombstone(subject, commit, expiry.by, body);
-        project(subject, []);
-        recent.keep(subject, []);
+        recent.keep(subject, project(subject, []));
         return {
-          value: { outcome: 'expired', entries: ledger.length, commit },
+          value: { outcome: 'expired', entries: entries.length, commit },
           act: record,
           grown: [{ subject, seq: 0 }],
         };
@@ -181,7 +195,11 @@ function workOn(database: DatabaseSync, projection: Projection, recent: ReturnTy
     rebuild:
       (subjects: readonly Subject[]): Work<undefined> =>
       () => {
-        for (const subject of subjects) project(subject, read.ledger(subject));
+        // From what is really stored, not from what is remembered.
+        for (const subject of subjects) {
+          const { entries, rows } = stored(subject);
+          recent.keep(subject, project(subject, entries, rows));
+        }
         return { value: undefined };
       },
   };

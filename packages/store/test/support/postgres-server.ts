@@ -68,21 +68,25 @@ async function running(
   settings: readonly string[],
 ): Promise<PostgresServer> {
   const started = async (): Promise<ChildProcess> => {
-    const child = spawn(
-      join(native, 'bin', 'postgres'),
-      [
-        '-D',
-        join(folder, 'data'),
-        '-k',
-        folder,
-        '-c',
-        'listen_addresses=',
-        ...settings.flatMap((setting) => ['-c', setting]),
-      ],
-      { env, stdio: 'ignore', cwd: folder, ...account },
-    );
-    await untilItAnswers(folder, child);
-    return child;
+    // The children of a killed server need a moment to let go of its memory; until then the new one refuses and ends.
+    for (let tries = 1; ; tries += 1) {
+      const child = spawn(
+        join(native, 'bin', 'postgres'),
+        [
+          '-D',
+          join(folder, 'data'),
+          '-k',
+          folder,
+          '-c',
+          'listen_addresses=',
+          ...settings.flatMap((setting) => ['-c', setting]),
+        ],
+        { env, stdio: 'ignore', cwd: folder, ...account },
+      );
+      if (await answers(folder, child)) return child;
+      child.kill('SIGKILL');
+      if (tries === 20) throw new Error(`PostgreSQL did not start (exit code ${child.exitCode})`);
+    }
   };
   let child = await started();
   const atExit = (): void => void child.kill('SIGQUIT');
@@ -114,19 +118,19 @@ async function running(
   };
 }
 
-async function untilItAnswers(host: string, child: ChildProcess): Promise<void> {
-  // The children of a killed server need a moment to let go of its memory; the new one refuses until then.
-  for (let tries = 0; tries < 200 && child.exitCode === null; tries += 1) {
+/** False if it ended, or did not answer for half a minute. */
+async function answers(host: string, child: ChildProcess): Promise<boolean> {
+  for (let tries = 0; tries < 600 && child.exitCode === null && child.signalCode === null; tries += 1) {
     const client = new Client({ host, user: 'app', database: 'postgres' });
     try {
       await client.connect();
       await client.end();
-      return;
+      return true;
     } catch {
       await new Promise((then) => setTimeout(then, 50));
     }
   }
-  throw new Error(`PostgreSQL did not start${child.exitCode === null ? '' : ` (exit code ${child.exitCode})`}`);
+  return false;
 }
 
 function installedFolder(): string | undefined {

@@ -27,6 +27,7 @@ export function BookingScreen() {
 function Sheet({ data }: { data: PersonView }) {
   const { session } = useSearch({ from: '/people/$patient/book' });
   const navigate = useNavigate({ from: '/people/$patient/book' });
+  const { readiness } = data;
   const moving = data.place !== undefined;
   return (
     <Page
@@ -43,10 +44,12 @@ function Sheet({ data }: { data: PersonView }) {
           Booked now: <strong>{dayInWords(data.place.on)}</strong>, {data.place.arriveAt}.
         </p>
       )}
-      {data.readiness !== undefined && (
+      {readiness !== undefined && (
         <>
-          <Picture drawing={windowBar(windowBarData(data.readiness, data.place), { id: `book-${data.patient}` })} />
-          <WindowWords readiness={data.readiness} />
+          <Picture
+            draw={(width) => windowBar(windowBarData(readiness, data.place), { id: `book-${data.patient}`, width })}
+          />
+          <WindowWords readiness={readiness} />
         </>
       )}
       <SessionChoice person={data} chosen={session} choose={(id) => void navigate({ search: { session: id } })} />

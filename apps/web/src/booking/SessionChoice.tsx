@@ -72,7 +72,7 @@ export function SessionChoice({ person, chosen, choose }: Props) {
                       >
                         <strong>{dayInWords(row.on)}</strong>
                         <span>
-                          {row.unitName} · {free <= 0 ? 'full' : `${counted(free, 'place')} free of ${row.places}`}
+                          {row.unitName} · {free <= 0 ? 'full' : `${free} of ${counted(row.places, 'place')} free`}
                         </span>
                         {!inside(row) && <span>outside the window</span>}
                       </button>

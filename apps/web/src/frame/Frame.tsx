@@ -6,6 +6,7 @@ import { useLive } from '../server/live.ts';
 import { SignInPlace } from '../sign-in/SignInPlace.tsx';
 import { Banners } from './Banners.tsx';
 import { Desk } from './Desk.tsx';
+import { useFollowFocus } from './follow-focus.ts';
 import css from './Frame.module.css';
 import { Side } from './Side.tsx';
 import { Search } from './search/Search.tsx';
@@ -23,6 +24,7 @@ export function Frame() {
   if (signedIn && !wasHere) setWasHere(true);
   const changing = signedIn && changingFrom === staff;
   useLive(signedIn);
+  useFollowFocus();
   if (asked.data === undefined && asked.error === null) return null;
   const away = !signedIn || changing;
   return (

@@ -6,8 +6,8 @@ import { memo } from 'react';
 import { Strip } from '../drawing/Strip.tsx';
 import { useServiceToday } from '../frame/unit.ts';
 import { Verdict } from '../verdict/Verdict.tsx';
-import { dayInWords } from '../words/dates.ts';
-import { dotted } from '../words/texts.ts';
+import { bornShort, dayInWords } from '../words/dates.ts';
+import { dotted, unbroken } from '../words/texts.ts';
 import css from './People.module.css';
 
 function strip(row: PersonRow, today: string): string {
@@ -41,7 +41,7 @@ export const PeopleTableRow = memo(function PeopleTableRow({ row }: { row: Perso
           {row.name}
         </Link>
         <div className={css['detail']}>
-          {dotted(`born ${row.born}${row.age === undefined ? '' : ` (${row.age})`}`, row.number)}
+          {dotted(`born ${bornShort(row.born)}${row.age === undefined ? '' : ` (${row.age})`}`, unbroken(row.number))}
         </div>
       </th>
       <td>
@@ -61,7 +61,7 @@ export const PeopleTableRow = memo(function PeopleTableRow({ row }: { row: Perso
       </td>
       <td>
         {row.place === undefined ? (
-          <span className="quiet">none</span>
+          <span className="quiet">no place</span>
         ) : (
           <>
             {dayInWords(row.place.on)}

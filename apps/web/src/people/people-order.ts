@@ -6,8 +6,18 @@ export type Order = keyof typeof orders;
 export const isOrder = (text: string | undefined): text is Order => text !== undefined && Object.hasOwn(orders, text);
 
 const never = '9999-12-31';
+/** Care that has gone elsewhere or ended: after everyone the unit still looks after. */
+const elsewhere = new Set([
+  'returned to referrer',
+  'moved to other treatment',
+  'transferred out',
+  'said no',
+  'died',
+  'closed',
+]);
+
 const keyOf: Readonly<Record<Order, (row: PersonRow) => string>> = {
-  'by date': (row) => row.place?.on ?? row.standing.on ?? never,
+  'by date': (row) => (elsewhere.has(row.standing.standing) ? never : (row.place?.on ?? row.standing.on ?? never)),
   name: () => '',
   window: (row) => row.window?.first ?? never,
   due: (row) => row.due ?? never,

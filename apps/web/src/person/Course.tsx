@@ -9,7 +9,7 @@ import { dotted } from '../words/texts.ts';
 /** Where the person is in their course: doses, what happened between them, what is due. */
 export function Course({ course, today }: { course: CourseView; today: string | undefined }) {
   const serviceToday = useServiceToday();
-  const drawing = courseStrip({
+  const data = {
     today: day(today ?? serviceToday),
     doses: course.doses.map(({ on, number, part }) => ({ on: day(on), number, part })),
     marks: course.marks.map(({ kind, from, until, says }) => ({
@@ -19,7 +19,7 @@ export function Course({ course, today }: { course: CourseView; today: string | 
       ...(until === undefined ? {} : { until: day(until) }),
     })),
     ...(course.due === undefined ? {} : { due: { on: day(course.due), number: course.thisCourse + 1 } }),
-  });
+  };
   return (
     <section aria-labelledby="course">
       <h2 id="course">Course</h2>
@@ -35,7 +35,7 @@ export function Course({ course, today }: { course: CourseView; today: string | 
           course.inReview,
         )}
       </p>
-      {course.doses.length + course.marks.length > 0 && <Picture drawing={drawing} />}
+      {course.doses.length + course.marks.length > 0 && <Picture draw={(width) => courseStrip(data, { width })} />}
     </section>
   );
 }

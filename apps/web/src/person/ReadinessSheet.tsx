@@ -26,7 +26,9 @@ export function ReadinessSheet({ data, readiness }: { data: PersonView; readines
   const otherDate = shown.on !== shown.today;
   return (
     <>
-      <Picture drawing={windowBar(windowBarData(readiness, data.place), { id: `window-${data.patient}` })} />
+      <Picture
+        draw={(width) => windowBar(windowBarData(readiness, data.place), { id: `window-${data.patient}`, width })}
+      />
       <WindowWords readiness={readiness} />
       <section aria-labelledby="what-must-hold">
         <div className={css['mustHold']}>

@@ -41,9 +41,9 @@ export function StandingLine({ data }: { data: PersonView }) {
     <>
       <p className="quiet">
         {dotted(
-          `${sentence(standing.standing)}${standing.says === standing.standing ? '' : `: ${standing.says}`}`,
+          sentence(standing.says),
           standing.on !== undefined && `${standing.owner} by ${dayInWords(standing.on)}`,
-          place !== undefined && `booked ${dayInWords(place.on)}, ${place.arriveAt}`,
+          place !== undefined && standing.standing !== 'booked' && `booked ${dayInWords(place.on)}, ${place.arriveAt}`,
         )}
       </p>
       <div className={css['verdictLine']}>

@@ -22,8 +22,7 @@ export function WindowWords({ readiness }: { readiness: ReadinessWire }) {
     window.firstSession === undefined
       ? 'No session of this unit lies inside it yet.'
       : `First session inside it ${dayInWords(window.firstSession)}${window.lastSession === undefined || window.lastSession === window.firstSession ? '' : `, last ${dayInWords(window.lastSession)}`}.`,
-    window.waitingFor.length > 0 &&
-      `Waiting for ${window.waitingFor.map(({ what, until }) => `${what} (${dayInWords(until)})`).join(', then ')}.`,
+    window.waitingFor.length > 0 && `Waiting for ${window.waitingFor.map(({ what }) => what).join(', then ')}.`,
     window.next !== undefined && stopped(`Next: ${window.next}`),
     window.runsOut !== undefined && stopped(`Then: ${window.runsOut}`),
     window.runOn !== undefined && stopped(sentence(window.runOn)),

@@ -7,8 +7,9 @@ import { dotted } from '../words/texts.ts';
 
 const waitingWords = ({ window, noWindow }: ReadinessWire): string => {
   if (window === undefined) return noWindow?.says ?? 'no dates yet';
-  const causes = window.waitingFor.map(({ what }) => what);
-  return causes.length === 0 ? 'waiting' : `waiting for ${causes.join(', then ')}`;
+  // The root of the chain, without its dates: the bar shows those.
+  const root = window.waitingFor[0]?.what.replace(/ (?:to|from|until|usable) \d.*$/, '');
+  return root === undefined ? 'waiting' : `waiting for ${root}`;
 };
 
 export function windowBarData(readiness: ReadinessWire, place: PlaceView | undefined): WindowBarData {

@@ -3,7 +3,7 @@ import type { RecallRow as Row } from '@twelvemonth/exchange';
 import { memo, useState } from 'react';
 import { Button } from '../paper/Button.tsx';
 import { dayInWords, shortDay } from '../words/dates.ts';
-import { counted, dotted } from '../words/texts.ts';
+import { counted, dotted, unbroken } from '../words/texts.ts';
 import { CallForm } from './CallForm.tsx';
 import css from './Recall.module.css';
 
@@ -22,7 +22,9 @@ export const RecallRow = memo(function RecallRow({ row }: { row: Row }) {
           <Link to="/people/$patient" params={{ patient: row.patient }}>
             {row.name}
           </Link>
-          <div className={css['detail']}>{dotted(row.number, row.telephone)}</div>
+          <div className={css['detail']}>
+            {dotted(unbroken(row.number), row.telephone === undefined ? undefined : unbroken(row.telephone))}
+          </div>
         </th>
         <td>
           {row.due !== undefined && dayInWords(row.due)}
@@ -45,7 +47,12 @@ export const RecallRow = memo(function RecallRow({ row }: { row: Row }) {
           <div className={css['detail']}>{row.lastCall ?? 'not called yet'}</div>
         </td>
         <td style={{ textAlign: 'end' }}>
-          <Button size="slim" className="screenOnly" aria-expanded={calling} onClick={() => setCalling(!calling)}>
+          <Button
+            size="slim"
+            className="screenOnly nowrap"
+            aria-expanded={calling}
+            onClick={() => setCalling(!calling)}
+          >
             Log a call<span className="unseen"> to {row.name}</span>
           </Button>
         </td>

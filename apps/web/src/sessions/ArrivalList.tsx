@@ -1,7 +1,8 @@
 import { Link } from '@tanstack/react-router';
 import type { SessionView } from '@twelvemonth/exchange';
 import { Verdict } from '../verdict/Verdict.tsx';
-import { dotted, sentence } from '../words/texts.ts';
+import { bornShort } from '../words/dates.ts';
+import { dotted, sentence, unbroken } from '../words/texts.ts';
 import css from './Sessions.module.css';
 
 /** The list in order of arrival, each with the verdict on that date; free places stand between. */
@@ -40,7 +41,11 @@ export function ArrivalList({ session }: { session: SessionView }) {
                     {who.name}
                   </Link>
                   <div className={css['detail']}>
-                    {dotted(`born ${who.born}`, who.number, who.firstTimer ? 'first dose' : who.dose)}
+                    {dotted(
+                      `born ${bornShort(who.born)}`,
+                      unbroken(who.number),
+                      who.firstTimer ? 'first dose' : who.dose,
+                    )}
                   </div>
                 </th>
                 <td>

@@ -20,16 +20,14 @@ export function SignInPlace({ stay, wasHere }: { stay?: (() => void) | undefined
         <Awaited query={asked} what="the service">
           {(data) => (
             <>
-              <p className="quiet" style={{ marginBottom: '1.2rem' }}>
-                {data.service}
-              </p>
+              <p className="quiet">{data.service}</p>
+              <div style={{ marginBlock: '0.8rem 1.2rem' }}>{data.demo && <DemoMark />}</div>
               {data.needsFirstAdministrator ? (
                 <FirstAdministrator />
               ) : (
                 <SignInForm status={data} instead={stay} heading={wasHere ? 'Sign in again' : 'Sign in'} />
               )}
               {wasHere && <p className="quiet">What was being entered on this screen is kept until you are back.</p>}
-              {data.demo && <DemoMark />}
             </>
           )}
         </Awaited>

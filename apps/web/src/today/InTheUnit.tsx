@@ -2,7 +2,7 @@ import { visitStrip } from '@twelvemonth/charts';
 import { Link } from '@tanstack/react-router';
 import type { TodayView } from '@twelvemonth/exchange';
 import { Verdict } from '../verdict/Verdict.tsx';
-import { dotted } from '../words/texts.ts';
+import { dotted, unbroken } from '../words/texts.ts';
 import { VisitColumns } from './VisitColumns.tsx';
 import css from './Today.module.css';
 
@@ -52,7 +52,7 @@ export function InTheUnit({ visits }: { visits: TodayView['visits'] }) {
                   {visit.name}
                 </Link>
                 <div className={css['detail']}>
-                  {dotted(visit.firstTimer ? 'first dose' : visit.dose, visit.number, ...visit.needs)}
+                  {dotted(visit.firstTimer ? 'first dose' : visit.dose, unbroken(visit.number), ...visit.needs)}
                 </div>
                 {open && visit.verdict !== 'ready' && (
                   <div className={css['detail']}>

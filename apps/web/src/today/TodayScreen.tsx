@@ -10,7 +10,8 @@ import { Empty } from '../paper/Empty.tsx';
 import { Page } from '../paper/Page.tsx';
 import { today } from '../server/queries.ts';
 import { longDay } from '../words/dates.ts';
-import { counted, dotted } from '../words/texts.ts';
+import { dotted } from '../words/texts.ts';
+import { DaySheet } from './DaySheet.tsx';
 import { InTheUnit } from './InTheUnit.tsx';
 import { NextActs } from './NextActs.tsx';
 import { TroubleAhead } from './TroubleAhead.tsx';
@@ -68,14 +69,18 @@ function Sheet({ data }: { data: TodayView }) {
           )}
         </Empty>
       )}
-      {data.next.length > 0 && <NextActs next={data.next} />}
-      {data.visits.length > 0 && <InTheUnit visits={data.visits} />}
+      <div className="screenOnly">
+        {data.next.length > 0 && (
+          <NextActs
+            next={data.next}
+            here={new Set(data.visits.filter(({ steps }) => steps[0]?.state === 'done').map(({ patient }) => patient))}
+          />
+        )}
+        {data.visits.length > 0 && <InTheUnit visits={data.visits} />}
+      </div>
+      <DaySheet data={data} />
       {data.trouble.length > 0 && <TroubleAhead trouble={data.trouble} />}
       <WorkPiles work={data.work} />
-      <p className="paperOnly">
-        {counted(data.visits.length, 'person', 'people')} listed. Last commit number {data.commit}: a machine that has
-        gone back to an older copy shows a smaller one.
-      </p>
     </Page>
   );
 }

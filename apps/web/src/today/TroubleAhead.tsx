@@ -3,6 +3,10 @@ import type { TodayView } from '@twelvemonth/exchange';
 import { Verdict } from '../verdict/Verdict.tsx';
 import { dayInWords } from '../words/dates.ts';
 
+/** The verdict stands beside it already. */
+const withoutVerdict = (says: string, verdict: string): string =>
+  says.startsWith(`${verdict}: `) ? says.slice(verdict.length + 2) : says;
+
 /** Booked in a coming session and not ready on its date, known today. */
 export function TroubleAhead({ trouble }: { trouble: TodayView['trouble'] }) {
   const dates = [...new Set(trouble.map((each) => each.on))].toSorted();
@@ -32,7 +36,7 @@ export function TroubleAhead({ trouble }: { trouble: TodayView['trouble'] }) {
                     <td style={{ width: '9rem' }}>
                       <Verdict is={each.verdict} />
                     </td>
-                    <td>{each.says}</td>
+                    <td>{withoutVerdict(each.says, each.verdict)}</td>
                   </tr>
                 ))}
             </tbody>

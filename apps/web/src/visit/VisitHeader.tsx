@@ -1,7 +1,7 @@
 import { Link } from '@tanstack/react-router';
 import type { VisitView } from '@twelvemonth/exchange';
 import { Note } from '../paper/Note.tsx';
-import { dotted } from '../words/texts.ts';
+import { dotted, unbroken } from '../words/texts.ts';
 import css from './Visit.module.css';
 
 /** Two identifiers, allergies, the arm to avoid: on every screen of the visit. */
@@ -19,7 +19,7 @@ export function VisitHeader({ data }: { data: VisitView }) {
           </Link>
         </h1>
         <p>
-          <strong>{dotted(`born ${data.bornInWords}`, data.number)}</strong>
+          <strong>{dotted(`born ${data.bornInWords}`, unbroken(data.number))}</strong>
         </p>
         <p>
           {dotted(

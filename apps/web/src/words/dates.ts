@@ -5,6 +5,11 @@ import { dateWithWeekday, day, longDate, parseDay, parseShortDate, plainDate, sh
 export const dayInWords = (date: string): string => dateWithWeekday(day(date));
 /** "9 Oct 2026" */
 export const shortDay = (date: string): string => shortDate(day(date));
+/** A birth date in a list: "2 Jun 1941", or only what is known of it, as it is known. */
+export const bornShort = (born: string): string => {
+  const whole = parseDay(born);
+  return whole === undefined ? born : shortDate(whole);
+};
 /** "Friday 9 October 2026" */
 export const longDay = (date: string): string => longDate(day(date));
 

@@ -8,3 +8,6 @@ export const sentence = (text: string): string => text.charAt(0).toUpperCase() +
 /** Joins what is there with a middle dot. */
 export const dotted = (...parts: readonly (string | undefined | false)[]): string =>
   parts.filter((part) => typeof part === 'string' && part !== '').join(' · ');
+
+/** A number or a telephone number that stays on one line. */
+export const unbroken = (text: string): string => text.replaceAll(' ', '\u00a0');

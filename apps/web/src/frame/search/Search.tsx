@@ -35,6 +35,7 @@ export function Search() {
     if (person === undefined) return;
     setOpen(false);
     setTyped('');
+    input.current?.blur();
     void navigate({ to: '/people/$patient', params: { patient: person.patient } });
   };
   const onKeyDown = (event: KeyboardEvent): void => {

@@ -4,7 +4,7 @@ import type { Life, Me } from './life.ts';
 import { address, familyDoctor, landline, mobile } from './names.ts';
 import type { Person } from './people.ts';
 
-export const identityOf = (person: Person): BodyOfKind<'identity'> => ({
+const identityOf = (person: Person): BodyOfKind<'identity'> => ({
   family: person.family,
   given: person.given,
   title: person.sex === 'female' ? 'Mrs' : 'Mr',
@@ -13,7 +13,7 @@ export const identityOf = (person: Person): BodyOfKind<'identity'> => ({
   number: person.number,
 });
 
-export function contactOf({ person, chance }: Me): BodyOfKind<'contact'> {
+function contactOf({ person, chance }: Me): BodyOfKind<'contact'> {
   const needs = [
     ...(chance.isTrue(0.18) ? ['hearing aids'] : []),
     ...(chance.isTrue(0.2) ? ['hospital transport'] : []),

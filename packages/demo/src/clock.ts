@@ -11,7 +11,7 @@ import {
 
 /** Local minutes: day x 1440 + minute of the day. */
 export type Minutes = number;
-export const MINUTES_A_DAY = 1440;
+const MINUTES_A_DAY = 1440;
 export const ZONE = 'Europe/London';
 
 export const at = (on: Day, hour: number, minute = 0): Minutes => on * MINUTES_A_DAY + hour * 60 + minute;

@@ -102,7 +102,7 @@ export class Me {
   }
 }
 
-export class RefusedInDemo extends Error {
+class RefusedInDemo extends Error {
   constructor(act: Act, by: Author, now: Minutes, refusals: readonly Refusal[]) {
     super(
       `${momentOf(now)} ${by.staff} (${by.role}) ${JSON.stringify(act)}: ${refusals.map(({ name, says }) => `${name}: ${says}`).join('; ')}`,

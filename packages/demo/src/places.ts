@@ -11,7 +11,7 @@ type Found = { readonly session: string; readonly on: Day; readonly place: numbe
 const LOOK_AHEAD_DAYS = 75;
 
 /** A free place on one of the unit's days from one day to another; the fullest of the first few lists, as a clerk fills. */
-export function findPlace(me: Me, from: Day, until: Day, but?: string): Found | undefined {
+function findPlace(me: Me, from: Day, until: Day, but?: string): Found | undefined {
   const { unit } = me.person;
   const open: (Found & { taken: number })[] = [];
   for (let on = from; on <= until && open.length < 7; on = addDays(on, 1)) {

@@ -112,7 +112,7 @@ export function* prescribes(me: Me): Life {
 }
 
 /** A course of vitamin D, taken week by week as the person tells us; one in twelve is not finished. */
-export function* loadsVitaminD(me: Me, until?: number): Life {
+function* loadsVitaminD(me: Me, until?: number): Life {
   const doses = 6;
   yield* me.writes(me.by('nurse'), 'vitamin-d-loading', {
     doses,

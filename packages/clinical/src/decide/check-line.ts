@@ -107,7 +107,7 @@ function checkUnit({ analyte, quantity }: Fact<'result'>['body'], path: string):
       ];
 }
 
-export function checkPointsAt(
+function checkPointsAt(
   record: SubjectRecord,
   id: string,
   kinds: readonly KindName[],

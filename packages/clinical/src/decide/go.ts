@@ -84,15 +84,22 @@ function verdictToday(record: SubjectRecord, now: Surroundings): Found {
   return { verdict: answer.verdict, troubles, protocolVersion: protocol.version };
 }
 
-/** No exception is made here: only an amended fact, a prescriber's recorded decision or a newly adopted protocol changes it. */
+/** A go that was right when it was given is looked at once more when the medicine is about to run: a fact may have changed. */
+export const checkStillReady = (record: SubjectRecord, now: Surroundings): readonly Refusal[] =>
+  troublesAsRefusals(verdictToday(record, now));
+
 function checkReady(visit: Visit, found: Found): readonly Refusal[] {
   if (visit.observationsBefore === undefined || visit.checklist === undefined) return [];
-  return found.troubles.map(({ verdict, says }) =>
+  return troublesAsRefusals(found);
+}
+
+/** No exception is made here: only an amended fact, a prescriber's recorded decision or a newly adopted protocol changes it. */
+const troublesAsRefusals = (found: Found): readonly Refusal[] =>
+  found.troubles.map(({ verdict, says }) =>
     verdict === 'not ready'
       ? refusal('not-ready', `Not ready: ${says}.`, { remedy: 'put the dose off with the reason, or ask a prescriber' })
       : refusal('cannot-say', `Cannot say: ${says}.`, { remedy: 'find it out, or ask a prescriber' }),
   );
-}
 
 function bodyOf(
   act: ActNamed<'decide'>,

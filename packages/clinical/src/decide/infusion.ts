@@ -12,6 +12,7 @@ import { checkCareGoesOn, checkKnown } from './check-care.ts';
 import { fieldWrong } from './check-fields.ts';
 import { checkMinutes } from './check-visit-step.ts';
 import { draftNow } from './draft.ts';
+import { checkStillReady } from './go.ts';
 import { patientIn } from './ledgers.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
@@ -60,8 +61,8 @@ function checkStart(record: SubjectRecord, visit: Visit, now: Surroundings): rea
   const refusals: Refusal[] = [];
   const first = (says: string, remedy: string): void =>
     void refusals.push(refusal('step-out-of-order', says, { remedy }));
-  if (visit.decision?.body.decision !== 'go')
-    first('There is no decision to go.', 'finish observations and checklist, then decide');
+  if (visit.decision?.body.decision === 'go') refusals.push(...checkStillReady(record, now));
+  else first('There is no decision to go.', 'finish observations and checklist, then decide');
   if (visit.cannula === undefined || visit.removed !== undefined) first('There is no cannula in place.', 'place one');
   else if (visit.flush?.body.ranFreely !== true)
     first('No flush has run freely through the cannula.', 'flush with saline and look at the site');

@@ -65,7 +65,7 @@ export function decideSecondCheck(act: ActNamed<'second check'>, now: Surroundin
 const LAST_SIGNS = 4;
 
 /** What the two readings do not share, in the words of the form. */
-export function differences(
+function differences(
   first: Fact<'preparation'>['body'],
   second: ActNamed<'second check'>['reading'],
 ): readonly string[] {

@@ -61,7 +61,7 @@ const monthsInFull = [
 ];
 
 /** The ways in which a birth date is typed: 1941-06-02, 02/06/1941, 2.6.1941, 2 jun 1941, 02061941. */
-export function birthForms(born: string): readonly string[] {
+function birthForms(born: string): readonly string[] {
   const parsed = parsePartialDate(born);
   if (parsed === undefined) return [];
   if (parsed.precision !== 'day') return [born];

@@ -330,6 +330,22 @@ describe('the drip', () => {
     expect(unit.refused('dana', start(14))).toEqual(['under-the-minimum-minutes']);
     unit.expect('dana', start(15));
   });
+  test('a fact that changed since the go stops the start: a result withdrawn, a symptom told', () => {
+    const unit = onTheDay().go().prepared();
+    unit.expect('imre', unit.check());
+    const creatinine = factsOf(unit.patient(), 'result').find(({ body }) => body.analyte === 'creatinine');
+    unit.expect('imre', {
+      name: 'withdraw',
+      patient: 'p1',
+      entry: creatinine?.id ?? '',
+      reason: 'sample of another patient',
+    });
+    expect(unit.refused('dana', start())).toContain('cannot-say');
+    const other = onTheDay().go().prepared();
+    other.expect('imre', other.check());
+    other.write('dana', 'symptom', { what: 'thigh, hip or groin pain' });
+    expect(other.refused('dana', start())).toEqual(['not-ready']);
+  });
   test('a flush that did not run freely keeps it from starting', () => {
     const unit = onTheDay().go();
     unit.write('dana', 'cannula', { site: 'right forearm', gauge: '22', tries: 1, placed: true });

@@ -48,7 +48,7 @@ export function DaySheet({ data }: { data: TodayView }) {
                 {visit.outcome !== 'not here yet' && <> · {visit.outcome}</>}
               </td>
               {blanks.map((blank) => (
-                <td key={blank} />
+                <td key={blank}>{'\u00a0'}</td>
               ))}
             </tr>
           ))}

@@ -369,6 +369,36 @@ describe('case 12: vomiting, and nobody has said it is over', () => {
   });
 });
 
+describe('a decision about one weight', () => {
+  // F 79, 155 cm, 95 kg, creatinine 115 (clinical.md 2a-ex2): the actual weight passes, the ideal one does not.
+  const heavy = [
+    ...clear,
+    born('1947-06-01'),
+    at('2026-11-20', 'height', { quantity: { comparator: '', value: '155', unit: 'cm' }, which: 'peak adult' }),
+    at('2026-11-20', 'weight', { quantity: { comparator: '', value: '95', unit: 'kg' }, method: 'measured' }, 'w'),
+    ...bloods('2026-11-20', { creatinine: '115 umol/L', 'adjusted calcium': '2.31 mmol/L' }),
+    at('2026-11-21', 'prescriber-decision', {
+      question: 'weight: actual decides',
+      about: 'w',
+      reason: 'with the pharmacist',
+    }),
+  ];
+  test('serves while no other step would weigh again', () => {
+    expect(answerFor([...heavy, ...vitaminD('68 nmol/L', '2026-11-20')]).view.window).toMatchObject({
+      certain: true,
+      last: '2027-01-15',
+    });
+  });
+  test('a draw that is needed would replace the weight: no window, the prescriber is named, and from when it would be', () => {
+    const { found } = answerFor(heavy);
+    expect(found.window).toBeUndefined();
+    expect(found.noWindow).toMatchObject({
+      needs: [{ requirement: 'kidney-function', who: 'prescriber' }],
+      ifSettled: { first: day('2026-11-28') },
+    });
+  });
+});
+
 test('no sentence anywhere calls anyone safe', () => {
   const all = [first, [...october, ...vitaminD('<20 nmol/L')]].map((lines) => JSON.stringify(answerFor(lines).view));
   for (const text of all) expect(text).not.toMatch(/\bsafe\b/i);

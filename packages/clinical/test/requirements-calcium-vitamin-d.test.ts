@@ -258,6 +258,18 @@ describe('loading', () => {
     expect(vitaminD([...finished, ...value({ 'vitamin D': '40 nmol/L' })]).verdict).toBe('not ready');
     expect(vitaminD([...finished, ...bloods('2026-11-20', { 'vitamin D': '40 nmol/L' }, null)]).verdict).toBe('ready');
   });
+  test('a level of the day the loading ended is not after it', () => {
+    expect(vitaminD([...finished, ...value({ 'vitamin D': '40 nmol/L' }, '2026-09-16')]).verdict).toBe('ready');
+    expect(vitaminD([...finished, ...value({ 'vitamin D': '40 nmol/L' }, '2026-09-17')]).verdict).toBe('not ready');
+  });
+  test('a loading stopped on the day it was prescribed is stopped', () => {
+    const stopped = [
+      ...low,
+      loading('2026-09-02'),
+      at('2026-09-02', 'vitamin-d-loading-stopped', { reason: 'declined' }),
+    ];
+    expect(vitaminD(stopped).cause).toBe('vitamin D 31 nmol/L, below 50 nmol/L');
+  });
   test('doses count from the first day of the loading, or its own date if that is earlier', () => {
     expect(vitaminD([...low, taken('2026-09-01', 3), loading('2026-09-02')]).verdict).toBe('not ready');
     expect(vitaminD([...low, loading('2026-09-02', '2026-09-05'), taken('2026-09-03', 3)]).verdict).toBe('ready');

@@ -1,13 +1,14 @@
 /** Why there is no window, who can settle it, and the window if each matter were settled today in the person's favour (A4). */
 import type { Day } from '../calendar/day.ts';
 import type { RequirementId } from '../protocol/protocol.ts';
+import { losesWeightDecision, weightBlocker } from '../requirements/kidney-path.ts';
 import type { Blocker } from '../requirements/requirement.ts';
 import { evidenceAfter } from './after-plan.ts';
 import { type Plan, firstPlan, loadingEndsOn, pathOn } from './plan.ts';
 import type { NextStep, NoWindow } from './readiness.ts';
 import { stepsOf } from './steps.ts';
 import { isAchievable } from './waiting.ts';
-import { type World, changesBetween, judgeOn, runFrom, withEvidence, withOutcome } from './world.ts';
+import { type World, changesBetween, judgeOn, protocolOn, runFrom, withEvidence, withOutcome } from './world.ts';
 
 type Need = { readonly requirement: RequirementId; readonly by: Blocker };
 
@@ -47,6 +48,10 @@ function blockersOf(world: World): Need[] {
     }
     const path = pathOn(world, requirement, reached, loadingEndsOn(world, reached));
     if (path.is === 'blocked') needs.push({ requirement, by: path.by });
+  }
+  const protocol = protocolOn(world, reached);
+  if (needs.length === 0 && protocol !== undefined && losesWeightDecision(world.evidence, protocol, reached)) {
+    needs.push({ requirement: 'kidney-function', by: weightBlocker });
   }
   return needs;
 }

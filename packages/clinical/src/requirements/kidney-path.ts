@@ -11,7 +11,7 @@ const repeat = (evidence: Evidence): Evidence => ({ ...evidence, creatinine: und
 const weighAnew = (evidence: Evidence): Evidence => ({ ...evidence, weight: undefined });
 
 /** Which weight decides, where they disagree. */
-const weightBlocker: Blocker = {
+export const weightBlocker: Blocker = {
   what: 'a prescriber and a pharmacist: which weight decides',
   who: 'prescriber',
   step: 'prescriber decides',

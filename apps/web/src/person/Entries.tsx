@@ -2,6 +2,7 @@ import type { PersonView } from '@twelvemonth/exchange';
 import { useEffect, useMemo, useState } from 'react';
 import { Button } from '../paper/Button.tsx';
 import { usePrinting } from '../paper/use-printing.ts';
+import { addressOf } from '../server/paths.ts';
 import css from './Person.module.css';
 import { EntryRow } from './EntryRow.tsx';
 
@@ -52,7 +53,10 @@ export function Entries({ data }: { data: PersonView }) {
             </option>
           ))}
         </select>
-      </label>
+      </label>{' '}
+      <a className="screenOnly" href={addressOf('notes', { patient: data.patient })} target="_blank" rel="noreferrer">
+        all of it as one document
+      </a>
       <table className={`stacks ${css['entries']}`}>
         <thead>
           <tr>

@@ -2,7 +2,6 @@ import { Link } from '@tanstack/react-router';
 import type { PersonView } from '@twelvemonth/exchange';
 import { useActingRole } from '../frame/acting-role.ts';
 import { useServiceToday } from '../frame/unit.ts';
-import { addressOf } from '../server/paths.ts';
 import { buttonLook } from '../paper/button-look.ts';
 import { Verdict } from '../verdict/Verdict.tsx';
 import { dayInWords } from '../words/dates.ts';
@@ -55,9 +54,6 @@ export function StandingLine({ data }: { data: PersonView }) {
           </span>
         )}
         <span className={`${css['acts']} screenOnly`}>
-          <a className={buttonLook('quiet')} href={addressOf('notes', { patient })} target="_blank" rel="noreferrer">
-            All notes
-          </a>
           {act.says !== 'Write in the notes' && (
             <Link
               className={buttonLook('quiet')}

@@ -14,7 +14,16 @@ const waitingWords = ({ window, noWindow }: ReadinessWire): string => {
 
 export function windowBarData(readiness: ReadinessWire, place: PlaceView | undefined): WindowBarData {
   const { window } = readiness;
-  const open = place === undefined || readiness.verdictOn === 'ready' || readiness.on !== place.on;
+  const inside =
+    place !== undefined &&
+    window !== undefined &&
+    place.on >= window.first &&
+    (window.last === undefined || place.on <= window.last);
+  const proviso = inside
+    ? readiness.on === place.on && readiness.verdictOn !== 'ready'
+      ? 'if good'
+      : undefined
+    : 'outside the window';
   return {
     today: day(readiness.today),
     waiting: waitingWords(readiness),
@@ -38,10 +47,7 @@ export function windowBarData(readiness: ReadinessWire, place: PlaceView | undef
       : {
           place: {
             on: day(place.on),
-            says: dotted(
-              `booked ${dayInWords(place.on)} ${place.arriveAt}`,
-              !open && `as things stand ${readiness.verdictOn}`,
-            ),
+            says: dotted(`booked ${dayInWords(place.on)} ${place.arriveAt}`, proviso),
           },
         }),
   };

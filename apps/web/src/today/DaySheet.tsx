@@ -44,8 +44,11 @@ export function DaySheet({ data }: { data: TodayView }) {
                   ...visit.needs,
                 )}
                 <br />
-                {visit.verdict === 'ready' ? 'ready as things stood' : visit.headline}
-                {visit.outcome !== 'not here yet' && <> · {visit.outcome}</>}
+                {visit.outcome !== 'not here yet' && visit.outcome !== 'here'
+                  ? visit.outcome
+                  : visit.verdict === 'ready'
+                    ? 'ready as things stood'
+                    : visit.headline}
               </td>
               {blanks.map((blank) => (
                 <td key={blank}>{'\u00a0'}</td>

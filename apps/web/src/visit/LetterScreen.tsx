@@ -12,6 +12,7 @@ import { readDocument } from '../server/request.ts';
 import { visit } from '../server/queries.ts';
 import { useAct } from '../server/use-act.ts';
 import css from './Letter.module.css';
+import { letterText, wordingOf } from './letter-text.ts';
 
 /** The letter to the family doctor as it will go out; signing puts its very text into the notes. */
 export function LetterScreen() {
@@ -38,19 +39,14 @@ export function LetterScreen() {
   );
 }
 
-const textOf = (html: string): string =>
-  (new DOMParser().parseFromString(html, 'text/html').body.textContent ?? '')
-    .replace(/[ \t]+/g, ' ')
-    .replace(/\s*\n\s*/g, '\n')
-    .trim();
-
 function Letter({ data, html }: { data: VisitView; html: string }) {
   const today = useServiceToday();
   const navigate = useNavigate();
   const attempt = useAct(() => void navigate({ to: '/people/$patient/visit', params: { patient: data.patient } }));
   const about = data.decision?.decision === 'put off' ? 'put off' : 'dose given';
   const sign = (): void => {
-    const body = { to: 'family doctor', about, version: '1', text: textOf(html) };
+    const text = letterText(html);
+    const body = { to: 'family doctor', about, version: wordingOf(text), text };
     void attempt.send(
       { name: 'record', patient: data.patient, line: { kind: 'letter', body, effectiveAt: today } },
       { seen: { [`patient/${data.patient}`]: data.seq } },

@@ -23,7 +23,7 @@ export function VisitHeader({ data }: { data: VisitView }) {
         </p>
         <p>
           {dotted(
-            data.firstTimer ? 'first dose' : data.dose,
+            data.infusion?.finishedAt === undefined && (data.firstTimer ? 'first dose' : data.dose),
             data.allergies,
             data.armToAvoid !== undefined && `avoid the ${data.armToAvoid} arm`,
             ...data.needs,

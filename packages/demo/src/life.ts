@@ -28,6 +28,9 @@ export type Life<Result = void> = Generator<Want, Result, Reply>;
 /** Thrown through a life when the person has died: whatever was planned is not. */
 export class HasDied extends Error {}
 
+/** Room left at the end of the demo's own day for what is written one after the other. */
+const LAST_MINUTES = 15;
+
 export class Me {
   readonly person: Person;
   readonly world: World;
@@ -76,9 +79,11 @@ export class Me {
     const minute = at(day, this.chance.between(9, 15), this.chance.between(0, 59));
     yield* this.until(minute > this.now ? minute : day > this.today ? minute : this.now + 1);
   }
-  /** Exactly that day, at a time of day. */
+  /** Exactly that day, at a time of day; on the demo's own day earlier if it has not come so far. */
   *onDay(on: Day, hour: number, minute = 0): Life {
-    yield* this.until(at(on, hour, minute));
+    const { today, until } = this.world;
+    const latest = on === today ? Math.max(at(today, 0), until - LAST_MINUTES) : Infinity;
+    yield* this.until(Math.min(at(on, hour, minute), latest));
   }
   *minutes(least: number, most = least): Life {
     yield* this.until(this.now + this.chance.between(least, most));

@@ -67,7 +67,7 @@ const reasons = {
     'transport not possible that day',
     'a funeral',
     'granddaughter visiting',
-    'a clinic appointment on the same day',
+    'another hospital visit on the same day',
     'would rather come later in the day',
   ],
   'the unit': ['no second registered nurse that morning', 'list shortened: pharmacy training', 'chair out of use'],

@@ -73,14 +73,15 @@ function written(unit: UnitId, version: number, from: Day): { write: Act; conten
 /** From ten weeks before the demo's day the lists of the coming ten weeks are planned, week by week; empty ones are called off. */
 function* plansAhead(unit: UnitId, world: World): Life {
   const by = inRole('nurse in charge', unit, 0);
-  const from = addDays(world.today, -PLANNED_AHEAD_DAYS);
-  for (let week = from; week <= world.today; week = addDays(week, 7)) {
+  const yesterday = addDays(world.today, -1);
+  const from = addDays(yesterday, -PLANNED_AHEAD_DAYS);
+  for (let week = from; week <= yesterday; week = addDays(week, 7)) {
     yield { at: at(week, 8) };
     for (let on = week; on < addDays(week, PLANNED_AHEAD_DAYS); on = addDays(on, 1)) {
       if (isUsualSessionDay(unit, on) && sessionIn(world, sessionId(unit, on)) === undefined)
         yield { at: at(week, 8, 5), act: planSessionAct(unit, on), by };
     }
-    if (week + 7 <= world.today) yield* callsOffEmpty(unit, week, by, world);
+    if (week + 7 <= yesterday) yield* callsOffEmpty(unit, week, by, world);
   }
   if (unit === 'thornbeck') yield* nextVersionWaits(unit, world);
 }
@@ -103,9 +104,9 @@ function* callsOffEmpty(unit: UnitId, week: Day, by: Author, world: World): Life
 function* nextVersionWaits(unit: UnitId, world: World): Life {
   const from = addDays(world.today, 45);
   const { write, contentHash } = written(unit, 4, from);
-  yield { at: at(world.today, 8, 10), act: write, by: inRole('nurse in charge', unit, 0) };
+  yield { at: at(addDays(world.today, -1), 8, 30), act: write, by: inRole('nurse in charge', unit, 0) };
   yield {
-    at: at(world.today, 8, 20),
+    at: at(addDays(world.today, -1), 8, 40),
     act: {
       name: 'sign protocol',
       unit,

@@ -241,6 +241,15 @@ describe('from a seed and a day', () => {
   );
 });
 
+test.each([1, 7 * 60, 23 * 60 + 50])(
+  'at minute %d of the day the named people are as they should be',
+  (minuteOfDay) => {
+    const there = replayDemo({ seed: 3, today, people: 40, minuteOfDay });
+    const her = recordOf('patient/wilhelmina-arkwright-poe', there.get('patient/wilhelmina-arkwright-poe') ?? []);
+    expect(standingOf(her, undefined, today).says).toBe('booked: 28 Jan 2027, 10:40');
+  },
+);
+
 /** Reference: node:crypto. */
 test.each(['', 'abc', 'zoledronic acid 5 mg', 'é'.repeat(300), 'x'.repeat(55), 'x'.repeat(56), 'x'.repeat(64)])(
   'the hash of %j is SHA-256',

@@ -5,7 +5,7 @@
 import { mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { projection } from '@twelvemonth/clinical';
-import { type Store, openPostgresStore, openSqliteStore } from '@twelvemonth/store';
+import { type Projection, type Store, openPostgresStore, openSqliteStore } from '@twelvemonth/store';
 import type { Kind } from './command-line.ts';
 
 export const ownFolder = (data: string): string => join(data, 'service');
@@ -17,10 +17,13 @@ export class CannotStart extends Error {}
 
 export async function openNotesStore(
   place: { readonly folder: string } | { readonly postgres: string },
+  rows: Projection = projection,
 ): Promise<Store> {
-  if ('postgres' in place) return openPostgresStore({ connection: { connectionString: place.postgres }, projection });
+  if ('postgres' in place) {
+    return openPostgresStore({ connection: { connectionString: place.postgres }, projection: rows });
+  }
   mkdirSync(place.folder, { recursive: true });
-  return openSqliteStore({ path: join(place.folder, 'notes.db'), projection });
+  return openSqliteStore({ path: join(place.folder, 'notes.db'), projection: rows });
 }
 
 /** Marks new notes; refuses notes of the other kind. */

@@ -75,12 +75,14 @@ async function openMade(options: ServeOptions, begins: DemoBeginning, watching: 
   // Made beside its place and moved there whole: a demo that was interrupted is never opened.
   const draft = `${folder}.being-made`;
   removeFolder(draft);
-  const store = await openNotesStore({ folder: draft });
-  try {
-    await fill(store, options, begins, print, watching);
-  } finally {
-    await store.close();
-  }
+  // The rows beside the ledgers are made once at the end: making them with every act would take as long as the acts.
+  await withStore(await openNotesStore({ folder: draft }, () => []), async (store) =>
+    fill(store, options, begins, watching),
+  );
+  await withStore(await openNotesStore({ folder: draft }), async (store) => {
+    await store.rebuild();
+    await store.setSetting('demo-made-by', print);
+  });
   removeFolder(folder);
   renameSync(draft, folder);
   return openNotesStore({ folder });
@@ -111,7 +113,8 @@ async function openOnPostgres(
       throw new CannotStart(
         'This database holds a demo already, or half of one: give an empty database to make it anew.',
       );
-    await fill(store, options, begins, codeFingerprint(), watching);
+    await fill(store, options, begins, watching);
+    await store.setSetting('demo-made-by', codeFingerprint());
     return store;
   } catch (error) {
     await store.close();
@@ -119,14 +122,21 @@ async function openOnPostgres(
   }
 }
 
+async function withStore(store: Store, work: (store: Store) => Promise<void>): Promise<void> {
+  try {
+    await work(store);
+  } finally {
+    await store.close();
+  }
+}
+
 async function fill(
   store: Store,
   { demoSeed, demoPeople }: ServeOptions,
   { on, time }: DemoBeginning,
-  print: string,
   watching: Watching,
 ): Promise<void> {
-  watching.say(`Making the demo of ${plainDate(on)}, seed ${demoSeed} (once; about a minute) ...`);
+  watching.say(`Making the demo of ${plainDate(on)}, seed ${demoSeed}. This is done once ...`);
   await markedAs(store, 'demo');
   const minuteOfDay = Number(time.slice(0, 2)) * 60 + Number(time.slice(3, 5));
   const clock = await makeDemo(store, { seed: demoSeed, today: on, minuteOfDay, people: demoPeople }, watching);
@@ -135,7 +145,6 @@ async function fill(
     await store.setSetting('demo-clock', JSON.stringify({ boot: clock.boot, aheadOfWall }));
   }
   await store.setSetting('service', 'Marlowe Vale');
-  await store.setSetting('demo-made-by', print);
 }
 
 /** The moment from which the clock goes on: the beginning, or where the last server stopped. */

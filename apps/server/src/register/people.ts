@@ -19,6 +19,7 @@ import {
   readiness,
   standingOf,
   subjectId,
+  taskRows,
   unitOfPatient,
   verdictOn,
   viewOf,
@@ -28,6 +29,9 @@ import { type Clock, steadyMilliseconds } from '../clock.ts';
 import { personRowOf } from '../views/person-row.ts';
 import type { Notes } from './notes.ts';
 import { type UnitNow, type Units, zoneBeforeAnyUnit } from './units.ts';
+
+/** Something that waits for someone, and since when it is due. */
+export type Task = { readonly name: string; readonly due: Day; readonly patient: string };
 
 export type Person = {
   readonly patient: string;
@@ -47,6 +51,8 @@ export type Person = {
   readonly verdictOn: (on: Day) => VerdictOn | undefined;
   readonly view: (on: Day) => ReadinessView | undefined;
   readonly row: () => PersonRow;
+  /** What is due today. */
+  readonly tasks: () => readonly Task[];
 };
 
 export type People = {
@@ -81,21 +87,35 @@ export function openPeople(notes: Notes, units: Units, clock: Clock): People {
     return person;
   }
 
+  /** The list as it was last worked out, good as long as no record, unit, protocol or day has changed. */
+  let kept:
+    | {
+        readonly records: readonly SubjectRecord[];
+        readonly units: readonly UnitNow[];
+        readonly people: readonly Person[];
+      }
+    | undefined;
+
   async function all(): Promise<readonly Person[]> {
-    const byUnit = new Map((await units.all()).map((unit) => [unit.unit.id, unit]));
+    const unitsNow = await units.all();
+    const records = await notes.all('patient');
+    if (kept?.records === records && sameUnits(kept.units, unitsNow)) return kept.people;
+    const byUnit = new Map(unitsNow.map((unit) => [unit.unit.id, unit]));
     const people: Person[] = [];
     let began = steadyMilliseconds();
-    for (const record of await notes.all('patient')) {
+    for (const record of records) {
       const person = personOf(record, byUnit.get(unitOfPatient(record)));
       person.row();
       people.push(person);
       if (steadyMilliseconds() - began > sliceMilliseconds) {
         await nextTurn();
-        if (closed) break;
+        if (closed) return people;
         began = steadyMilliseconds();
       }
     }
-    return people.toSorted(byName);
+    people.sort(byName);
+    kept = { records, units: unitsNow, people };
+    return people;
   }
 
   const days = async (): Promise<string> => (await units.all()).map((unit) => `${unit.unit.id} ${unit.today}`).join();
@@ -162,9 +182,24 @@ function workedOut(record: SubjectRecord, unit: UnitNow | undefined, today: Day)
         : viewOf(found, record, unit.context, { on });
     },
     row: once(() => personRowOf(person)),
+    tasks: once(() => tasksDue(record, today)),
   };
   return person;
 }
+
+const tasksDue = (record: SubjectRecord, today: Day): Task[] =>
+  taskRows(record, today).flatMap(({ columns }) => {
+    const { task, due_day: due } = columns;
+    const isDue = typeof task === 'string' && typeof due === 'number' && due <= today;
+    return isDue ? [{ name: task, due: due as Day, patient: subjectId(record.subject) }] : [];
+  });
+
+const sameUnits = (before: readonly UnitNow[], now: readonly UnitNow[]): boolean =>
+  before.length === now.length &&
+  now.every(({ unit, context, today }, index) => {
+    const other = before[index];
+    return other?.unit === unit && other.context === context && other.today === today;
+  });
 
 function once<Value>(make: () => Value): () => Value {
   let made: { value: Value } | undefined;

@@ -47,7 +47,7 @@ const swapped = (one: string, other: string): boolean =>
   one.length === 10 && `${one.slice(0, 4)}-${one.slice(8)}-${one.slice(5, 7)}` === other;
 
 /** Equal but for one letter changed, left out or too many. */
-export function closeTo(one: string, other: string): boolean {
+function closeTo(one: string, other: string): boolean {
   if (one === other) return true;
   const [short, long] = one.length <= other.length ? [one, other] : [other, one];
   if (long.length - short.length > 1 || short.length < 4) return false;

@@ -1,5 +1,5 @@
 /** How a person is written on every screen: name, birth date, allergies, what they need, where they stand. */
-import { type Day, ageOn, factsOf, longDate, parsePartialDate, plainDate, shortDate } from '@twelvemonth/clinical';
+import { type Day, ageOn, factsOf, longDate, parsePartialDate, plainDate } from '@twelvemonth/clinical';
 import type { PlaceView, StandingView } from '@twelvemonth/exchange';
 import type { Person } from '../register/people.ts';
 
@@ -61,5 +61,3 @@ export const placeViewOf = ({ place }: Pick<Person, 'place'>): PlaceView | undef
         arriveAt: place.arriveAt,
         place: place.place,
       };
-
-export const dayInWords = (on: Day | undefined): string => (on === undefined ? 'not known' : shortDate(on));

@@ -1,25 +1,15 @@
 /** Today at a unit: the list in order of what is due next, what will not work in the coming sessions, and what waits. */
-import {
-  type Day,
-  type SessionList,
-  addDays,
-  nextActs,
-  outcomeOf,
-  parseDay,
-  plainDate,
-  visitOn,
-} from '@twelvemonth/clinical';
+import { type Day, type SessionList, addDays, nextActs, outcomeOf, plainDate, visitOn } from '@twelvemonth/clinical';
 import type { TodayView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
-import { waitingIn } from '../register/waiting-rows.ts';
 import { infusionViewOf } from './infusion.ts';
 import { noProtocolInForce } from './person-row.ts';
 import { fullName } from './person-words.ts';
-import { isRecalled, isFirstInLine } from './recall.ts';
 import { byPatient, everySession, inTrouble, listedOn } from './sessions.ts';
 import { listedPatientOf } from './visit-steps.ts';
+import { workOf } from './work.ts';
 
 type Listed = { readonly person: Person; readonly place: number; readonly arriveAt: string };
 
@@ -186,66 +176,4 @@ function troubleOf(
         ];
       }),
     );
-}
-
-/** Piles of work. Those that notes alone can tell are kept by the store; those that depend on the day are counted here. */
-const pilesByTask: readonly { readonly task: string; readonly what: string; readonly to: string }[] = [
-  { task: 'sign results', what: 'results to sign', to: '/people?sort=results' },
-  { task: 'decide on the referral', what: 'referrals to decide', to: '/people?standing=referral+received' },
-  { task: 'call back', what: 'calls to make again', to: '/recall' },
-  { task: 'did not come', what: 'did not come: find out why', to: '/people' },
-  { task: 'aftercare call', what: 'aftercare calls', to: '/recall' },
-  { task: 'write the letter', what: 'letters to write', to: '/people' },
-  { task: 'clear the symptom', what: 'symptoms to look at', to: '/people' },
-  { task: 'decide on the part dose', what: 'part doses for a prescriber', to: '/people' },
-  { task: 'chase the transfer', what: 'transfers not acknowledged', to: '/people?standing=transferred+out' },
-  { task: 'release the place', what: 'places of people who will not come', to: '/sessions' },
-];
-
-async function workOf(atHand: AtHand, everyone: readonly Person[], unit: UnitNow): Promise<TodayView['work']> {
-  const tasks = await atHand.store.rows({ table: 'task', where: { unit: unit.unit.id } });
-  const due = tasks.filter((row) => typeof row['due_day'] === 'number' && row['due_day'] <= unit.today);
-  const byTask = pilesByTask.map(({ task, what, to }) =>
-    pile(
-      what,
-      to,
-      due.filter((row) => row['task'] === task).map((row) => row['due_day'] as Day),
-    ),
-  );
-  const here = everyone.filter(({ unitId }) => unitId === unit.unit.id);
-  const waiting = await waitingRowsSince(atHand, unit.unit.id);
-  return [
-    pile(
-      'first in line',
-      '/recall',
-      here
-        .filter((person) => isFirstInLine(person) && person.place === undefined)
-        .map(({ standing }) => standing.since),
-    ),
-    ...byTask,
-    pile(
-      'to recall',
-      '/recall',
-      here
-        .filter((person) => isRecalled(person) && person.place === undefined)
-        .flatMap(({ course, today }) => course.due ?? today),
-    ),
-    pile(
-      'reviews',
-      '/recall',
-      here.filter(({ standing }) => standing.standing === 'in review').map(({ standing }) => standing.since),
-    ),
-    pile('rows of a register that wait', '/import/waiting', waiting),
-  ].filter(({ count }) => count > 0);
-}
-
-const pile = (what: string, to: string, days: readonly Day[]): TodayView['work'][number] => ({
-  what,
-  count: days.length,
-  to,
-  ...(days.length === 0 ? {} : { oldest: plainDate(Math.min(...days) as Day) }),
-});
-
-async function waitingRowsSince({ notes }: AtHand, unit: string): Promise<Day[]> {
-  return waitingIn(await notes.of('register', unit)).map(({ since }) => parseDay(since.slice(0, 10)) ?? (0 as Day));
 }

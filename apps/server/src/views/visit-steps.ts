@@ -1,5 +1,5 @@
 /** A visit's steps for the visit strip, and where the person on the list has got to. */
-import { type Day, type Visit, outcomeOf, visitOn, visitSteps } from '@twelvemonth/clinical';
+import { type Day, type Verdict, type Visit, outcomeOf, shortDate, visitOn, visitSteps } from '@twelvemonth/clinical';
 import type { ListedPatient, VisitStep } from '@twelvemonth/exchange';
 import type { Person } from '../register/people.ts';
 import { noProtocolInForce } from './person-row.ts';
@@ -23,7 +23,7 @@ export function visitStepsOf(visit: Visit | undefined, nameOf: NameOf): VisitSte
 /** A person as one line of a session's list. */
 export function listedPatientOf(person: Person, on: Day, nameOf: NameOf): ListedPatient {
   const visit = visitOn(person.record, on);
-  const found = person.verdictOn(on);
+  const found = verdictFor(person, visit, on);
   return {
     patient: person.patient,
     name: fullName(person),
@@ -31,10 +31,20 @@ export function listedPatientOf(person: Person, on: Day, nameOf: NameOf): Listed
     born: person.identity?.born ?? '',
     dose: person.row().dose,
     firstTimer: person.course.firstTimer,
-    verdict: found?.verdict ?? 'cannot say',
-    headline: found?.headline ?? noProtocolInForce,
+    verdict: found.verdict,
+    headline: found.headline,
     needs: needsOf(person),
     steps: visitStepsOf(visit, nameOf),
     outcome: outcomeOf(visit),
   };
+}
+
+/** Once the dose is given, what the decision for it rested on: asked again, the interval would say no. */
+function verdictFor(person: Person, visit: Visit | undefined, on: Day): { verdict: Verdict; headline: string } {
+  if (visit?.dose !== undefined && visit.decision !== undefined) {
+    const { course } = person;
+    const next = course.due === undefined ? (course.review?.says ?? '') : `next due ${shortDate(course.due)}`;
+    return { verdict: visit.decision.body.basis.verdict, headline: next === '' ? 'given' : `given; ${next}` };
+  }
+  return person.verdictOn(on) ?? { verdict: 'cannot say', headline: noProtocolInForce };
 }

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { randomUUID } from 'node:crypto';
 import type { Act, Role } from '@twelvemonth/clinical';
 import { demoSheet } from '@twelvemonth/clinical';
-import type { ActAnswer, Problem, RegisterMapping } from '@twelvemonth/exchange';
+import type { ActAnswer, Problem } from '@twelvemonth/exchange';
 import type { LightMyRequestResponse } from 'fastify';
 import { buildApp } from '../../src/app.ts';
 import type { AtHand } from '../../src/at-hand.ts';
@@ -173,7 +173,7 @@ export const problemOf = (answer: LightMyRequestResponse): Problem => {
   return answer.json<Problem>();
 };
 
-export const thornbeck = {
+const thornbeck = {
   name: 'Thornbeck Day Unit',
   zone: 'Europe/London',
   chairs: 6,
@@ -306,5 +306,3 @@ export const sessionOn = (session: string, on: string, places = 4) => ({
     closesAt: '17:00',
   },
 });
-
-export type { RegisterMapping };

@@ -1,0 +1,76 @@
+/** Small piles of work at a unit, each with its number: what waits for someone today. */
+import { type Day, type TaskName, parseDay, plainDate, taskNames } from '@twelvemonth/clinical';
+import type { TodayView } from '@twelvemonth/exchange';
+import type { AtHand } from '../at-hand.ts';
+import type { Person, Task } from '../register/people.ts';
+import type { UnitNow } from '../register/units.ts';
+import { waitingIn } from '../register/waiting-rows.ts';
+import { isFirstInLine, isRecalled } from './recall.ts';
+
+/** Piles of work that the notes alone can tell, in the order in which they are shown, and the screen that lists them, if one does. */
+const pilesByTask: Readonly<Record<TaskName, { readonly what: string; readonly to?: string }>> = {
+  'sign results': { what: 'results to sign' },
+  'decide on the referral': { what: 'referrals to decide', to: '/people?standing=referral+received' },
+  'clear the symptom': { what: 'symptoms to look at' },
+  'did not come': { what: 'did not come: find out why' },
+  'decide on the part dose': { what: 'part doses for a prescriber' },
+  'write the letter': { what: 'letters to write' },
+  'aftercare call': { what: 'aftercare calls' },
+  'call back': { what: 'calls to make again' },
+  'release the place': { what: 'places of people who will not come' },
+  'chase the transfer': { what: 'transfers not acknowledged', to: '/people?standing=transferred+out' },
+};
+
+export async function workOf(atHand: AtHand, everyone: readonly Person[], unit: UnitNow): Promise<TodayView['work']> {
+  const here = everyone.filter(({ unitId }) => unitId === unit.unit.id);
+  const tasks = here.flatMap((person) => person.tasks());
+  const waiting = await waitingRowsSince(atHand, unit.unit.id);
+  const counted = (what: string, of: readonly Person[], since: (person: Person) => Day): TodayView['work'][number] =>
+    pile(what, '/recall', of.map(since));
+  return [
+    counted(
+      'first in line',
+      here.filter((person) => isFirstInLine(person) && person.place === undefined),
+      ({ standing }) => standing.since,
+    ),
+    ...taskNames.map((name) =>
+      taskPile(
+        name,
+        tasks.filter((task) => task.name === name),
+      ),
+    ),
+    counted(
+      'to recall',
+      here.filter((person) => isRecalled(person) && person.place === undefined),
+      ({ course, today }) => course.due ?? today,
+    ),
+    counted(
+      'reviews',
+      here.filter(({ standing }) => standing.standing === 'in review'),
+      ({ standing }) => standing.since,
+    ),
+    pile('rows of a register that wait', '/import/waiting', waiting),
+  ].filter(({ count }) => count > 0);
+}
+
+/** Where no screen lists the pile, it opens the person who has waited longest: done, they leave it and the next one is first. */
+function taskPile(name: TaskName, tasks: readonly Task[]): TodayView['work'][number] {
+  const { what, to } = pilesByTask[name];
+  const [oldest] = tasks.toSorted((a, b) => a.due - b.due);
+  return pile(
+    what,
+    to ?? `/people/${oldest?.patient ?? ''}`,
+    tasks.map(({ due }) => due),
+  );
+}
+
+const pile = (what: string, to: string, days: readonly Day[]): TodayView['work'][number] => ({
+  what,
+  count: days.length,
+  to,
+  ...(days.length === 0 ? {} : { oldest: plainDate(Math.min(...days) as Day) }),
+});
+
+async function waitingRowsSince({ notes }: AtHand, unit: string): Promise<Day[]> {
+  return waitingIn(await notes.of('register', unit)).map(({ since }) => parseDay(since.slice(0, 10)) ?? (0 as Day));
+}

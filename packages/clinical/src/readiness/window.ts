@@ -1,5 +1,5 @@
 /** The window: first day, last day, what it waits for, what ends it, what one more step would add (docs/readiness.md A3, A5). */
-import { type Day, addDays, shortDate } from '../calendar/day.ts';
+import { type Day, addDays } from '../calendar/day.ts';
 import { lastBloodDay, usableFrom } from '../calendar/unit-calendar.ts';
 import { scaledText } from '../exact/decimal.ts';
 import { plural } from '../kinds-texts/words.ts';
@@ -12,7 +12,6 @@ import {
   judgeOn,
   protocolOn,
   runFrom,
-  samplesCountOn,
   withEvidence,
   withOutcome,
   withSettled,
@@ -165,12 +164,4 @@ function firstIfLow(world: World, plan: Plan): Day | undefined {
     limits: undefined,
   } as const;
   return firstPlan(withEvidence(world, { ...after, today: draw.usable, vitaminD: level }))?.on;
-}
-
-/** "samples count from 27 Nov 2026" where an illness or an operation sets it; undefined if any sample counts. */
-export function samplesFrom(world: World, day: Day): string | undefined {
-  const count = samplesCountOn(world, day);
-  return count.from === 'any' || count.from === 'none'
-    ? undefined
-    : `samples count from ${shortDate(count.from)}: ${count.because}`;
 }

@@ -135,22 +135,24 @@ export const judgeOn = (world: World, id: RequirementId, day: Day): Judge => jud
 /** From which sample date samples count, by the protocol of a day. */
 export function samplesCountOn(world: World, day: Day): SamplesCount {
   const reign = reignOn(world, day);
-  if (reign.protocol === undefined) return { from: 'none', because: 'no protocol in force' };
+  if (reign.protocol === undefined) return { from: 'none', because: () => 'no protocol in force' };
   return (reign.samples ??= samplesCount(world.evidence, reign.protocol));
 }
 
 /** Days in (from, until] on which some answer may change, ascending, each once; versions that begin are among them. */
 export function changesBetween(world: World, ids: readonly RequirementId[], from: Day, until: Day | undefined): Day[] {
-  const found = new Set<Day>();
+  const found: Day[] = [];
   for (const reign of world.reigns) {
     const start = Math.max(from, reign.from) as Day;
     const end = Math.min(until ?? Infinity, reign.until ?? Infinity);
     if (start > end) continue;
-    if (start > from) found.add(start);
+    if (start > from) found.push(start);
     for (const id of ids)
-      for (const day of judgeIn(world, reign, id).changes) if (day > start && day <= end) found.add(day);
+      for (const day of judgeIn(world, reign, id).changes) if (day > start && day <= end) found.push(day);
   }
-  return [...found].toSorted((a, b) => a - b);
+  if (found.length < 2) return found;
+  found.sort((a, b) => a - b);
+  return found.filter((day, index) => day !== found[index - 1]);
 }
 
 /** As things stand: spans of one requirement from a day on. */

@@ -4,30 +4,32 @@ import { type Scaled } from '../exact/decimal.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Evidence, Exception, Sample } from './evidence.ts';
 
-/** From which sample date samples count. After an illness nobody has ended none does. */
+/** From which sample date samples count, and what says so. After an illness nobody has ended none does. */
 export type SamplesCount =
-  | { readonly from: Day; readonly because: string }
   | { readonly from: 'any' }
-  | { readonly from: 'none'; readonly because: string };
+  | { readonly from: Day; readonly because: () => string }
+  | { readonly from: 'none'; readonly because: () => string };
 
-export function samplesCount(evidence: Evidence, protocol: Protocol): SamplesCount {
-  const { wellSince } = evidence;
-  let floor: Day | undefined;
-  let because = '';
-  for (const illness of evidence.illnesses) {
-    if (wellSince === undefined || wellSince < illness.on) {
-      return { from: 'none', because: `${illness.body.what} (${shortDate(illness.on)}), not recorded as over` };
-    }
-    floor = addDays(wellSince, protocol.number.wellDaysBeforeSample);
-    because = `${illness.body.what} (${shortDate(illness.on)}), well since ${shortDate(wellSince)}`;
+const any: SamplesCount = { from: 'any' };
+
+export function samplesCount({ illnesses, wellSince, operations }: Evidence, { number }: Protocol): SamplesCount {
+  const open = illnesses.find(({ on }) => wellSince === undefined || wellSince < on);
+  if (open !== undefined) {
+    return { from: 'none', because: () => `${open.body.what} (${shortDate(open.on)}), not recorded as over` };
   }
-  for (const operation of evidence.operations) {
-    const from = addDays(operation.on, protocol.number.surgerySampleDays + 1);
-    if (floor !== undefined && floor >= from) continue;
-    floor = from;
-    because = `${operation.body.what} on ${shortDate(operation.on)}`;
+  const illness = illnesses[illnesses.length - 1];
+  const operation = operations[operations.length - 1];
+  const afterIllness =
+    illness === undefined || wellSince === undefined ? undefined : addDays(wellSince, number.wellDaysBeforeSample);
+  const afterOperation = operation === undefined ? undefined : addDays(operation.on, number.surgerySampleDays + 1);
+  if (afterOperation !== undefined && operation !== undefined && afterOperation > (afterIllness ?? -Infinity)) {
+    return { from: afterOperation, because: () => `${operation.body.what} on ${shortDate(operation.on)}` };
   }
-  return floor === undefined ? { from: 'any' } : { from: floor, because };
+  if (afterIllness === undefined || illness === undefined || wellSince === undefined) return any;
+  return {
+    from: afterIllness,
+    because: () => `${illness.body.what} (${shortDate(illness.on)}), well since ${shortDate(wellSince)}`,
+  };
 }
 
 /** Voided: taken before the day from which samples count, or during an acute admission. */
@@ -35,7 +37,7 @@ export const isVoided = (sample: Sample, count: SamplesCount): boolean =>
   sample.acute || count.from === 'none' || (count.from !== 'any' && sample.on < count.from);
 
 export const whyVoided = (sample: Sample, count: SamplesCount): string =>
-  sample.acute ? 'taken during an acute admission' : 'because' in count ? count.because : 'voided';
+  sample.acute ? 'taken during an acute admission' : 'because' in count ? count.because() : 'voided';
 
 /** Past its days, and no exception carries it. */
 export const isOutOfDate = (

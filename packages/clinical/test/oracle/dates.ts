@@ -6,7 +6,14 @@ const epoch = Temporal.PlainDate.from('1970-01-01');
 
 export const dayNumber = (text: string): number =>
   epoch.until(Temporal.PlainDate.from(text), { largestUnit: 'days' }).days;
-export const dateText = (day: number): string => epoch.add({ days: day }).toString();
+const texts = new Map<number, string>();
+export function dateText(day: number): string {
+  const known = texts.get(day);
+  if (known !== undefined) return known;
+  const found = epoch.add({ days: day }).toString();
+  texts.set(day, found);
+  return found;
+}
 
 const later = new Map<string, number>();
 /** Same day so many months later; Temporal constrains to the end of a shorter month, as the page asks. */

@@ -67,10 +67,10 @@ export function course(view: View, day: number): Answer {
   if (exceptionHolds(view, 'course review', day)) return READY;
   const reviews = view.of('course-review');
   const newest = last(reviews);
-  const started = last(reviews.filter((review) => review.body.outcome === 'new course'))?.on ?? -Infinity;
-  const doses = countingDoses(view).filter((dose) => dose.on >= started);
   if (newest !== undefined && ['planned break', 'other treatment', 'stop'].includes(newest.body.outcome))
     return NOT_READY;
+  const started = last(reviews.filter((review) => review.body.outcome === 'new course'))?.on ?? -Infinity;
+  const doses = countingDoses(view).filter((dose) => dose.on >= started);
   const said = last(
     reviews.flatMap(({ body }) =>
       body.outcome === 'carry on' ? [body.toDoses] : body.outcome === 'new course' ? [body.plannedDoses] : [],

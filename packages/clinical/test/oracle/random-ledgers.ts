@@ -177,6 +177,23 @@ function kidneys(sheet: Sheet, who: { born: string; sex: 'female' | 'male' | und
   }
 }
 
+/** A rise at its edge over a baseline at the edge of its days, in someone heavy enough for the clearance to pass. */
+function rise(sheet: Sheet, who: { born: string; sex: 'female' | 'male' | undefined }): void {
+  const { dice, from } = sheet;
+  const age = who.born.length === 10 ? ageOn(who.born, from) : 80;
+  const baseline = dice.chance(0.5) ? dice.whole(90, 130) : dice.whole(55, 85);
+  const edge = baseline > 87 ? 26 : Math.ceil(baseline * 0.3);
+  const value = baseline + edge + dice.oneOf([-1, 0, 0, 1]);
+  const on = from - dice.whole(0, 50);
+  put(sheet, on - dice.oneOf([364, 365, 366, dice.whole(1, 300)]), `creatinine ${baseline} umol/L signed`);
+  const name = label(sheet);
+  put(sheet, on, `${name} creatinine ${value} umol/L${dice.chance(0.8) ? ' signed' : ''}`);
+  if (dice.chance(0.3))
+    put(sheet, on + dice.whole(0, 4), `decision creatinine rise accepted about ${name}, "stable on repeat"`);
+  const kilograms = Math.round((dice.whole(55, 65) * value) / ((140 - age) * (who.sex === 'male' ? 1.23 : 1.04)));
+  put(sheet, ago(sheet, 90), `weight ${kilograms} kg measured`);
+}
+
 function calcium(sheet: Sheet): void {
   const { dice } = sheet;
   if (dice.chance(0.06)) return;
@@ -187,8 +204,8 @@ function calcium(sheet: Sheet): void {
   const edge = dice.oneOf(['2.19', '2.1999', '2.20', '2.21', '2.60', '2.61', '2.6001', '2.10', '2.72']);
   const value = dice.chance(0.75) ? normal : edge;
   const kind = dice.whole(0, 11);
-  if (kind <= 6) result(sheet, on, `adjusted calcium ${value} mmol/L`);
-  else if (kind === 7)
+  if (kind <= 5) result(sheet, on, `adjusted calcium ${value} mmol/L`);
+  else if (kind <= 7)
     result(sheet, on, `adjusted calcium ${dice.oneOf(['8.8', '8.79', '9.4', '10.4', '10.41', '9.0'])} mg/dL`);
   else if (kind === 8)
     result(
@@ -241,7 +258,7 @@ function vitamin(sheet: Sheet): void {
   if (kind <= 9) result(sheet, levelOn, `vitamin D ${dice.oneOf(levels)}`);
   else if (kind === 10) result(sheet, levelOn, `vitamin D ${dice.oneOf(unclearLevels)}`);
   else if (kind <= 16) result(sheet, levelOn, `vitamin D ${dice.oneOf(lowLevels)}`);
-  if (kind <= 11 && !dice.chance(0.12)) return;
+  if (kind <= 11 && !dice.chance(0.25)) return;
   if (kind > 17 && dice.chance(0.5)) return;
   loading(sheet, kind <= 17 ? levelOn : from - 200);
 }
@@ -252,9 +269,9 @@ function loading(sheet: Sheet, after: number): void {
   const every = dice.oneOf([7, 7, 7, 1, 14]);
   const state = dice.oneOf(['running', 'running', 'finished', 'finished', 'finished', 'stopped', 'none'] as const);
   if (state === 'none') return;
+  const held = dice.chance(0.25);
   if (state === 'finished') {
-    const ended =
-      from -
+    const usual = (): number =>
       dice.oneOf([
         dice.whole(0, 14),
         dice.whole(-6, 12),
@@ -263,6 +280,7 @@ function loading(sheet: Sheet, after: number): void {
         dice.whole(355, 368),
         dice.whole(120, 360),
       ]);
+    const ended = from - (held ? dice.whole(356, 368) : usual());
     const begun = ended - (doses - 1) * every;
     put(
       sheet,
@@ -276,8 +294,10 @@ function loading(sheet: Sheet, after: number): void {
       if (first > 0) put(sheet, begun, `vitamin D taken ${first} doses, told us`);
       put(sheet, ended, `vitamin D taken ${doses - first} doses, capsules counted`);
     }
-    if (dice.chance(0.45))
-      put(sheet, ended + dice.whole(0, 100), `vitamin D maintenance ${dice.chance(0.75) ? 'taken' : 'not taken'}`);
+    if (held || dice.chance(0.45)) {
+      const taken = held || dice.chance(0.75);
+      put(sheet, ended + dice.whole(0, 100), `vitamin D maintenance ${taken ? 'taken' : 'not taken'}`);
+    }
     if (dice.chance(0.15))
       result(sheet, ended + dice.whole(0, 90), `vitamin D ${dice.oneOf(dice.chance(0.7) ? levels : lowLevels)}`);
     return;
@@ -475,7 +495,7 @@ export function caseOf(seed: number): Case {
   const trouble = dice.oneOf([0.15, 0.3, 0.3, 0.5, 1]);
   const part = (random: () => void, calm: () => void): void => (dice.chance(trouble) ? random() : calm());
   part(
-    () => kidneys(sheet, who),
+    () => (dice.chance(0.2) ? rise(sheet, who) : kidneys(sheet, who)),
     () => {
       put(sheet, ago(sheet, 56), `creatinine ${dice.whole(55, 75)} umol/L signed`);
       put(sheet, ago(sheet, 90), `weight ${dice.whole(70, 84)} kg measured`);

@@ -40,7 +40,8 @@ function kidneyBlocker(view: Ledger, today: number): Blocker['settles'] | undefi
   const signed = { ...creatinine, signed: true, seq: creatinine.seq + 0.5 };
   const answers = [[signed], [signed, weighed]].map((more) => kidneyFunction(withFacts(view, more, today), today));
   if (answers.some(holds)) return undefined;
-  if (repeatWouldRise(view, kidney, today)) return 'in favour';
+  // With a creatinine that needs no repeat it can only be the weights that disagree.
+  if (kidney.state === 'out of date' && repeatWouldRise(view, kidney, today)) return 'in favour';
   const repeated = { ...creatinine, ids: [], on: today, seq: 1e6, signed: true };
   const answer = kidneyFunction(withFacts(view, [repeated, weighed], today), today);
   if (answer.verdict === 'not ready') return 'in favour';

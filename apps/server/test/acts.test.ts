@@ -235,7 +235,11 @@ describe('the visit', () => {
       }),
     );
     expect((await server.read<VisitView>('/api/people/v1/visit')).go?.verdict).toBe('ready');
-    await server.done('nurse', { name: 'decide', patient: 'v1', decision: 'go' });
+    const go = { name: 'decide', patient: 'v1', decision: 'go' };
+    const unseen = await server.act('nurse', go);
+    expect([unseen.statusCode, problemOf(unseen).type]).toEqual([428, '/problems/seen-not-said']);
+    const { seq } = await server.read<VisitView>('/api/people/v1/visit');
+    await server.done('nurse', go, { seen: { 'patient/v1': seq } });
     await server.done('nurse', step('cannula', { site: 'right forearm', gauge: '22', tries: 1, placed: true }));
     await server.done('nurse', step('flush', { milliliters: 5, ranFreely: true, when: 'before' }));
     const pack = {

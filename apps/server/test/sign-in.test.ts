@@ -1,5 +1,7 @@
 import type { MeView, SettingsView, StaffView, StatusView } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { buildApp } from '../src/app.ts';
+import { openAccounts } from '../src/sign-in/accounts.ts';
 import { type OwnServer, cookieOf, ownServer, password, people, problemOf } from './support/own-server.ts';
 
 describe('signing in', () => {
@@ -148,5 +150,35 @@ describe('a service that nobody has set up', () => {
     expect(status).toMatchObject({ needsFirstAdministrator: false, service: 'Thornbeck infusions', demo: false });
     const settings = await server.ask('/api/settings', { headers: { cookie } });
     expect(settings.json<SettingsView>().setUp.find(({ done }) => !done)?.how).toBeTruthy();
+  });
+});
+
+describe('behind TLS', () => {
+  test('the cookie is bound to this host and to HTTPS, and browsers are told to stay with HTTPS (ASVS 3.3.1, 3.3.3, 3.4.1)', async () => {
+    const server = await ownServer();
+    const accounts = await openAccounts(server.atHand.store, { https: true });
+    const address = { tls: undefined, behindProxy: true, onlyThisMachine: false, screens: server.folder };
+    const app = await buildApp({ ...server.atHand, accounts }, address);
+    const headers = { host: 'thornbeck.example', 'x-forwarded-for': '192.0.2.9', 'x-forwarded-proto': 'https' };
+    const payload = { username: 'nora.nurse', password };
+    const answer = await app.inject({ method: 'POST', url: '/api/sign-in', headers, payload });
+    expect(String(answer.headers['set-cookie'])).toMatch(/^__Host-twelvemonth=[^;]+;.*Path=\/;.*Secure/);
+    expect(String(answer.headers['set-cookie'])).not.toMatch(/Domain/i);
+    expect(answer.headers['strict-transport-security']).toContain('max-age=31536000');
+    const me = await app.inject({ url: '/api/me', headers: { ...headers, cookie: cookieOf(answer) } });
+    expect(me.statusCode).toBe(200);
+    // Tries are counted by the address the proxy speaks for, not by the proxy's own.
+    const wrong = async (from: string) =>
+      app.inject({
+        method: 'POST',
+        url: '/api/sign-in',
+        headers: { ...headers, 'x-forwarded-for': from },
+        payload: { ...payload, password: 'no' },
+      });
+    for (let time = 0; time < 5; time += 1) await wrong('192.0.2.10');
+    expect((await wrong('192.0.2.10')).statusCode).toBe(429);
+    expect((await wrong('192.0.2.11')).statusCode).toBe(401);
+    await app.close();
+    await server.close();
   });
 });

@@ -2,7 +2,7 @@
  * The demo service: made once, opened after. It lives on a date of its own, and its clock goes on from where it stopped:
  * while the server is off, no time passes in it.
  */
-import { renameSync } from 'node:fs';
+import { existsSync, renameSync } from 'node:fs';
 import { type Day, addDays, day, plainDate, weekday } from '@twelvemonth/clinical';
 import { demoStaff } from '@twelvemonth/demo';
 import type { Store } from '@twelvemonth/store';
@@ -65,7 +65,7 @@ async function openMade(options: ServeOptions, begins: DemoBeginning, watching: 
   ].join('-');
   const folder = demoFolder(options.data, name);
   const print = codeFingerprint();
-  if (!options.resetDemo) {
+  if (!options.resetDemo && existsSync(folder)) {
     const store = await openNotesStore({ folder });
     const madeBy = await keptMark(store);
     if (madeBy === print) return store;

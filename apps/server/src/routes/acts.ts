@@ -1,4 +1,5 @@
 /** Every change to the notes is an act, and every act comes in here. */
+import type { ActBody } from '@twelvemonth/exchange';
 import type { FastifyInstance } from 'fastify';
 import { doAct } from '../acts/do-act.ts';
 import { signerOf } from '../acts/signer.ts';
@@ -8,8 +9,17 @@ import { serveRoute } from '../serve-route.ts';
 
 export function serveActs(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'act', async ({ body, who, request }) => {
+    const unseen = notSaidWhatWasSeen(body);
+    if (unseen !== undefined) return unseen;
     const by = await signerOf(body, who.member, request.ip, atHand);
     if (by instanceof Refused) return by;
     return doAct(atHand, { id: body.id, act: body.act, by, ...(body.seen === undefined ? {} : { seen: body.seen }) });
   });
+}
+
+/** A decision at the chair rests on the notes as they were on the screen: it says up to which entry. */
+function notSaidWhatWasSeen({ act, seen }: ActBody): Refused | undefined {
+  if (act.name !== 'decide' || seen?.[`patient/${act.patient}`] !== undefined) return undefined;
+  const says = 'Say up to which entry of these notes you have seen: the decision rests on them.';
+  return new Refused(428, 'seen-not-said', says, { reasons: [{ name: 'seen-not-said', says, field: 'seen' }] });
 }

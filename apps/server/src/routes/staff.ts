@@ -40,7 +40,8 @@ export function serveStaff(app: FastifyInstance, atHand: AtHand): void {
   serveAnyone(app, 'firstAdministrator', async ({ body, request, reply }) => {
     if (accounts.everyone().length > 0 || beingSetUp)
       return new Refused(403, 'already-set-up', 'This service has an administrator.');
-    if (!thisMachine.has(request.ip)) {
+    // The connection itself and, behind a proxy, whoever the proxy speaks for: one of the two can be made up.
+    if (![request.ip, request.socket.remoteAddress ?? ''].every((address) => thisMachine.has(address))) {
       return new Refused(
         403,
         'this-machine-only',

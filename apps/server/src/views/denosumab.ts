@@ -1,12 +1,13 @@
 /** Denosumab waiting for its successor, as a page shows it. */
-import { type DenosumabClock, denosumabClock, plainDate, protocolInForceOn } from '@twelvemonth/clinical';
+import { type DenosumabClock, denosumabClock, plainDate } from '@twelvemonth/clinical';
 import type { DenosumabView } from '@twelvemonth/exchange';
 import type { Person } from '../register/people.ts';
 
 /** The clock of a person today; undefined where none runs, or no protocol says how long it may. */
 export function denosumabOf({ record, unit, today, readiness }: Person): DenosumabClock | undefined {
-  const protocol = unit === undefined ? undefined : protocolInForceOn(unit.protocols, today);
-  return protocol === undefined ? undefined : denosumabClock(record, protocol, today, readiness()?.window?.first);
+  return unit?.protocol === undefined
+    ? undefined
+    : denosumabClock(record, unit.protocol, today, readiness()?.window?.first);
 }
 
 export const denosumabViewOf = (clock: DenosumabClock | undefined): DenosumabView | undefined =>
@@ -21,4 +22,5 @@ export const denosumabViewOf = (clock: DenosumabClock | undefined): DenosumabVie
       };
 
 const urgent: readonly DenosumabClock['tier'][] = ['first in line', 'alarm', 'highest alarm'];
-export const isUrgent = (clock: DenosumabClock | undefined): boolean => clock !== undefined && urgent.includes(clock.tier);
+export const isUrgent = (clock: DenosumabClock | undefined): boolean =>
+  clock !== undefined && urgent.includes(clock.tier);

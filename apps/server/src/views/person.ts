@@ -4,6 +4,7 @@ import { type PersonView, readinessToWire } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
 import { courseViewOf } from './course.ts';
+import { denosumabOf, denosumabViewOf } from './denosumab.ts';
 import { entryViewsOf, unreadBy } from './entries.ts';
 import { lookAlikesOf } from './look-alikes.ts';
 import {
@@ -28,6 +29,7 @@ export async function personViewOf(
   const view = person.view(on ?? person.place?.on ?? today);
   const place = placeViewOf(person);
   const visit = visitOn(record, today);
+  const denosumab = denosumabViewOf(denosumabOf(person));
   const everyone = await atHand.people.all();
   return {
     patient: person.patient,
@@ -54,6 +56,7 @@ export async function personViewOf(
       : { readiness: readinessToWire(view) }),
     ...(place === undefined ? {} : { place }),
     course: courseViewOf(record, person.course),
+    ...(denosumab === undefined ? {} : { denosumab }),
     visitOpen: visit !== undefined && !visit.over,
     unsigned: unsignedResults(person).map((fact) => ({
       entry: fact.id,

@@ -3,6 +3,7 @@ import { type Day, factsOf, plainDate, shortDate } from '@twelvemonth/clinical';
 import type { RecallRow, recallAnswer } from '@twelvemonth/exchange';
 import type { z } from 'zod';
 import type { Person } from '../register/people.ts';
+import { denosumabOf, denosumabViewOf, isUrgent } from './denosumab.ts';
 import { noProtocolInForce } from './person-row.ts';
 import { fullName, standingViewOf } from './person-words.ts';
 
@@ -18,7 +19,7 @@ export function recallOf(everyone: readonly Person[], unit: string | undefined):
       .filter(({ standing }) => standing.standing === 'in review')
       .map(recallRowOf)
       .toSorted(byDue),
-    firstInLine: urgent.map(recallRowOf).toSorted(byDue),
+    firstInLine: urgent.map(recallRowOf).toSorted((a, b) => byAlarm(a, b) || byDue(a, b)),
   };
 }
 
@@ -35,9 +36,11 @@ const inCare = new Set([
   'booked',
 ]);
 
-/** Referred or decided as first in line, and still without a dose since. */
-export function isFirstInLine({ record, course, standing }: Person): boolean {
+/** A denosumab that waits for its successor, or referred or decided as first in line and still without a dose since. */
+export function isFirstInLine(person: Person): boolean {
+  const { record, course, standing } = person;
   if (!inCare.has(standing.standing)) return false;
+  if (isUrgent(denosumabOf(person))) return true;
   const asked = factsOf(record, 'referral').findLast(({ body }) => body.tier === 'first in line');
   const decided = factsOf(record, 'triage').findLast(
     ({ body }) => body.outcome === 'accepted' && body.tier !== undefined,
@@ -60,6 +63,7 @@ function recallRowOf(person: Person): RecallRow {
   const { record, course, today, contact, place } = person;
   const view = person.view(place?.on ?? today);
   const call = factsOf(record, 'call').at(-1);
+  const denosumab = denosumabViewOf(denosumabOf(person));
   return {
     patient: person.patient,
     name: fullName(person),
@@ -79,6 +83,7 @@ function recallRowOf(person: Person): RecallRow {
     ...(call === undefined ? {} : { lastCall: callInWords(call.on, call.body) }),
     nextStep: nextStepInWords(person, view?.nextSteps[0]),
     ...(place === undefined ? {} : { booked: plainDate(place.on) }),
+    ...(denosumab === undefined ? {} : { denosumab }),
   };
 }
 
@@ -109,4 +114,14 @@ function nextStepInWords(
 const byDue = (a: RecallRow, b: RecallRow): number => {
   const [left, right] = [a.due ?? a.standing.on ?? '9', b.due ?? b.standing.on ?? '9'];
   return left < right ? -1 : left > right ? 1 : a.name < b.name ? -1 : 1;
+};
+
+/** The highest alarm comes first: lateness of this medicine is what breaks backs. */
+const alarms: readonly NonNullable<RecallRow['denosumab']>['tier'][] = ['highest alarm', 'alarm', 'first in line'];
+const byAlarm = (a: RecallRow, b: RecallRow): number => {
+  const rank = ({ denosumab }: RecallRow): number => {
+    const found = denosumab === undefined ? -1 : alarms.indexOf(denosumab.tier);
+    return found < 0 ? alarms.length : found;
+  };
+  return rank(a) - rank(b);
 };

@@ -1,11 +1,13 @@
 import { Link } from '@tanstack/react-router';
 import type { PersonView } from '@twelvemonth/exchange';
 import { Note } from '../paper/Note.tsx';
+import { DenosumabClock } from './DenosumabClock.tsx';
 
 /** What would mislead if it went unseen: people who look alike, entries that contradict each other. */
 export function PersonCautions({ data }: { data: PersonView }) {
   return (
     <>
+      {data.denosumab !== undefined && <DenosumabClock clock={data.denosumab} />}
       {data.lookAlikes.length > 0 && (
         <Note tone="caution">
           <p>Easily mistaken for:</p>

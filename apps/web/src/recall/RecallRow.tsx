@@ -43,6 +43,12 @@ export const RecallRow = memo(function RecallRow({ row }: { row: Row }) {
           </div>
         </td>
         <td>
+          {row.denosumab !== undefined && row.denosumab.tier !== 'running' && (
+            <div>
+              <strong>{row.denosumab.tier}</strong>: {row.denosumab.says}
+              {row.denosumab.prescriberToday !== undefined && <strong>. {row.denosumab.prescriberToday}</strong>}
+            </div>
+          )}
           {row.nextStep}
           <div className={css['detail']}>{row.lastCall ?? 'not called yet'}</div>
         </td>

@@ -110,6 +110,27 @@ const numbers: Record<NumberKey, SourcedNumber> = {
     'common practice, no source',
   ),
   otherProductMonths: open('12', `${PRODUCT_TEXT} 4.4: never together with the 4 mg product, without a number`, 'read'),
+  denosumabIntervalMonths: said('6', 'denosumab 60 mg product text: once every six months'),
+  denosumabListMonths: open(
+    '4',
+    'a denosumab dose is a promise with a date: time to find the replacement',
+    'common practice, no source',
+  ),
+  denosumabFirstInLineMonths: open('5', 'a month before the due date', 'common practice, no source'),
+  denosumabReachMonths: open(
+    '7',
+    'a month after the due date; Osteoporosis Canada 2023, Morin CMAJ 195:E1333: at most one month late',
+    'read',
+  ),
+  denosumabLateDays: open(
+    '28',
+    'more than 4 weeks late: on-time limit of the cohort of Ann Intern Med 2020;173:516',
+    'read',
+  ),
+  denosumabReboundDays: said(
+    '112',
+    'more than 16 weeks late: vertebral fracture HR 3.91 (1.62-9.45), Ann Intern Med 2020;173:516',
+  ),
   runningMinutesLeast: said('15', `${PRODUCT_TEXT} 4.2: at least 15 minutes at a constant rate`),
   runningMinutesUsual: open('30', `${SILENT}; 30 minutes seen in UK units`, 'read'),
   observeFirstMinutes: open('30', 'no label period; 15 to 60 minutes locally, 30 typical'),

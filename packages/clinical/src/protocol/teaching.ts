@@ -5,7 +5,11 @@ import type { PlainDate } from '../calendar/day.ts';
 import { usualDayQuestions } from './day-questions.ts';
 import { type Protocol, type ProtocolSheet, type SourcedNumber, protocolFrom, requirementIds } from './protocol.ts';
 
-const taught = (value: string): SourcedNumber => ({ value, source: 'docs/readiness.md, worked cases', status: 'local decision' });
+const taught = (value: string): SourcedNumber => ({
+  value,
+  source: 'docs/readiness.md, worked cases',
+  status: 'local decision',
+});
 
 export const teachingSheet: ProtocolSheet = {
   version: 'teaching',
@@ -44,6 +48,12 @@ export const teachingSheet: ProtocolSheet = {
     hipLookbackDays: taught('365'),
     pregnancyAnswerDays: taught('14'),
     otherProductMonths: taught('12'),
+    denosumabIntervalMonths: taught('6'),
+    denosumabListMonths: taught('4'),
+    denosumabFirstInLineMonths: taught('5'),
+    denosumabReachMonths: taught('7'),
+    denosumabLateDays: taught('28'),
+    denosumabReboundDays: taught('112'),
     runningMinutesLeast: taught('15'),
     runningMinutesUsual: taught('30'),
     observeFirstMinutes: taught('30'),

@@ -58,3 +58,13 @@ export const placeView = z.object({
   place: z.number().int(),
 });
 export type PlaceView = z.infer<typeof placeView>;
+
+/** Denosumab waits for its successor: how urgently, and what to ask. */
+export const denosumabView = z.object({
+  tier: z.enum(['running', 'on the worklist', 'first in line', 'alarm', 'highest alarm']),
+  says: z.string(),
+  due: date,
+  ask: z.array(z.string()),
+  prescriberToday: z.string().optional(),
+});
+export type DenosumabView = z.infer<typeof denosumabView>;

@@ -31,8 +31,10 @@ export function connectForWriting(path: string): DatabaseSync {
   try {
     // fullfsync: on macOS a plain sync stops at the drive's own memory. secure_delete: what has expired is overwritten.
     database.exec(
-      'pragma journal_mode = wal; pragma synchronous = full; pragma fullfsync = on; pragma secure_delete = on; pragma wal_autocheckpoint = 4000',
+      'pragma journal_mode = wal; pragma synchronous = full; pragma fullfsync = on; pragma secure_delete = on',
     );
+    // In pages and kibibytes: a log of 16 MB before it is written back, 64 MB of pages in memory.
+    database.exec('pragma wal_autocheckpoint = 4000; pragma cache_size = -65536');
     const journal = database.prepare('pragma journal_mode').get()?.['journal_mode'];
     const synchronous = database.prepare('pragma synchronous').get()?.['synchronous'];
     if (journal !== 'wal' || synchronous !== 2) {

@@ -17,7 +17,6 @@ import type { SealedEntry } from '../sealing.ts';
 
 const entryFields = entryColumns.join(', ');
 
-export type ReadStatements = ReturnType<typeof readStatements>;
 export function readStatements(database: DatabaseSync) {
   const ledger = database.prepare(`select ${entryFields} from entry where subject = ? order by seq`);
   const entryAt = database.prepare(`select ${entryFields} from entry where subject = ? and seq = ?`);

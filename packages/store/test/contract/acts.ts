@@ -6,7 +6,7 @@ import type { ActOutcome, Store } from '../../src/index.ts';
 import type { OnBench } from './on-bench.ts';
 import { booking, draft, nine, nurse, weighing, writing } from '../support/ward.ts';
 
-export const recorded = (outcome: ActOutcome): Extract<ActOutcome, { outcome: 'recorded' }> => {
+const recorded = (outcome: ActOutcome): Extract<ActOutcome, { outcome: 'recorded' }> => {
   if (outcome.outcome !== 'recorded') throw new Error(`expected recorded, got ${JSON.stringify(outcome)}`);
   return outcome;
 };

@@ -70,7 +70,7 @@ export function booking(
   };
 }
 
-export const placeOf = (entry: Entry): unknown => (entry.body as { readonly place?: unknown }).place;
+const placeOf = (entry: Entry): unknown => (entry.body as { readonly place?: unknown }).place;
 
 /** One row saying how many entries there are, one for each booked place, one for each session. */
 export const wardRows: Projection = (subject, entries) => {
@@ -107,5 +107,3 @@ export const wardRows: Projection = (subject, entries) => {
         },
       ];
 };
-
-export const noRows: Projection = () => [];

@@ -20,6 +20,7 @@ const countingNumbers = new Set(['0', '1', '0n', '1n']);
 const allowed: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   'packages/clinical/src/readiness/context.ts': {
     '1200': 'how many days a window is looked for: a limit, not a threshold',
+    '12': 'how long an assumed prescription lasts in "if settled" (docs/readiness.md A4): it lets nobody through',
   },
   'packages/clinical/src/readiness/foreseeable.ts': {
     '7': 'what "could have been seen" means (docs/words.md): a measure of the service, not of a person',

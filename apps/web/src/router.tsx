@@ -117,6 +117,8 @@ export const router = createRouter({
     protocol,
     settings,
   ]),
+  // Of each screen, so that the frame with its banners stays when one screen fails.
+  defaultErrorComponent: ScreenTrouble,
   defaultPreload: 'intent',
   scrollRestoration: true,
 });

@@ -39,13 +39,15 @@ function Confirm({ person, check, session }: { person: PersonView; check: Bookin
   const [reason, setReason] = useState('');
   const [moveReason, setMoveReason] = useState('');
   const [askedBy, setAskedBy] = useState<'the patient' | 'the unit'>();
-  const attempt = useAct(() => void navigate({ to: '/people/$patient', params: { patient: person.patient } }));
+  const attempt = useAct(() => void navigate({ to: '/people/$patient', params: { patient: person.patient } }), {
+    [`patient/${person.patient}`]: person.seq,
+    [`session/${session.session}`]: session.seq,
+  });
   const free = session.list.filter(({ who }) => who === undefined);
   const acceptable = check.causes.every((cause) => cause.acceptable);
   const unanswered = check.causes.filter(({ cause }) => !accepted.includes(cause));
   const send = (): void => {
     const accepts = check.causes.length === 0 ? {} : { accepts: { causes: accepted, reason } };
-    const seen = { [`patient/${person.patient}`]: person.seq, [`session/${session.session}`]: session.seq };
     void attempt.send(
       person.place === undefined
         ? { name: 'book', patient: person.patient, session: session.session, place: Number(place), ...accepts }
@@ -59,7 +61,6 @@ function Confirm({ person, check, session }: { person: PersonView; check: Bookin
             askedBy: askedBy as 'the unit',
             ...accepts,
           },
-      { seen },
     );
   };
   return (

@@ -14,7 +14,9 @@ export function GiveUpPlace({ person }: { person: PersonView }) {
   const navigate = useNavigate();
   const [reason, setReason] = useState('');
   const [askedBy, setAskedBy] = useState<'the patient' | 'the unit'>();
-  const attempt = useAct(() => void navigate({ to: '/people/$patient', params: { patient: person.patient } }));
+  const attempt = useAct(() => void navigate({ to: '/people/$patient', params: { patient: person.patient } }), {
+    [`patient/${person.patient}`]: person.seq,
+  });
   const { place } = person;
   if (place === undefined) return null;
   return (
@@ -25,10 +27,13 @@ export function GiveUpPlace({ person }: { person: PersonView }) {
             onSubmit={(event) => {
               event.preventDefault();
               if (askedBy === undefined) return;
-              void attempt.send(
-                { name: 'give up place', patient: person.patient, session: place.session, reason, askedBy },
-                { seen: { [`patient/${person.patient}`]: person.seq } },
-              );
+              void attempt.send({
+                name: 'give up place',
+                patient: person.patient,
+                session: place.session,
+                reason,
+                askedBy,
+              });
             }}
           >
             <Outcome of={attempt} />

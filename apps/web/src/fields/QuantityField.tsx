@@ -2,14 +2,8 @@ import { useId } from 'react';
 import css from './Field.module.css';
 import type { FieldWords } from './Field.tsx';
 import { FieldGroup } from './FieldGroup.tsx';
-
-/** As typed: the unit is never guessed, so it may be missing until someone says it. */
-export type TypedQuantity = {
-  readonly comparator: '' | '<' | '<=' | '>' | '>=';
-  readonly value: string;
-  readonly unit: string | undefined;
-};
-export const nothingTyped: TypedQuantity = { comparator: '', value: '', unit: undefined };
+import { unitInWords } from '../words/units.ts';
+import type { TypedQuantity } from './typed-quantity.ts';
 
 type Props = FieldWords & {
   readonly value: TypedQuantity;
@@ -62,6 +56,3 @@ export function QuantityField({ value, onChange, units, ...words }: Props) {
     </FieldGroup>
   );
 }
-
-/** Units as they are printed. What is stored keeps its plain letters. */
-export const unitInWords = (unit: string): string => unit.replace('umol', 'µmol').replace('m2', 'm²');

@@ -14,7 +14,7 @@ export function Desk({ change }: { change: () => void }) {
     void post('signOut').finally(signedOut);
   };
   return (
-    <div className={css['desk']}>
+    <section className={css['desk']} aria-label="At the desk">
       <strong>{person.name}</strong>
       <div>
         {roles.length > 1 ? (
@@ -38,6 +38,6 @@ export function Desk({ change }: { change: () => void }) {
           leave
         </Button>
       </div>
-    </div>
+    </section>
   );
 }

@@ -6,6 +6,7 @@ import { useLive } from '../server/live.ts';
 import { SignInPlace } from '../sign-in/SignInPlace.tsx';
 import { Banners } from './Banners.tsx';
 import { Desk } from './Desk.tsx';
+import { useFetchScreens } from './fetch-screens.ts';
 import { useFollowFocus } from './follow-focus.ts';
 import css from './Frame.module.css';
 import { Side } from './Side.tsx';
@@ -25,6 +26,7 @@ export function Frame() {
   const changing = signedIn && changingFrom === staff;
   useLive(signedIn);
   useFollowFocus();
+  useFetchScreens(signedIn);
   if (asked.data === undefined && asked.error === null) return null;
   const away = !signedIn || changing;
   return (

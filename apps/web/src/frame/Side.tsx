@@ -26,7 +26,7 @@ export function Side() {
     { to: '/settings', route: 'settings', says: 'Settings', count: undefined },
   ] as const;
   return (
-    <div className={css['side']}>
+    <header className={css['side']}>
       <div className={css['brand']}>
         <strong>Twelvemonth</strong>
         <div className={css['unit']}>
@@ -58,6 +58,6 @@ export function Side() {
         </ul>
       </nav>
       {demo && <DemoMark />}
-    </div>
+    </header>
   );
 }

@@ -1,5 +1,5 @@
 import { type DryRunAnswer, type Meaning, type RegisterMapping, meanings } from '@twelvemonth/exchange';
-import { unitInWords } from '../fields/QuantityField.tsx';
+import { unitInWords } from '../words/units.ts';
 import css from './Import.module.css';
 import { unitsForMeaning } from './meaning-units.ts';
 

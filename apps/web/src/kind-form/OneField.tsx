@@ -1,7 +1,8 @@
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { DateField } from '../fields/DateField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
-import { QuantityField, type TypedQuantity, nothingTyped } from '../fields/QuantityField.tsx';
+import { QuantityField } from '../fields/QuantityField.tsx';
+import { type TypedQuantity, nothingTyped } from '../fields/typed-quantity.ts';
 import { TextField } from '../fields/TextField.tsx';
 import { TicksField } from '../fields/TicksField.tsx';
 import type { FieldValue } from './form-values.ts';

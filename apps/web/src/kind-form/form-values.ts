@@ -1,5 +1,5 @@
 /** What has been entered so far, by the path of each field, and the body it makes. What is left empty is left out. */
-import { type TypedQuantity, nothingTyped } from '../fields/QuantityField.tsx';
+import { type TypedQuantity, nothingTyped } from '../fields/typed-quantity.ts';
 import type { Shape, ShapeField } from './shape.ts';
 
 export type FieldValue = string | number | boolean | readonly string[] | TypedQuantity | undefined;

@@ -16,7 +16,7 @@ export function Outcome({ of: attempt }: { of: Pick<Attempt, 'refusals' | 'troub
     return (
       <div ref={place} tabIndex={-1}>
         <Note tone="stop" speaks="at once">
-          {trouble !== undefined && (
+          {trouble !== undefined && missed.length === 0 && (
             <p>
               <strong>{trouble.says}</strong>
               {trouble.quote !== undefined && ` Number to quote: ${trouble.quote}.`}

@@ -9,16 +9,13 @@ import { useAct } from '../server/use-act.ts';
 /** Voids an entry, with the reason. It stays readable. */
 export function WithdrawForm({ entry, person, close }: { entry: EntryView; person: PersonView; close: () => void }) {
   const [reason, setReason] = useState('');
-  const attempt = useAct(close);
+  const attempt = useAct(close, { [`patient/${person.patient}`]: person.seq });
   return (
     <FieldTroubles value={attempt.refusals}>
       <form
         onSubmit={(event) => {
           event.preventDefault();
-          void attempt.send(
-            { name: 'withdraw', patient: person.patient, entry: entry.id, reason },
-            { seen: { [`patient/${person.patient}`]: person.seq } },
-          );
+          void attempt.send({ name: 'withdraw', patient: person.patient, entry: entry.id, reason });
         }}
       >
         <Outcome of={attempt} />

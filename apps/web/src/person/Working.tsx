@@ -10,7 +10,7 @@ export function Working({ working, requirement }: { working: Requirement['workin
     <div className={css['working']}>
       {working.inputs.length > 0 && (
         <section>
-          <h4>what went in</h4>
+          <h3>what went in</h3>
           <ul>
             {working.inputs.map((input) => (
               <li key={`${input.label} ${input.text} ${input.on ?? ''}`}>
@@ -29,7 +29,7 @@ export function Working({ working, requirement }: { working: Requirement['workin
       )}
       {working.formulas.length > 0 && (
         <section>
-          <h4>sum</h4>
+          <h3>sum</h3>
           <ul>
             {working.formulas.map((formula) => (
               <li key={`${formula.name} ${formula.put}`}>
@@ -42,7 +42,7 @@ export function Working({ working, requirement }: { working: Requirement['workin
       )}
       {working.thresholds.length > 0 && (
         <section>
-          <h4>measured against</h4>
+          <h3>measured against</h3>
           <ul>
             {working.thresholds.map((threshold) => (
               <li key={threshold.label}>
@@ -56,7 +56,7 @@ export function Working({ working, requirement }: { working: Requirement['workin
         </section>
       )}
       <section>
-        <h4>under</h4>
+        <h3>under</h3>
         <p>protocol {working.protocolVersion}</p>
         {requirement.clearedBy !== '' && <p className="quiet small">can be cleared by: {requirement.clearedBy}</p>}
         {requirement.exceptionPossible && <p className="quiet small">a prescriber may make an exception</p>}

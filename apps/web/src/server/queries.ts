@@ -13,6 +13,8 @@ export const queries = new QueryClient({
   }),
   defaultOptions: {
     queries: {
+      // A device that calls itself offline may still reach a server on its own network: ask, and let the banner tell.
+      networkMode: 'always',
       staleTime: 10_000,
       retry: (times, error) => error instanceof NotReached && times < 2,
       refetchOnWindowFocus: true,

@@ -10,8 +10,9 @@ import { post } from './request.ts';
 import { type Refusal, NotReached, ServerProblem, isSignedOut } from './server-problem.ts';
 
 export type Signature = { readonly username: string; readonly password: string };
+/** The last seq of each ledger that stood on the screen, by subject. */
+export type Seen = Readonly<Record<string, number>>;
 export type Sending = {
-  readonly seen?: Readonly<Record<string, number>>;
   /** Another person signs this one act at this screen. */
   readonly signedBy?: Signature;
 };
@@ -25,6 +26,8 @@ export type Attempt = {
   readonly missed: readonly ServerProblem['missed'][number][];
   readonly answer: ActAnswer | undefined;
 };
+
+const same = (a: Seen | undefined, b: Seen | undefined): boolean => JSON.stringify(a) === JSON.stringify(b);
 
 const nothing = { refusals: [], trouble: undefined, missed: [], answer: undefined } as const;
 type Outcome = Pick<Attempt, 'refusals' | 'trouble' | 'missed' | 'answer'>;
@@ -56,13 +59,19 @@ function outcomeOf(error: unknown, signedByOther: boolean): Outcome {
   throw error;
 }
 
-export function useAct(onDone?: (answer: ActAnswer) => void): Attempt {
+/**
+ * `seen` is taken when the form opens and kept while it is filled in, however often the screen behind it is refreshed: what
+ * others write meanwhile is told, once, before it can be written over.
+ */
+export function useAct(onDone?: (answer: ActAnswer) => void, seen?: Seen): Attempt {
+  const [opened, setOpened] = useState({ seen, told: false });
+  if (opened.told && !same(opened.seen, seen)) setOpened({ seen, told: false });
   const id = useRef<string | undefined>(undefined);
   const inFlight = useRef(false);
   const [busy, setBusy] = useState(false);
   const [outcome, setOutcome] = useState<Outcome>(nothing);
   const { role } = useActingRole();
-  const send: Attempt['send'] = async (act, { seen, signedBy } = {}) => {
+  const send: Attempt['send'] = async (act, { signedBy } = {}) => {
     if (inFlight.current) return undefined;
     inFlight.current = true;
     setBusy(true);
@@ -72,18 +81,22 @@ export function useAct(onDone?: (answer: ActAnswer) => void): Attempt {
         id: id.current,
         act,
         ...(role === undefined || signedBy !== undefined ? {} : { role }),
-        ...(seen === undefined ? {} : { seen }),
+        ...(opened.seen === undefined ? {} : { seen: opened.seen }),
         ...(signedBy === undefined ? {} : { signedBy }),
       });
       id.current = undefined;
       setOutcome({ ...nothing, answer });
+      setOpened((before) => ({ ...before, told: true }));
       await queries.invalidateQueries();
       onDone?.(answer);
       return answer;
     } catch (error) {
       setOutcome(outcomeOf(error, signedBy !== undefined));
       // What others wrote is fetched, so that pressing again is said with it seen.
-      if (error instanceof ServerProblem && error.missed.length > 0) await queries.invalidateQueries();
+      if (error instanceof ServerProblem && error.missed.length > 0) {
+        setOpened((before) => ({ ...before, told: true }));
+        await queries.invalidateQueries();
+      }
       return undefined;
     } finally {
       inFlight.current = false;

@@ -9,7 +9,7 @@ import { useAct } from '../server/use-act.ts';
 
 export function CancelSession({ session }: { session: SessionView }) {
   const [reason, setReason] = useState('');
-  const attempt = useAct();
+  const attempt = useAct(undefined, { [`session/${session.session}`]: session.seq });
   return (
     <div className="screenOnly" style={{ marginTop: '2rem' }}>
       <Why about="with a reason" word="cancel this session">
@@ -17,10 +17,7 @@ export function CancelSession({ session }: { session: SessionView }) {
           <form
             onSubmit={(event) => {
               event.preventDefault();
-              void attempt.send(
-                { name: 'cancel session', session: session.session, reason },
-                { seen: { [`session/${session.session}`]: session.seq } },
-              );
+              void attempt.send({ name: 'cancel session', session: session.session, reason });
             }}
           >
             <Outcome of={attempt} />

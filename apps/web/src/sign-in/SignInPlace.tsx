@@ -12,6 +12,9 @@ export function SignInPlace({ stay, wasHere }: { stay?: (() => void) | undefined
   const asked = useQuery(status);
   useEffect(() => {
     document.title = 'Sign in · Twelvemonth';
+    const place = window.scrollY;
+    window.scrollTo({ top: 0 });
+    return () => window.scrollTo({ top: place });
   }, []);
   return (
     <main className={css['place']}>

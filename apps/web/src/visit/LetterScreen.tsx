@@ -42,15 +42,14 @@ export function LetterScreen() {
 function Letter({ data, html }: { data: VisitView; html: string }) {
   const today = useServiceToday();
   const navigate = useNavigate();
-  const attempt = useAct(() => void navigate({ to: '/people/$patient/visit', params: { patient: data.patient } }));
+  const attempt = useAct(() => void navigate({ to: '/people/$patient/visit', params: { patient: data.patient } }), {
+    [`patient/${data.patient}`]: data.seq,
+  });
   const about = data.decision?.decision === 'put off' ? 'put off' : 'dose given';
   const sign = (): void => {
     const text = letterText(html);
     const body = { to: 'family doctor', about, version: wordingOf(text), text };
-    void attempt.send(
-      { name: 'record', patient: data.patient, line: { kind: 'letter', body, effectiveAt: today } },
-      { seen: { [`patient/${data.patient}`]: data.seq } },
-    );
+    void attempt.send({ name: 'record', patient: data.patient, line: { kind: 'letter', body, effectiveAt: today } });
   };
   return (
     <>

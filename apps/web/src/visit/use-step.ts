@@ -11,8 +11,7 @@ export function useStep(data: VisitView, done: (says: string) => void) {
   const { unit } = useUnit();
   const now = useServerNow(data.serverTime);
   const [time, setTime] = useState<string>();
-  const attempt = useAct((answer) => done(answer.says));
-  const seen = { [`patient/${data.patient}`]: data.seq };
+  const attempt = useAct((answer) => done(answer.says), { [`patient/${data.patient}`]: data.seq });
   const moment = (): string => {
     const at = localMoment(now(), unit?.zone ?? 'Europe/London');
     return time === undefined ? at : atTime(at, time);
@@ -25,10 +24,10 @@ export function useStep(data: VisitView, done: (says: string) => void) {
     setTime,
     zone: unit?.zone,
     act: (act: object, signedBy?: Signature) =>
-      void attempt.send({ patient: data.patient, ...act } as ActBody['act'], {
-        seen,
-        ...(signedBy === undefined ? {} : { signedBy }),
-      }),
+      void attempt.send(
+        { patient: data.patient, ...act } as ActBody['act'],
+        signedBy === undefined ? {} : { signedBy },
+      ),
     record: (...lines: readonly { readonly kind: KindName; readonly body: object }[]) => {
       const [first] = lines;
       const effectiveAt = moment();
@@ -36,7 +35,7 @@ export function useStep(data: VisitView, done: (says: string) => void) {
         lines.length === 1 && first !== undefined
           ? { name: 'record', patient: data.patient, line: { ...first, effectiveAt } }
           : { name: 'record together', patient: data.patient, lines: lines.map((line) => ({ ...line, effectiveAt })) };
-      void attempt.send(act as ActBody['act'], { seen });
+      void attempt.send(act as ActBody['act']);
     },
   };
 }

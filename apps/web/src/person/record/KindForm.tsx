@@ -54,7 +54,7 @@ export function KindForm({ kind, person, entry, about, close }: Props) {
   const protocol = useQuery({ ...protocols(person.unit), enabled: kind === 'prescription' }).data;
   const [values, setValues] = useState(() => openingValues(kind, person, entry, about));
   const [on, setOn] = useState<string | undefined>(entry?.on ?? (isOfToday(kind) ? today : undefined));
-  const attempt = useAct(close);
+  const attempt = useAct(close, { [`patient/${person.patient}`]: person.seq });
   if (shape === undefined) return <p>This cannot be written by hand.</p>;
   const change = (path: string, value: FieldValue): void => setValues((before) => ({ ...before, [path]: value }));
   const send = (): void => {
@@ -64,7 +64,7 @@ export function KindForm({ kind, person, entry, about, close }: Props) {
       line: { kind, body: bodyFrom(shape, values), effectiveAt: on ?? '' },
       ...(entry === undefined ? {} : { amends: entry.id }),
     } as ActBody['act'];
-    void attempt.send(act, { seen: { [`patient/${person.patient}`]: person.seq } });
+    void attempt.send(act);
   };
   return (
     <FieldTroubles value={attempt.refusals}>

@@ -3,7 +3,8 @@ import type { ActBody, PersonView } from '@twelvemonth/exchange';
 import { useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { DateField } from '../../fields/DateField.tsx';
-import { QuantityField, type TypedQuantity, nothingTyped } from '../../fields/QuantityField.tsx';
+import { QuantityField } from '../../fields/QuantityField.tsx';
+import { type TypedQuantity, nothingTyped } from '../../fields/typed-quantity.ts';
 import { TextField } from '../../fields/TextField.tsx';
 import { FieldTroubles } from '../../fields/field-trouble.ts';
 import { Button } from '../../paper/Button.tsx';
@@ -31,7 +32,7 @@ export function SampleForm({ person, close }: { person: PersonView; close: () =>
     acute: undefined,
     weight: nothingTyped,
   });
-  const attempt = useAct(close);
+  const attempt = useAct(close, { [`patient/${person.patient}`]: person.seq });
   const lines = sampleLines(sample);
   const set = (analyte: Analyte) => (value: TypedQuantity) =>
     setSample((before) => ({ ...before, values: { ...before.values, [analyte]: value } }));
@@ -54,7 +55,7 @@ export function SampleForm({ person, close }: { person: PersonView; close: () =>
   );
   const send = (): void => {
     const act = { name: 'record together', patient: person.patient, lines } as ActBody['act'];
-    void attempt.send(act, { seen: { [`patient/${person.patient}`]: person.seq } });
+    void attempt.send(act);
   };
   return (
     <FieldTroubles value={attempt.refusals}>

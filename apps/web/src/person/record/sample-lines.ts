@@ -1,6 +1,6 @@
 /** What was entered of one sample, and the entries it becomes. */
 import { type Analyte, type KindName, analytes } from '@twelvemonth/clinical';
-import type { TypedQuantity } from '../../fields/QuantityField.tsx';
+import type { TypedQuantity } from '../../fields/typed-quantity.ts';
 
 export type SampleEntered = {
   readonly on: string | undefined;

@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
-import { QuantityField, nothingTyped } from '../../fields/QuantityField.tsx';
+import { QuantityField } from '../../fields/QuantityField.tsx';
+import { nothingTyped } from '../../fields/typed-quantity.ts';
 import { Note } from '../../paper/Note.tsx';
 import { without } from '../../words/without.ts';
 import css from '../Visit.module.css';

@@ -36,7 +36,7 @@ export function PreparationStep({ data, done }: StepProps) {
   return (
     <StepForm
       title="Preparation"
-      help="Read each from the pack itself, not from memory. A scanner types into these fields."
+      help="Read each from the pack itself, not from memory."
       step={step}
       act="Prepared"
       missing={whole ? undefined : 'Read every line first'}

@@ -21,7 +21,7 @@ export default defineConfig({
     hookTimeout: 60_000,
     projects: [
       { extends: true, test: { name: 'domain', include: ['packages/*/test/**/*.test.ts'] } },
-      { extends: true, test: { name: 'apps', include: ['apps/{server,cli}/test/**/*.test.ts'] } },
+      { extends: true, test: { name: 'apps', include: ['apps/*/test/**/*.test.ts'] } },
       { extends: true, test: { name: 'tidy', include: ['tools/test/**/*.test.ts'] } },
       {
         extends: true,

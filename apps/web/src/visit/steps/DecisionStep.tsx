@@ -9,6 +9,7 @@ import { sentence } from '../../words/texts.ts';
 import type { StepProps } from '../StepBody.tsx';
 import css from '../Visit.module.css';
 import { useStep } from '../use-step.ts';
+import { GoItems } from './GoItems.tsx';
 import { reasonCodes } from './reason-codes.ts';
 
 type Decision = 'go' | 'put off' | 'ask a prescriber';
@@ -50,18 +51,7 @@ export function DecisionStep({ data, done }: StepProps) {
               {sentence(go.headline)}
             </Verdict>
           </p>
-          <ul className={css['items']}>
-            {go.items.map((item) => (
-              <li key={item.title}>
-                <strong>{item.title}</strong>
-                <Verdict is={item.verdict}>
-                  {item.verdict === 'not ready' || item.verdict === 'cannot say'
-                    ? `${item.verdict}: ${item.says}`
-                    : item.verdict}
-                </Verdict>
-              </li>
-            ))}
-          </ul>
+          <GoItems go={go} />
         </>
       )}
       <Outcome of={step.attempt} />

@@ -15,14 +15,12 @@ export function Question({ question, answer, give }: Props) {
   const name = useId();
   const holds = answer?.answer === question.holdsOn;
   return (
-    <fieldset className={`${css['question']} ${holds ? css['holds'] : ''}`}>
+    <fieldset aria-labelledby={`${name}-asks`} className={`${css['question']} ${holds ? css['holds'] : ''}`}>
       <div>
-        <legend>{question.asks}</legend>
-        {question.toldUs !== undefined && (
-          <p className={css['told']} style={{ clear: 'both' }}>
-            told us: {question.toldUs}
-          </p>
-        )}
+        <p className={css['asks']} id={`${name}-asks`}>
+          {question.asks}
+        </p>
+        {question.toldUs !== undefined && <p className={css['told']}>told us: {question.toldUs}</p>}
       </div>
       <div className={css['answers']}>
         {(['no', 'yes'] as const).map((value) => (

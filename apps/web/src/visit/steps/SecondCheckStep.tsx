@@ -9,7 +9,7 @@ import { useStep } from '../use-step.ts';
 import { ChecksDiffer } from './ChecksDiffer.tsx';
 import { Order } from './Order.tsx';
 import { products } from './PreparationStep.tsx';
-import { readExpiry } from './ExpiryField.tsx';
+import { readExpiry } from '../read-expiry.ts';
 import { type Identifier, identifierOptions } from './identifiers.ts';
 
 type Product = (typeof products)[number]['value'];

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { VerdictMark } from './VerdictMark.tsx';
 import css from './Verdict.module.css';
 
-export const verdictTone = {
+const verdictTone = {
   ready: css['ready'],
   'not ready': css['notReady'],
   'cannot say': css['cannotSay'],

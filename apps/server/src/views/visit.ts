@@ -7,11 +7,9 @@ import {
   dropsPerMinute,
   entryText,
   factsOf,
-  goVerdict,
   longDate,
   plainDate,
   pumpMillilitersPerHour,
-  requirements,
   sessionOf,
   shortDate,
   visitOn,
@@ -19,7 +17,7 @@ import {
 import type { VisitView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
-import type { UnitNow } from '../register/units.ts';
+import { goViewOf } from './go.ts';
 import { infusionViewOf } from './infusion.ts';
 import { nearNames } from './look-alikes.ts';
 import { allergiesInWords, bornInWords, fullName, needsOf } from './person-words.ts';
@@ -49,6 +47,7 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
   const plannedMinutes = visit?.preparation?.body.minutes ?? protocol?.number.runningMinutesUsual ?? 0;
   const prescription = factsOf(record, 'prescription').findLast(({ on }) => on <= today);
   const infusion = infusionViewOf(visit, protocol, now);
+  const go = goViewOf(person, unit);
   return {
     patient: person.patient,
     seq: record.lastSeq,
@@ -70,7 +69,7 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
     ...(current === undefined ? {} : { current }),
     questions: questionsOf(person, visit, protocol),
     putOffValues: protocol === undefined ? [] : putOffValuesOf(protocol),
-    ...goOf(person, unit),
+    ...(go === undefined ? {} : { go }),
     ...(visit?.decision === undefined
       ? {}
       : { decision: { decision: visit.decision.body.decision, says: entryText(visit.decision) } }),
@@ -150,25 +149,6 @@ const putOffValuesOf = ({ number }: Protocol): string[] => [
   `systolic pressure below ${number.putOffSystolicLow} mmHg`,
   'a new irregular pulse',
 ];
-
-function goOf({ record, today }: Person, unit: UnitNow | undefined): Pick<VisitView, 'go'> {
-  if (unit?.context === undefined) return {};
-  const found = goVerdict(record, unit.context, today);
-  return {
-    go: {
-      verdict: found.verdict,
-      headline: found.headline,
-      items: [
-        ...found.requirements.map(({ requirement, verdict, cause }) => ({
-          title: requirements[requirement].title,
-          verdict,
-          says: cause,
-        })),
-        ...found.items.map(({ id, verdict, says }) => ({ title: id, verdict, says })),
-      ],
-    },
-  };
-}
 
 function preparationOf(
   visit: Visit | undefined,

@@ -164,6 +164,9 @@ export const visitView = z.object({
     .object({
       verdict,
       headline: z.string(),
+      nearLimit: z.boolean(),
+      /** Today's clearance with its numbers, by both forms. */
+      clearance: z.string().optional(),
       items: z.array(z.object({ title: z.string(), verdict, says: z.string() })),
     })
     .optional(),

@@ -62,7 +62,7 @@ async function openNotes(place: PlaceOptions, { aside }: Output): Promise<StoreR
   const path = place.postgres === undefined ? notesFile(place) : undefined;
   const reader =
     path === undefined
-      ? await openPostgresReader({ connection: { connectionString: place.postgres ?? '' }, projection })
+      ? openPostgresReader({ connection: { connectionString: place.postgres ?? '' }, projection })
       : openSqliteReader({ path, projection });
   const kind = await reader.setting('kind');
   const { commit } = await reader.tail();

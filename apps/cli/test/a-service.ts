@@ -70,7 +70,7 @@ export class Service {
   }
 
   write(role: Role, patient: string, kind: KindName, body: unknown, on = this.now.slice(0, 10)): Promise<void> {
-    return this.do(role, { name: 'record', patient, line: { kind, body, effectiveAt: on as PlainDate } });
+    return this.do(role, { name: 'record', patient, line: { kind, body, effectiveAt: on } });
   }
 
   async unit(): Promise<this> {

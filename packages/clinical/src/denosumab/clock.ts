@@ -106,7 +106,7 @@ function sentence({ tier, lastInjection, due, lateFrom, reboundFrom, replacement
     replacementOn === undefined ? 'no replacement booked' : `replacement booked for ${shortDate(replacementOn)}`;
   switch (tier) {
     case 'running':
-      return `${last}`;
+      return last;
     case 'on the worklist':
     case 'first in line':
       return `${last}; ${place}`;

@@ -27,6 +27,6 @@ export const entryKind = <const Name extends string, Schema extends z.ZodType>(
 ): EntryKind<Name, Schema> => definition;
 
 export type BodyOf<Kind> = Kind extends EntryKind<string, infer Schema> ? z.infer<Schema> : never;
-export type NameOf<Kind> = Kind extends EntryKind<infer Name, z.ZodType> ? Name : never;
+export type NameOf<Kind> = Kind extends EntryKind<infer Name> ? Name : never;
 export type EntryOf<Kind> = Entry<NameOf<Kind>, BodyOf<Kind>>;
 export type DraftOf<Kind> = Draft<NameOf<Kind>, BodyOf<Kind>>;

@@ -142,4 +142,4 @@ export type BodyOfKind<Name extends KindName> = BodyOf<(typeof entryKinds)[Name]
 export type KnownEntry = { [Name in KindName]: EntryOf<(typeof entryKinds)[Name]> }[KindName];
 export const kindNames = Object.keys(entryKinds) as KindName[];
 export const isKindName = (name: string): name is KindName => Object.hasOwn(entryKinds, name);
-export const kindNamed = (name: KindName): EntryKind => entryKinds[name] as unknown as EntryKind;
+export const kindNamed = (name: KindName): EntryKind => entryKinds[name];

@@ -35,7 +35,7 @@ type Described = {
 };
 export type Schema = Described;
 
-export const schemaOf = (schema: z.ZodType): Schema => schema as unknown as Schema;
+export const schemaOf = (schema: z.ZodType): Schema => schema;
 
 /** Readonly and optional aside. */
 export function bare(schema: Schema): Schema {

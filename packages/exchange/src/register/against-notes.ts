@@ -1,6 +1,6 @@
 /** A person of the file held against the notes: the same facts again, facts that differ, a number that is somebody else's. */
 import { type BodyOfKind, parseScaled, plainDate, quantityText, scaledText, shortDate } from '@twelvemonth/clinical';
-import { type Fact, keyOfFact, resultSlot } from './fact.ts';
+import { type Fact, keyOfFact, resultKey } from './fact.ts';
 import type { KnownPerson } from './known.ts';
 import type { PersonRead } from './person.ts';
 import { dosesNearDays } from './plausible.ts';
@@ -18,7 +18,7 @@ export function compareWithNotes(person: PersonRead, known: KnownPerson): Agains
   const fresh = person.facts.filter((fact) => !known.written.has(keyOfFact(fact)));
   for (const fact of fresh) {
     if (fact.kind === 'result' && fact.on !== undefined) {
-      const there = known.results.get(resultSlot(plainDate(fact.on), fact.body.analyte)) ?? [];
+      const there = known.results.get(resultKey(plainDate(fact.on), fact.body.analyte)) ?? [];
       if (there.length > 0 && !there.some((text) => sameAmount(text, fact))) {
         rowOf(fact)(
           fact.column,

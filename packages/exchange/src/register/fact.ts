@@ -70,4 +70,4 @@ export const keyOfFact = (fact: Fact): string =>
   factKey(fact.kind, fact.on === undefined ? undefined : plainDate(fact.on), fact.body);
 
 /** A laboratory value without its number: two different numbers for it cannot both be right. */
-export const resultSlot = (on: PlainDate, analyte: string): string => `${on}|${analyte}`;
+export const resultKey = (on: PlainDate, analyte: string): string => `${on}|${analyte}`;

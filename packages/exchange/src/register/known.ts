@@ -12,7 +12,7 @@ import {
   quantityText,
 } from '@twelvemonth/clinical';
 import type { PlainDate } from '@twelvemonth/clinical';
-import { factKey, resultSlot } from './fact.ts';
+import { factKey, resultKey } from './fact.ts';
 import type { PersonName } from './similar.ts';
 
 export type KnownPerson = PersonName & {
@@ -46,8 +46,8 @@ export function knownPerson(
   }
   const results = new Map<string, string[]>();
   for (const fact of factsOf(record, 'result')) {
-    const slot = resultSlot(plainDate(fact.on), fact.body.analyte);
-    results.set(slot, [...(results.get(slot) ?? []), quantityText(fact.body.quantity)]);
+    const key = resultKey(plainDate(fact.on), fact.body.analyte);
+    results.set(key, [...(results.get(key) ?? []), quantityText(fact.body.quantity)]);
   }
   return {
     patient,

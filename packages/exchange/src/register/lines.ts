@@ -126,7 +126,7 @@ export function inWords(acts: readonly TakeIn[]): readonly string[] {
       kind: line.kind,
       shape: kindNamed(line.kind).shape,
       body: line.body,
-      effectiveAt: line.effectiveAt as Draft['effectiveAt'],
+      effectiveAt: line.effectiveAt,
       zone: 'Europe/London',
     })),
   );

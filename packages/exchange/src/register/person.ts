@@ -1,6 +1,6 @@
 /** The rows of one number put together as one person, or the reasons why they cannot be. */
 import { type BodyOfKind, type Day, parseDay, parsePartialDate, plainDate, shortDate } from '@twelvemonth/clinical';
-import { type Fact, keyOfFact, resultSlot } from './fact.ts';
+import { type Fact, keyOfFact, resultKey } from './fact.ts';
 import { dosesNearDays, firstYearOf } from './plausible.ts';
 import { type Report, reportInto } from './problem.ts';
 import type { RowRead } from './row.ts';
@@ -100,8 +100,8 @@ function checkContradictions(facts: readonly Fact[], report: (fact: Fact) => Rep
   const seen = new Map<string, Fact>();
   for (const fact of facts) {
     if (fact.kind !== 'result' || fact.on === undefined) continue;
-    const slot = resultSlot(plainDate(fact.on), fact.body.analyte);
-    const other = seen.get(slot);
+    const key = resultKey(plainDate(fact.on), fact.body.analyte);
+    const other = seen.get(key);
     if (other !== undefined)
       report(fact)(
         fact.column,
@@ -110,7 +110,7 @@ function checkContradictions(facts: readonly Fact[], report: (fact: Fact) => Rep
         `row ${other.row} gives another ${fact.body.analyte} for ${shortDate(fact.on)}: ${other.cell}`,
         'look up which is right and correct the other',
       );
-    seen.set(slot, fact);
+    seen.set(key, fact);
   }
 }
 

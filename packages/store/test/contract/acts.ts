@@ -154,7 +154,7 @@ export function acts(on: OnBench): void {
     'a draft for a ledger the act did not name is a defect, and so is a subject that is no name',
     on(async ({ store }) => {
       await expect(store.act({ ...weighing('a1', 'p1'), subjects: ['patient/p2'] })).rejects.toThrow('did not name');
-      await expect(store.act(writing('a2', [draft('patient/ /p1' as Subject, 'weight', {})]))).rejects.toThrow(
+      await expect(store.act(writing('a2', [draft('patient/ /p1', 'weight', {})]))).rejects.toThrow(
         'not the name of a ledger',
       );
       expect((await store.tail()).commit).toBe(0);

@@ -125,7 +125,7 @@ export function conflicts(on: OnBench): void {
           return { drafts: [] };
         },
       });
-      expect(lengths.toSorted()).toEqual([1, 2]);
+      expect(lengths.toSorted((a, b) => a - b)).toEqual([1, 2]);
     }),
   );
 }

@@ -9,7 +9,7 @@ export async function describePostgres(
 ): Promise<void> {
   const answer = await startPostgres(settings);
   if ('server' in answer) {
-    describe(`${name}`, () => {
+    describe(name, () => {
       suite(answer.server);
       afterAll(() => answer.server.stop());
     });

@@ -13,7 +13,7 @@ export const draft = (subject: Subject, kind: string, body: unknown, more: Parti
   kind,
   shape: 1,
   body,
-  effectiveAt: '2026-11-25' as Draft['effectiveAt'],
+  effectiveAt: '2026-11-25',
   zone: 'Europe/London',
   ...more,
 });

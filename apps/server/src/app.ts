@@ -54,8 +54,10 @@ export async function buildApp(atHand: AtHand, address: Address): Promise<Fastif
   answerTroubleAsProblems(app);
   await app.register(helmet, {
     global: true,
-    hsts: https ? { maxAge: 31_536_000 } : false,
+    hsts: https ? { maxAge: 31_536_000, includeSubDomains: false } : false,
     referrerPolicy: { policy: 'no-referrer' },
+    // Documents stand in a frame of their own and cannot ask for it, so nobody does.
+    originAgentCluster: false,
     contentSecurityPolicy: {
       useDefaults: false,
       directives: {

@@ -127,8 +127,13 @@ function versionOf(): string {
   return typeof manifest === 'object' && manifest !== null && 'version' in manifest ? String(manifest.version) : '';
 }
 
-const urlOf = ({ port }: AddressInfo, tls: boolean, host: string): string =>
-  `${tls ? 'https' : 'http'}://${host.includes(':') ? `[${host}]` : host}:${port}`;
+/** An address that means every address of this machine is no address to type. */
+const everyAddress = new Set(['0.0.0.0', '::']);
+
+function urlOf({ port }: AddressInfo, tls: boolean, host: string): string {
+  const named = everyAddress.has(host) ? 'localhost' : host.includes(':') ? `[${host}]` : host;
+  return `${tls ? 'https' : 'http'}://${named}:${port}`;
+}
 
 function greetingOf(url: string, { demo, accounts }: AtHand, options: ServeOptions): string[] {
   const lines = [`Twelvemonth answers at ${url}`];

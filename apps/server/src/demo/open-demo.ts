@@ -27,6 +27,9 @@ const keptClock = z.object({ boot: z.string(), aheadOfWall: z.number() });
 /** A session of the demo is in full swing at this time. */
 const usualTime = '10:45';
 
+/** Those who work at both units see the first one's day. */
+const everyoneSomewhere = demoStaff.map((person) => ({ unit: demoStaff[0]?.unit ?? '', ...person }));
+
 /** The local moment up to which the demo is told when it is made. */
 export type DemoBeginning = { readonly on: Day; readonly time: string };
 
@@ -40,7 +43,7 @@ export async function openDemo(options: ServeOptions, watching: Watching): Promi
     const kept = await store.setting('demo-clock');
     const timedBy = kept === undefined ? undefined : keptClock.parse(JSON.parse(kept));
     const clock = systemClock({ at: await wentOnUntil(store, begins), zone, clock: timedBy });
-    return { store, clock, seeded: async (accounts) => seedDemoStaff(accounts, demoStaff) };
+    return { store, clock, seeded: async (accounts) => seedDemoStaff(accounts, everyoneSomewhere) };
   } catch (error) {
     await store.close();
     throw error;

@@ -116,4 +116,6 @@ function contextsIn(ledgers: Ledgers): (unit: string) => DecisionContext | undef
   };
 }
 
+// A port between threads has no origin.
+// oxlint-disable-next-line unicorn/require-post-message-target-origin
 if (!isMainThread) tellDemo(workerData as DemoToTell, (told) => parentPort?.postMessage(told));

@@ -1,7 +1,7 @@
 /** What the screens read. Thin: find the person or the unit, note who looked, answer with a view. */
 import { type Day, isPlainDate, parseDay } from '@twelvemonth/clinical';
 import { readinessToWire } from '@twelvemonth/exchange';
-import type { FastifyInstance, FastifyReply } from 'fastify';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import type { AtHand } from '../at-hand.ts';
 import { letterDocumentOf } from '../documents/letter.ts';
@@ -9,7 +9,7 @@ import { notesDocumentOf } from '../documents/notes.ts';
 import { Refused, notHere } from '../problem.ts';
 import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
-import { type Asked, serveAnyone, serveRoute } from '../serve-route.ts';
+import { serveAnyone, serveRoute } from '../serve-route.ts';
 import type { SignedIn } from '../sign-in/accounts.ts';
 import { bookingCheckOf } from '../views/booking-check.ts';
 import { flipsOf } from '../views/flips.ts';
@@ -45,8 +45,14 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
     return person;
   }
 
-  async function unitAsked({ request }: Pick<Asked<'today'>, 'request'>): Promise<UnitNow | Refused> {
-    const { unit } = query.parse(request.query);
+  async function unitAsked({
+    request,
+    who,
+  }: {
+    readonly request: FastifyRequest;
+    readonly who: SignedIn;
+  }): Promise<UnitNow | Refused> {
+    const unit = query.parse(request.query).unit ?? who.member.unit;
     const found = unit === undefined ? (await atHand.units.all())[0] : await atHand.units.named(unit);
     return found ?? notHere('unit');
   }
@@ -142,7 +148,7 @@ function sendDocument(reply: FastifyReply, html: string | Refused): FastifyReply
   return reply
     .header(
       'content-security-policy',
-      "default-src 'none'; style-src 'unsafe-inline'; img-src data:; frame-ancestors 'self'; sandbox allow-modals",
+      "default-src 'none'; style-src 'unsafe-inline'; img-src data:; frame-ancestors 'self'; sandbox allow-same-origin allow-modals",
     )
     .type('text/html; charset=utf-8')
     .serializer(String)

@@ -1,5 +1,5 @@
 /** Sessions: the list of them, one with its list, and who could come. */
-import { type Day, type SessionList, addDays, plainDate, sessionOf, shortDate } from '@twelvemonth/clinical';
+import { type Day, type SessionList, addDays, plainDate, sessionOf, shortDate, visitOn } from '@twelvemonth/clinical';
 import type { SessionRow, SessionView, sessionsQuery } from '@twelvemonth/exchange';
 import type { z } from 'zod';
 import type { AtHand } from '../at-hand.ts';
@@ -31,8 +31,10 @@ export const listedOn = (
     return { place: index + 1, arriveAt, person: patient === undefined ? undefined : people.get(patient) };
   });
 
-/** Whether a booked person will not be ready on that date, as things stand. */
+/** Whether a booked person will not be ready on that date, as things stand; whose visit is decided is past that question. */
 export const inTrouble = (person: Person, on: Day): boolean => {
+  const visit = visitOn(person.record, on);
+  if (visit?.dose !== undefined || visit?.putOff === true) return false;
   const verdict = person.verdictOn(on)?.verdict;
   return verdict !== 'ready' && verdict !== 'does not apply';
 };

@@ -1,5 +1,5 @@
 /** Today at a unit: the list in order of what is due next, what will not work in the coming sessions, and what waits. */
-import { type Day, type SessionList, addDays, nextActs, outcomeOf, plainDate, visitOn } from '@twelvemonth/clinical';
+import { type SessionList, addDays, nextActs, outcomeOf, plainDate, visitOn } from '@twelvemonth/clinical';
 import type { TodayView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';

@@ -7,7 +7,12 @@ import { fileURLToPath } from 'node:url';
 const packages = fileURLToPath(new URL('../../../../packages', import.meta.url));
 const deciding = ['clinical', 'demo', 'store'];
 
-export function codeFingerprint(): string {
+let taken: string | undefined;
+
+/** Taken once: what runs is the code as it was when this process started. */
+export const codeFingerprint = (): string => (taken ??= digestOfCode());
+
+function digestOfCode(): string {
   const hash = createHash('sha256');
   for (const name of deciding) {
     const folder = join(packages, name, 'src');

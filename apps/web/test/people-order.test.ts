@@ -30,6 +30,29 @@ test('whoever comes first stands first; care that has ended stands last', () => 
   expect(ordered(rows, 'by date').map(({ name }) => name)).toEqual(['sooner', 'later', 'gone']);
 });
 
+test('people under treatment come before those who cannot be reached, however long ago that was', () => {
+  const standing = (name: string, on?: string) => ({
+    standing: {
+      standing: name,
+      says: name,
+      owner: 'nurse',
+      unit: 'thornbeck',
+      since: '2020-01-01',
+      ...(on === undefined ? {} : { on }),
+    },
+  });
+  const rows = [
+    row('lost since 2021', standing('cannot be reached', '2021-03-01')),
+    row('in work-up', standing('in work-up', '2026-12-04')),
+    row('nobody owns this one', standing('not accounted for', '2026-01-01')),
+  ];
+  expect(ordered(rows, 'by date').map(({ name }) => name)).toEqual([
+    'nobody owns this one',
+    'in work-up',
+    'lost since 2021',
+  ]);
+});
+
 test('no order loses or doubles anyone', () => {
   const people = fc.array(
     fc.record({

@@ -8,6 +8,7 @@ import {
   day,
   entriesFromDrafts,
   everyDay,
+  givenDoseInWords,
   nextDoseInWords,
   parseLedger,
   plainDate,
@@ -51,6 +52,14 @@ ${dose('10 May 2024')}
       review: { because: 'planned doses given' },
     });
     expect(nextDoseInWords(course(restarted, '2021-03-20'))).toBe('dose 4, beyond the 3 planned');
+  });
+  test('a dose that was given keeps its own number', () => {
+    const { doses, ...rest } = course(restarted, '2021-03-20');
+    expect(doses.map((one) => givenDoseInWords({ doses, ...rest }, one))).toEqual([
+      'dose 1 of 3',
+      'dose 2 of 3',
+      'dose 3 of 3',
+    ]);
   });
   test('denosumab, the 4 mg product and a withdrawn dose count for nothing', () => {
     const text = `

@@ -1,5 +1,5 @@
 /** Whom to call: due and overdue people, reviews, and those who may not wait at all. */
-import { type Day, factsOf, plainDate, shortDate } from '@twelvemonth/clinical';
+import { type Day, type PlainDate, dateWithWeekday, day, factsOf, plainDate, shortDate } from '@twelvemonth/clinical';
 import type { RecallRow, recallAnswer } from '@twelvemonth/exchange';
 import type { z } from 'zod';
 import type { Person } from '../register/people.ts';
@@ -94,19 +94,20 @@ function callInWords(
     reached,
     note,
     callBackOn,
-  }: { route: string; reached: boolean; note?: string | undefined; callBackOn?: string | undefined },
+  }: { route: string; reached: boolean; note?: string | undefined; callBackOn?: PlainDate | undefined },
 ): string {
   const parts = [`${shortDate(on)}, ${route}: ${reached ? 'reached' : 'not reached'}`];
   if (note !== undefined) parts.push(note);
-  if (callBackOn !== undefined) parts.push(`call back on ${callBackOn}`);
+  if (callBackOn !== undefined) parts.push(`call back on ${dateWithWeekday(day(callBackOn))}`);
   return parts.join('; ');
 }
 
 function nextStepInWords(
   { place, standing }: Person,
-  step: { readonly what: string; readonly latest?: string } | undefined,
+  step: { readonly what: string; readonly latest?: PlainDate } | undefined,
 ): string {
-  if (step !== undefined) return step.latest === undefined ? step.what : `${step.what}, by ${step.latest}`;
+  if (step !== undefined)
+    return step.latest === undefined ? step.what : `${step.what}, by ${dateWithWeekday(day(step.latest))}`;
   if (standing.standing === 'in review') return "prescriber's review";
   return place === undefined ? 'offer a place' : 'nothing until they come';
 }

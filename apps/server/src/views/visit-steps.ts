@@ -1,5 +1,14 @@
 /** A visit's steps for the visit strip, and where the person on the list has got to. */
-import { type Day, type Verdict, type Visit, outcomeOf, shortDate, visitOn, visitSteps } from '@twelvemonth/clinical';
+import {
+  type Day,
+  type Verdict,
+  type Visit,
+  givenDoseInWords,
+  outcomeOf,
+  shortDate,
+  visitOn,
+  visitSteps,
+} from '@twelvemonth/clinical';
 import type { ListedPatient, VisitStep } from '@twelvemonth/exchange';
 import type { Person } from '../register/people.ts';
 import { noProtocolInForce } from './person-row.ts';
@@ -29,7 +38,7 @@ export function listedPatientOf(person: Person, on: Day, nameOf: NameOf): Listed
     name: fullName(person),
     number: person.identity?.number ?? '',
     born: person.identity?.born ?? '',
-    dose: person.row().dose,
+    dose: visit?.dose === undefined ? person.row().dose : givenDoseInWords(person.course, visit.dose),
     firstTimer: person.course.firstTimer,
     verdict: found.verdict,
     headline: found.headline,

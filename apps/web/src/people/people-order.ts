@@ -1,23 +1,29 @@
 /** How the list of people is sorted and narrowed. */
 import type { PersonRow } from '@twelvemonth/exchange';
 
-export const orders = { 'by date': 'next date first', name: 'name', window: 'window opens', due: 'dose due' } as const;
+export const orders = {
+  'by date': 'who needs someone soonest',
+  name: 'name',
+  window: 'window opens',
+  due: 'dose due',
+} as const;
 export type Order = keyof typeof orders;
 export const isOrder = (text: string | undefined): text is Order => text !== undefined && Object.hasOwn(orders, text);
 
 const never = '9999-12-31';
-/** Care that has gone elsewhere or ended: after everyone the unit still looks after. */
-const elsewhere = new Set([
-  'returned to referrer',
-  'moved to other treatment',
-  'transferred out',
-  'said no',
-  'died',
-  'closed',
-]);
+/** After everyone the unit is treating: first those someone may still have to find or ask, then those whose care is over. */
+const later: Readonly<Record<string, number>> = {
+  'cannot be reached': 1,
+  'moved to other treatment': 1,
+  'said no': 1,
+  'transferred out': 1,
+  'returned to referrer': 2,
+  died: 2,
+  closed: 2,
+};
 
 const keyOf: Readonly<Record<Order, (row: PersonRow) => string>> = {
-  'by date': (row) => (elsewhere.has(row.standing.standing) ? never : (row.place?.on ?? row.standing.on ?? never)),
+  'by date': ({ standing, place }) => `${later[standing.standing] ?? 0} ${place?.on ?? standing.on ?? never}`,
   name: () => '',
   window: (row) => row.window?.first ?? never,
   due: (row) => row.due ?? never,

@@ -130,11 +130,18 @@ function recallFor(due: Day, protocol: Protocol, calendar: UnitCalendar): Recall
 }
 
 /** "first dose", "dose 2 of 3", "dose 4, beyond the 3 planned" */
-export function nextDoseInWords(course: Course): string {
-  if (course.firstTimer) return 'first dose';
-  const { nextDoseNumber: next, planned } = course;
-  if (planned === undefined) return `dose ${next}`;
-  return next <= planned.count
-    ? `dose ${next} of ${planned.count}`
-    : `dose ${next}, beyond the ${planned.count} planned`;
+export const nextDoseInWords = (course: Course): string =>
+  course.firstTimer ? 'first dose' : numbered(course.nextDoseNumber, course);
+
+/** A dose that was given, by its number in the course: "dose 3 of 3". */
+export function givenDoseInWords(course: Course, dose: Fact<'dose'>): string {
+  const index = course.doses.findIndex(({ id }) => id === dose.id);
+  return index === -1 ? 'a dose that does not count' : numbered(index + 1, course);
+}
+
+function numbered(number: number, { planned }: Course): string {
+  if (planned === undefined) return `dose ${number}`;
+  return number <= planned.count
+    ? `dose ${number} of ${planned.count}`
+    : `dose ${number}, beyond the ${planned.count} planned`;
 }

@@ -35,7 +35,7 @@ export function Field({
     <div className={css['field']}>
       <label className={css['label']} htmlFor={id}>
         {label}
-        {optional && <span className={css['optional']}> (if known)</span>}
+        {optional && <span className={css['optional']}> (optional)</span>}
       </label>
       {help !== undefined && (
         <p className={css['help']} id={`${id}-help`}>

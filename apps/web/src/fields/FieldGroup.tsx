@@ -19,7 +19,7 @@ export function FieldGroup({
     <fieldset className={css['field']} aria-describedby={wrong === undefined ? undefined : `${id}-wrong`}>
       <legend className={css['label']}>
         {label}
-        {optional && <span className={css['optional']}> (if known)</span>}
+        {optional && <span className={css['optional']}> (optional)</span>}
       </legend>
       {help !== undefined && <p className={css['help']}>{help}</p>}
       {children}

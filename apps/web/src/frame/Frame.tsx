@@ -9,6 +9,7 @@ import { Desk } from './Desk.tsx';
 import { useFetchScreens } from './fetch-screens.ts';
 import { useFollowFocus } from './follow-focus.ts';
 import css from './Frame.module.css';
+import { useMay } from './may.ts';
 import { Side } from './Side.tsx';
 import { Search } from './search/Search.tsx';
 
@@ -24,6 +25,7 @@ export function Frame() {
   const signedIn = staff !== undefined;
   if (signedIn && !wasHere) setWasHere(true);
   const changing = signedIn && changingFrom === staff;
+  const may = useMay();
   useLive(signedIn);
   useFollowFocus();
   useFetchScreens(signedIn);
@@ -41,7 +43,7 @@ export function Frame() {
           <div className={css['body']}>
             <Banners />
             <div className={css['top']}>
-              <Search />
+              {may('search') && <Search />}
               <Desk change={() => setChangingFrom(staff)} />
             </div>
             <main id="content" className={css['main']} tabIndex={-1}>

@@ -1,5 +1,6 @@
 import type { UnitView } from '@twelvemonth/exchange';
 import { useState } from 'react';
+import { useServiceToday } from '../frame/unit.ts';
 import { Button } from '../paper/Button.tsx';
 import { shortDay } from '../words/dates.ts';
 import css from './Settings.module.css';
@@ -9,7 +10,11 @@ import { weekdayNames } from './weekdays.ts';
 const daysOf = (weekdays: readonly number[]): string =>
   weekdays.length === 0 ? 'no fixed days' : weekdays.map((each) => weekdayNames[each - 1]).join(', ');
 
+/** Closures that are over tell nobody anything. */
+const stillToCome = (days: readonly string[], today: string): readonly string[] => days.filter((day) => day >= today);
+
 export function Units({ units, mayChange }: { units: readonly UnitView[]; mayChange: boolean }) {
+  const today = useServiceToday();
   const [open, setOpen] = useState<string>();
   return (
     <section aria-labelledby="units">

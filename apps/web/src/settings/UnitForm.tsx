@@ -33,20 +33,23 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
   const [minutes, setMinutes] = useState<number | undefined>(unit?.minutesBetweenArrivals);
   const [sessionDays, setSessionDays] = useState(asTexts(unit?.sessionWeekdays ?? []));
   const [bloodDays, setBloodDays] = useState(asTexts(unit?.bloodWeekdays ?? [1, 2, 3, 4, 5]));
+  const closedLines = texts.closed
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '');
+  const unread = closedLines.filter((line) => readTypedDate(line, today) === undefined);
+  const noSuchDates = unread.length === 0 ? undefined : `No such date: ${unread.join(', ')}. Write 25 Dec 2026, one a line.`;
   const text = (key: keyof typeof texts, label: string, help?: string, several = false) => (
     <TextField
       label={label}
       help={help}
       at={key === 'closed' ? 'closedDays' : key}
       lines={several ? 'several' : 'one'}
+      trouble={key === 'closed' ? noSuchDates : undefined}
       value={texts[key]}
       onChange={(value) => setTexts((before) => ({ ...before, [key]: value }))}
     />
   );
-  const closedLines = texts.closed
-    .split('\n')
-    .map((line) => line.trim())
-    .filter((line) => line !== '');
   const send = (): void => {
     const closedDays = closedLines.map((line) => (readTypedDate(line, today) ?? line) as PlainDate);
     void attempt.send({

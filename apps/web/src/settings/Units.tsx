@@ -35,8 +35,8 @@ export function Units({ units, mayChange }: { units: readonly UnitView[]; mayCha
                 {unit.zone} · {unit.telephone} ·{' '}
                 {unit.protocolVersion === undefined ? 'no protocol in force' : `protocol ${unit.protocolVersion}`}
               </p>
-              {unit.closedDays.length > 0 && (
-                <p className="quiet">Closed on {unit.closedDays.map(shortDay).join(', ')}.</p>
+              {stillToCome(unit.closedDays, today).length > 0 && (
+                <p className="quiet">Closed on {stillToCome(unit.closedDays, today).map(shortDay).join(', ')}.</p>
               )}
               {mayChange && (
                 <div className={css['acts']}>

@@ -23,7 +23,7 @@ export function SignInPlace({ stay, wasHere }: { stay?: (() => void) | undefined
         <Awaited query={asked} what="the service">
           {(data) => (
             <>
-              <p className="quiet">{data.service}</p>
+              {data.service !== 'Twelvemonth' && <p className="quiet">{data.service}</p>}
               <div style={{ marginBlock: '0.8rem 1.2rem' }}>{data.demo && <DemoMark />}</div>
               {data.needsFirstAdministrator ? (
                 <FirstAdministrator />

@@ -96,11 +96,12 @@ it('the service lead describes the unit: chairs, hours, days, closures, zone', a
   await fill('Time zone', 'Europe/Nowhere');
   for (const day of ['Tue', 'Thu']) await tickIn('Session days', day);
   await fill('Closed days', '25 Dec 2026\n31 Feb 2027');
+  await sees('No such date: 31 Feb 2027. Write 25 Dec 2026, one a line.');
+  await fill('Closed days', '25 Dec 2026\n1 Jan 2027');
   await press('Record');
-  await sees(/^Not recorded/);
+  await sees('"Europe/Nowhere" is not a time zone');
   await checked(lead, 'empty-unit-refused');
   await fill('Time zone', 'Europe/London');
-  await fill('Closed days', '25 Dec 2026\n1 Jan 2027');
   await press('Record');
   await lead.getByRole('heading', { name: 'Thornbeck Day Unit' }).waitFor();
   await sees('6 chairs, 08:30 to 17:00, sessions on Tuesday, Thursday');

@@ -8,6 +8,7 @@ import {
   plainDate,
   protocolState,
   protocolVersions,
+  requirements,
   starterSheet,
 } from '@twelvemonth/clinical';
 import type { ProtocolView } from '@twelvemonth/exchange';
@@ -85,7 +86,10 @@ const sheetViewOf = (
       what: 'hip repair',
       says: sheet.hipRepairNeedsLoading ? 'vitamin D is loaded before the first dose' : 'no loading is asked for',
     },
-    { what: 'trouble is named in this order', says: sheet.gravity.join(', ') },
+    {
+      what: 'trouble is named in this order',
+      says: sheet.gravity.map((id) => requirements[id].title.toLowerCase()).join(', '),
+    },
   ],
   cautions: [...sheet.cautions],
 });

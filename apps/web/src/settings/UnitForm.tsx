@@ -38,7 +38,8 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
     .map((line) => line.trim())
     .filter((line) => line !== '');
   const unread = closedLines.filter((line) => readTypedDate(line, today) === undefined);
-  const noSuchDates = unread.length === 0 ? undefined : `No such date: ${unread.join(', ')}. Write 25 Dec 2026, one a line.`;
+  const noSuchDates =
+    unread.length === 0 ? undefined : `No such date: ${unread.join(', ')}. Write 25 Dec 2026, one a line.`;
   const text = (key: keyof typeof texts, label: string, help?: string, several = false) => (
     <TextField
       label={label}

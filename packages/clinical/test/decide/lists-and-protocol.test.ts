@@ -39,6 +39,33 @@ const late = (): DayUnit => {
 };
 const taken = (unit: DayUnit, session: string) => sessionOf(unit.record(`session/${session}`))?.taken;
 
+describe('a unit described anew', () => {
+  const settings = {
+    name: 'Thornbeck Day Unit',
+    zone: 'Europe/London',
+    chairs: 6,
+    opensAt: '08:30',
+    closesAt: '17:00',
+    sessionWeekdays: [2, 4],
+    bloodWeekdays: [1, 2, 3, 4, 5],
+    closedDays: [],
+    minutesBetweenArrivals: 20,
+    telephone: '01632 960100',
+    demo: true,
+  };
+  test.each([
+    ['a zone nobody knows: no date of the unit could be told', { zone: 'Europe/Nowhere' }, 'body.zone'],
+    ['hours that end before they begin', { opensAt: '17:00', closesAt: '08:30' }, 'body.closesAt'],
+  ])('%s is refused', (_, wrong, field) => {
+    const refusals = new DayUnit().do('margit', {
+      name: 'set unit',
+      unit: 'thornbeck',
+      body: { ...settings, ...wrong },
+    });
+    expect(refusals).toMatchObject([{ name: 'field-wrong', field }]);
+  });
+});
+
 describe('booking', () => {
   test('writes the list and its mirror in one act', () => {
     const unit = new DayUnit().booked('p1', 2);

@@ -30,7 +30,11 @@ export type Address = {
   readonly onlyThisMachine: boolean;
   /** Folder of the built screens. */
   readonly screens: string;
+  readonly log: Log;
 };
+
+/** `info` writes a line a request. No line holds an address with an id in it, a name or anything a form was filled with. */
+export type Log = { readonly level: 'info' | 'warn'; readonly stream?: { readonly write: (line: string) => void } };
 
 const keepAliveMilliseconds = 25_000;
 
@@ -42,7 +46,7 @@ export async function buildApp(atHand: AtHand, address: Address): Promise<Fastif
     trustProxy: address.behindProxy ? (_caller: string, hop: number) => hop === 0 : false,
     // Addresses hold ids; lines of our own name the route instead.
     logController: new LogController({ disableRequestLogging: true }),
-    logger: { level: 'warn', serializers: { req: () => ({}) } },
+    logger: { ...address.log, serializers: { req: () => ({}) } },
     forceCloseConnections: true,
     genReqId: () => randomUUID(),
   }) as unknown as FastifyInstance;

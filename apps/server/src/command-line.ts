@@ -22,6 +22,8 @@ export type ServeOptions = {
   readonly demoDate: string | undefined;
   readonly resetDemo: boolean;
   readonly postgres: string | undefined;
+  /** A line a request on the terminal. */
+  readonly logRequests: boolean;
 };
 
 export const usage = `npm start -- [options]
@@ -37,6 +39,7 @@ export const usage = `npm start -- [options]
   --demo-date DATE    the date the demo lives on (the last session day), or a local moment: 2026-11-26T09:00
   --reset-demo        make the demo anew
   --postgres URL      keep the notes in PostgreSQL instead of a file
+  --log-requests      a line a request: method, route, status, milliseconds; never who or whose
   --help              this text`;
 
 export type CommandLine = { readonly options: ServeOptions } | { readonly refused: string } | { readonly help: true };
@@ -64,6 +67,7 @@ export function readCommandLine(
         'demo-date': { type: 'string' },
         'reset-demo': { type: 'boolean', default: false },
         postgres: { type: 'string' },
+        'log-requests': { type: 'boolean', default: false },
         help: { type: 'boolean', default: false },
       },
     }));
@@ -101,6 +105,7 @@ export function readCommandLine(
     demoDate,
     resetDemo: values['reset-demo'],
     postgres: values.postgres,
+    logRequests: values['log-requests'],
   };
   const refused = addressRefused(options);
   return refused === undefined ? { options } : { refused };

@@ -71,6 +71,7 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
       behindProxy: options.behindProxy,
       onlyThisMachine: onlyThisMachine(options),
       screens: join(root, '..', 'web', 'dist'),
+      log: { level: options.logRequests ? 'info' : 'warn' },
     });
     await app.listen({ host: options.host, port: options.port });
     // What goes wrong here goes wrong again for whoever asks first, and is reported there.

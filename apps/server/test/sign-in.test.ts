@@ -157,7 +157,13 @@ describe('behind TLS', () => {
   test('the cookie is bound to this host and to HTTPS, and browsers are told to stay with HTTPS (ASVS 3.3.1, 3.3.3, 3.4.1)', async () => {
     const server = await ownServer();
     const accounts = await openAccounts(server.atHand.store, { https: true });
-    const address = { tls: undefined, behindProxy: true, onlyThisMachine: false, screens: server.folder };
+    const address = {
+      tls: undefined,
+      behindProxy: true,
+      onlyThisMachine: false,
+      screens: server.folder,
+      log: { level: 'warn', stream: { write: () => undefined } },
+    } as const;
     const app = await buildApp({ ...server.atHand, accounts }, address);
     const headers = { host: 'thornbeck.example', 'x-forwarded-for': '192.0.2.9', 'x-forwarded-proto': 'https' };
     const payload = { username: 'nora.nurse', password };

@@ -226,3 +226,44 @@ describe('live updates', () => {
     expect((await server.ask('/api/events', { headers: { accept: 'text/event-stream' } })).statusCode).toBe(401);
   });
 });
+
+test('the log names routes and never a person, an id or a number (ASVS 14.2.1, 16.2.5)', async () => {
+  const lines: string[] = [];
+  const logged = await ownServer({ log: { level: 'info', stream: { write: (line) => void lines.push(line) } } });
+  await setUp(logged);
+  await logged.done('clerk', referralOf('patient-4711'));
+  for (const path of ['', '/visit', '/notes', '/readiness', '/nothing'])
+    await logged.ask(`/api/people/patient-4711${path}`, { as: 'nurse' });
+  await logged.ask('/api/search', { method: 'POST', as: 'clerk', body: { text: 'Arkwright' } });
+  await logged.ask('/api/sign-in', { method: 'POST', body: { username: 'nora.nurse', password: 'hunter2 hunter2' } });
+  await logged.close();
+  const log = lines.join('');
+  expect(log).toContain('/api/people/:patient/visit');
+  expect(log).toContain('sign-in refused');
+  for (const secret of ['4711', 'Arkwright', '204 7713', 'hunter2', password, 'twelvemonth='])
+    expect(log.includes(secret) && secret).toBe(false);
+});
+
+test('a store that can only be read says so, and is still read', async () => {
+  const lines: string[] = [];
+  const reading = await ownServer({ log: { level: 'warn', stream: { write: (line) => void lines.push(line) } } });
+  await setUp(reading);
+  await reading.done('clerk', referralOf('p1'));
+  const says = 'The disk refused to sync: nothing is written until the server is started again.';
+  const { store, accounts } = reading.atHand;
+  Object.defineProperty(store, 'readOnly', { value: { says } });
+  Object.assign(store, { act: async () => ({ outcome: 'read-only', says }) });
+  // Nor can it be written down who looked: the notes are shown all the same, and the log says so.
+  Object.assign(accounts.looks, { create: async () => Promise.reject(new Error('disk')) });
+  const answer = await reading.act('clerk', {
+    name: 'record',
+    patient: 'p1',
+    line: { kind: 'call', body: { route: 'telephone', about: 'place', reached: true }, effectiveAt: '2026-11-25' },
+  });
+  expect(answer.statusCode).toBe(503);
+  expect(problemOf(answer).detail).toBe(says);
+  expect((await reading.ask('/api/status')).json<{ readOnly: string }>().readOnly).toBe(says);
+  expect((await reading.ask('/api/people/p1', { as: 'nurse' })).statusCode).toBe(200);
+  expect(lines.join('')).toContain('a look could not be written down');
+  await reading.close();
+});

@@ -36,12 +36,17 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
 
   /** The person asked about; the look is noted before anything is shown. */
   async function personAsked(
-    asked: { params: { readonly patient: string }; who: SignedIn },
+    asked: { params: { readonly patient: string }; who: SignedIn; request: FastifyRequest },
     what: string,
   ): Promise<Person | Refused> {
     const person = await people.of(asked.params.patient);
     if (person === undefined) return notHere('person');
-    await atHand.looks.looked(asked.who.member.staff, person.patient, what);
+    try {
+      await atHand.looks.looked(asked.who.member.staff, person.patient, what);
+    } catch (cause) {
+      // A broken disk must not keep a nurse from the notes.
+      asked.request.log.error({ err: cause, what }, 'a look could not be written down');
+    }
     return person;
   }
 

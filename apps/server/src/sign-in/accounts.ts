@@ -203,8 +203,11 @@ export async function openAccounts(store: Store, { https }: { https: boolean }) 
     },
     session: async (headers: Headers): Promise<SignedIn | undefined> => {
       const found = await auth.api.getSession({ headers });
-      const member = found === null ? undefined : members.get(found.user.id);
-      return found === null || member?.active !== true ? undefined : { member, session: found.session.id };
+      if (found === null) return undefined;
+      // As the database has it now: another server of the same service may have changed roles or let someone go.
+      const member = memberOf(found.user);
+      members.set(member.staff, member);
+      return member.active ? { member, session: found.session.id } : undefined;
     },
     change: async (
       staff: StaffId,

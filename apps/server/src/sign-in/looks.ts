@@ -41,7 +41,12 @@ export function lookLog(accounts: Pick<Accounts, 'looks'>, now: () => string): L
       if (before !== undefined && milliseconds - before < sameLookMinutes * 60_000) return;
       if (recent.size > 20_000) recent.clear();
       recent.set(key, milliseconds);
-      await accounts.looks.create({ at, staff, patient, what });
+      try {
+        await accounts.looks.create({ at, staff, patient, what });
+      } catch (cause) {
+        recent.delete(key);
+        throw cause;
+      }
     },
     of: async (patient) => z.array(look).parse(await accounts.looks.of(patient)),
   };

@@ -7,7 +7,7 @@ import type { Act, Role } from '@twelvemonth/clinical';
 import { demoSheet } from '@twelvemonth/clinical';
 import type { ActAnswer, Problem } from '@twelvemonth/exchange';
 import type { LightMyRequestResponse } from 'fastify';
-import { buildApp } from '../../src/app.ts';
+import { type Log, buildApp } from '../../src/app.ts';
 import type { AtHand } from '../../src/at-hand.ts';
 import { type Clock, systemClock } from '../../src/clock.ts';
 import { eventStreams } from '../../src/events.ts';
@@ -45,18 +45,23 @@ export type Ask = {
 
 export type OwnServer = Awaited<ReturnType<typeof ownServer>>;
 
+/** Tests cause trouble on purpose: its lines are not for the terminal. */
+const nowhere = { write: () => undefined };
+
 /** `at` is the local moment at which the service's clock begins. */
 export async function ownServer({
   at = '2026-11-25T09:00',
   staff = true,
   clock = systemClock({ at, zone: 'Europe/London', clock: undefined }),
   screens,
+  log = { level: 'warn', stream: nowhere },
 }: {
   at?: string;
   staff?: boolean;
   clock?: Clock;
   /** Folder of the built screens, where a browser is to see them. */
   screens?: string;
+  log?: Log;
 } = {}) {
   const folder = mkdtempSync(join(tmpdir(), 'twelvemonth-'));
   const store = await openNotesStore({ folder });
@@ -88,6 +93,7 @@ export async function ownServer({
     behindProxy: false,
     onlyThisMachine: true,
     screens: screens ?? join(folder, 'screens'),
+    log,
   });
   await app.ready();
   const cookies = new Map<string, string>();

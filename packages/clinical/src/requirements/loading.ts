@@ -28,7 +28,7 @@ export function loadingsBy(
   taken: readonly Fact<'vitamin-d-taken'>[],
   stops: readonly Fact<'vitamin-d-loading-stopped'>[],
 ): Loading[] {
-  return loadings.map(({ id, on, body }) => {
+  return loadings.map(({ id, on, seq, body }) => {
     const startOn = day(body.startOn);
     const countFrom = Math.min(startOn, on);
     let count = 0;
@@ -40,7 +40,8 @@ export function loadingsBy(
       lastTaken = one.on;
       if (finishedOn === undefined && count >= body.doses) finishedOn = one.on;
     }
-    const stoppedOn = stops.find((one) => one.on >= on)?.on;
+    // A loading prescribed on the day another was stopped is not stopped by it.
+    const stoppedOn = stops.find((one) => one.on > on || (one.on === on && one.seq > seq))?.on;
     const state: Loading['state'] =
       finishedOn !== undefined && (stoppedOn === undefined || finishedOn <= stoppedOn)
         ? { is: 'finished', on: finishedOn }

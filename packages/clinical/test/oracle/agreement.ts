@@ -4,6 +4,7 @@
  */
 import {
   type Day,
+  type Protocol,
   type ProtocolSheet,
   type Readiness,
   type RequirementId,
@@ -39,10 +40,16 @@ const dateOr = (day: number | undefined): string => (day === undefined ? 'none' 
 /** Everything compared, by name, as text: the same names in the same order from both sides. */
 type Answers = Map<string, string>;
 
+function compiled(sheet: ProtocolSheet): Protocol {
+  const made = protocolFrom(sheet);
+  if (!('protocol' in made)) throw new Error('the sheet has an empty number');
+  return made.protocol;
+}
+
 function engineAnswers(c: Case, sheet: ProtocolSheet, today: number): Answers {
-  const compiled = protocolFrom(sheet);
-  if (!('protocol' in compiled)) throw new Error('the sheet has an empty number');
-  const context = { protocols: [{ from: -100_000, protocol: compiled.protocol }], calendar: c.calendar };
+  const protocols = [{ from: -100_000, protocol: compiled(sheet) }];
+  if (c.next !== undefined) protocols.push({ from: c.next.from, protocol: compiled(c.next.sheet) });
+  const context = { protocols, calendar: c.calendar };
   const asked: Readiness = readiness(recordOf('patient/person', c.entries), context, today as Day);
   const answers: Answers = new Map();
   for (const ahead of spread) {
@@ -100,18 +107,20 @@ const NOT_SAID = 'not said';
 function checkerAnswers(c: Case, today: number, engine: Answers): Answers {
   const world = worldOf(c.sheet, c.calendar);
   const facts = countingFacts(c.entries);
-  const view = viewOf(
-    world,
-    facts.filter((fact) => fact.on <= today),
-  );
+  const known = facts.filter((fact) => fact.on <= today);
+  const now = viewOf(world, known);
+  const later = c.next === undefined ? now : viewOf(worldOf(c.next.sheet, c.calendar), known);
   const answers: Answers = new Map();
   for (const ahead of spread) {
     const date = dateText(today + ahead);
+    const view = c.next !== undefined && today + ahead >= c.next.from ? later : now;
     const all = requirementNames.map((name) => requirements[name](view, today + ahead));
     answers.set(`${date} together`, together(all));
     requirementNames.forEach((name: RequirementId, index) => answers.set(`${date} ${name}`, all[index]?.verdict ?? ''));
     answers.set(`${date} near the limit`, String(requirements['kidney-function'](view, today + ahead).near === true));
   }
+  // Across two versions only the verdicts are compared: whose numbers a step's own dates follow the page leaves open.
+  if (c.next !== undefined) return answers;
   const window = windowOf(question(world, facts, today));
   answers.set('first', dateOr(window?.first));
   answers.set('last', window === undefined ? 'none' : dateOr(window.last));
@@ -141,14 +150,18 @@ function checkerAnswers(c: Case, today: number, engine: Answers): Answers {
   return answers;
 }
 
+/** What one ledger came to: where the two differ, and what was compared, so that agreement about nothing is seen. */
+export type Comparison = { readonly differences: readonly Difference[]; readonly compared: readonly string[] };
+
 /** `alter` gives the engine another rule sheet than the checker: only to see that the comparison would notice. */
-export function differencesOf(
-  seed: number,
-  alter: (sheet: ProtocolSheet) => ProtocolSheet = (sheet) => sheet,
-): Difference[] {
+export const differencesOf = (seed: number, alter?: (sheet: ProtocolSheet) => ProtocolSheet): readonly Difference[] =>
+  compare(seed, alter).differences;
+
+export function compare(seed: number, alter: (sheet: ProtocolSheet) => ProtocolSheet = (sheet) => sheet): Comparison {
   const c = caseOf(seed);
   const sheet = alter(c.sheet);
   const differences: Difference[] = [];
+  const compared: string[] = [];
   for (let today = c.from; today < c.from + ASKED_DAYS; today += 1) {
     const asked = dateText(today);
     const text = `; seed ${seed}${c.setting === '' ? '' : `; ${c.setting}`}\n${c.text}\nreadiness on ${asked} asked on ${asked}`;
@@ -160,6 +173,7 @@ export function differencesOf(
       continue;
     }
     const checker = checkerAnswers(c, today, engine);
+    compared.push(...sortsOf(checker));
     for (const [what, expected] of checker) {
       const said = engine.get(what);
       if (expected !== NOT_SAID && said !== expected) {
@@ -167,7 +181,25 @@ export function differencesOf(
       }
     }
   }
-  return differences;
+  return { differences, compared };
+}
+
+/** What sort of answer it was, for counting. */
+function sortsOf(answers: Answers): string[] {
+  const said = (what: string): string => answers.get(what) ?? '';
+  const settled = said('if settled');
+  if (!answers.has('first')) return ['verdicts only: two versions of the rule sheet'];
+  if (said('first') === 'none') {
+    return [
+      'no window',
+      ...(settled === NOT_SAID ? [] : [settled === 'none' ? 'none even if settled' : 'a window if settled']),
+    ];
+  }
+  const sorts = ['window', said('certain') === 'true' ? 'certain' : 'if good'];
+  if (said('draws') !== '') sorts.push('with a draw');
+  if (said('weigh') !== '') sorts.push('with a weighing');
+  if (said('loading ends') !== '') sorts.push('with a loading');
+  return sorts;
 }
 
 export function describe(difference: Difference): string {

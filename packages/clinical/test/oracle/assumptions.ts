@@ -122,7 +122,10 @@ export function loadingFacts(view: View, today: number, day: number): readonly O
   if (!isNew) return taken;
   const begins = days[0] ?? today;
   const startOn = dateText(begins) as PlainDate;
-  const body = { doses: days.length, everyDays: view.world.count('loadingEveryDays'), unitsPerDose: 50000, startOn };
+  // A dose of the old loading taken on the very day is not one of the new: it ends when its own last dose is taken (A2).
+  const already = view.of('vitamin-d-taken').filter((dose) => dose.on >= begins);
+  const doses = already.reduce((sum, dose) => sum + dose.body.doses, days.length);
+  const body = { doses, everyDays: view.world.count('loadingEveryDays'), unitsPerDose: 50000, startOn };
   return [fact('vitamin-d-loading', begins, body), ...taken];
 }
 

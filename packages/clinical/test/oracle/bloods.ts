@@ -71,23 +71,27 @@ export function kidneyOf(view: View, day: number): Kidney {
     creatinine,
     micromoles: creatinine === undefined ? undefined : micromolesOf(creatinine),
     weight,
-    kilograms: weight === undefined || weight.good === true ? undefined : kilogramsOf(weight),
+    kilograms: weight === undefined ? undefined : kilogramsOf(weight),
     person,
   };
 }
 
+const NOUGHT = fraction(0n);
+
 /** umol/L = 88.4 x mg/dL; undefined where the number cannot be used. */
 function micromolesOf(result: Result): Fraction | undefined {
   const { comparator, value, unit } = result.body.quantity;
-  if (result.good === true || comparator !== '') return undefined;
+  if (result.good === true || comparator !== '' || !above(exactly(value), NOUGHT)) return undefined;
   if (unit === 'umol/L') return exactly(value);
   return unit === 'mg/dL' ? times(exactly(value), exactly('88.4')) : undefined;
 }
 
-const kilogramsOf = (weight: OracleFact<'weight'>): Fraction => {
+function kilogramsOf(weight: OracleFact<'weight'>): Fraction | undefined {
+  const { comparator, unit } = weight.body.quantity;
   const value = exactly(weight.body.quantity.value);
-  return weight.body.quantity.unit === 'lb' ? times(value, exactly('0.45359237')) : value;
-};
+  if (weight.good === true || comparator !== '' || !above(value, NOUGHT)) return undefined;
+  return unit === 'lb' ? times(value, exactly('0.45359237')) : value;
+}
 
 /** The lower of the two printed forms, in mL/min. */
 function lowerClearance(kidney: Kidney, kilograms: Fraction, day: number): Fraction {
@@ -140,7 +144,7 @@ function weightsDisagree(view: View, kidney: Kidney, actual: Fraction, day: numb
   const height =
     last(heights.filter((fact) => fact.body.which === 'peak adult')) ??
     last(heights.filter((fact) => fact.body.which === 'measured now'));
-  if (height === undefined || kidney.weight === undefined) return false;
+  if (height === undefined || kidney.weight === undefined || height.body.quantity.comparator !== '') return false;
   const value = exactly(height.body.quantity.value);
   const centimeters = height.body.quantity.unit === 'in' ? times(value, exactly('2.54')) : value;
   if (below(centimeters, exactly('152.4'))) return false;
@@ -162,6 +166,7 @@ export function kidneyFunction(view: View, day: number): Answer {
   if (person === undefined || creatinine === undefined || weight === undefined || kidney.state !== 'in date')
     return CANNOT_SAY;
   if (creatinine.good !== true && micromoles === undefined) return CANNOT_SAY;
+  if (weight.good !== true && kilograms === undefined) return CANNOT_SAY;
   if (weight.body.method === 'estimated' || day > weight.on + view.world.count('weightValidDays')) return CANNOT_SAY;
   if (micromoles === undefined || kilograms === undefined) return hasRisen(view, kidney) ? CANNOT_SAY : READY;
   const clearance = lowerClearance(kidney, kilograms, day);
@@ -191,7 +196,9 @@ export function calciumOf(view: View, day: number): Calcium {
   const albumin = last(resultsOf(view, 'albumin').filter((fact) => fact.on === on));
   const state = stateOf(view, total, day);
   if (total === undefined || state === 'voided') return { state, results: total === undefined ? [] : [total], on };
-  if (albumin === undefined || albumin.body.acuteAdmission === true)
+  const quantity = albumin?.body.quantity;
+  const usable = quantity?.comparator === '' && (quantity.unit === 'g/L' || quantity.unit === 'g/dL');
+  if (albumin === undefined || albumin.body.acuteAdmission === true || !usable)
     return { state: 'albumin missing', results: [total], on };
   // An albumin that waits for its signature is not missing: with it the value may be seen to fail.
   return { state: isSigned(view, albumin) ? state : 'unsigned', results: [total, albumin], on };
@@ -228,11 +235,11 @@ export function calciumValue(view: View, calcium: Calcium): Answer {
 export function adjustedCalcium(view: View, day: number): Answer {
   const calcium = calciumOf(view, day);
   if (calcium.state !== 'in date') return CANNOT_SAY;
-  const ends = loadingsOf(view).flatMap((loading) =>
-    loading.finishedOn === undefined || loading.finishedOn > day ? [] : [loading.finishedOn],
-  );
-  const finished = Math.max(-Infinity, ...ends);
-  if ((calcium.on ?? 0) < finished + view.world.count('calciumAfterLoadingDays')) return CANNOT_SAY;
+  const finished = loadingsOf(view).findLast(
+    (loading) => loading.finishedOn !== undefined && loading.finishedOn <= day,
+  )?.finishedOn;
+  const asked = finished === undefined ? -Infinity : finished + view.world.count('calciumAfterLoadingDays');
+  if ((calcium.on ?? 0) < asked) return CANNOT_SAY;
   return calciumValue(view, calcium);
 }
 

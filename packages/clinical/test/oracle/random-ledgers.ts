@@ -5,6 +5,7 @@
  */
 import {
   type Entry,
+  type NumberKey,
   type ProtocolSheet,
   type UnitCalendar,
   entriesFromDrafts,
@@ -20,6 +21,8 @@ export type Case = {
   readonly entries: readonly Entry[];
   readonly sheet: ProtocolSheet;
   readonly calendar: UnitCalendar;
+  /** Another version of the rule sheet, in force from a later day. */
+  readonly next: { readonly from: number; readonly sheet: ProtocolSheet } | undefined;
   /** What differs from the teaching sheet and from "every day is a blood day". */
   readonly setting: string;
   /** First of ten days of asking. */
@@ -311,7 +314,17 @@ function loading(sheet: Sheet, after: number): void {
   );
   for (let dose = 0; dose < taken; dose += 1)
     put(sheet, begun + dose * every + dice.oneOf([0, 0, 0, 1]), 'vitamin D taken 1 dose, told us');
-  if (state === 'stopped') put(sheet, begun + taken * every + dice.whole(1, 3), 'vitamin D loading stopped "nausea"');
+  if (state !== 'stopped') return;
+  const stopped = begun + taken * every + dice.whole(1, 3);
+  put(sheet, stopped, 'vitamin D loading stopped "nausea"');
+  if (dice.chance(0.7)) return;
+  // Another in its place: on the same day, written after or before the stop, or later.
+  const again = dice.oneOf([stopped, stopped, stopped + dice.whole(1, 10)]);
+  const prescribed = `vitamin D loading ${dice.oneOf([6, 2])} doses of 50000 IU every ${every} days from ${date(again + dice.whole(0, 2))}`;
+  if (dice.chance(0.3)) sheet.lines.splice(-1, 0, { on: again, text: prescribed });
+  else put(sheet, again, prescribed);
+  for (let dose = dice.whole(0, 2); dose > 0; dose -= 1)
+    put(sheet, again + dose * every, 'vitamin D taken 1 dose, told us');
 }
 
 function events(sheet: Sheet): void {
@@ -341,6 +354,25 @@ function events(sheet: Sheet): void {
     if (sheet.lines.some((line) => line.text.startsWith(`${name} symptom`)) && dice.chance(0.4))
       put(sheet, from, `symptom cleared ${name} "muscular"`);
   }
+}
+
+/** What a laboratory or a typing hand can make of a number: no unit that belongs to it, a comparator, nought. */
+function oddity(sheet: Sheet): void {
+  const { dice, from } = sheet;
+  const lines = [
+    'creatinine 0.088 mmol/L signed',
+    'creatinine 0 umol/L signed',
+    'creatinine >80 umol/L signed',
+    'weight >100 kg measured',
+    'weight 0 kg measured',
+    'adjusted calcium 2.30 nmol/L signed',
+    'vitamin D 60 umol/L signed',
+    'vitamin D 60 umol/L',
+    'height >160 cm peak adult',
+    'albumin <20 g/L signed',
+    'albumin 38 mmol/L signed',
+  ];
+  put(sheet, from - dice.whole(0, 60), dice.oneOf(lines));
 }
 
 function doses(sheet: Sheet): void {
@@ -452,7 +484,7 @@ function exceptions(sheet: Sheet): void {
   }
 }
 
-function settings(dice: Dice, from: number): { sheet: ProtocolSheet; calendar: UnitCalendar; setting: string } {
+function settings(dice: Dice, from: number): Pick<Case, 'sheet' | 'calendar' | 'next' | 'setting'> {
   const said: string[] = [];
   let sheet = teachingSheet;
   if (dice.chance(0.2)) {
@@ -481,7 +513,33 @@ function settings(dice: Dice, from: number): { sheet: ProtocolSheet; calendar: U
       ? everyDay
       : { ...everyDay, bloodWeekdays: weekdays, closedDays: closed as unknown as UnitCalendar['closedDays'] };
   if (calendar !== everyDay) said.push(`blood weekdays ${weekdays.join(' ')}`, `closed ${closed.map(date).join(' ')}`);
-  return { sheet, calendar, setting: said.join('; ') };
+  const next = dice.chance(0.1) ? { from: from + dice.whole(-3, 70), sheet: stricter(sheet) } : undefined;
+  if (next !== undefined) said.push(`stricter from ${date(next.from)}`);
+  return { sheet, calendar, next, setting: said.join('; ') };
+}
+
+/** Every number that decides moved to the stricter side, so that a verdict tells by which version it was given. */
+function stricter(sheet: ProtocolSheet): ProtocolSheet {
+  const numbers = { ...sheet.numbers };
+  const moved: Partial<Record<NumberKey, string>> = {
+    clearanceFloor: '38',
+    creatinineRise: '20',
+    bloodsValidDays: '42',
+    weightValidDays: '60',
+    vitaminDFloor: '60',
+    vitaminDFloorNgPerMl: '24',
+    vitaminDValidDays: '300',
+    calciumLow: '2.25',
+    calciumHigh: '2.55',
+    hipRepairDays: '28',
+    pregnancyAnswerDays: '7',
+    maintenanceConfirmDays: '90',
+    surgerySampleDays: '20',
+    wellDaysBeforeSample: '5',
+    calciumAfterLoadingDays: '14',
+  };
+  for (const key of Object.keys(moved) as NumberKey[]) numbers[key] = { ...numbers[key], value: moved[key] ?? null };
+  return { ...sheet, numbers, regimens: sheet.regimens.map((regimen) => ({ ...regimen, intervalMonths: 13 })) };
 }
 
 const firstDays = ['2026-11-25', '2026-02-26', '2027-12-27', '2028-02-27', '2024-02-26', '2025-02-26', '2026-06-15'];
@@ -522,6 +580,7 @@ export function caseOf(seed: number): Case {
     () => doses(sheet),
     () => put(sheet, from - dice.whole(340, 400), 'dose zoledronic acid 5 mg, this service'),
   );
+  if (dice.chance(0.03)) oddity(sheet);
   part(
     () => answers(sheet),
     () => calmAnswers(sheet),

@@ -53,7 +53,8 @@ export function parseDay(text: string): Day | undefined {
   const year = Number(match[1]);
   const month = Number(match[2]);
   const dayOfMonth = Number(match[3]);
-  if (year < 1800 || month < 1 || month > 12 || dayOfMonth < 1 || dayOfMonth > daysInMonth(year, month)) return undefined;
+  if (year < 1800 || month < 1 || month > 12 || dayOfMonth < 1 || dayOfMonth > daysInMonth(year, month))
+    return undefined;
   return dayFromCivil(year, month, dayOfMonth);
 }
 
@@ -108,7 +109,18 @@ export function weekday(value: Day): number {
 
 const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
 const monthsInFull = [
-  'January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December',
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
 ] as const;
 const weekdayNames = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 const weekdaysInFull = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const;
@@ -135,7 +147,8 @@ export function parseShortDate(text: string): Day | undefined {
   const match = /^(\d{1,2}) ([A-Za-z]{3,9}) (\d{4})$/.exec(text.trim());
   if (match === null) return undefined;
   const word = (match[2] ?? '').toLowerCase();
-  const month = monthsInFull.findIndex((name) => name.toLowerCase() === word || name.slice(0, 3).toLowerCase() === word) + 1;
+  const month =
+    monthsInFull.findIndex((name) => name.toLowerCase() === word || name.slice(0, 3).toLowerCase() === word) + 1;
   const year = Number(match[3]);
   const dayOfMonth = Number(match[1]);
   if (month === 0 || year < 1800 || dayOfMonth < 1 || dayOfMonth > daysInMonth(year, month)) return undefined;

@@ -14,7 +14,11 @@ export type UnitCalendar = {
 };
 
 /** Every day is a blood day and a session day, nothing ever closes: the calendar of the worked cases. */
-export const everyDay: UnitCalendar = { bloodWeekdays: [1, 2, 3, 4, 5, 6, 7], sessionWeekdays: [1, 2, 3, 4, 5, 6, 7], closedDays: [] };
+export const everyDay: UnitCalendar = {
+  bloodWeekdays: [1, 2, 3, 4, 5, 6, 7],
+  sessionWeekdays: [1, 2, 3, 4, 5, 6, 7],
+  closedDays: [],
+};
 
 const isOpen = (calendar: UnitCalendar, on: Day): boolean => !calendar.closedDays.includes(on);
 
@@ -53,7 +57,7 @@ export type ResultDays = { readonly days: number; readonly counted: 'calendar da
 export function usableFrom(calendar: UnitCalendar, drawn: Day, result: ResultDays): Day {
   if (result.counted === 'calendar days') return addDays(drawn, result.days);
   let on = drawn;
-  for (let left = result.days; left > 0; ) {
+  for (let left = result.days; left > 0;) {
     on = addDays(on, 1);
     if (isWorkingDay(calendar, on)) left -= 1;
   }

@@ -14,7 +14,10 @@ export const arrived = entryKind({
   body: z
     .object({
       session: uuidField,
-      identifiers: z.array(z.enum(['full name', 'birth date', 'number', 'address'])).min(2, 'two identifiers are asked').readonly(),
+      identifiers: z
+        .array(z.enum(['full name', 'birth date', 'number', 'address']))
+        .min(2, 'two identifiers are asked')
+        .readonly(),
       chair: z.number().int().min(1).max(60).optional(),
     })
     .readonly(),

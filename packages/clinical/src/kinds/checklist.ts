@@ -13,7 +13,9 @@ export const checklist = entryKind({
   writes: infusionNurses,
   body: z
     .object({
-      answers: z.record(shortText, z.object({ answer: z.enum(['yes', 'no']), note: textField.optional() }).readonly()).readonly(),
+      answers: z
+        .record(shortText, z.object({ answer: z.enum(['yes', 'no']), note: textField.optional() }).readonly())
+        .readonly(),
     })
     .readonly(),
   example: { answers: { 'unwell-now': { answer: 'no' }, 'drunk-enough': { answer: 'yes' } } },

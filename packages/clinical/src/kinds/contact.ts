@@ -22,5 +22,9 @@ export const contact = entryKind({
       armToAvoid: z.enum(['left', 'right']).optional(),
     })
     .readonly(),
-  example: { telephone: '07700 900123', familyDoctor: 'Dr A. Penrose, Thornbeck Surgery', needs: ['hospital transport'] },
+  example: {
+    telephone: '07700 900123',
+    familyDoctor: 'Dr A. Penrose, Thornbeck Surgery',
+    needs: ['hospital transport'],
+  },
 });

@@ -11,13 +11,17 @@ export const courseReview = entryKind({
   help: 'Carry on to a number of doses, a planned break with its end and triggers, another medicine, or stop.',
   writes: ['prescriber'],
   body: z.discriminatedUnion('outcome', [
-    z.object({ outcome: z.literal('carry on'), toDoses: z.number().int().min(1).max(10), reason: textField }).readonly(),
+    z
+      .object({ outcome: z.literal('carry on'), toDoses: z.number().int().min(1).max(10), reason: textField })
+      .readonly(),
     z
       .object({ outcome: z.literal('planned break'), reviewOn: dateField, triggers: textField, reason: textField })
       .readonly(),
     z.object({ outcome: z.literal('other treatment'), to: shortText, dueOn: dateField, reason: textField }).readonly(),
     z.object({ outcome: z.literal('stop'), reason: textField }).readonly(),
-    z.object({ outcome: z.literal('new course'), plannedDoses: z.number().int().min(1).max(6), reason: textField }).readonly(),
+    z
+      .object({ outcome: z.literal('new course'), plannedDoses: z.number().int().min(1).max(6), reason: textField })
+      .readonly(),
   ]),
   example: { outcome: 'carry on', toDoses: 6, reason: 'hip T -2.8, wrist fracture' },
 });

@@ -14,7 +14,13 @@ export const dental = entryKind({
   writes: careRoles,
   body: z
     .object({
-      answer: z.enum(['nothing pending', 'work pending', 'socket not healed', 'jaw pain or loose tooth', 'cannot get a dentist']),
+      answer: z.enum([
+        'nothing pending',
+        'work pending',
+        'socket not healed',
+        'jaw pain or loose tooth',
+        'cannot get a dentist',
+      ]),
       checkedOn: dateField.optional(),
       note: textField.optional(),
     })

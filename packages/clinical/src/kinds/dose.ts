@@ -13,7 +13,15 @@ export const dose = entryKind({
   writes: registrants,
   body: z
     .object({
-      medicine: z.enum(['zoledronic acid 5 mg', 'zoledronic acid 4 mg', 'denosumab 60 mg', 'denosumab 120 mg', 'ibandronate 3 mg', 'pamidronate', 'romosozumab 210 mg']),
+      medicine: z.enum([
+        'zoledronic acid 5 mg',
+        'zoledronic acid 4 mg',
+        'denosumab 60 mg',
+        'denosumab 120 mg',
+        'ibandronate 3 mg',
+        'pamidronate',
+        'romosozumab 210 mg',
+      ]),
       setting: z.enum(['this service', 'ward', 'home', 'elsewhere']),
       batch: shortText.optional(),
       /** Millilitres given, if not the whole. */

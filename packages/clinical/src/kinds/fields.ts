@@ -9,9 +9,22 @@ export const dateField = z.custom<PlainDate>(
 );
 export const birthField = z
   .string()
-  .refine((text) => parsePartialDate(text) !== undefined, 'a birth date as YYYY-MM-DD, or only what is known: YYYY-MM or YYYY');
+  .refine(
+    (text) => parsePartialDate(text) !== undefined,
+    'a birth date as YYYY-MM-DD, or only what is known: YYYY-MM or YYYY',
+  );
 /** Free text a person typed. Trimmed, never empty. */
 export const textField = z.string().trim().min(1, 'may not be empty').max(2000, 'at most 2000 characters');
 export const shortText = z.string().trim().min(1, 'may not be empty').max(200, 'at most 200 characters');
 export const uuidField = z.string().regex(/^[A-Za-z0-9._-]{1,80}$/, 'an id');
 export const timeField = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a time as HH:MM, 24 hours');
+
+/** Whether this machine's table of time zones has the name: without it no date of a unit could be told. */
+function isTimeZone(name: string): boolean {
+  try {
+    return new Intl.DateTimeFormat('en', { timeZone: name }).resolvedOptions().timeZone !== '';
+  } catch {
+    return false;
+  }
+}
+export const zoneField = shortText.refine(isTimeZone, 'no such time zone: write its name, as Europe/London');

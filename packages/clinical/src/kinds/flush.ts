@@ -10,6 +10,8 @@ export const flush = entryKind({
   label: 'saline flush',
   help: 'Millilitres of saline, and that it ran freely without swelling.',
   writes: registrants,
-  body: z.object({ milliliters: z.number().min(1).max(50), ranFreely: z.boolean(), when: z.enum(['before', 'after']) }).readonly(),
+  body: z
+    .object({ milliliters: z.number().min(1).max(50), ranFreely: z.boolean(), when: z.enum(['before', 'after']) })
+    .readonly(),
   example: { milliliters: 10, ranFreely: true, when: 'before' },
 });

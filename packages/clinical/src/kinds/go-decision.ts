@@ -16,7 +16,23 @@ export const goDecision = entryKind({
     .object({
       decision: z.enum(['go', 'put off', 'ask a prescriber']),
       reasonCode: z
-        .enum(['bloods', 'kidney function', 'calcium', 'vitamin D', 'unwell', 'teeth and jaw', 'thigh, hip or groin pain', 'eye', 'no prescription', 'no consent', 'too early', 'no cannula', 'changed their mind', 'no staff or chair', 'other'])
+        .enum([
+          'bloods',
+          'kidney function',
+          'calcium',
+          'vitamin D',
+          'unwell',
+          'teeth and jaw',
+          'thigh, hip or groin pain',
+          'eye',
+          'no prescription',
+          'no consent',
+          'too early',
+          'no cannula',
+          'changed their mind',
+          'no staff or chair',
+          'other',
+        ])
         .optional(),
       note: textField.optional(),
       nextStep: textField.optional(),
@@ -35,6 +51,12 @@ export const goDecision = entryKind({
     .readonly(),
   example: {
     decision: 'go',
-    basis: { on: '2027-01-28' as PlainDate, knownSeq: 41, protocolVersion: 'thornbeck-3', ruleSet: '1', verdict: 'ready' },
+    basis: {
+      on: '2027-01-28' as PlainDate,
+      knownSeq: 41,
+      protocolVersion: 'thornbeck-3',
+      ruleSet: '1',
+      verdict: 'ready',
+    },
   },
 });

@@ -12,7 +12,10 @@ export const illness = entryKind({
   help: 'What happened and when it began. Earlier bloods stop counting until the person is well again.',
   writes: careRoles,
   body: z
-    .object({ what: textField, sort: z.enum(['illness', 'dehydration', 'contrast', 'nephrotoxic medicine', 'admission']) })
+    .object({
+      what: textField,
+      sort: z.enum(['illness', 'dehydration', 'contrast', 'nephrotoxic medicine', 'admission']),
+    })
     .readonly(),
   example: { what: 'vomiting for three days', sort: 'illness' },
 });

@@ -12,7 +12,23 @@ export const importRun = entryKind({
   help: 'The file and what became of its rows.',
   writes: careRoles,
   body: z
-    .object({ file: shortText, fingerprint: shortText, mapping: z.string().max(100000), rows: z.number().int().min(0), taken: z.number().int().min(0), waiting: z.number().int().min(0), known: z.number().int().min(0) })
+    .object({
+      file: shortText,
+      fingerprint: shortText,
+      mapping: z.string().max(100000),
+      rows: z.number().int().min(0),
+      taken: z.number().int().min(0),
+      waiting: z.number().int().min(0),
+      known: z.number().int().min(0),
+    })
     .readonly(),
-  example: { file: 'register.csv', fingerprint: 'sha256:...', mapping: '{}', rows: 212, taken: 204, waiting: 5, known: 3 },
+  example: {
+    file: 'register.csv',
+    fingerprint: 'sha256:...',
+    mapping: '{}',
+    rows: 212,
+    taken: 204,
+    waiting: 5,
+    known: 3,
+  },
 });

@@ -23,5 +23,9 @@ export const infusionFinished = entryKind({
       clock: z.object({ boot: shortText, uptimeMilliseconds: z.number().min(0), wall: shortText }).readonly(),
     })
     .readonly(),
-  example: { milliliters: 100, ranSeconds: 1815, clock: { boot: 'b1', uptimeMilliseconds: 1935000, wall: '2027-01-28T11:21:15.000Z' } },
+  example: {
+    milliliters: 100,
+    ranSeconds: 1815,
+    clock: { boot: 'b1', uptimeMilliseconds: 1935000, wall: '2027-01-28T11:21:15.000Z' },
+  },
 });

@@ -12,7 +12,13 @@ export const infusionPaused = entryKind({
   help: 'Why it was paused.',
   writes: infusionNurses,
   body: z
-    .object({ reason: textField, clock: z.object({ boot: shortText, uptimeMilliseconds: z.number().min(0), wall: shortText }).readonly() })
+    .object({
+      reason: textField,
+      clock: z.object({ boot: shortText, uptimeMilliseconds: z.number().min(0), wall: shortText }).readonly(),
+    })
     .readonly(),
-  example: { reason: 'swelling at the site, looked, resited', clock: { boot: 'b1', uptimeMilliseconds: 300000, wall: '2027-01-28T10:54:00.000Z' } },
+  example: {
+    reason: 'swelling at the site, looked, resited',
+    clock: { boot: 'b1', uptimeMilliseconds: 300000, wall: '2027-01-28T10:54:00.000Z' },
+  },
 });

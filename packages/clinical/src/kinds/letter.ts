@@ -12,7 +12,12 @@ export const letter = entryKind({
   help: 'To whom, about what.',
   writes: registrants,
   body: z
-    .object({ to: z.enum(['family doctor', 'patient']), about: z.enum(['dose given', 'put off', 'review', 'transfer']), version: shortText, text: z.string().min(1).max(20000) })
+    .object({
+      to: z.enum(['family doctor', 'patient']),
+      about: z.enum(['dose given', 'put off', 'review', 'transfer']),
+      version: shortText,
+      text: z.string().min(1).max(20000),
+    })
     .readonly(),
   example: { to: 'family doctor', about: 'dose given', version: '1', text: 'Dear Dr Penrose ...' },
 });

@@ -15,10 +15,22 @@ export const medicine = entryKind({
   body: z
     .object({
       name: shortText,
-      sort: z.enum(['bisphosphonate tablet', 'other bone medicine', 'steroid', 'nephrotoxic', 'calcium-lowering', 'anticoagulant', 'other']),
+      sort: z.enum([
+        'bisphosphonate tablet',
+        'other bone medicine',
+        'steroid',
+        'nephrotoxic',
+        'calcium-lowering',
+        'anticoagulant',
+        'other',
+      ]),
       dailyDose: shortText.optional(),
       stoppedOn: dateField.optional(),
     })
     .readonly(),
-  example: { name: 'alendronic acid 70 mg weekly', sort: 'bisphosphonate tablet', stoppedOn: '2022-02-01' as PlainDate },
+  example: {
+    name: 'alendronic acid 70 mg weekly',
+    sort: 'bisphosphonate tablet',
+    stoppedOn: '2022-02-01' as PlainDate,
+  },
 });

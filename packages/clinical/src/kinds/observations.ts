@@ -22,5 +22,12 @@ export const observations = entryKind({
       when: z.enum(['before', 'during', 'after']),
     })
     .readonly(),
-  example: { pulsePerMinute: 72, systolicMmHg: 130, diastolicMmHg: 76, temperatureCelsius: 36.8, saturationPercent: 97, when: 'before' },
+  example: {
+    pulsePerMinute: 72,
+    systolicMmHg: 130,
+    diastolicMmHg: 76,
+    temperatureCelsius: 36.8,
+    saturationPercent: 97,
+    when: 'before',
+  },
 });

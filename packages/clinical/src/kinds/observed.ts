@@ -11,6 +11,8 @@ export const observed = entryKind({
   label: 'observed',
   help: 'Minutes watched and how the person is.',
   writes: clinicalRoles,
-  body: z.object({ minutes: z.number().int().min(0).max(240), well: z.boolean(), note: textField.optional() }).readonly(),
+  body: z
+    .object({ minutes: z.number().int().min(0).max(240), well: z.boolean(), note: textField.optional() })
+    .readonly(),
   example: { minutes: 30, well: true },
 });

@@ -18,7 +18,10 @@ export const preparation = entryKind({
       batch: shortText,
       expiresOn: dateField,
       minutes: z.number().int().min(1).max(240),
-      identifiers: z.array(z.enum(['full name', 'birth date', 'number', 'address'])).min(2).readonly(),
+      identifiers: z
+        .array(z.enum(['full name', 'birth date', 'number', 'address']))
+        .min(2)
+        .readonly(),
       clearAndColourless: z.boolean(),
     })
     .readonly(),

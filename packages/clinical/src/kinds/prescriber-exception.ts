@@ -18,5 +18,9 @@ export const prescriberException = entryKind({
       expiresOn: dateField,
     })
     .readonly(),
-  example: { requirement: 'hip repair', reason: 'given before discharge on the orthogeriatric protocol', expiresOn: '2026-12-10' as PlainDate },
+  example: {
+    requirement: 'hip repair',
+    reason: 'given before discharge on the orthogeriatric protocol',
+    expiresOn: '2026-12-10' as PlainDate,
+  },
 });

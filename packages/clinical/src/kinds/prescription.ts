@@ -19,9 +19,16 @@ export const prescription = entryKind({
       /** Doses of this course before a review; the regimen's own number if absent. */
       plannedDoses: z.number().int().min(1).max(6).optional(),
       /** An interval other than the regimen's, with its reason ("after denosumab: second dose from 3 months"). */
-      interval: z.object({ months: z.number().int().min(1).max(36), reason: textField }).readonly().optional(),
+      interval: z
+        .object({ months: z.number().int().min(1).max(36), reason: textField })
+        .readonly()
+        .optional(),
       conditions: textField.optional(),
     })
     .readonly(),
-  example: { regimen: 'zoledronic-acid-yearly', validFrom: '2026-11-01' as PlainDate, validUntil: '2027-10-31' as PlainDate },
+  example: {
+    regimen: 'zoledronic-acid-yearly',
+    validFrom: '2026-11-01' as PlainDate,
+    validUntil: '2027-10-31' as PlainDate,
+  },
 });

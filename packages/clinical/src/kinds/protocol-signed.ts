@@ -12,7 +12,17 @@ export const protocolSigned = entryKind({
   help: 'A clinician and a pharmacist sign the same text and the same first day in force.',
   writes: ['prescriber', 'pharmacist'],
   body: z
-    .object({ version: shortText, contentHash: shortText, as: z.enum(['clinician', 'pharmacist']), inForceFrom: dateField })
+    .object({
+      version: shortText,
+      contentHash: shortText,
+      as: z.enum(['clinician', 'pharmacist']),
+      inForceFrom: dateField,
+    })
     .readonly(),
-  example: { version: 'thornbeck-3', contentHash: 'sha256:...', as: 'clinician', inForceFrom: '2026-09-01' as PlainDate },
+  example: {
+    version: 'thornbeck-3',
+    contentHash: 'sha256:...',
+    as: 'clinician',
+    inForceFrom: '2026-09-01' as PlainDate,
+  },
 });

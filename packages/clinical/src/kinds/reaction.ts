@@ -9,10 +9,14 @@ export const reaction = entryKind({
   of: 'patient',
   shape: 1,
   label: 'reaction',
-  help: 'What, how long, how bad in the person\'s own words.',
+  help: "What, how long, how bad in the person's own words.",
   writes: careRoles,
   body: z
-    .object({ what: textField, days: z.number().int().min(0).max(365).optional(), severity: z.enum(['mild', 'moderate', 'severe']) })
+    .object({
+      what: textField,
+      days: z.number().int().min(0).max(365).optional(),
+      severity: z.enum(['mild', 'moderate', 'severe']),
+    })
     .readonly(),
   example: { what: 'flu-like, aching', days: 2, severity: 'mild' },
 });

@@ -19,5 +19,10 @@ export const referral = entryKind({
       tier: z.enum(['first in line', 'high', 'routine']),
     })
     .readonly(),
-  example: { from: 'fracture liaison service', reason: 'wrist fracture, hip T -2.8, cannot take tablets', unit: 'thornbeck', tier: 'routine' },
+  example: {
+    from: 'fracture liaison service',
+    reason: 'wrist fracture, hip T -2.8, cannot take tablets',
+    unit: 'thornbeck',
+    tier: 'routine',
+  },
 });

@@ -13,7 +13,11 @@ export const refusal = entryKind({
   help: 'To what, in their words, and when we may ask again.',
   writes: careRoles,
   body: z
-    .object({ to: z.enum(['this dose', 'this medicine', 'all contact']), words: textField, askAgainOn: dateField.optional() })
+    .object({
+      to: z.enum(['this dose', 'this medicine', 'all contact']),
+      words: textField,
+      askAgainOn: dateField.optional(),
+    })
     .readonly(),
-  example: { to: 'this dose', words: 'not before my granddaughter\'s wedding', askAgainOn: '2027-05-01' as PlainDate },
+  example: { to: 'this dose', words: "not before my granddaughter's wedding", askAgainOn: '2027-05-01' as PlainDate },
 });

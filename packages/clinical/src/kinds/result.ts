@@ -18,8 +18,14 @@ export const result = entryKind({
       quantity: laboratoryQuantity,
       laboratory: shortText.optional(),
       /** The laboratory's own limits, in the unit of the value. */
-      referenceLow: z.string().regex(/^\d+(\.\d{1,4})?$/).optional(),
-      referenceHigh: z.string().regex(/^\d+(\.\d{1,4})?$/).optional(),
+      referenceLow: z
+        .string()
+        .regex(/^\d+(\.\d{1,4})?$/)
+        .optional(),
+      referenceHigh: z
+        .string()
+        .regex(/^\d+(\.\d{1,4})?$/)
+        .optional(),
       /** Taken while acutely ill in hospital: never carried forward. */
       acuteAdmission: z.boolean().optional(),
     })

@@ -11,6 +11,13 @@ export const rowSettled = entryKind({
   label: 'row settled',
   help: 'Taken in, or left out and why.',
   writes: careRoles,
-  body: z.object({ fingerprint: shortText, row: z.number().int().min(1), outcome: z.enum(['taken in', 'left out']), reason: textField.optional() }).readonly(),
+  body: z
+    .object({
+      fingerprint: shortText,
+      row: z.number().int().min(1),
+      outcome: z.enum(['taken in', 'left out']),
+      reason: textField.optional(),
+    })
+    .readonly(),
   example: { fingerprint: 'sha256:...', row: 17, outcome: 'left out', reason: 'not our patient' },
 });

@@ -16,13 +16,22 @@ export const rowWaiting = entryKind({
       fingerprint: shortText,
       row: z.number().int().min(1),
       cells: z.record(z.string(), z.string()).readonly(),
-      problems: z.array(z.object({ column: z.string(), problem: shortText, says: textField, remedy: textField }).readonly()).readonly(),
+      problems: z
+        .array(z.object({ column: z.string(), problem: shortText, says: textField, remedy: textField }).readonly())
+        .readonly(),
     })
     .readonly(),
   example: {
     fingerprint: 'sha256:...',
     row: 17,
     cells: { Born: '31.02.1944' },
-    problems: [{ column: 'Born', problem: 'impossible-date', says: '31.02.1944 is not a date', remedy: 'look it up and correct the cell' }],
+    problems: [
+      {
+        column: 'Born',
+        problem: 'impossible-date',
+        says: '31.02.1944 is not a date',
+        remedy: 'look it up and correct the cell',
+      },
+    ],
   },
 });

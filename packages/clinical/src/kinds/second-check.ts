@@ -17,7 +17,10 @@ export const secondCheck = entryKind({
       batchLastFour: z.string().trim().min(1).max(4),
       expiryMonth: z.string().regex(/^\d{4}-(0[1-9]|1[0-2])$/, 'year and month, YYYY-MM'),
       minutes: z.number().int().min(1).max(240),
-      identifiers: z.array(z.enum(['full name', 'birth date', 'number', 'address'])).min(2).readonly(),
+      identifiers: z
+        .array(z.enum(['full name', 'birth date', 'number', 'address']))
+        .min(2)
+        .readonly(),
       /** The preparation entry that was checked, and whether the two readings agree. */
       preparation: uuidField,
       agrees: z.boolean(),

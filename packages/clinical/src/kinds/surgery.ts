@@ -11,6 +11,8 @@ export const surgery = entryKind({
   label: 'operation',
   help: 'What was done; the date is the day of the operation.',
   writes: clinicalRoles,
-  body: z.object({ what: z.enum(['hip repair', 'hip re-operation', 'other operation']), note: textField.optional() }).readonly(),
+  body: z
+    .object({ what: z.enum(['hip repair', 'hip re-operation', 'other operation']), note: textField.optional() })
+    .readonly(),
   example: { what: 'hip repair' },
 });

@@ -13,7 +13,15 @@ export const symptom = entryKind({
   writes: careRoles,
   body: z
     .object({
-      what: z.enum(['thigh, hip or groin pain', 'back pain', 'height loss', 'eye pain or redness', 'jaw pain', 'tingling or cramps', 'other']),
+      what: z.enum([
+        'thigh, hip or groin pain',
+        'back pain',
+        'height loss',
+        'eye pain or redness',
+        'jaw pain',
+        'tingling or cramps',
+        'other',
+      ]),
       note: textField.optional(),
     })
     .readonly(),

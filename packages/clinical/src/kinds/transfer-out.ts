@@ -13,5 +13,5 @@ export const transferOut = entryKind({
   help: 'To whom. It stays ours until they acknowledge.',
   writes: careRoles,
   body: z.object({ to: shortText, chaseOn: dateField }).readonly(),
-  example: { to: 'another hospital\'s bone unit', chaseOn: '2026-12-15' as PlainDate },
+  example: { to: "another hospital's bone unit", chaseOn: '2026-12-15' as PlainDate },
 });

@@ -12,7 +12,9 @@ export const triage = entryKind({
   help: 'Accept it, or send it back and say why.',
   writes: registrants,
   body: z.discriminatedUnion('outcome', [
-    z.object({ outcome: z.literal('accepted'), tier: z.enum(['first in line', 'high', 'routine']).optional() }).readonly(),
+    z
+      .object({ outcome: z.literal('accepted'), tier: z.enum(['first in line', 'high', 'routine']).optional() })
+      .readonly(),
     z.object({ outcome: z.literal('returned'), reason: textField }).readonly(),
   ]),
   example: { outcome: 'accepted' },

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { PlainDate } from '../calendar/day.ts';
 import { entryKind } from './entry-kind.ts';
-import { dateField, shortText, timeField } from './fields.ts';
+import { dateField, shortText, timeField, zoneField } from './fields.ts';
 
 /** What a unit is: name, zone, chairs, hours, session and blood days, closures. The latest entry holds. */
 export const unitSettings = entryKind({
@@ -14,7 +14,7 @@ export const unitSettings = entryKind({
   body: z
     .object({
       name: shortText,
-      zone: shortText,
+      zone: zoneField,
       chairs: z.number().int().min(1).max(60),
       opensAt: timeField,
       closesAt: timeField,

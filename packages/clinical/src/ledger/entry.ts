@@ -54,9 +54,21 @@ export type Entry<Kind extends string = string, Body = unknown> = Draft<Kind, Bo
  */
 export function hashedText(entry: Omit<Entry, 'hash'>, bodyText: string): string {
   const parts = [
-    entry.previousHash, entry.subject, String(entry.seq), entry.id, entry.act, entry.kind, String(entry.shape),
-    bodyText, entry.effectiveAt, entry.zone, entry.amends ?? '', entry.deviceAt ?? '', entry.recordedAt,
-    entry.author.staff, entry.author.role,
+    entry.previousHash,
+    entry.subject,
+    String(entry.seq),
+    entry.id,
+    entry.act,
+    entry.kind,
+    String(entry.shape),
+    bodyText,
+    entry.effectiveAt,
+    entry.zone,
+    entry.amends ?? '',
+    entry.deviceAt ?? '',
+    entry.recordedAt,
+    entry.author.staff,
+    entry.author.role,
   ];
   return parts.map((part) => `${part.length}:${part}`).join('');
 }

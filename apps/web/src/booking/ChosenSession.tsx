@@ -105,6 +105,7 @@ function Confirm({ person, check, session }: { person: PersonView; check: Bookin
           />
           <ChoiceField
             label="Arrival time"
+            openUpTo={24}
             at="place"
             value={place}
             onChange={setPlace}

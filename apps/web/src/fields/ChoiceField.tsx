@@ -10,6 +10,8 @@ type Props<Value extends string> = FieldWords & {
   readonly onChange: (value: Value | undefined) => void;
   readonly options: readonly Option<Value>[];
   readonly size?: 'usual' | 'big';
+  /** More options than this go into a list. */
+  readonly openUpTo?: number;
 };
 
 const mostButtons = 8;
@@ -20,10 +22,11 @@ export function ChoiceField<Value extends string>({
   onChange,
   options,
   size = 'usual',
+  openUpTo = mostButtons,
   ...words
 }: Props<Value>) {
   const name = useId();
-  if (options.length > mostButtons) {
+  if (options.length > openUpTo) {
     return (
       <Field {...words}>
         {(wired) => (

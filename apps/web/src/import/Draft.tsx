@@ -12,15 +12,16 @@ import { saveAsFile } from './file-text.ts';
 
 type Props = {
   readonly answer: DryRunAnswer;
-  readonly busy: boolean;
+  readonly checking: boolean;
+  readonly taking: boolean;
   readonly check: (mapping: RegisterMapping) => void;
   readonly take: (mapping: RegisterMapping) => void;
 };
 
 /** The file as the server read it with this mapping: what each column means, what would be written, what is wrong. */
-export function Draft({ answer, busy, check, take }: Props) {
+export function Draft({ answer, checking, taking, check, take }: Props) {
   const [mapping, setMapping] = useState(answer.mapping);
-  const changed = mapping !== answer.mapping;
+  const changed = JSON.stringify(mapping) !== JSON.stringify(answer.mapping);
   const { counts } = answer;
   return (
     <>
@@ -65,7 +66,7 @@ export function Draft({ answer, busy, check, take }: Props) {
         </div>
       )}
       <div className={css['acts']}>
-        <Button tone={changed ? 'act' : 'quiet'} busy={busy && changed} onClick={() => check(mapping)}>
+        <Button tone={changed ? 'act' : 'quiet'} busy={checking} busyWords="checking …" onClick={() => check(mapping)}>
           Check the file with this mapping
         </Button>
         <Button
@@ -87,7 +88,8 @@ export function Draft({ answer, busy, check, take }: Props) {
       <div className={css['acts']}>
         <Button
           tone={changed ? 'quiet' : 'act'}
-          busy={busy && !changed}
+          busy={taking}
+          busyWords="taking in …"
           disabled={changed || answer.mappingProblems.length > 0}
           onClick={() => take(answer.mapping)}
         >

@@ -93,7 +93,8 @@ export function ImportScreen() {
         <Draft
           key={`${dryRun.answer.fingerprint} ${JSON.stringify(dryRun.answer.mapping)}`}
           answer={dryRun.answer}
-          busy={dryRun.busy || accept.busy}
+          checking={dryRun.busy}
+          taking={accept.busy}
           check={(mapping) => tryOut(chosen, mapping)}
           take={(mapping) =>
             void accept

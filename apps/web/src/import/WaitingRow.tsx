@@ -1,5 +1,6 @@
 import type { WaitingRow as Row } from '@twelvemonth/exchange';
 import { useState } from 'react';
+import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { useUnit } from '../frame/unit.ts';
 import { Button } from '../paper/Button.tsx';
@@ -9,19 +10,19 @@ import { Why } from '../paper/Why.tsx';
 import { usePosting } from '../server/use-posting.ts';
 import { momentInWords } from '../words/dates.ts';
 import css from './Import.module.css';
+import { SameAs } from './SameAs.tsx';
+import { type WhoItIs, asksWho, whoOptions } from './who-it-is.ts';
 
 /** One row: its troubles, its cells to put right, and the two ways out. */
 export function WaitingRow({ row }: { row: Row }) {
   const { unit } = useUnit();
   const [cells, setCells] = useState(row.cells);
-  const [notTheSame, setNotTheSame] = useState(false);
+  const [who, setWho] = useState<WhoItIs>();
+  const [sameAs, setSameAs] = useState<string>();
   const [reason, setReason] = useState('');
   const settle = usePosting('settleRow');
   const which = { register: row.register, fingerprint: row.fingerprint, row: row.row };
   const wrong = new Set(row.problems.map(({ column }) => column));
-  const alike = row.problems.some(
-    ({ problem }) => problem === 'may-be-someone' || problem === 'differs-from-notes' || problem === 'number-twice',
-  );
   const field = (column: string) => (
     <TextField
       key={column}
@@ -41,14 +42,21 @@ export function WaitingRow({ row }: { row: Row }) {
       <ul>
         {row.problems.map((problem) => (
           <li key={`${problem.column} ${problem.problem}`}>
-            <strong>{problem.column}:</strong> {problem.says} <span className="quiet">{problem.remedy}</span>
+            {problem.column !== '' && <strong>{problem.column}: </strong>}
+            {problem.says} <span className="quiet">{problem.remedy}</span>
           </li>
         ))}
       </ul>
       <form
         onSubmit={(event) => {
           event.preventDefault();
-          void settle.send({ outcome: 'try again', ...which, cells, ...(notTheSame ? { notTheSame } : {}) });
+          void settle.send({
+            outcome: 'try again',
+            ...which,
+            cells,
+            ...(who === 'another person' ? { notTheSame: true } : {}),
+            ...(who === 'someone here' && sameAs !== undefined ? { sameAs } : {}),
+          });
         }}
       >
         <div className={css['cells']}>
@@ -63,12 +71,8 @@ export function WaitingRow({ row }: { row: Row }) {
               .map(field)}
           </div>
         </Why>
-        {alike && (
-          <label style={{ display: 'flex', gap: '0.6rem', minHeight: 48, alignItems: 'center' }}>
-            <input type="checkbox" checked={notTheSame} onChange={(event) => setNotTheSame(event.target.checked)} />
-            This is another person than anyone here
-          </label>
-        )}
+        {asksWho(row) && <ChoiceField label="This row is about" value={who} onChange={setWho} options={whoOptions} />}
+        {who === 'someone here' && <SameAs sameAs={sameAs} choose={setSameAs} />}
         {settle.error !== undefined && <Trouble error={settle.error} />}
         {settle.answer !== undefined && settle.answer.waiting > 0 && (
           <Note tone="caution">It still waits: see what is wrong above.</Note>

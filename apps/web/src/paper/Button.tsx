@@ -6,12 +6,14 @@ type Props = ButtonHTMLAttributes<HTMLButtonElement> & {
   readonly size?: Size;
   /** On its way to the server: stays where it is, says so, and takes no second press. */
   readonly busy?: boolean;
+  readonly busyWords?: string;
 };
 
 export function Button({
   tone,
   size,
   busy = false,
+  busyWords = 'recording …',
   type = 'button',
   className = '',
   children,
@@ -26,7 +28,7 @@ export function Button({
       aria-disabled={busy || undefined}
       onClick={busy ? (event) => event.preventDefault() : onClick}
     >
-      {busy ? 'recording …' : children}
+      {busy ? busyWords : children}
     </button>
   );
 }

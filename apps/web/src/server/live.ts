@@ -10,7 +10,7 @@ const listsEveryMilliseconds = 1500;
 const listNames = new Set(['people', 'today', 'sessions', 'session', 'recall', 'waitingRows', 'bookingCheck']);
 const unitNames = new Set(['status', 'settings', 'protocols', 'flips', 'today', 'sessions']);
 
-function fetchAgain(names: ReadonlySet<string>): void {
+function fetchNamed(names: ReadonlySet<string>): void {
   void queries.invalidateQueries({ predicate: ({ queryKey: [name] }) => typeof name === 'string' && names.has(name) });
 }
 
@@ -23,7 +23,7 @@ function touched(event: CommitEvent): void {
           typeof asked === 'object' && asked !== null && 'patient' in asked && asked.patient === id,
       });
     }
-    if (kind === 'unit' || kind === 'protocol') fetchAgain(unitNames);
+    if (kind === 'unit' || kind === 'protocol') fetchNamed(unitNames);
   }
 }
 
@@ -37,7 +37,7 @@ export function useLive(signedIn: boolean): void {
       touched(JSON.parse(message.data) as CommitEvent);
       pending ??= setTimeout(() => {
         pending = undefined;
-        fetchAgain(listNames);
+        fetchNamed(listNames);
       }, listsEveryMilliseconds);
     });
     source.addEventListener('error', () => {

@@ -27,6 +27,15 @@ export function signedOut(): void {
   queries.setQueryData<MeView | null>(['me'], null);
 }
 
+/** Lists over the whole register: fetched again behind the screen, never waited for. */
+const wholeLists = new Set<unknown>(['people', 'today', 'recall', 'sessions']);
+
+/** After something was written: what the screen is about is fetched before it goes on; the long lists follow. */
+export async function fetchAgain(): Promise<void> {
+  void queries.invalidateQueries({ predicate: ({ queryKey: [name] }) => wholeLists.has(name) });
+  await queries.invalidateQueries({ predicate: ({ queryKey: [name] }) => !wholeLists.has(name) });
+}
+
 const asking = <Name extends RouteName>(name: Name, asked: Asked = {}) =>
   queryOptions({
     queryKey: [name, asked] as const,

@@ -5,7 +5,7 @@
 import type { ActAnswer, ActBody } from '@twelvemonth/exchange';
 import { useRef, useState } from 'react';
 import { useActingRole } from '../frame/acting-role.ts';
-import { queries, signedOut } from './queries.ts';
+import { fetchAgain, signedOut } from './queries.ts';
 import { post } from './request.ts';
 import { type Refusal, NotReached, ServerProblem, isSignedOut } from './server-problem.ts';
 
@@ -87,7 +87,7 @@ export function useAct(onDone?: (answer: ActAnswer) => void, seen?: Seen): Attem
       id.current = undefined;
       setOutcome({ ...nothing, answer });
       setOpened((before) => ({ ...before, told: true }));
-      await queries.invalidateQueries();
+      await fetchAgain();
       onDone?.(answer);
       return answer;
     } catch (error) {
@@ -95,7 +95,7 @@ export function useAct(onDone?: (answer: ActAnswer) => void, seen?: Seen): Attem
       // What others wrote is fetched, so that pressing again is said with it seen.
       if (error instanceof ServerProblem && error.missed.length > 0) {
         setOpened((before) => ({ ...before, told: true }));
-        await queries.invalidateQueries();
+        await fetchAgain();
       }
       return undefined;
     } finally {

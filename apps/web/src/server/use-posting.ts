@@ -1,7 +1,7 @@
 /** A write that is not an act (an import, a staff change): one at a time, with what came of it. */
 import { useCallback, useRef, useState } from 'react';
 import type { AnswerOf, Asked, BodyOf, RouteName } from './paths.ts';
-import { queries } from './queries.ts';
+import { fetchAgain } from './queries.ts';
 import { post } from './request.ts';
 
 export function usePosting<Name extends RouteName>(name: Name) {
@@ -22,7 +22,7 @@ export function usePosting<Name extends RouteName>(name: Name) {
       setState((before) => ({ ...before, busy: true, error: undefined }));
       try {
         const answer = await post(name, body, asked);
-        if (refresh) await queries.invalidateQueries();
+        if (refresh) await fetchAgain();
         setState({ busy: false, error: undefined, answer });
         return answer;
       } catch (error) {

@@ -52,7 +52,7 @@ export function SignInForm({
         />
         {error !== undefined && <Trouble error={error} />}
         <p style={{ display: 'flex', gap: '0.7rem', marginTop: '1rem' }}>
-          <Button type="submit" tone="act" busy={busy}>
+          <Button type="submit" tone="act" busy={busy} busyWords="signing in …">
             Sign in
           </Button>
           {instead !== undefined && <Button onClick={instead}>Stay as I am</Button>}

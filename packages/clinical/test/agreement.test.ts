@@ -23,49 +23,55 @@ describe('engine and checker agree, asked on ten consecutive days', () => {
 });
 
 describe('the comparison would notice', () => {
-  /** One number of the engine's rule sheet moved a little; the checker keeps the true one. */
-  const moved: readonly (readonly [NumberKey, string])[] = [
-    ['clearanceFloor', '35.2'],
-    ['nearLimitCeiling', '40.5'],
-    ['creatinineRise', '27'],
-    ['creatinineRiseFactor', '1.32'],
-    ['baselineDays', '364'],
-    ['weightValidDays', '91'],
-    ['bloodsValidDays', '57'],
-    ['resultDays', '4'],
-    ['calciumLow', '2.21'],
-    ['calciumHigh', '2.59'],
-    ['calciumLowMgPerDl', '8.9'],
-    ['calciumHighMgPerDl', '10.3'],
-    ['calciumAdjustSlope', '0.025'],
-    ['calciumAdjustAlbumin', '40.5'],
-    ['calciumAfterLoadingDays', '8'],
-    ['vitaminDFloor', '51'],
-    ['vitaminDFloorNgPerMl', '20.5'],
-    ['vitaminDValidDays', '366'],
-    ['loadingDoses', '7'],
-    ['loadingEveryDays', '8'],
-    ['loadingHoldsDays', '366'],
-    ['maintenanceConfirmDays', '121'],
-    ['wellDaysBeforeSample', '3'],
-    ['surgerySampleDays', '11'],
-    ['hipRepairDays', '15'],
-    ['hipLookbackDays', '366'],
-    ['pregnancyAnswerDays', '15'],
-    ['otherProductMonths', '13'],
+  /**
+   * One number of the engine's rule sheet moved a little; the checker keeps the true one. The last column is the ledger from
+   * which the search begins: the first that noticed when this was written, to save time.
+   */
+  const moved: readonly (readonly [NumberKey, string, number])[] = [
+    ['clearanceFloor', '35.2', 136],
+    ['nearLimitCeiling', '40.5', 38],
+    ['creatinineRise', '27', 6],
+    ['creatinineRiseFactor', '1.32', 173],
+    ['baselineDays', '364', 6],
+    ['weightValidDays', '91', 2],
+    ['bloodsValidDays', '57', 1],
+    ['resultDays', '4', 1],
+    ['calciumLow', '2.21', 8],
+    ['calciumHigh', '2.59', 32],
+    ['calciumLowMgPerDl', '8.9', 219],
+    ['calciumHighMgPerDl', '10.3', 129],
+    ['calciumAdjustSlope', '0.025', 327],
+    ['calciumAdjustAlbumin', '40.5', 33],
+    ['calciumAfterLoadingDays', '8', 9],
+    ['vitaminDFloor', '51', 5],
+    ['vitaminDFloorNgPerMl', '20.5', 10],
+    ['vitaminDValidDays', '366', 10],
+    ['loadingDoses', '7', 12],
+    ['loadingEveryDays', '8', 12],
+    ['loadingHoldsDays', '366', 87],
+    ['maintenanceConfirmDays', '121', 15],
+    ['wellDaysBeforeSample', '3', 158],
+    ['surgerySampleDays', '11', 113],
+    ['hipRepairDays', '15', 55],
+    ['hipLookbackDays', '366', 48],
+    ['pregnancyAnswerDays', '15', 9],
+    ['otherProductMonths', '13', 127],
   ];
   /** Ledgers in which each is looked for: enough that every number decides somewhere. */
   const ENOUGH = 600;
-  const noticedAt = (alter: (sheet: ProtocolSheet) => ProtocolSheet): number | undefined => {
-    for (let seed = 1; seed <= ENOUGH; seed += 1) if (differencesOf(seed, alter).length > 0) return seed;
+  const noticedAt = (alter: (sheet: ProtocolSheet) => ProtocolSheet, first = 1): number | undefined => {
+    for (let seed = first; seed < first + ENOUGH; seed += 1) if (differencesOf(seed, alter).length > 0) return seed;
     return undefined;
   };
   test.each(moved)(
     '%s as %s',
-    (key, value) => {
+    (key, value, first) => {
       expect(value).not.toBe(teachingSheet.numbers[key].value);
       expect(
-        noticedAt((sheet) => ({ ...sheet, numbers: { ...sheet.numbers, [key]: { ...sheet.numbers[key], value } } })),
+        noticedAt(
+          (sheet) => ({ ...sheet, numbers: { ...sheet.numbers, [key]: { ...sheet.numbers[key], value } } }),
+          first,
+        ),
       ).toBeDefined();
     },
     5 * MINUTES,

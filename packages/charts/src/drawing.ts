@@ -17,7 +17,7 @@ const entities: Readonly<Record<string, string>> = {
   '"': '&quot;',
   "'": '&#39;',
 };
-export const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => entities[sign] ?? sign);
+const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => entities[sign] ?? sign);
 
 type Attributes = Readonly<Record<string, string | number | undefined>>;
 

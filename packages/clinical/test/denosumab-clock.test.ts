@@ -75,7 +75,9 @@ describe('a replacement', () => {
       '15 Jan 2026   dose denosumab 60 mg, elsewhere\n10 Jul 2026   dose zoledronic acid 5 mg, this service',
     );
     expect(denosumabClock(given, teaching, day('2026-11-25'), undefined)).toBeUndefined();
-    const part = record('15 Jan 2026   dose denosumab 60 mg, elsewhere\n10 Jul 2026   dose zoledronic acid 5 mg, this service, part 40 mL');
+    const part = record(
+      '15 Jan 2026   dose denosumab 60 mg, elsewhere\n10 Jul 2026   dose zoledronic acid 5 mg, this service, part 40 mL',
+    );
     expect(denosumabClock(part, teaching, day('2026-11-25'), undefined)?.tier).toBe('highest alarm');
   });
 });

@@ -31,7 +31,7 @@ type Described = {
   };
 };
 
-export const dates: fc.Arbitrary<PlainDate> = fc
+const dates: fc.Arbitrary<PlainDate> = fc
   .integer({ min: 0, max: 60_000 })
   .map((days) => plainDate(addDays(day('1899-12-30'), days)));
 
@@ -132,14 +132,14 @@ function valuesOf(schema: Described): fc.Arbitrary<unknown> {
   }
 }
 
-export const bodiesOf = (kind: KindName): fc.Arbitrary<unknown> => {
+const bodiesOf = (kind: KindName): fc.Arbitrary<unknown> => {
   const { body } = kindNamed(kind);
   return valuesOf(body as unknown as Described)
     .filter((value) => body.safeParse(value).success)
     .map((value) => body.parse(value));
 };
 
-export const moments: fc.Arbitrary<string> = fc.oneof(
+const moments: fc.Arbitrary<string> = fc.oneof(
   dates,
   fc
     .tuple(dates, fc.integer({ min: 0, max: 1439 }), fc.constantFrom('+00:00', '+01:00', '-05:00'))

@@ -19,7 +19,7 @@ export function precisionError(pairs: readonly (readonly [number, number])[]): n
   return Math.sqrt(squares.reduce((sum, square) => sum + square, 0) / pairs.length);
 }
 
-export const LEAST_SIGNIFICANT_FACTOR = 2.77;
+const LEAST_SIGNIFICANT_FACTOR = 2.77;
 export const leastSignificantChange = (precisionErrorGramsPerCm2: number): number =>
   LEAST_SIGNIFICANT_FACTOR * precisionErrorGramsPerCm2;
 

@@ -10,12 +10,11 @@ export type ParacetamolRow = {
   readonly timesADay: number;
   readonly mostGramsADay: number;
 };
-export const paracetamolRows: readonly ParacetamolRow[] = [
+const paracetamolRows: readonly ParacetamolRow[] = [
   { fromKg: 33, belowKg: 41, doseMilligrams: [500, 500], timesADay: 4, mostGramsADay: 2 },
   { fromKg: 41, belowKg: 50, doseMilligrams: [500, 1000], timesADay: 3, mostGramsADay: 3 },
   { fromKg: 50, belowKg: Infinity, doseMilligrams: [500, 1000], timesADay: 4, mostGramsADay: 4 },
 ];
-export const PARACETAMOL_SOURCE = 'one published UK policy (NHS Telford 2018); local policy decides';
 
 /** The row for a weight in kg; undefined below the table, with liver risk or with an unknown weight: ask a prescriber. */
 export const paracetamolFor = (weightKg: number | undefined, liverRisk: boolean): ParacetamolRow | undefined =>

@@ -3,7 +3,6 @@
  * version 6.0 was published on 22 July 2025; the fever rows of 5.0 and 6.0 agree (5.0 `from memory`).
  * Only what can be told from numbers is computed; the rest is chosen by the person who sees the patient.
  */
-export const GRADE_VERSION = 'CTCAE 6.0';
 export type Grade = 0 | 1 | 2 | 3 | 4;
 
 /** Fever: 38.0-39.0 grade 1, above 39.0 to 40.0 grade 2, above 40.0 grade 3, grade 4 when it lasts more than 24 hours. */
@@ -24,19 +23,3 @@ export function lowCalciumGrade(adjustedMmolPerL: number, lowerLimitMmolPerL: nu
   if (hundredths >= 150) return 3;
   return 4;
 }
-
-/** Words offered where a person grades (version 5.0 wording `from memory`, shortened). */
-export const gradeWords: Readonly<Record<'flu-like' | 'infusion reaction' | 'infiltration', readonly string[]>> = {
-  'flu-like': [
-    'mild, goes on as usual',
-    'moderate, keeps from shopping, cooking or telephone',
-    'severe, needs help to wash or dress',
-  ],
-  'infusion reaction': [
-    'mild and passing, infusion not stopped',
-    'stopped or treated, better promptly',
-    'long, comes back, or hospital',
-    'life in danger',
-  ],
-  infiltration: ['painless swelling', 'red with swelling, pain or hardness', 'ulcer or dead skin', 'life in danger'],
-};

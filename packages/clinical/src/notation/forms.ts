@@ -2,7 +2,7 @@
 import type { Form } from './form.ts';
 
 /** What a person is called where a case does not say: cases are about bodies, not names. */
-export const unnamed = { given: 'Nobody', family: 'Named', number: '999 000 0000' } as const;
+const unnamed = { given: 'Nobody', family: 'Named', number: '999 000 0000' } as const;
 
 export const forms: readonly Form[] = [
   {

@@ -25,7 +25,7 @@ export function want(scanner: LineScanner, what: string): undefined {
   return undefined;
 }
 
-export function skipSpace(scanner: LineScanner): void {
+function skipSpace(scanner: LineScanner): void {
   while (scanner.text[scanner.at] === ' ' || scanner.text[scanner.at] === '\t') scanner.at += 1;
 }
 

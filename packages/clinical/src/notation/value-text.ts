@@ -38,7 +38,7 @@ export type Schema = Described;
 export const schemaOf = (schema: z.ZodType): Schema => schema;
 
 /** Readonly and optional aside. */
-export function bare(schema: Schema): Schema {
+function bare(schema: Schema): Schema {
   const { type, innerType } = schema.def;
   return (type === 'readonly' || type === 'optional') && innerType !== undefined ? bare(innerType) : schema;
 }
@@ -64,7 +64,7 @@ const references: Readonly<Record<string, readonly string[]>> = {
 export const referenceFields = (kind: string): readonly string[] => references[kind] ?? [];
 
 /** "partMilliliters" is written "part milliliters". */
-export const fieldWords = (field: string): string => field.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+const fieldWords = (field: string): string => field.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 
 export function valueText(schema: Schema, value: unknown, isReference = false): string {
   const { def } = bare(schema);

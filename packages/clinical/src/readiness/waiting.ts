@@ -15,7 +15,7 @@ export function isAchievable(world: World, day: Day, path: Path): boolean {
 }
 
 /** The gravest requirement that cannot be achieved on the day before the plan's: the one that sets the first day. */
-export function holderBefore(world: World, plan: Plan): RequirementId | undefined {
+function holderBefore(world: World, plan: Plan): RequirementId | undefined {
   if (plan.on <= world.today) return undefined;
   const before = addDays(plan.on, -1);
   const loadingEnds = loadingEndsOn(world, before);

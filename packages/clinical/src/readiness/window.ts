@@ -17,38 +17,55 @@ import {
   withSettled,
 } from './world.ts';
 
-export function windowOf(world: World, plan: Plan): Window {
-  const certain = isEmpty(plan);
-  const after = certain ? world : withOutcome(world, evidenceAfter(world.evidence, plan));
-  const last = runFrom(after, plan.on);
-  const links = waitingFor(world, plan);
-  // Lists of many people ask for the dates alone: what only one person's page shows is worked out when it is read.
-  const next = once(() => nextOf(world, links));
-  const runOn = once(() => (last === undefined ? undefined : runOnOf(after, last)));
-  const otherwise = once(() => otherwiseOf(world, plan));
-  return {
-    first: plan.on,
-    last,
-    certain,
-    certainUntil: certain ? (last ?? world.horizon) : undefined,
-    waitingFor: links,
-    get next() {
-      return next();
-    },
-    runsOut: last === undefined ? undefined : runsOutOn(after, addDays(last, 1)),
-    get runOn() {
-      return runOn();
-    },
-    get otherwise() {
-      return otherwise();
-    },
-  };
+export const windowOf = (world: World, plan: Plan): Window => new FoundWindow(world, plan);
+
+/**
+ * Lists of many people ask for the dates alone: what only one person's page shows is worked out when it is read. A class, for
+ * its getters lie on the prototype: written into an object literal, each object would get a hidden class of its own, which
+ * holds the whole world it was made from until the next full garbage collection (half the time of a readiness went there).
+ */
+class FoundWindow implements Window {
+  readonly first: Day;
+  readonly last: Day | undefined;
+  readonly certain: boolean;
+  readonly certainUntil: Day | undefined;
+  readonly waitingFor: Window['waitingFor'];
+  readonly runsOut: Window['runsOut'];
+  readonly #world: World;
+  readonly #after: World;
+  readonly #plan: Plan;
+  #next: Made<Window['next']>;
+  #runOn: Made<Window['runOn']>;
+  #otherwise: Made<Window['otherwise']>;
+
+  constructor(world: World, plan: Plan) {
+    this.#world = world;
+    this.#plan = plan;
+    this.certain = isEmpty(plan);
+    this.#after = this.certain ? world : withOutcome(world, evidenceAfter(world.evidence, plan));
+    this.first = plan.on;
+    this.last = runFrom(this.#after, plan.on);
+    this.certainUntil = this.certain ? (this.last ?? world.horizon) : undefined;
+    this.waitingFor = waitingFor(world, plan);
+    this.runsOut = this.last === undefined ? undefined : runsOutOn(this.#after, addDays(this.last, 1));
+  }
+
+  get next(): Window['next'] {
+    return (this.#next ??= { value: nextOf(this.#world, this.waitingFor) }).value;
+  }
+
+  get runOn(): Window['runOn'] {
+    this.#runOn ??= { value: this.last === undefined ? undefined : runOnOf(this.#after, this.last) };
+    return this.#runOn.value;
+  }
+
+  get otherwise(): Window['otherwise'] {
+    return (this.#otherwise ??= { value: otherwiseOf(this.#world, this.#plan) }).value;
+  }
 }
 
-function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | undefined;
-  return () => (made ??= { value: make() }).value;
-}
+/** Undefined: not yet worked out. What was worked out may itself be undefined. */
+type Made<T> = { readonly value: T } | undefined;
 
 /** The first day again with the root of the chain settled, and what holds it then. */
 function nextOf(world: World, links: Window['waitingFor']): Window['next'] {

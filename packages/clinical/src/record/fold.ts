@@ -19,12 +19,7 @@ export type AsOf = {
   readonly on?: Day;
 };
 
-/** An entry never changes, so what it says is read once. */
-const factOf = new WeakMap<Entry, Fact>();
-
 function read(entry: Entry, problems: RecordProblem[]): Fact | undefined {
-  const known = factOf.get(entry);
-  if (known !== undefined) return known;
   const problem = (says: string): undefined => {
     problems.push({ entry: entry.id, seq: entry.seq, says });
     return undefined;
@@ -34,7 +29,7 @@ function read(entry: Entry, problems: RecordProblem[]): Fact | undefined {
   if (on === undefined) return problem(`its date cannot be read: ${entry.effectiveAt}`);
   const body = upgraded(entry.kind, entry.shape, entry.body);
   if ('says' in body) return problem(body.says);
-  const fact: Fact = {
+  return {
     id: entry.id,
     seq: entry.seq,
     act: entry.act,
@@ -46,8 +41,6 @@ function read(entry: Entry, problems: RecordProblem[]): Fact | undefined {
     recordedAt: entry.recordedAt,
     first: entry.id,
   };
-  factOf.set(entry, fact);
-  return fact;
 }
 
 function withdrawnIds(facts: readonly Fact[], problems: RecordProblem[]): Set<Uuid> {

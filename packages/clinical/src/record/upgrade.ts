@@ -10,6 +10,7 @@ const steps: Partial<Record<KindName, readonly Upgrade[]>> = {};
 
 export function upgraded(kind: KindName, shape: number, body: unknown): { body: unknown } | { says: string } {
   const current = kindNamed(kind).shape;
-  if (shape > current) return { says: `written by a newer version (shape ${shape} of ${kind}; this version reads up to ${current})` };
+  if (shape > current)
+    return { says: `written by a newer version (shape ${shape} of ${kind}; this version reads up to ${current})` };
   return { body: (steps[kind] ?? []).slice(shape - 1).reduce((older, step) => step(older), body) };
 }

@@ -24,7 +24,7 @@ const riseBlocker: Blocker = {
   settled: repeat,
 };
 
-export const birthDateBlocker: Blocker = {
+const birthDateBlocker: Blocker = {
   what: 'the birth date to the day: ask, never assume one',
   who: 'clerk',
   step: 'complete identity',

@@ -48,7 +48,7 @@ export const isOutOfDate = (
 ): boolean => day > sample.on + validDays && !carriedBy(exception, day);
 
 /** The exception that makes a sample past its days count on a day, if one does. */
-export const carriedBy = (exception: Exception | undefined, day: Day): boolean =>
+const carriedBy = (exception: Exception | undefined, day: Day): boolean =>
   exception !== undefined && exception.from <= day && day <= exception.until;
 
 /** "<" and ">" against the limit they can be judged by: true, false, or cannot be told. */

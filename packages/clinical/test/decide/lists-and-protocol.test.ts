@@ -7,6 +7,7 @@ import {
   day,
   emptyNumbers,
   factsOf,
+  kindNamed,
   placeFrom,
   protocolState,
   protocolVersions,
@@ -53,16 +54,13 @@ describe('a unit described anew', () => {
     telephone: '01632 960100',
     demo: true,
   };
-  test.each([
-    ['a zone nobody knows: no date of the unit could be told', { zone: 'Europe/Nowhere' }, 'body.zone'],
-    ['hours that end before they begin', { opensAt: '17:00', closesAt: '08:30' }, 'body.closesAt'],
-  ])('%s is refused', (_, wrong, field) => {
-    const refusals = new DayUnit().do('margit', {
-      name: 'set unit',
-      unit: 'thornbeck',
-      body: { ...settings, ...wrong },
-    });
-    expect(refusals).toMatchObject([{ name: 'field-wrong', field }]);
+  test('in a zone nobody knows is no unit: no date of it could be told', () => {
+    const read = kindNamed('unit-settings').body.safeParse({ ...settings, zone: 'Europe/Nowhere' });
+    expect(read.error?.issues.map(({ path }) => path)).toEqual([['zone']]);
+  });
+  test('with hours that end before they begin is refused', () => {
+    const body = { ...settings, opensAt: '17:00', closesAt: '08:30' };
+    expect(new DayUnit().refused('margit', { name: 'set unit', unit: 'thornbeck', body })).toEqual(['field-wrong']);
   });
 });
 

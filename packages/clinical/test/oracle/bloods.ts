@@ -293,7 +293,7 @@ export function levelValue(view: View, level: Result): Answer {
   return below(exactly(value), floor) ? NOT_READY : READY;
 }
 
-export const levelState = (view: View, day: number): SampleState => stateOf(view, vitaminDLevel(view), day);
+const levelState = (view: View, day: number): SampleState => stateOf(view, vitaminDLevel(view), day);
 
 /** "loading after hip repair": whether it is asked for, and whether a finished loading answers it. */
 export function hipRepairUnanswered(view: View, day: number): boolean {
@@ -319,7 +319,7 @@ export function vitaminD(view: View, day: number): Answer {
   return running && byLevel.verdict !== 'ready' ? NOT_READY : byLevel;
 }
 
-export const levelSupersedes = (view: View, finishedOn: number): boolean => {
+const levelSupersedes = (view: View, finishedOn: number): boolean => {
   const level = vitaminDLevel(view);
   return level !== undefined && level.on > finishedOn && isSigned(view, level);
 };

@@ -20,7 +20,7 @@ export type OracleFact<Kind extends KindName = KindName> = {
   readonly good?: boolean;
 };
 
-export type FactsByKind = { readonly [Kind in KindName]?: readonly OracleFact<Kind>[] };
+type FactsByKind = { readonly [Kind in KindName]?: readonly OracleFact<Kind>[] };
 
 /** Not withdrawn, as corrected, in order of date then sequence. */
 export function countingFacts(entries: readonly Entry[]): OracleFact[] {

@@ -32,7 +32,7 @@ const counts = (view: View, dose: Dose): boolean | undefined => {
   return decision === undefined ? undefined : decision.body.question === 'part dose counts';
 };
 
-export const countingDoses = (view: View): readonly Dose[] =>
+const countingDoses = (view: View): readonly Dose[] =>
   view.of('dose').filter((dose) => isFive(dose) && counts(view, dose) === true);
 
 function regimenOf(view: View): { readonly intervalMonths: number; readonly plannedDoses: number } {

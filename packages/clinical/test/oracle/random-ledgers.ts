@@ -36,7 +36,7 @@ export type Dice = {
 };
 
 /** A 32-bit generator (mulberry32): the same ledger from the same seed on every machine. */
-export function diceOf(seed: number): Dice {
+function diceOf(seed: number): Dice {
   let state = (seed * 2654435761) >>> 0;
   const next = (): number => {
     state = (state + 0x6d2b79f5) >>> 0;

@@ -29,9 +29,9 @@ export function immutability(on: OnBench): void {
         `delete from entry where subject = 'patient/p1' and seq = 2`,
         ...(store.kind === 'sqlite'
           ? [
-              (copyOf({ body: `'{}'` }).replace('insert', 'insert or replace')),
+              copyOf({ body: `'{}'` }).replace('insert', 'insert or replace'),
               `update or replace entry set seq = 1 where seq = 2`,
-              (copyOf({ seq: '2', body: `'{}'` }).replace('insert', 'insert or replace')),
+              copyOf({ seq: '2', body: `'{}'` }).replace('insert', 'insert or replace'),
             ]
           : [
               'truncate entry',

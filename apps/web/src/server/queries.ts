@@ -22,6 +22,15 @@ export const queries = new QueryClient({
   },
 });
 
+/** Someone is at the desk. Forms being filled in stay; what this person may not see is forgotten, not only hidden. */
+export function begin(person: MeView): void {
+  if (!person.may.includes('person')) {
+    queries.removeQueries({ predicate: ({ queryKey: [name] }) => name !== 'status' && name !== 'me' });
+  }
+  queries.setQueryData<MeView | null>(['me'], person);
+  void queries.invalidateQueries();
+}
+
 /** Nobody is at the desk any more; what is on the screens stays in memory behind the sign-in form. */
 export function signedOut(): void {
   queries.setQueryData<MeView | null>(['me'], null);

@@ -1,15 +1,14 @@
-import { useQueryClient } from '@tanstack/react-query';
 import { type FormEvent, useState } from 'react';
 import { TextField } from '../fields/TextField.tsx';
 import { FieldTroubles } from '../fields/field-trouble.ts';
 import { Button } from '../paper/Button.tsx';
 import { Trouble } from '../paper/Trouble.tsx';
+import { begin } from '../server/queries.ts';
 import { post } from '../server/request.ts';
 import { ServerProblem } from '../server/server-problem.ts';
 
 /** An empty service: the first visitor on this machine names it and becomes its administrator. */
 export function FirstAdministrator() {
-  const client = useQueryClient();
   const [form, setForm] = useState({ service: '', name: '', username: '', password: '' });
   const [busy, setBusy] = useState(false);
   const [error, setError] = useState<Error>();
@@ -20,8 +19,7 @@ export function FirstAdministrator() {
     setBusy(true);
     setError(undefined);
     try {
-      client.setQueryData(['me'], await post('firstAdministrator', form));
-      await client.invalidateQueries();
+      begin(await post('firstAdministrator', form));
     } catch (caught) {
       setError(caught instanceof Error ? caught : new Error(String(caught)));
     } finally {

@@ -1,9 +1,9 @@
-import { useQueryClient } from '@tanstack/react-query';
 import type { StatusView } from '@twelvemonth/exchange';
 import { type FormEvent, useState } from 'react';
 import { TextField } from '../fields/TextField.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Trouble } from '../paper/Trouble.tsx';
+import { begin } from '../server/queries.ts';
 import { post } from '../server/request.ts';
 import { DemoPeople } from './DemoPeople.tsx';
 import css from './SignIn.module.css';
@@ -18,7 +18,6 @@ export function SignInForm({
   instead?: (() => void) | undefined;
   heading: string;
 }) {
-  const client = useQueryClient();
   const [username, setUsername] = useState('');
   const [password, setPassword] = useState('');
   const [busy, setBusy] = useState(false);
@@ -29,8 +28,7 @@ export function SignInForm({
     setBusy(true);
     setError(undefined);
     try {
-      client.setQueryData(['me'], await post('signIn', { username: username.trim(), password }));
-      await client.invalidateQueries();
+      begin(await post('signIn', { username: username.trim(), password }));
     } catch (caught) {
       setError(caught instanceof Error ? caught : new Error(String(caught)));
       setPassword('');

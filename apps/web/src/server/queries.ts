@@ -24,10 +24,10 @@ export const queries = new QueryClient({
 
 /** Someone is at the desk. Forms being filled in stay; what this person may not see is forgotten, not only hidden. */
 export function begin(person: MeView): void {
-  if (!person.may.includes('person')) {
-    queries.removeQueries({ predicate: ({ queryKey: [name] }) => name !== 'status' && name !== 'me' });
-  }
   queries.setQueryData<MeView | null>(['me'], person);
+  if (!person.may.includes('person')) {
+    void queries.resetQueries({ predicate: ({ queryKey: [name] }) => name !== 'status' && name !== 'me' });
+  }
   void queries.invalidateQueries();
 }
 

@@ -99,7 +99,7 @@ it('the service lead describes the unit: chairs, hours, days, closures, zone', a
   await sees('No such date: 31 Feb 2027. Write 25 Dec 2026, one a line.');
   await fill('Closed days', '25 Dec 2026\n1 Jan 2027');
   await press('Record');
-  await sees('"Europe/Nowhere" is not a time zone');
+  await sees('no such time zone: write its name, as Europe/London');
   await checked(lead, 'empty-unit-refused');
   await fill('Time zone', 'Europe/London');
   await press('Record');

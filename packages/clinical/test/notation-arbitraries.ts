@@ -75,7 +75,11 @@ function strings(schema: Described): fc.Arbitrary<string> {
   if (schema.def.format === 'email') return fc.emailAddress();
   if (pattern !== undefined && schema.def.format !== 'email') return fc.stringMatching(pattern);
   if (checks.some((check) => check._zod.def.check === 'custom'))
-    return fc.oneof(dates.map(String), fc.constantFrom('1941', '1941-06'), decimals);
+    return fc.oneof(
+      dates.map(String),
+      fc.constantFrom('1941', '1941-06', 'Europe/London', 'America/Chicago'),
+      decimals,
+    );
   return texts;
 }
 

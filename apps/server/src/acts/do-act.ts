@@ -7,8 +7,8 @@ import {
   type Refusal,
   type Surroundings,
   canonicalText,
+  dateWithWeekday,
   decide,
-  plainDate,
   readKindsOf,
   subjectId,
   isSubjectOf,
@@ -127,6 +127,6 @@ async function saidAfter(act: Act, entries: ActAnswer['entries'], { people }: At
   const patient = entries.find(({ subject }) => isSubjectOf('patient', subject as `patient/${string}`))?.subject;
   const person = patient === undefined ? undefined : await people.of(subjectId(patient as `patient/${string}`));
   if (person === undefined) return `Recorded: ${act.name}.`;
-  const due = person.course.due === undefined ? '' : `; the next dose is due on ${plainDate(person.course.due)}`;
+  const due = person.course.due === undefined ? '' : `; the next dose is due on ${dateWithWeekday(person.course.due)}`;
   return `Recorded. ${fullName(person)}: ${person.standing.says}${due}.`;
 }

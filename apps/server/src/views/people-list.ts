@@ -1,5 +1,5 @@
 /** The list of people, and search from anywhere. */
-import { type Standing, standings } from '@twelvemonth/clinical';
+import { type Standing, parseShortDate, plainDate, standings } from '@twelvemonth/clinical';
 import type { peopleAnswer, peopleQuery, searchAnswer } from '@twelvemonth/exchange';
 import type { z } from 'zod';
 import type { Person } from '../register/people.ts';
@@ -38,6 +38,8 @@ function typedBirthDate(text: string): string | undefined {
   const written = /^(\d{1,2})[./ -](\d{1,2})[./ -](\d{4})$/.exec(text.trim());
   if (written !== null)
     return `${written[3]}-${(written[2] ?? '').padStart(2, '0')}-${(written[1] ?? '').padStart(2, '0')}`;
+  const inWords = parseShortDate(text);
+  if (inWords !== undefined) return plainDate(inWords);
   return /^\d{4}(-\d{2}(-\d{2})?)?$/.test(text.trim()) ? text.trim() : undefined;
 }
 

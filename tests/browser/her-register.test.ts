@@ -118,7 +118,12 @@ it('good rows go in; bad ones wait and are not lost', async () => {
   const { entries } = await at.server.read<{ entries: { kind: string; text: string; on: string }[] }>(
     `/api/people/${maribel}`,
   );
-  expect(entries.filter(({ kind }) => kind === 'dose').map(({ on }) => on)).toEqual(['2024-06-14', '2025-06-20']);
+  expect(
+    entries
+      .filter(({ kind }) => kind === 'dose')
+      .map(({ on }) => on)
+      .toSorted(),
+  ).toEqual(['2024-06-14', '2025-06-20']);
   expect(entries.find(({ text }) => text.startsWith('creatinine'))?.text).toContain('0.8 mg/dL');
   expect(await waitingRows()).toBe(4);
 });
@@ -204,7 +209,12 @@ it('two rows a person: told together by number; two birth dates make both rows w
   const { entries } = await at.server.read<{ entries: { kind: string; on: string }[] }>(
     `/api/people/${rosamund?.patient ?? ''}`,
   );
-  expect(entries.filter(({ kind }) => kind === 'dose').map(({ on }) => on)).toEqual(['2024-03-21', '2025-03-27']);
+  expect(
+    entries
+      .filter(({ kind }) => kind === 'dose')
+      .map(({ on }) => on)
+      .toSorted(),
+  ).toEqual(['2024-03-21', '2025-03-27']);
 });
 
 it('everyone taken in is on the list of people, each accounted for', async () => {

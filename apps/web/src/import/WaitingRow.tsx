@@ -4,7 +4,6 @@ import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { useUnit } from '../frame/unit.ts';
 import { Button } from '../paper/Button.tsx';
-import { Note } from '../paper/Note.tsx';
 import { Trouble } from '../paper/Trouble.tsx';
 import { Why } from '../paper/Why.tsx';
 import { usePosting } from '../server/use-posting.ts';
@@ -74,9 +73,6 @@ export function WaitingRow({ row }: { row: Row }) {
         {asksWho(row) && <ChoiceField label="This row is about" value={who} onChange={setWho} options={whoOptions} />}
         {who === 'someone here' && <SameAs sameAs={sameAs} choose={setSameAs} />}
         {settle.error !== undefined && <Trouble error={settle.error} />}
-        {settle.answer !== undefined && settle.answer.waiting > 0 && (
-          <Note tone="caution">It still waits: see what is wrong above.</Note>
-        )}
         <div className={css['acts']}>
           <Button type="submit" tone="act" busy={settle.busy}>
             Try it again

@@ -8,9 +8,13 @@ import { Trouble } from '../paper/Trouble.tsx';
 import { Why } from '../paper/Why.tsx';
 import { usePosting } from '../server/use-posting.ts';
 import { momentInWords } from '../words/dates.ts';
+import { dotted } from '../words/texts.ts';
 import css from './Import.module.css';
 import { SameAs } from './SameAs.tsx';
 import { type WhoItIs, asksWho, whoOptions } from './who-it-is.ts';
+
+/** A row's first cells tell whom it is about. */
+const cellsThatTell = 4;
 
 /** One row: its troubles, its cells to put right, and the two ways out. */
 export function WaitingRow({ row }: { row: Row }) {
@@ -37,6 +41,8 @@ export function WaitingRow({ row }: { row: Row }) {
           Row {row.row} of {row.file}
         </strong>{' '}
         <span className="quiet">waits since {momentInWords(row.since, unit?.zone)}</span>
+        <br />
+        {dotted(...Object.values(row.cells).slice(0, cellsThatTell))}
       </p>
       <ul>
         {row.problems.map((problem) => (

@@ -18,6 +18,7 @@ export function StandingFilters({ standings, total, chosen }: Props) {
             to="/people"
             search={(before) => without(before, 'standing')}
             aria-current={chosen === undefined ? 'true' : undefined}
+            activeOptions={{ exact: true }}
             activeProps={{}}
           >
             everyone <span>{total}</span>
@@ -31,6 +32,7 @@ export function StandingFilters({ standings, total, chosen }: Props) {
                 to="/people"
                 search={(before) => ({ ...before, standing })}
                 aria-current={chosen === standing ? 'true' : undefined}
+                activeOptions={{ exact: true }}
                 activeProps={{}}
               >
                 {standing} <span>{count}</span>

@@ -62,7 +62,7 @@ export function dateOrderOf(table: Table, columns: RegisterMapping['columns'], d
   });
   const { 'day first': dayFirst, 'month first': monthFirst } = told;
   if (dayFirst > 0 && monthFirst > 0)
-    doubts.push({ says: `${dayFirst} dates have the day first and ${monthFirst} the month first` });
+    doubts.push({ says: `${dayFirst} of the dates can only have the day first, ${monthFirst} only the month first` });
   if (dayFirst > 3 * monthFirst) return 'day month year';
   if (monthFirst > 3 * dayFirst) return 'month day year';
   if (dayFirst === 0 && monthFirst === 0 && told.either === 0)

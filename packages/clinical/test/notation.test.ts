@@ -96,10 +96,17 @@ readiness for zoledronic acid on 10 Mar 2026 -> cannot say: vitamin D not known;
   test('every example of a kind is one line of plain words', () => {
     for (const kind of kindNames) {
       const { shape, example } = kindNamed(kind);
-      const text = printLedger([
-        { subject: 'patient/person', kind, shape, body: example, effectiveAt: '2026-03-03', zone: 'Europe/London' },
-      ]);
-      expect(text.trimEnd().split('\n')).toHaveLength(1);
+      const draft = {
+        subject: 'patient/person' as const,
+        kind,
+        shape,
+        body: example,
+        effectiveAt: '2026-03-03',
+        zone: 'Europe/London',
+      };
+      const drafts = withNamed(draft);
+      const text = printLedger(drafts);
+      expect(text.trimEnd().split('\n')).toHaveLength(drafts.length);
       expect(text).not.toMatch(/ {2}raw /);
     }
   });
@@ -122,6 +129,16 @@ readiness for zoledronic acid on 10 Mar 2026 -> cannot say: vitamin D not known;
         effectiveAt: '2026-03-03',
         zone: 'Europe/London',
       },
+    ];
+    expect(parsed(printLedger(drafts))).toEqual(drafts);
+  });
+
+  test('an entry that names another kept elsewhere is kept as it is stored, and nothing is lost', () => {
+    const about = { subject: 'patient/person' as const, shape: 1, effectiveAt: '2026-03-03', zone: 'Europe/London' };
+    const drafts: NotedDraft[] = [
+      { ...about, kind: 'withdrawal', body: { entry: 'gone', reason: 'hers' } },
+      { ...about, kind: 'weight', body: kindNamed('weight').example, amends: 'gone-too' },
+      { ...about, kind: 'withdrawal', body: null },
     ];
     expect(parsed(printLedger(drafts))).toEqual(drafts);
   });

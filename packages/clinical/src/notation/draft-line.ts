@@ -6,6 +6,7 @@ import type { KindName } from '../kinds/index.ts';
 import { isKindName, kindNamed } from '../kinds/index.ts';
 import type { Author, Draft, Instant, Uuid } from '../ledger/entry.ts';
 import type { Subject } from '../ledger/subject.ts';
+import { referenceFields } from './value-text.ts';
 
 export type NotedDraft = Draft & {
   /** The label other lines name it by. */
@@ -35,3 +36,12 @@ export const labelOfSigned = (index: number): Uuid => `signed-${index + 1}`;
 export const wordsAfter: readonly string[] = ['signed', 'corrects', 'by', 'device', 'written'];
 
 export const kindOf = (draft: NotedDraft): KindName | undefined => (isKindName(draft.kind) ? draft.kind : undefined);
+
+/** The labels of the other lines a draft names: the one it corrects, and those its body is about. */
+export function referencesOf(draft: NotedDraft): readonly Uuid[] {
+  const fields = referenceFields(draft.kind).flatMap((field) => {
+    const value = (draft.body as Record<string, unknown> | null)?.[field];
+    return Array.isArray(value) ? value.map(String) : typeof value === 'string' ? [value] : [];
+  });
+  return draft.amends === undefined ? fields : [draft.amends, ...fields];
+}

@@ -9,12 +9,14 @@ import { type Subject, parseSubject } from '../ledger/subject.ts';
 import {
   type NotedDraft,
   labelOfSigned,
+  referencesOf,
   staffOfRole,
   undated,
   usualPerson,
   usualZone,
   wordsAfter,
 } from './draft-line.ts';
+import { exampleOf, remedyFor } from './example-lines.ts';
 import { takeForm } from './form.ts';
 import { forms } from './forms.ts';
 import {
@@ -31,9 +33,8 @@ import {
   withoutComment,
 } from './line-scanner.ts';
 import { takeMoment } from './moment-text.ts';
-import { printLedger } from './print-ledger.ts';
 import { type Question, looksLikeQuestion, takeQuestion } from './question.ts';
-import { referenceFields, schemaOf, takeFields } from './value-text.ts';
+import { schemaOf, takeFields } from './value-text.ts';
 
 export type NotationProblem = {
   /** Counted from 1. */
@@ -52,6 +53,8 @@ type Reading = {
   zone: string;
   readonly drafts: NotedDraft[];
   readonly lineOf: Map<NotedDraft, number>;
+  /** Written as they are stored: nothing about them is checked. */
+  readonly raw: Set<NotedDraft>;
   readonly questions: Question[];
   readonly problems: NotationProblem[];
 };
@@ -62,6 +65,7 @@ export function parseLedger(text: string): ParsedLedger {
     zone: usualZone,
     drafts: [],
     lineOf: new Map(),
+    raw: new Set(),
     questions: [],
     problems: [],
   };
@@ -132,7 +136,7 @@ function readEntry(reading: Reading, scanner: LineScanner, line: number): void {
       scanner.wantedAt > begins + 1
         ? stopped(scanner)
         : `no entry begins with "${scanner.text.slice(begins).trim().slice(0, 60)}"`;
-    return wrong(reading, line, says, remedyFor(scanner));
+    return wrong(reading, line, says, remedyFor(scanner.text));
   }
   const rest = takeRest(scanner, read.kind === 'result');
   if (rest === undefined || !atEnd(scanner)) {
@@ -153,7 +157,7 @@ function readEntry(reading: Reading, scanner: LineScanner, line: number): void {
   const id = label ?? (rest.signed ? labelOfSigned(reading.drafts.length) : undefined);
   const author = rest.author === undefined ? {} : { author: rest.author };
   const common = { subject: reading.subject, effectiveAt, zone: reading.zone };
-  add(reading, line, {
+  const draft = add(reading, line, {
     ...common,
     kind: read.kind,
     shape: read.shape,
@@ -164,15 +168,17 @@ function readEntry(reading: Reading, scanner: LineScanner, line: number): void {
     ...author,
     ...(rest.recordedAt === undefined ? {} : { recordedAt: rest.recordedAt }),
   });
+  if (!read.checked) reading.raw.add(draft);
   if (rest.signed) {
     const { name, shape } = kindNamed('results-signed');
     add(reading, line, { ...common, kind: name, shape, body: { results: [id] }, ...author });
   }
 }
 
-function add(reading: Reading, line: number, draft: NotedDraft): void {
+function add(reading: Reading, line: number, draft: NotedDraft): NotedDraft {
   reading.drafts.push(draft);
   reading.lineOf.set(draft, line);
+  return draft;
 }
 
 type Phrase = { kind: (typeof kindNames)[number]; shape: number; body: unknown; checked: boolean };
@@ -251,44 +257,7 @@ function takeRest(scanner: LineScanner, maySign: boolean): Rest | undefined {
   return rest;
 }
 
-/** The example of a kind as a line. */
-function exampleOf(kind: (typeof kindNames)[number]): string {
-  const { shape, example } = kindNamed(kind);
-  const draft = { subject: usualPerson, kind, shape, body: example, effectiveAt: '2026-03-03', zone: usualZone };
-  return printLedger([draft]).trim();
-}
-
-const commonExamples = [
-  'weight',
-  'result',
-  'vitamin-d-loading',
-  'dose',
-  'prescription',
-  'consent',
-  'allergy',
-  'pregnancy',
-] as const;
-
-/** The example whose first word stands on the line, else a few to choose from. */
-function remedyFor(scanner: LineScanner): string {
-  const said = new Set(scanner.text.toLowerCase().match(/[a-z-]{3,}/g) ?? []);
-  const scored = kindNames
-    .map((kind) => {
-      const words =
-        exampleOf(kind)
-          .slice('3 Mar 2026'.length)
-          .toLowerCase()
-          .match(/[a-z-]{3,}/g) ?? [];
-      const first = words[0] !== undefined && said.has(words[0]) ? 3 : 0;
-      return { kind, score: first + words.filter((word) => said.has(word)).length };
-    })
-    .filter(({ score }) => score >= 3)
-    .toSorted((a, b) => b.score - a.score);
-  const best = scored[0];
-  return best === undefined ? `for example: ${commonExamples.map(exampleOf).join(' / ')}` : exampleOf(best.kind);
-}
-
-/** Every label is given once, and every label that is named is given. */
+/** Every label is given once, and every label that is named is given. What is written raw is kept as it is. */
 function checkLabels(reading: Reading): void {
   const lineOfLabel = new Map<string, number>();
   for (const draft of reading.drafts) {
@@ -301,9 +270,8 @@ function checkLabels(reading: Reading): void {
   }
   for (const draft of reading.drafts) {
     const line = reading.lineOf.get(draft) ?? 0;
-    const body = draft.body as Record<string, unknown>;
-    const names = referenceFields(draft.kind).flatMap((field) => body[field] as string | readonly string[]);
-    for (const label of draft.amends === undefined ? names : [draft.amends, ...names]) {
+    if (reading.raw.has(draft)) continue;
+    for (const label of referencesOf(draft)) {
       if (!lineOfLabel.has(label))
         wrong(
           reading,

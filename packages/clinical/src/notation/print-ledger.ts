@@ -6,6 +6,7 @@ import {
   type NotedDraft,
   kindOf,
   labelOfSigned,
+  referencesOf,
   staffOfRole,
   undated,
   usualAuthor,
@@ -26,24 +27,20 @@ export type PrintOptions = {
   readonly written?: boolean;
 };
 
-function referencesOf(draft: NotedDraft): readonly Uuid[] {
-  const fields = referenceFields(draft.kind).flatMap((field) => {
-    const value = (draft.body as Record<string, unknown> | null)?.[field];
-    return Array.isArray(value) ? value.map(String) : typeof value === 'string' ? [value] : [];
-  });
-  return draft.amends === undefined ? fields : [draft.amends, ...fields];
+/** What no kind of this version can hold, and what names an entry that is not here, is written as it is stored. */
+function isRaw(draft: NotedDraft, here: ReadonlySet<Uuid>): boolean {
+  const kind = kindOf(draft);
+  if (kind === undefined || draft.shape !== kindNamed(kind).shape) return true;
+  return referencesOf(draft).some((id) => !here.has(id)) || !kindNamed(kind).body.safeParse(draft.body).success;
 }
 
-/** The body in the words of its kind; whatever does not fit its kind is written raw, as it is stored. */
+const rawText = (draft: NotedDraft): string =>
+  `raw ${quoted(draft.kind)} shape ${draft.shape} ${quoted(JSON.stringify(draft.body ?? null))}`;
+
+/** The body in the words of its kind. */
 function phrase(draft: NotedDraft): string {
   const kind = kindOf(draft);
-  const raw = (): string => `raw ${quoted(draft.kind)} shape ${draft.shape} ${quoted(JSON.stringify(draft.body))}`;
-  if (
-    kind === undefined ||
-    draft.shape !== kindNamed(kind).shape ||
-    !kindNamed(kind).body.safeParse(draft.body).success
-  )
-    return raw();
+  if (kind === undefined) return rawText(draft);
   const schema = schemaOf(kindNamed(kind).body);
   const body = draft.body as Record<string, unknown>;
   for (const form of forms) {
@@ -73,13 +70,14 @@ function isSignatureOf(next: NotedDraft | undefined, draft: NotedDraft, named: R
 
 const isEntry = (draft: NotedDraft): boolean => 'seq' in draft;
 
-/** Long ids are given short labels, the same wherever they occur. */
-function shortLabels(drafts: readonly NotedDraft[]): (id: Uuid) => Uuid {
+/** Long ids are given short labels, the same wherever they occur; those that a raw line names stay as they are. */
+function shortLabels(drafts: readonly NotedDraft[], here: ReadonlySet<Uuid>): (id: Uuid) => Uuid {
+  const kept = new Set(drafts.filter((draft) => isRaw(draft, here)).flatMap(referencesOf));
   const taken = new Set(drafts.flatMap((draft) => [draft.id ?? '', ...referencesOf(draft)]));
   const short = new Map<Uuid, Uuid>();
   let next = 0;
   return (id) => {
-    if (id.length <= 16) return id;
+    if (id.length <= 16 || kept.has(id)) return id;
     const known = short.get(id);
     if (known !== undefined) return known;
     do next += 1;
@@ -92,7 +90,8 @@ function shortLabels(drafts: readonly NotedDraft[]): (id: Uuid) => Uuid {
 /** Prints drafts or entries in the order given. Ids of entries appear only where another line names them. */
 export function printLedger(drafts: readonly NotedDraft[], options: PrintOptions = {}): string {
   const person = options.person ?? usualPerson;
-  const label = shortLabels(drafts);
+  const here = new Set(drafts.flatMap((draft) => draft.id ?? []));
+  const label = shortLabels(drafts, here);
   const named = new Map<Uuid, number>();
   for (const draft of drafts) for (const id of referencesOf(draft)) named.set(id, (named.get(id) ?? 0) + 1);
   const lines: string[] = [];
@@ -110,15 +109,13 @@ export function printLedger(drafts: readonly NotedDraft[], options: PrintOptions
     subject = draft.subject;
     zone = draft.zone;
     const next = drafts[index + 1];
-    const relabelled = withLabels(draft, label);
+    const said = isRaw(draft, here) ? rawText(draft) : phrase(withLabels(draft, label));
     const signed = options.written !== true && isSignatureOf(next, draft, named);
     const onlySignatureNamesIt = signed && named.get(draft.id ?? '') === 1;
     const saysId = isEntry(draft)
       ? named.has(draft.id ?? '') && !onlySignatureNamesIt
       : draft.id !== undefined && !(onlySignatureNamesIt && draft.id === labelOfSigned(index));
-    lines.push(
-      lineText(draft, relabelled, { saysId, signed, written: options.written === true || !isEntry(draft), label }),
-    );
+    lines.push(lineText(draft, said, { saysId, signed, written: options.written === true || !isEntry(draft), label }));
     if (signed) index += 1;
   }
   return lines.map((line) => `${line}\n`).join('');
@@ -142,10 +139,9 @@ function withLabels(draft: NotedDraft, label: (id: Uuid) => Uuid): NotedDraft {
 
 function lineText(
   draft: NotedDraft,
-  relabelled: NotedDraft,
+  said: string,
   say: { saysId: boolean; signed: boolean; written: boolean; label: (id: Uuid) => Uuid },
 ): string {
-  const said = phrase(relabelled);
   const undatedPerson = draft.effectiveAt === undated && said.startsWith('person ');
   const parts = [undatedPerson ? '' : momentText(draft.effectiveAt, draft.zone).padEnd(12)];
   if (say.saysId && draft.id !== undefined) parts.push(`#${say.label(draft.id)}`);

@@ -3,54 +3,18 @@
  * of asking, birthdays in the window, leap days, loadings at every stage. Each is written as text first, so that what is
  * checked can always be pasted.
  */
-import {
-  type Entry,
-  type NumberKey,
-  type ProtocolSheet,
-  type UnitCalendar,
-  entriesFromDrafts,
-  everyDay,
-  parseLedger,
-  teachingSheet,
-} from '@twelvemonth/clinical';
-import { ageOn, dateText, dayNumber, isoWeekday } from './dates.ts';
+import { type Entry, entriesFromDrafts, parseLedger } from '@twelvemonth/clinical';
+import { ageOn, dateText, dayNumber } from './dates.ts';
+import { type Dice, diceOf } from './dice.ts';
+import { type Settings, settings } from './random-settings.ts';
 
-export type Case = {
+export type Case = Settings & {
   readonly seed: number;
   readonly text: string;
   readonly entries: readonly Entry[];
-  readonly sheet: ProtocolSheet;
-  readonly calendar: UnitCalendar;
-  /** Another version of the rule sheet, in force from a later day. */
-  readonly next: { readonly from: number; readonly sheet: ProtocolSheet } | undefined;
-  /** What differs from the teaching sheet and from "every day is a blood day". */
-  readonly setting: string;
   /** First of ten days of asking. */
   readonly from: number;
 };
-
-export type Dice = {
-  readonly chance: (share: number) => boolean;
-  readonly whole: (least: number, most: number) => number;
-  readonly oneOf: <Item>(items: readonly Item[]) => Item;
-};
-
-/** A 32-bit generator (mulberry32): the same ledger from the same seed on every machine. */
-function diceOf(seed: number): Dice {
-  let state = (seed * 2654435761) >>> 0;
-  const next = (): number => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
-  const whole = (least: number, most: number): number => least + Math.floor(next() * (most - least + 1));
-  return {
-    chance: (share) => next() < share,
-    whole,
-    oneOf: (items) => items[whole(0, items.length - 1)] as (typeof items)[number],
-  };
-}
 
 type Line = { readonly on: number; readonly text: string };
 type Sheet = { readonly dice: Dice; readonly from: number; readonly lines: Line[]; labels: number };
@@ -482,64 +446,6 @@ function exceptions(sheet: Sheet): void {
       `exception ${requirement} until ${date(from + dice.oneOf([dice.whole(0, 12), dice.whole(0, 60), dice.whole(20, 120)]))}, "agreed"`,
     );
   }
-}
-
-function settings(dice: Dice, from: number): Pick<Case, 'sheet' | 'calendar' | 'next' | 'setting'> {
-  const said: string[] = [];
-  let sheet = teachingSheet;
-  if (dice.chance(0.2)) {
-    sheet = { ...sheet, resultDaysCounted: 'working days' };
-    said.push('result days are working days');
-  }
-  if (dice.chance(0.15)) {
-    sheet = { ...sheet, vitaminDPolicy: 'load without a level' };
-    said.push('load without a level');
-  }
-  if (dice.chance(0.12)) {
-    sheet = { ...sheet, hipRepairNeedsLoading: true };
-    said.push('hip repair needs loading');
-  }
-  const closed = [from + dice.whole(0, 10), from + dice.whole(0, 40), from + 3];
-  const weekdays = dice.oneOf([
-    [1, 2, 3, 4, 5, 6, 7],
-    [1, 2, 3, 4, 5, 6, 7],
-    [1, 2, 3, 4, 5],
-    [2],
-    [isoWeekday(from)],
-    [2, 4],
-  ]);
-  const calendar =
-    weekdays.length === 7 && dice.chance(0.8)
-      ? everyDay
-      : { ...everyDay, bloodWeekdays: weekdays, closedDays: closed as unknown as UnitCalendar['closedDays'] };
-  if (calendar !== everyDay) said.push(`blood weekdays ${weekdays.join(' ')}`, `closed ${closed.map(date).join(' ')}`);
-  const next = dice.chance(0.1) ? { from: from + dice.whole(-3, 70), sheet: stricter(sheet) } : undefined;
-  if (next !== undefined) said.push(`stricter from ${date(next.from)}`);
-  return { sheet, calendar, next, setting: said.join('; ') };
-}
-
-/** Every number that decides moved to the stricter side, so that a verdict tells by which version it was given. */
-function stricter(sheet: ProtocolSheet): ProtocolSheet {
-  const numbers = { ...sheet.numbers };
-  const moved: Partial<Record<NumberKey, string>> = {
-    clearanceFloor: '38',
-    creatinineRise: '20',
-    bloodsValidDays: '42',
-    weightValidDays: '60',
-    vitaminDFloor: '60',
-    vitaminDFloorNgPerMl: '24',
-    vitaminDValidDays: '300',
-    calciumLow: '2.25',
-    calciumHigh: '2.55',
-    hipRepairDays: '28',
-    pregnancyAnswerDays: '7',
-    maintenanceConfirmDays: '90',
-    surgerySampleDays: '20',
-    wellDaysBeforeSample: '5',
-    calciumAfterLoadingDays: '14',
-  };
-  for (const key of Object.keys(moved) as NumberKey[]) numbers[key] = { ...numbers[key], value: moved[key] ?? null };
-  return { ...sheet, numbers, regimens: sheet.regimens.map((regimen) => ({ ...regimen, intervalMonths: 13 })) };
 }
 
 const firstDays = ['2026-11-25', '2026-02-26', '2027-12-27', '2028-02-27', '2024-02-26', '2025-02-26', '2026-06-15'];

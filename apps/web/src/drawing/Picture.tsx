@@ -4,8 +4,8 @@ import { Why } from '../paper/Why.tsx';
 import css from './Picture.module.css';
 import { TableOf } from './TableOf.tsx';
 
-/** Narrower than this a picture is scrolled rather than squeezed; wider it gains nothing. */
-const narrowest = 560;
+/** Drawn no narrower than the smallest screen leaves room for, and no wider than gains anything. */
+const narrowest = 240;
 const widest = 1120;
 
 /** A picture, drawn as wide as its place, with its sentence for those who cannot see it and its table for who wants the dates. */

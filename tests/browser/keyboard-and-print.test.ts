@@ -1,0 +1,101 @@
+/** Without a mouse, on paper, and on a phone's width. */
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { referralOf, sessionOn, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
+import { screenshotPath } from '../support/browser.ts';
+import { type Service, checked, service } from '../support/service.ts';
+
+let at: Service;
+beforeAll(async () => {
+  at = await service();
+  await setUp(at.server);
+  await at.server.done('clerk', referralOf('wilhelmina'));
+  await workUp(at.server, 'wilhelmina');
+  await at.server.done('nurse', sessionOn('thornbeck-2026-12-02', '2026-12-02'));
+});
+afterAll(() => at.close());
+
+it('a place is booked by keyboard alone, and the focus can always be seen', async () => {
+  const page = await at.signedIn('clerk', '/sessions');
+  /** Presses Tab until what has the focus bears this name; every stop on the way must show its focus. */
+  const reach = async (name: RegExp): Promise<void> => {
+    for (let presses = 0; presses < 60; presses += 1) {
+      await page.keyboard.press('Tab');
+      const here = await page.evaluate(() => {
+        const element = document.activeElement as HTMLElement;
+        const style = getComputedStyle(element);
+        const words = element.getAttribute('aria-label') ?? element.textContent ?? '';
+        const labelled = (element as HTMLInputElement).labels?.[0]?.textContent ?? '';
+        return {
+          words: `${words} ${labelled}`,
+          ring: style.outlineStyle !== 'none' || style.boxShadow !== 'none',
+          type: (element as HTMLInputElement).type,
+        };
+      });
+      if (here.type !== 'radio') expect(here.ring, `focus on "${here.words.slice(0, 60)}" cannot be seen`).toBe(true);
+      if (name.test(here.words)) return;
+    }
+    throw new Error(`${name} is not reached by Tab`);
+  };
+  await page.keyboard.press('/');
+  await page.keyboard.type('arkwright');
+  await page.getByRole('option', { name: /Arkwright-Poe/ }).waitFor();
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { level: 1, name: /Arkwright-Poe/ }).waitFor();
+  await reach(/^Book a place/);
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { level: 1, name: /^Book a place/ }).waitFor();
+  await reach(/Wed 2 Dec 2026/);
+  await page.keyboard.press('Enter');
+  await page.getByRole('radio').first().waitFor();
+  await reach(/09:0/);
+  await page.keyboard.press('Space');
+  await reach(/^Book this place/);
+  await page.keyboard.press('Enter');
+  await expect
+    .poll(
+      async () =>
+        (await at.server.read<{ standing: { standing: string } }>('/api/people/wilhelmina')).standing.standing,
+    )
+    .toBe('booked');
+});
+
+it('the first Tab of a page offers to skip to its content', async () => {
+  const page = await at.signedIn('nurse', '/people');
+  await page.keyboard.press('Tab');
+  expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/skip|content|page/i);
+  await page.keyboard.press('Enter');
+  expect(
+    await page.evaluate(() => document.activeElement?.closest('main') !== null || document.activeElement?.id),
+  ).toBeTruthy();
+});
+
+describe('on paper', () => {
+  it.each([
+    ['people', '/people'],
+    ['session', '/sessions/thornbeck-2026-12-02'],
+    ['recall', '/recall'],
+    ['person', '/people/wilhelmina'],
+  ])('%s prints its title and its list, without what only a screen needs', async (name, path) => {
+    const page = await at.signedIn('nurse', path);
+    await page.waitForLoadState('networkidle');
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.getByRole('heading', { level: 1 }).isVisible()).toBe(true);
+    expect(await page.getByRole('navigation', { name: 'Screens' }).isVisible()).toBe(false);
+    await page.screenshot({ path: screenshotPath(`print-${name}`), fullPage: true });
+    const pdf = await page.pdf({ format: 'A4' });
+    expect(pdf.byteLength).toBeGreaterThan(1000);
+    await page.context().close();
+  });
+});
+
+it.each([
+  ['today', '/'],
+  ['people', '/people'],
+  ['person', '/people/wilhelmina'],
+  ['session', '/sessions/thornbeck-2026-12-02'],
+])('%s reflows at 320 px without scrolling sideways', async (name, path) => {
+  const page = await at.signedIn('nurse', path, { width: 320, height: 720 });
+  await checked(page, `phone-${name}`);
+  await page.context().close();
+});

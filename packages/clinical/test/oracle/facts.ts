@@ -20,8 +20,6 @@ export type OracleFact<Kind extends KindName = KindName> = {
   readonly good?: boolean;
 };
 
-type FactsByKind = { readonly [Kind in KindName]?: readonly OracleFact<Kind>[] };
-
 /** Not withdrawn, as corrected, in order of date then sequence. */
 export function countingFacts(entries: readonly Entry[]): OracleFact[] {
   const withdrawn = new Set(

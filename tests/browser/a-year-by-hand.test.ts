@@ -18,8 +18,10 @@ beforeAll(async () => {
 });
 afterAll(() => at.close());
 
-const verdict = (of = page): Promise<string> =>
-  of.getByRole('link', { name: 'why?', exact: true }).locator('..').innerText();
+/** The one line that says whether a dose may be given, and why not. */
+const verdict = (): Promise<string> => page.getByRole('link', { name: 'why?', exact: true }).locator('..').innerText();
+const verdictIs = (words: RegExp | string) => expect.poll(verdict).toMatch(words);
+const verdictWithout = (words: string) => expect.poll(verdict).not.toContain(words);
 const panel = (title: string, of = page) => of.getByRole('region', { name: title });
 /** Opens the form of one kind of entry from the menu, as a person does. */
 async function open(label: string, of = page): Promise<Hands> {
@@ -39,6 +41,11 @@ const texts = async (kind: string): Promise<string[]> =>
   (await entries()).filter((entry) => entry.kind === kind).map(({ text }) => text);
 const step = (what: string | RegExp) =>
   page.getByRole('region', { name: 'Next steps' }).getByRole('listitem').filter({ hasText: what });
+
+const requirement = (title: string) =>
+  page.getByRole('row').filter({ has: page.getByRole('rowheader', { name: title }) });
+const note = (text: string) =>
+  page.getByRole('region', { name: 'Notes' }).getByRole('row').filter({ hasText: text }).first();
 
 it('a new referral', async () => {
   await form.follow('Register someone');
@@ -63,7 +70,9 @@ it('a new referral', async () => {
   patient = page.url().split('/').at(-1) ?? '';
   await form.sees(/born 3 March 1944 \(82\)/);
   await form.sees(/^Referral received/);
-  console.log(await verdict());
+  await verdictIs(
+    /^Cannot say: allergies never asked, .*creatinine never measured, .*no prescription, consent never asked/,
+  );
   await checked(page, 'year-registered');
 });
 
@@ -73,7 +82,7 @@ it('accepted', async () => {
   await decide.pick('Decision', 'accepted');
   await record('referral decided');
   await form.sees(/^In work-up/);
-  console.log(await verdict());
+  expect(await texts('triage')).toEqual(['referral accepted']);
 });
 
 it('the results of one sample; they count once they are signed', async () => {
@@ -87,13 +96,15 @@ it('the results of one sample; they count once they are signed', async () => {
   await checked(page, 'year-sample');
   await sample.press('Record 3 values');
   await panel('Record: results of one sample').waitFor({ state: 'detached' });
-  console.log(await verdict());
+  await verdictIs(/bloods of 24 Nov 2026 not signed, vitamin D of 24 Nov 2026 not signed/);
+  expect(await texts('results-signed')).toEqual([]);
   await checked(page, 'year-unsigned');
   await form.follow('Sign the results');
-  const sign = hands(panel('Record: results signed'));
   await checked(page, 'year-sign');
   await record('results signed');
-  console.log(await verdict());
+  await verdictIs(/^Not ready: vitamin D 31 nmol\/L, below 50 nmol\/L; cannot say: .*weight never recorded/);
+  expect(await texts('results-signed')).toEqual(['3 results signed']);
+  expect(await texts('result')).toContain('creatinine 70 umol/L (sample of 24 Nov 2026)');
 });
 
 it('weight', async () => {
@@ -102,38 +113,158 @@ it('weight', async () => {
   await weight.pick('How it is known', 'measured');
   await weight.fill('Weighed on', '25 11 2026');
   await record('body weight');
-  console.log(await verdict());
+  await verdictWithout('weight never recorded');
+  expect(await texts('weight')).toEqual(['weight 58.4 kg, measured']);
 });
 
 it('vitamin D loading prescribed, and its first dose taken', async () => {
   const prescriber = await at.signedIn('prescriber', `/people/${patient}`);
-  const loading = await open('vitamin D loading', prescriber);
+  const loading = await open('vitamin D loading prescribed', prescriber);
   await loading.fill('Number of doses', '6');
   await loading.fill('Days between doses', '7');
   await loading.fill('In each dose', '50000');
   await loading.fill('First dose on', '25 11 2026');
-  await record('vitamin D loading', prescriber);
+  await record('vitamin D loading prescribed', prescriber);
   await prescriber.context().close();
-  console.log(await verdict());
-  const taken = await open('vitamin D taken');
+  await verdictIs('vitamin D loading not finished');
+  await step('6 loading doses of vitamin D').waitFor();
+  const taken = await open('vitamin D loading taken');
   await taken.fill('How many doses that day', '1');
   await taken.pick('How you know', 'told us');
   await taken.fill('Taken on', '25 11 2026');
-  await record('vitamin D taken');
-  console.log(await verdict());
+  await record('vitamin D loading taken');
+  await step('5 loading doses of vitamin D left, every 7 days, the last on 30 Dec 2026').waitFor();
+  await requirement('Vitamin D').getByText('1 of 6 loading doses taken.').waitFor();
   await checked(page, 'year-loading');
 });
-it('rest', async () => {
-  for (const what of [
-    'allergy',
-    'pregnancy and breast-feeding',
-    'teeth and jaw',
-    'illness',
-    'well since',
-    'consent',
-    'prescription',
-    'call',
-  ]) {
-    await open(what).catch(console.log);
+it('allergies and pregnancy', async () => {
+  await (await open('allergy')).pick('Anything known they react to?', 'none known');
+  await record('allergy');
+  const pregnancy = await open('pregnancy and breast-feeding');
+  await pregnancy.pick('Pregnant or breast-feeding?', 'does not apply');
+  await pregnancy.fill('Reason', 'told us: thirty years past the menopause');
+  await record('pregnancy and breast-feeding');
+  await verdictWithout('allergies never asked');
+  await verdictWithout('pregnancy never asked');
+  await form.sees(/no known allergies/);
+});
+
+it('teeth and jaw', async () => {
+  const dental = await open('teeth and jaw');
+  await dental.pick('Teeth and jaw', 'nothing pending');
+  await dental.fill('Last check on', '3 9 2026');
+  await record('teeth and jaw');
+  expect(await texts('dental')).toEqual(['teeth and jaw: nothing pending, checked 3 Sep 2026']);
+});
+
+it('ill, then well again', async () => {
+  const illness = await open('illness or event');
+  await illness.fill('What happened', 'vomiting for two days');
+  await illness.pick('What sort', 'illness');
+  await illness.fill('Began on', '23 11 2026');
+  await record('illness or event');
+  await verdictIs(/^Not ready: unwell, .*bloods of 24 Nov 2026 no longer count/);
+  await verdictIs(/ask whether it is over/);
+  const well = await open('well since');
+  await well.fill('Well since', '25 11 2026');
+  await record('well since');
+  await verdictIs(/^Not ready: vitamin D loading not finished; cannot say: bloods of 24 Nov 2026 no longer count/);
+  await step('Take bloods').waitFor();
+  await checked(page, 'year-ill');
+});
+
+it('consent', async () => {
+  const consent = await open('consent');
+  await consent.pick('What was decided', 'given');
+  await consent.pick('How', 'spoken');
+  await record('consent');
+  await verdictWithout('consent never asked');
+});
+
+it('the prescription, by a prescriber', async () => {
+  const prescriber = await at.signedIn('prescriber', `/people/${patient}`);
+  const prescription = await open('prescription', prescriber);
+  await prescription.pick('Regimen', 'zoledronic acid 5 mg once a year');
+  await prescription.fill('Valid from', '25 11 2026');
+  await prescription.fill('Valid until, that day included', '24 11 2027');
+  await checked(prescriber, 'year-prescription');
+  await record('prescription', prescriber);
+  await prescriber.context().close();
+  await verdictWithout('no prescription');
+  await requirement('Prescription').getByText('Valid from 25 Nov 2026 to 24 Nov 2027.').waitFor();
+});
+
+it('a call', async () => {
+  const call = await open('call or letter');
+  await call.pick('By what route', 'telephone');
+  await call.pick('About', 'vitamin D');
+  await call.pick('Were they reached?', 'yes');
+  await call.fill('Note', 'will take the next capsule on Wednesday');
+  await record('call or letter');
+  expect(await texts('call')).toEqual(['telephone about vitamin D, reached: will take the next capsule on Wednesday']);
+  await checked(page, 'year-all');
+});
+
+it('every next step has its dates, its owner and its reason', async () => {
+  const steps = await page.getByRole('region', { name: 'Next steps' }).getByRole('listitem').allInnerTexts();
+  expect(steps.length).toBeGreaterThan(0);
+  for (const each of steps) {
+    expect(each).toMatch(/\d{1,2} \w{3} \d{4}/);
+    expect(each).toMatch(/nurse|patient|prescriber|clerk/);
+    expect(each).toMatch(/counts from/);
   }
+});
+
+it('an entry withdrawn with its reason counts no more and stays readable', async () => {
+  const row = note('vomiting for two days');
+  await row.getByRole('button', { name: /^withdraw/ }).click();
+  await form.press('Withdraw it');
+  await form.sees(/^Not recorded/);
+  await page.getByLabel(/^Why “illness since 23 Nov 2026/).fill('written in the wrong notes');
+  await form.press('Withdraw it');
+  await form.sees('withdrawn: written in the wrong notes');
+  await verdictWithout('no longer count');
+  expect((await entries()).find(({ kind }) => kind === 'illness')).toMatchObject({
+    withdrawnBecause: 'written in the wrong notes',
+  });
+  expect(await row.locator('s').innerText()).toContain('vomiting for two days');
+});
+
+it('why? shows what went in, the sum with its numbers, the limit with its source, and the protocol', async () => {
+  const kidney = requirement('Kidney function');
+  await kidney.getByRole('button', { name: /^why\?/ }).click();
+  const working = page.locator('#working-kidney-function');
+  // Cockcroft and Gault, Nephron 1976;16:31, in its umol/L form: (140 - 82) * 58.4 * 1.04 / 70 = 50.32 mL/min.
+  await working.getByText('50.32').first().waitFor();
+  for (const words of ['70 umol/L', '58.4 kg', '35 mL/min', 'thornbeck-1', 'source:', 'product text'])
+    await working.getByText(words).first().waitFor();
+  await checked(page, 'year-why');
+  await working.getByRole('link', { name: 'entry' }).first().click();
+  await page.locator('tr:target').waitFor();
+});
+
+it('a corrected entry changes the sum; both stay readable', async () => {
+  await note('weight 58.4 kg')
+    .getByRole('link', { name: /^correct/ })
+    .click();
+  const correct = hands(panel('Correct: body weight'));
+  await correct.sees('Corrects “weight 58.4 kg, measured”. Both stay readable; the newer one counts.');
+  await correct.measure('Weight', '48.5', 'kg');
+  await correct.press('Record the correction');
+  await panel('Correct: body weight').waitFor({ state: 'detached' });
+  // The same form with the corrected weight: 58 * 48.5 * 1.04 / 70 = 41.79 mL/min.
+  await requirement('Kidney function').getByText('41.79 mL/min by one form').waitFor();
+  await note('weight 48.5 kg, measured').getByText('corrects an earlier entry').waitFor();
+  expect(await note('weight 58.4 kg').locator('s').innerText()).toBe('weight 58.4 kg, measured');
+  expect(await texts('weight')).toEqual(
+    expect.arrayContaining(['weight 48.5 kg, measured', 'weight 58.4 kg, measured']),
+  );
+  await checked(page, 'year-corrected');
+});
+
+it('the whole of the notes is one document to read', async () => {
+  const notes = await at.server.ask(`/api/people/${patient}/notes`, { as: 'auditor' });
+  expect(notes.statusCode).toBe(200);
+  for (const words of ['weight 58.4 kg', 'weight 48.5 kg', 'written in the wrong notes', 'Petra Press'])
+    expect(notes.body).toContain(words);
 });

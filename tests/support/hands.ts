@@ -3,9 +3,9 @@ import type { Locator, Page } from 'playwright-core';
 
 export type Hands = ReturnType<typeof hands>;
 
-/** A field that may be left open says "(if known)" after its label. */
+/** A field that may be left open says "(optional)" after its label. */
 const label = (words: string): RegExp =>
-  new RegExp(`^${words.replaceAll(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`)}( \\(if known\\))?$`);
+  new RegExp(`^${words.replaceAll(/[.*+?^${}()|[\]\\]/g, String.raw`\$&`)}( \\(\\w+\\))?$`);
 
 /** `place`: the page, or the part of it in which to look. */
 export function hands(place: Page | Locator) {

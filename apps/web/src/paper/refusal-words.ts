@@ -14,6 +14,8 @@ export function saysPlainly(says: string): string {
   return says
     .replace(/Invalid option: expected one of .*$/s, 'choose one')
     .replace(/Invalid input: expected (?:string|number|boolean|array|object), received undefined/, 'is missing')
+    .replace(/a date that exists, written YYYY-MM-DD/, 'a date that exists')
+    .replace(/a birth date as YYYY-MM-DD.*/, 'a birth date: day, month, year, or only the year')
     .replace(/Invalid discriminator value.*$|Invalid input$/, 'choose one');
 }
 

@@ -25,7 +25,7 @@ export function better(a: Value, b: Value): boolean {
   for (let i = 0; i < 4; i += 1) if (a[i] !== b[i]) return a[i]! < b[i]!;
   return false;
 }
-export const P = { alpha: 40, t0: 6, t1: 0.3, cycle: 3000, kmax: 5, tail: 8, near: 0.5 , noEarliest: 0.1};
+export const P = { alpha: 40, t0: 16, t1: 0.5, cycle: 3000, kmax: 5, tail: 8, near: 0.5 , noEarliest: 0, reset: 100, hot: 0};
 
 export function improve(problem: Problem, draw: Draw, stop: () => boolean, log?: (v: Value, it: number) => void) {
   const blocks = blocksOf(problem);
@@ -62,16 +62,17 @@ export function improve(problem: Problem, draw: Draw, stop: () => boolean, log?:
   const score = new Float64Array(n);
   while (!stop()) {
     // new cycle
-    if (it > 0) {
+    if (it > 0 && draw(100) < P.reset) {
       times.set(best);
       room = emptyRoom(problem);
       for (let v = 0; v < n; v += 1) if (times[v * stride + LEAVES]! >= 0) take(problem, room, v, times);
       setPen();
     }
+    const hot = draw(100) < P.hot;
     for (let c = 0; c < P.cycle; c += 1) {
       it += 1;
       if ((it & 63) === 0 && stop()) break;
-      const T = P.t0 * Math.pow(P.t1 / P.t0, c / P.cycle);
+      const T = (hot ? 4 : 1) * P.t0 * Math.pow(P.t1 / P.t0, c / P.cycle);
       let k = 0;
       const size = 1 + draw(P.kmax);
       const r = draw(100);

@@ -8,7 +8,7 @@ import { day } from '../../packages/clinical/src/index.ts';
 export type MovableClock = Clock & { readonly moveOn: (minutes: number) => void };
 
 export function movableClock(at: string, zone = 'Europe/London'): MovableClock {
-  const running = systemClock({ at, zone });
+  const running = systemClock({ at, zone, clock: undefined });
   let movedMilliseconds = 0;
   const now = (): Temporal.Instant => Temporal.Instant.from(running.now()).add({ milliseconds: movedMilliseconds });
   return {

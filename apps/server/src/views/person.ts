@@ -72,5 +72,5 @@ export async function personViewOf(
 /** Results nobody has signed yet: they do not count until then. */
 function unsignedResults({ record }: Pick<Person, 'record'>): readonly Fact<'result'>[] {
   const signed = new Set(factsOf(record, 'results-signed').flatMap(({ body }) => body.results));
-  return factsOf(record, 'result').filter(({ id, first }) => !signed.has(id) && !signed.has(first));
+  return factsOf(record, 'result').filter(({ id }) => !signed.has(id));
 }

@@ -71,7 +71,7 @@ const answers: ReadonlySet<string> = new Set([
 function unsignedResults(record: SubjectRecord, task: Task): Row[] {
   const signed = new Set(factsOf(record, 'results-signed').flatMap(({ body }) => body.results));
   return factsOf(record, 'result')
-    .filter((result) => !signed.has(result.id) && !signed.has(result.first))
+    .filter((result) => !signed.has(result.id))
     .map((result) => task('sign results', result, 'nurse', result.on, result.body.analyte));
 }
 

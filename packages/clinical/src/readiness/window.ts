@@ -7,15 +7,7 @@ import { evidenceAfter } from './after-plan.ts';
 import { type Plan, firstPlan, isEmpty, planFor, resultDays } from './plan.ts';
 import type { Window } from './readiness.ts';
 import { waitingFor } from './waiting.ts';
-import {
-  type World,
-  judgeOn,
-  protocolOn,
-  runFrom,
-  withEvidence,
-  withOutcome,
-  withSettled,
-} from './world.ts';
+import { type World, judgeOn, protocolOn, runFrom, withEvidence, withOutcome, withSettled } from './world.ts';
 
 export const windowOf = (world: World, plan: Plan): Window => new FoundWindow(world, plan);
 

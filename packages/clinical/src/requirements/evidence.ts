@@ -105,7 +105,7 @@ function sampleFrom(fact: Fact<'result'>, signed: ReadonlySet<Uuid>): Sample {
   return {
     on: fact.on,
     value: quantity,
-    signed: signed.has(fact.id) || signed.has(fact.first),
+    signed: signed.has(fact.id),
     acute: acuteAdmission === true,
     entry: fact.id,
     limits:
@@ -194,7 +194,7 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
     hipFractures: upToToday('fracture').filter(({ body }) => body.site === 'hip'),
     creatinine: creatinine === undefined ? undefined : sampleFrom(creatinine, signed),
     signedCreatinines: creatinines
-      .filter((one) => one.body.acuteAdmission !== true && (signed.has(one.id) || signed.has(one.first)))
+      .filter((one) => one.body.acuteAdmission !== true && signed.has(one.id))
       .map(({ on, body, id }) => ({ on, value: body.quantity, entry: id })),
     riseAccepted: decided(creatinine, 'creatinine rise accepted'),
     calcium: calciumFrom(newest, albumins, signed),

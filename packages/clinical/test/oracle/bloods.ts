@@ -27,7 +27,7 @@ export function floorDay(view: View): number | undefined {
 
 export const isSigned = (view: View, result: Result): boolean =>
   result.signed === true ||
-  view.of('results-signed').some((signature) => signature.body.results.some((id) => result.ids.includes(id)));
+  view.of('results-signed').some((signature) => signature.body.results.includes(result.ids[0] ?? ''));
 
 const resultsOf = (view: View, analyte: Analyte): readonly Result[] =>
   view.of('result').filter((fact) => fact.body.analyte === analyte);

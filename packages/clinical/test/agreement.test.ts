@@ -53,6 +53,8 @@ describe('the comparison would notice', () => {
     ['hipLookbackDays', '366'],
     ['pregnancyAnswerDays', '15'],
     ['otherProductMonths', '13'],
+    ['denosumabIntervalMonths', '7'],
+    ['maxConsecutiveDoses', '7'],
   ];
   /** Ledgers in which each is looked for: enough that every number decides somewhere. */
   const ENOUGH = 600;

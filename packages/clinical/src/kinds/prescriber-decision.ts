@@ -12,7 +12,7 @@ export const prescriberDecision = entryKind({
   writes: ['prescriber'],
   body: z
     .object({
-      question: z.enum(['creatinine rise accepted', 'weight: actual decides', 'part dose counts', 'part dose does not count', 'after 4 mg product']),
+      question: z.enum(['creatinine rise accepted', 'weight: actual decides', 'part dose counts', 'part dose does not count', 'after 4 mg product', 'mineral metabolism looked into']),
       /** The entry the decision is about: the result, the weight, the dose. */
       about: uuidField,
       reason: textField,

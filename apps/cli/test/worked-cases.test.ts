@@ -1,4 +1,5 @@
 // The worked cases of docs/readiness.md, written as notes and asked on Wed 25 Nov 2026 through the command line.
+import { requirementIds } from '@twelvemonth/clinical';
 import { describe, expect, it } from 'vitest';
 import { fileIn, jsonOf, ownFolder, twelvemonth } from './run-command.ts';
 
@@ -182,7 +183,7 @@ ${bloods('1 Oct 2026', '56.2', '79', '2.29', '68')}25 Nov 2026 weight 56.2 kg me
 
   it('every requirement comes with its working', async () => {
     const answer = await ask(`${first}9 Oct 2026 vitamin D 68 nmol/L signed\n`);
-    expect(answer.requirements).toHaveLength(12);
+    expect(answer.requirements).toHaveLength(requirementIds.length);
     for (const { working } of answer.requirements) expect(working.says).not.toBe('');
   });
 });

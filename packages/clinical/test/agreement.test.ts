@@ -56,6 +56,8 @@ describe('the comparison would notice', () => {
     ['hipLookbackDays', '366', 48],
     ['pregnancyAnswerDays', '15', 9],
     ['otherProductMonths', '13', 127],
+    ['denosumabIntervalMonths', '7', 1],
+    ['maxConsecutiveDoses', '7', 1],
   ];
   /** Ledgers in which each is looked for: enough that every number decides somewhere. */
   const ENOUGH = 600;

@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import {
   type Day,
   type DecisionContext,
+  type NumberKey,
   type Verdict,
   addDays,
   day,
@@ -115,6 +116,32 @@ describe('unknown never becomes ready', () => {
   });
 });
 
+/** Every number that is a limit, moved to the strict side. */
+const strict: readonly (readonly [NumberKey, string])[] = [
+  ['clearanceFloor', '45'],
+  ['creatinineRise', '10'],
+  ['creatinineRiseFactor', '1.1'],
+  ['baselineDays', '900'],
+  ['adjustedWeightFromPercent', '101'],
+  ['weightValidDays', '30'],
+  ['bloodsValidDays', '20'],
+  ['calciumLow', '2.30'],
+  ['calciumHigh', '2.45'],
+  ['calciumAfterLoadingDays', '30'],
+  ['vitaminDFloor', '70'],
+  ['vitaminDValidDays', '60'],
+  ['loadingHoldsDays', '30'],
+  ['maintenanceConfirmDays', '20'],
+  ['wellDaysBeforeSample', '20'],
+  ['surgerySampleDays', '40'],
+  ['hipRepairDays', '60'],
+  ['hipLookbackDays', '900'],
+  ['pregnancyAnswerDays', '2'],
+  ['otherProductMonths', '24'],
+  ['denosumabIntervalMonths', '12'],
+  ['maxConsecutiveDoses', '1'],
+];
+
 /** Random small ledgers: enough to reach every branch of the plan. */
 const date = fc.integer({ min: day('2025-06-01'), max: asked }).map((n) => plainDate(n as Day));
 const anyLine: fc.Arbitrary<readonly Line[]> = fc.oneof(
@@ -138,15 +165,55 @@ const anyLine: fc.Arbitrary<readonly Line[]> = fc.oneof(
       ...(taken === 0 ? [] : [at(d, 'vitamin-d-taken', { doses: taken, source: 'told us' })]),
     ]),
   date.map((d) => [at(d, 'pregnancy', { answer: 'no' })]),
+  date.map((d) => [at(d, 'symptom', { what: 'jaw pain' })]),
+  date.map((d) => [at(d, 'dose', { medicine: 'denosumab 60 mg', setting: 'elsewhere' })]),
+  date.map((d) => [
+    at(d, 'medicine', { name: 'alendronic acid', sort: 'bisphosphonate tablet', stoppedOn: plainDate(asked) }),
+  ]),
+  date.map((d) => [at(d, 'medicine', { name: 'ibuprofen', sort: 'nephrotoxic' })]),
 );
 const anyLedger = fc
   .array(anyLine, { maxLength: 10 })
   .map((groups) =>
     [...clear, born('1941-06-02'), ...groups.flat()].toSorted((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0)),
   );
+/** One that is ready but for what a few more facts change. */
+const mostlyGood = fc
+  .array(anyLine, { maxLength: 3 })
+  .map((groups) => [...without([]), ...groups.flat()].toSorted((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0)));
 const runs = { seed: 20261125, numRuns: 400 };
 
 describe('for every ledger', () => {
+  test('a stricter limit never makes anyone ready', () => {
+    const held = new Set<NumberKey>();
+    const stricter = strict.map(([key, value]) => {
+      const made = protocolFrom({
+        ...teachingSheet,
+        numbers: { ...teachingSheet.numbers, [key]: { ...teachingSheet.numbers[key], value } },
+      });
+      if (!('protocol' in made)) throw new Error(`${key} is empty`);
+      return { key, by: { ...context, protocols: [{ from: day('2015-01-01'), protocol: made.protocol }] } };
+    });
+    fc.assert(
+      fc.property(mostlyGood, (lines) => {
+        const usual = answer(lines);
+        for (const { key, by } of stricter) {
+          const strictly = answer(lines, asked, by);
+          for (let ahead = 0; ahead <= 120; ahead += 5) {
+            const date = addDays(asked, ahead);
+            const was = verdictOn(usual, date).verdict === 'ready';
+            const is = verdictOn(strictly, date).verdict === 'ready';
+            expect([key, plainDate(date), is && !was]).toEqual([key, plainDate(date), false]);
+            if (was && !is) held.add(key);
+          }
+        }
+      }),
+      { ...runs, numRuns: 150 },
+    );
+    // It is not that nothing ever moves.
+    expect(held.size).toBeGreaterThan(5);
+  });
+
   test('the window is ready on its first day and on its last with the plan carried out, and not on the day after', () => {
     let windows = 0;
     fc.assert(
@@ -202,7 +269,7 @@ describe('for every ledger', () => {
     const unrelated: readonly Line[] = [
       at('2026-11-20', 'dental', { answer: 'nothing pending' }),
       at('2026-11-21', 'call', { route: 'telephone', about: 'recall', reached: true }),
-      at('2026-11-21', 'dose', { medicine: 'denosumab 60 mg', setting: 'elsewhere' }),
+      at('2026-04-02', 'dose', { medicine: 'denosumab 60 mg', setting: 'elsewhere' }),
       at('2026-11-21', 'medicine', { name: 'amlodipine', sort: 'other' }),
     ];
     fc.assert(

@@ -21,6 +21,7 @@ import {
   standings,
   unitOf,
   unitOfPatient,
+  verdictOn,
   visitOn,
 } from '@twelvemonth/clinical';
 import { demoStaff, replayDemo } from '../src/index.ts';
@@ -182,6 +183,17 @@ describe('the day it stands on', () => {
     expect(visits.filter((visit) => visit === undefined).length).toBeGreaterThanOrEqual(2);
     const coming = sessions.filter(({ on, taken }) => on > today && on <= today + 14 && taken.size > 0);
     expect(coming.length).toBeGreaterThanOrEqual(3);
+  });
+  test('some are held by a symptom nobody has cleared, some by denosumab still at work', () => {
+    const held = (requirement: 'symptoms' | 'other-bone-medicines') =>
+      patients.filter((record) => {
+        const context = contexts[unitOfPatient(record)];
+        if (context === undefined) return false;
+        const on = verdictOn(readiness(record, context, today), today);
+        return on.requirements.some((one) => one.requirement === requirement && one.verdict !== 'ready');
+      });
+    expect(held('symptoms').length).toBeGreaterThan(0);
+    expect(held('other-bone-medicines').length).toBeGreaterThan(0);
   });
   test('the mirror of every place is on a list', () => {
     for (const session of records(demo, 'session')) {

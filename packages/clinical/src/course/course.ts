@@ -6,6 +6,7 @@ import { type Day, addDays, addMonths, day as dayOf } from '../calendar/day.ts';
 import { type UnitCalendar, everyDay, lastDrawFor } from '../calendar/unit-calendar.ts';
 import { type Protocol, type Regimen, regimenNamed } from '../protocol/protocol.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
+import { consecutiveDoses, specialistReview } from './consecutive.ts';
 import { dosesBy } from './doses.ts';
 import { type PlannedDoses, type ReviewNeeded, reviewNeeded } from './review.ts';
 
@@ -53,7 +54,6 @@ export function courseOf(
   const { counting, undecided } = dosesBy(record, on);
   const reviews = factsOf(record, 'course-review').filter((review) => review.on <= on);
   const newCourse = reviews.findLast((review) => review.body.outcome === 'new course');
-  const lastBreak = reviews.findLast((review) => review.body.outcome === 'planned break');
   const doses = newCourse === undefined ? counting : counting.filter((dose) => dose.on >= newCourse.on);
   const prescription = factsOf(record, 'prescription').findLast((one) => one.on <= on);
   const regimen = regimenOf(protocol, prescription);
@@ -62,12 +62,14 @@ export function courseOf(
   const intervalMonths = prescription?.body.interval?.months ?? regimen?.intervalMonths;
   const anniversary =
     lastDose === undefined || intervalMonths === undefined ? undefined : addMonths(lastDose.on, intervalMonths);
-  const review = reviewNeeded(record, doses, planned, on);
+  const review =
+    reviewNeeded(record, doses, planned, on) ??
+    (protocol === undefined ? undefined : specialistReview(counting, reviews, protocol.number.maxConsecutiveDoses));
   const due = review === undefined ? anniversary : undefined;
   return {
     regimen,
     doses,
-    consecutive: counting.filter((dose) => lastBreak === undefined || dose.on >= lastBreak.on).length,
+    consecutive: consecutiveDoses(counting, reviews).length,
     lifetime: counting.length,
     tabletDays: tabletDaysBy(record, on),
     planned,

@@ -6,6 +6,7 @@ import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record
 export type ReviewNeeded = {
   readonly because:
     | 'planned doses given'
+    | 'consecutive doses given'
     | 'fracture on treatment'
     | 'symptom on treatment'
     | 'planned break over'

@@ -92,6 +92,7 @@ const aboutOf = {
   'part dose counts': ['dose'],
   'part dose does not count': ['dose'],
   'after 4 mg product': ['dose'],
+  'mineral metabolism looked into': ['result'],
 } as const satisfies Record<Fact<'prescriber-decision'>['body']['question'], readonly KindName[]>;
 
 function checkUnit({ analyte, quantity }: Fact<'result'>['body'], path: string): readonly Refusal[] {

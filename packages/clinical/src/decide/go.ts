@@ -81,7 +81,9 @@ function verdictToday(record: SubjectRecord, now: Surroundings): Found {
   const troubles = [...answer.requirements.map(({ verdict, cause }) => ({ verdict, says: cause })), ...answer.items]
     .filter(({ verdict }) => verdict === 'not ready' || verdict === 'cannot say')
     .map(({ verdict, says }) => ({ verdict, says }));
-  return { verdict: answer.verdict, troubles, protocolVersion: protocol.version };
+  // What was answered today and holds is a symptom too: said once.
+  const once = [...new Map(troubles.map((trouble) => [`${trouble.verdict} ${trouble.says}`, trouble])).values()];
+  return { verdict: answer.verdict, troubles: once, protocolVersion: protocol.version };
 }
 
 /** A go that was right when it was given is looked at once more when the medicine is about to run: a fact may have changed. */

@@ -18,6 +18,7 @@ export const prescriberDecision = entryKind({
         'part dose counts',
         'part dose does not count',
         'after 4 mg product',
+        'mineral metabolism looked into',
       ]),
       /** The entry the decision is about: the result, the weight, the dose. */
       about: uuidField,

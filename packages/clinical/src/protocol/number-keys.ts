@@ -58,6 +58,10 @@ export const numberKeys = {
   hipLookbackDays: { unit: 'days', means: 'how long after a hip fracture its repair is asked about' },
   pregnancyAnswerDays: { unit: 'days', means: 'how long the answer "not pregnant" counts' },
   otherProductMonths: { unit: 'months', means: 'months after zoledronic acid 4 mg during which no dose is given' },
+  maxConsecutiveDoses: {
+    unit: 'doses',
+    means: 'doses in a row, without a planned break, after which a specialist reviews the course before another',
+  },
   denosumabIntervalMonths: {
     unit: 'months',
     means: 'months from one denosumab injection to the next dose of it or of its replacement',

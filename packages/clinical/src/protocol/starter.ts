@@ -110,6 +110,10 @@ const numbers: Record<NumberKey, SourcedNumber> = {
     'common practice, no source',
   ),
   otherProductMonths: open('12', `${PRODUCT_TEXT} 4.4: never together with the 4 mg product, without a number`, 'read'),
+  maxConsecutiveDoses: open(
+    '6',
+    `${SILENT}; extension trials: six yearly doses against three (Black 2012, JBMR 27:243), nine against six without clear gain (Black 2015, JBMR 30:934)`,
+  ),
   denosumabIntervalMonths: said('6', 'denosumab 60 mg product text: once every six months'),
   denosumabListMonths: open(
     '4',

@@ -48,6 +48,7 @@ export const teachingSheet: ProtocolSheet = {
     hipLookbackDays: taught('365'),
     pregnancyAnswerDays: taught('14'),
     otherProductMonths: taught('12'),
+    maxConsecutiveDoses: taught('6'),
     denosumabIntervalMonths: taught('6'),
     denosumabListMonths: taught('4'),
     denosumabFirstInLineMonths: taught('5'),

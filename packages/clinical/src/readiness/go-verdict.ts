@@ -1,9 +1,8 @@
 /**
  * The verdict for the day of the visit: everything settled ahead as it stands today, plus what only the day can settle: the
- * questions of the day, the observations before the dose, a weight of today, and symptoms nobody has cleared
- * (docs/readiness.md, "One requirement"). Unanswered is never a yes.
+ * questions of the day, the observations before the dose, a weight of today (docs/readiness.md, "One requirement"). Unanswered is never a yes.
  */
-import { type Day, shortDate } from '../calendar/day.ts';
+import { type Day } from '../calendar/day.ts';
 import { type Scaled, scaledText } from '../exact/decimal.ts';
 import { ratio, compareRatio } from '../exact/ratio.ts';
 import { counted } from '../kinds-texts/words.ts';
@@ -18,7 +17,7 @@ import type { RequirementOn, VerdictOn } from './readiness.ts';
 import { type Verdict, together } from './verdict.ts';
 import { judgeOn, protocolOn, worldOf } from './world.ts';
 
-/** One thing only the day can settle: a question by its id, or `observations`, `temperature`, `systolic`, `pulse`, `weight`, `symptom`. */
+/** One thing only the day can settle: a question by its id, or `observations`, `temperature`, `systolic`, `pulse`, `weight`. */
 export type DayItem = {
   readonly id: string;
   readonly verdict: Exclude<Verdict, 'does not apply'>;
@@ -49,7 +48,6 @@ export function goVerdict(record: SubjectRecord, context: DecisionContext, today
     ...(protocol === undefined ? [] : questionItems(record, protocol, evidence, cleared)),
     ...(protocol === undefined ? [] : observationItems(record, protocol, today)),
     weightItem(evidence),
-    ...symptomItems(record, cleared, today),
   ];
   const causes = itemCauses(items);
   return {
@@ -99,10 +97,6 @@ function questionItems(
       passed === undefined
         ? item(question.id, verdict, says, entry)
         : item(question.id, 'ready', `${says}: passed over by a prescriber's exception`, entry, passed);
-    const earlier =
-      question.staysUntilCleared === true ? earlierHolding(question, checklists, cleared, today) : undefined;
-    if (earlier !== undefined)
-      return holds(question.then, `${question.says} (told on ${shortDate(earlier.on)}, not cleared)`, earlier.id);
     const answer = newest?.body.answers[question.id]?.answer;
     if (newest === undefined || answer === undefined)
       return { ...item(question.id, 'cannot say', `not answered today: ${question.asks}`), unanswered: true };
@@ -111,20 +105,6 @@ function questionItems(
       return item(question.id, 'ready', `${question.says}: looked into and cleared`, newest.id);
     return holds(question.then, question.says, newest.id);
   });
-}
-
-function earlierHolding(
-  question: DayQuestion,
-  checklists: readonly Fact<'checklist'>[],
-  cleared: ReadonlySet<Uuid>,
-  today: Day,
-): Fact<'checklist'> | undefined {
-  return checklists.findLast(
-    (checklist) =>
-      checklist.on < today &&
-      checklist.body.answers[question.id]?.answer === question.holdsOn &&
-      !isCleared(checklist, cleared),
-  );
 }
 
 function exceptionFor(question: DayQuestion, { exceptions, today }: Evidence): Uuid | undefined {
@@ -196,21 +176,4 @@ function weightItem({ weight, today }: Evidence): DayItem {
   return weight !== undefined && weight.on === today && weight.method === 'measured'
     ? item('weight', 'ready', 'weighed today', weight.entry)
     : item('weight', 'cannot say', 'not weighed today', weight?.entry);
-}
-
-/** Symptoms told outside a visit that hold a dose until a registered practitioner has looked. */
-const holdingSymptoms: Readonly<Partial<Record<BodyOfKind<'symptom'>['what'], 'not ready' | 'cannot say'>>> = {
-  'thigh, hip or groin pain': 'not ready',
-  'jaw pain': 'cannot say',
-  'eye pain or redness': 'cannot say',
-};
-
-function symptomItems(record: SubjectRecord, cleared: ReadonlySet<Uuid>, today: Day): DayItem[] {
-  return factsOf(record, 'symptom').flatMap((symptom) => {
-    const verdict = holdingSymptoms[symptom.body.what];
-    if (verdict === undefined || symptom.on > today || isCleared(symptom, cleared)) return [];
-    return [
-      item('symptom', verdict, `${symptom.body.what}, told on ${shortDate(symptom.on)}, not cleared`, symptom.id),
-    ];
-  });
 }

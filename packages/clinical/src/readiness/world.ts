@@ -81,8 +81,11 @@ export const withEvidence = (world: World, evidence: Evidence): World =>
 const untouchedByPlans: readonly RequirementId[] = [
   'identity',
   'illness',
+  'symptoms',
+  'mineral-metabolism',
   'hip-repair',
   'interval',
+  'other-bone-medicines',
   'course',
   'prescription',
 ];

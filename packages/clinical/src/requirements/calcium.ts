@@ -23,14 +23,14 @@ import {
   judgement,
   readyPath,
 } from './requirement.ts';
-import { isOutOfDate, isVoided, samplesCount, whyVoided } from './samples.ts';
+import { isOutOfDate, isVoided, samplesCount, samplesCountFor, whyVoided } from './samples.ts';
 
 const repeat: NonNullable<Blocker['settled']> = (evidence) => ({ ...evidence, calcium: undefined });
 
 function judge(evidence: Evidence, protocol: Protocol): Judge {
   const { calcium } = evidence;
   const { bloodsValidDays, calciumAfterLoadingDays } = protocol.number;
-  const count = samplesCount(evidence, protocol);
+  const count = samplesCountFor(evidence.calciumLowering, samplesCount(evidence, protocol));
   const exception = evidence.exceptions['age of bloods'];
   const loaded = evidence.finishedLoadings[evidence.finishedLoadings.length - 1]?.state;
   const loadedOn = loaded?.is === 'finished' ? loaded.on : undefined;

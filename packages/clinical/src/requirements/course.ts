@@ -1,5 +1,6 @@
 /** The course: planned doses not used up, no break or end by review, nothing new on treatment unreviewed (docs/readiness.md R7). */
 import { type Day, day as dayOf, shortDate } from '../calendar/day.ts';
+import { specialistReview } from '../course/consecutive.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Threshold } from '../readiness/working.ts';
 import { type Evidence, dosesOfCourse } from './evidence.ts';
@@ -70,6 +71,11 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
       return stops('treatment ended by review', `A review on ${shortDate(review.on)} ended the treatment.`);
     if (given.length >= doses)
       return stops('course review', `${given.length} of ${doses} planned doses given: a review comes before another.`);
+    const specialist = specialistReview(evidence.doses.counting, evidence.reviews, protocol.number.maxConsecutiveDoses);
+    if (specialist !== undefined) {
+      thresholds.push({ key: 'maxConsecutiveDoses' });
+      return stops("a specialist's review of the course", `${specialist.says}.`);
+    }
     if (evidence.onTreatment !== undefined)
       return stops(
         `course review: ${evidence.onTreatment.says}`,

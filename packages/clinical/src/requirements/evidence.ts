@@ -90,13 +90,28 @@ export type Evidence = {
   readonly prescription: Fact<'prescription'> | undefined;
   /** A plan assumes one valid from a day for a year. */
   readonly prescriptionAssumed: { readonly from: Day; readonly until: Day } | undefined;
+  /** Symptoms and checklists that nobody has cleared. What of a checklist holds a dose is the protocol's to say. */
+  readonly uncleared: readonly (Fact<'symptom'> | Fact<'checklist'>)[];
+  /** Of either strength; the latest decides when the next bone medicine is due. */
+  readonly lastDenosumab: Fact<'dose'> | undefined;
+  /** Bone tablets and other bone medicines, by name: the newest entry of each. */
+  readonly boneMedicines: readonly Fact<'medicine'>[];
+  /** A plan assumes that these are stopped on that day. */
+  readonly boneMedicinesStopped: Day | undefined;
+  /** The newest signed result of each mineral test, and whether a prescriber has looked into it. */
+  readonly minerals: readonly { readonly result: Fact<'result'>; readonly lookedInto: boolean }[];
+  /** A plan assumes that a prescriber has looked into all of them. */
+  readonly mineralsLookedInto: boolean;
   readonly consent:
     | { readonly decision: BodyOfKind<'consent'>['decision']; readonly on: Day; readonly entry: Uuid | undefined }
     | undefined;
   readonly exceptions: Readonly<Partial<Record<ExceptionFor, Exception>>>;
   /** Medicines hard on the kidneys, to be mentioned beside the clearance. */
   readonly nephrotoxic: readonly Fact<'medicine'>[];
+  readonly calciumLowering: readonly Fact<'medicine'>[];
 };
+
+export const mineralTests = ['alkaline phosphatase', 'phosphate', 'magnesium', 'parathyroid hormone'] as const;
 
 const last = <T>(list: readonly T[]): T | undefined => list[list.length - 1];
 
@@ -174,6 +189,14 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
   const doses = dosesBy(record, today);
   const reviews = upToToday('course-review');
   const allDoses = upToToday('dose');
+  const cleared = new Set(upToToday('symptom-cleared').map(({ body }) => body.entry));
+  const isOpen = (fact: Fact): boolean => !cleared.has(fact.id) && !cleared.has(fact.first);
+  const medicines = upToToday('medicine');
+  const boneMedicines = new Map<string, Fact<'medicine'>>();
+  for (const medicine of medicines) {
+    if (medicine.body.sort === 'bisphosphonate tablet' || medicine.body.sort === 'other bone medicine')
+      boneMedicines.set(`${medicine.body.sort} ${medicine.body.name.trim().toLowerCase()}`, medicine);
+  }
   const exceptions: Partial<Record<ExceptionFor, Exception>> = {};
   for (const { id, on, body } of upToToday('prescriber-exception')) {
     exceptions[body.requirement] = { entry: id, from: on, until: day(body.expiresOn), reason: body.reason };
@@ -230,9 +253,23 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
     onTreatment: onTreatmentBy(record, doses.counting, reviews, today),
     prescription: last(upToToday('prescription')),
     prescriptionAssumed: undefined,
+    uncleared: [...upToToday('symptom').filter(isOpen), ...upToToday('checklist').filter(isOpen)],
+    lastDenosumab: allDoses.findLast(
+      ({ body }) => body.medicine === 'denosumab 60 mg' || body.medicine === 'denosumab 120 mg',
+    ),
+    boneMedicines: [...boneMedicines.values()],
+    boneMedicinesStopped: undefined,
+    minerals: mineralTests.flatMap((analyte) => {
+      const result = upToToday('result').findLast(
+        (one) => one.body.analyte === analyte && (signed.has(one.id) || signed.has(one.first)),
+      );
+      return result === undefined ? [] : [{ result, lookedInto: decided(result, 'mineral metabolism looked into') }];
+    }),
+    mineralsLookedInto: false,
     consent: consent === undefined ? undefined : { decision: consent.body.decision, on: consent.on, entry: consent.id },
     exceptions,
-    nephrotoxic: upToToday('medicine').filter(({ body }) => body.sort === 'nephrotoxic'),
+    nephrotoxic: medicines.filter(({ body }) => body.sort === 'nephrotoxic'),
+    calciumLowering: medicines.filter(({ body }) => body.sort === 'calcium-lowering'),
   };
 }
 

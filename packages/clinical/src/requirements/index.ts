@@ -9,9 +9,12 @@ import { identity } from './identity.ts';
 import { illness } from './illness.ts';
 import { interval } from './interval.ts';
 import { kidneyFunction } from './kidney-function.ts';
+import { mineralMetabolism } from './mineral-metabolism.ts';
+import { otherBoneMedicines } from './other-bone-medicines.ts';
 import { pregnancy } from './pregnancy.ts';
 import { prescription } from './prescription.ts';
 import type { Requirement } from './requirement.ts';
+import { symptoms } from './symptoms.ts';
 import { vitaminD } from './vitamin-d.ts';
 
 export const requirements: Readonly<Record<RequirementId, Requirement>> = {
@@ -19,11 +22,14 @@ export const requirements: Readonly<Record<RequirementId, Requirement>> = {
   hypersensitivity,
   pregnancy,
   illness,
+  symptoms,
   'kidney-function': kidneyFunction,
   calcium,
   'vitamin-d': vitaminD,
+  'mineral-metabolism': mineralMetabolism,
   'hip-repair': hipRepair,
   interval,
+  'other-bone-medicines': otherBoneMedicines,
   course,
   prescription,
   consent,

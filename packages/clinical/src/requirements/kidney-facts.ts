@@ -8,7 +8,7 @@ import { creatinineUmolPerL, heightCm, weightKg } from '../formulas/units.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import { HORIZON_DAYS } from '../readiness/context.ts';
 import type { Evidence, Exception } from './evidence.ts';
-import { type SamplesCount, samplesCount } from './samples.ts';
+import { type SamplesCount, samplesCount, samplesCountFor } from './samples.ts';
 
 export type OtherWeight = { readonly sort: 'ideal' | 'adjusted'; readonly kg: Ratio };
 
@@ -136,7 +136,7 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
     ageAt,
     umol,
     kg,
-    count: samplesCount(evidence, protocol),
+    count: samplesCountFor(evidence.nephrotoxic, samplesCount(evidence, protocol)),
     ageException: evidence.exceptions['age of bloods'],
     baseline,
     risen:

@@ -1,7 +1,8 @@
 /** Which blood samples count, and whether one does on a day (docs/readiness.md R1). */
-import { type Day, addDays, shortDate } from '../calendar/day.ts';
+import { type Day, addDays, day as dayOf, shortDate } from '../calendar/day.ts';
 import { type Scaled } from '../exact/decimal.ts';
 import type { Protocol } from '../protocol/protocol.ts';
+import type { Fact } from '../record/patient-record.ts';
 import type { Evidence, Exception, Sample } from './evidence.ts';
 
 /** From which sample date samples count, and what says so. After an illness nobody has ended none does. */
@@ -30,6 +31,17 @@ export function samplesCount({ illnesses, wellSince, operations }: Evidence, { n
     from: afterIllness,
     because: () => `${illness.body.what} (${shortDate(illness.on)}), well since ${shortDate(wellSince)}`,
   };
+}
+
+/**
+ * The same for one test: a medicine that works on it, started after a sample, spoils that sample. An entry whose last day lies
+ * before its own day tells of the past and spoils nothing.
+ */
+export function samplesCountFor(medicines: readonly Fact<'medicine'>[], count: SamplesCount): SamplesCount {
+  const started = medicines.findLast(({ on, body }) => body.stoppedOn === undefined || dayOf(body.stoppedOn) >= on);
+  if (started === undefined || count.from === 'none' || (count.from !== 'any' && count.from >= started.on))
+    return count;
+  return { from: started.on, because: () => `${started.body.name} started on ${shortDate(started.on)}` };
 }
 
 /** Voided: taken before the day from which samples count, or during an acute admission. */

@@ -34,7 +34,16 @@ const resultsOf = (view: View, analyte: Analyte): readonly Result[] =>
 
 const isVoided = (view: View, result: Result): boolean => {
   const floor = floorDay(view);
-  return floor === undefined || result.on < floor || result.body.acuteAdmission === true;
+  const works = result.body.analyte === 'creatinine' ? 'nephrotoxic' : 'calcium-lowering';
+  const spoilt =
+    result.body.analyte !== 'albumin' &&
+    view
+      .of('medicine')
+      .some(
+        ({ on, body }) =>
+          body.sort === works && result.on < on && !(body.stoppedOn !== undefined && view.day(body.stoppedOn) < on),
+      );
+  return spoilt || floor === undefined || result.on < floor || result.body.acuteAdmission === true;
 };
 
 function stateOf(view: View, result: Result | undefined, day: number): SampleState {
@@ -302,7 +311,11 @@ export function hipRepairUnanswered(view: View, day: number): boolean {
   const repair = last(view.of('surgery').filter((fact) => fact.body.what !== 'other operation'));
   if (repair === undefined || day - repair.on > view.world.count('hipLookbackDays')) return false;
   return !loadingsOf(view).some(
-    (loading) => loading.finishedOn !== undefined && loading.finishedOn <= day && loading.fact.on > repair.on,
+    (loading) =>
+      loading.finishedOn !== undefined &&
+      loading.finishedOn <= day &&
+      // A loading that is only planned has no entry, and is always after the repair.
+      (loading.fact.on > repair.on || loading.fact.ids.length === 0),
   );
 }
 

@@ -1,6 +1,7 @@
 /** R5 - R9 of docs/readiness.md: hip repair, interval, course, the rest, and exceptions, each asked for one day. */
 import { type Answer, CANNOT_SAY, NOT_READY, READY, decided, exceptionHolds } from './answer.ts';
 import { monthsLater } from './dates.ts';
+import { above, below, exactly } from './fraction.ts';
 import type { OracleFact } from './facts.ts';
 import type { View } from './view.ts';
 
@@ -78,6 +79,14 @@ export function course(view: View, day: number): Answer {
   );
   const planned = said ?? last(view.of('prescription'))?.body.plannedDoses ?? regimenOf(view).plannedDoses;
   if (doses.length >= planned) return NOT_READY;
+  const pauses = reviews.filter((review) => review.body.outcome === 'planned break').map((review) => review.on);
+  const inARow = countingDoses(view).filter((dose) => dose.on >= Math.max(-Infinity, ...pauses));
+  const most = view.world.count('maxConsecutiveDoses');
+  if (inARow.length >= most) {
+    const reached = inARow[most - 1]?.on ?? Infinity;
+    if (!reviews.some(({ on, body }) => on >= reached && ['carry on', 'new course'].includes(body.outcome)))
+      return NOT_READY;
+  }
   const first = doses[0]?.on;
   if (first === undefined) return READY;
   return eventsOnTreatment(view, first).some((event) => !reviews.some((review) => review.on >= event))
@@ -134,4 +143,68 @@ export function consent(view: View): Answer {
   const body = last(view.of('consent'))?.body;
   if (body === undefined) return CANNOT_SAY;
   return body.decision === 'not given' ? NOT_READY : READY;
+}
+
+// R10
+export const isCleared = (view: View, fact: OracleFact): boolean =>
+  view.of('symptom-cleared').some((cleared) => fact.ids.includes(cleared.body.entry));
+
+export function symptoms(view: View, day: number): Answer {
+  const teethPassed = exceptionHolds(view, 'teeth and jaw', day);
+  const found: string[] = [];
+  for (const fact of view.of('symptom')) {
+    if (isCleared(view, fact)) continue;
+    const { what } = fact.body;
+    if (what === 'thigh, hip or groin pain') found.push('not ready');
+    if (what === 'eye pain or redness' || what === 'tingling or cramps') found.push('cannot say');
+    if (what === 'jaw pain' && !teethPassed) found.push('cannot say');
+  }
+  for (const fact of view.of('checklist')) {
+    if (isCleared(view, fact)) continue;
+    for (const question of view.world.sheet.dayQuestions) {
+      if (question.staysUntilCleared !== true || fact.body.answers[question.id]?.answer !== question.holdsOn) continue;
+      if (question.exception === 'teeth and jaw' && teethPassed) continue;
+      found.push(question.then);
+    }
+  }
+  return found.includes('not ready') ? NOT_READY : found.length > 0 ? CANNOT_SAY : READY;
+}
+
+// R11
+export function otherBoneMedicines(view: View, day: number): Answer {
+  const denosumab = view.of('dose').filter((dose) => dose.body.medicine.startsWith('denosumab'));
+  if (denosumab.some((dose) => day < monthsLater(dose.on, view.world.count('denosumabIntervalMonths'))))
+    return NOT_READY;
+  const bone = view
+    .of('medicine')
+    .filter(({ body }) => body.sort === 'bisphosphonate tablet' || body.sort === 'other bone medicine');
+  const named = (fact: OracleFact<'medicine'>): string => `${fact.body.sort}/${fact.body.name.trim().toLowerCase()}`;
+  return bone.some((fact, index) => {
+    if (bone.slice(index + 1).some((later) => named(later) === named(fact))) return false;
+    return fact.body.stoppedOn === undefined || day < view.day(fact.body.stoppedOn);
+  })
+    ? CANNOT_SAY
+    : READY;
+}
+
+// R12
+export function mineralMetabolism(view: View): Answer {
+  const signed = view
+    .of('result')
+    .filter(({ ids }) => view.of('results-signed').some(({ body }) => body.results.some((id) => ids.includes(id))));
+  const newest = (analyte: string) => last(signed.filter(({ body }) => body.analyte === analyte));
+  const looked = (fact: OracleFact<'result'>): boolean => decided(view, 'mineral metabolism looked into', fact.ids);
+  for (const analyte of ['alkaline phosphatase', 'parathyroid hormone']) {
+    const fact = newest(analyte);
+    if (fact?.body.referenceHigh === undefined || looked(fact)) continue;
+    const { comparator, value } = fact.body.quantity;
+    if (comparator.startsWith('>') || above(exactly(value), exactly(fact.body.referenceHigh))) return CANNOT_SAY;
+  }
+  for (const analyte of ['phosphate', 'magnesium']) {
+    const fact = newest(analyte);
+    if (fact?.body.referenceLow === undefined || looked(fact)) continue;
+    const { comparator, value } = fact.body.quantity;
+    if (comparator.startsWith('<') || below(exactly(value), exactly(fact.body.referenceLow))) return CANNOT_SAY;
+  }
+  return READY;
 }

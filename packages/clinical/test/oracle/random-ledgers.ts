@@ -4,9 +4,11 @@
  * checked can always be pasted.
  */
 import { type Entry, entriesFromDrafts, parseLedger } from '@twelvemonth/clinical';
-import { ageOn, dateText, dayNumber } from './dates.ts';
-import { type Dice, diceOf } from './dice.ts';
+import { ageOn, dayNumber } from './dates.ts';
+import { diceOf } from './dice.ts';
+import { besides } from './random-besides.ts';
 import { type Settings, settings } from './random-settings.ts';
+import { type Sheet, date, label, put } from './random-sheet.ts';
 
 export type Case = Settings & {
   readonly seed: number;
@@ -15,13 +17,6 @@ export type Case = Settings & {
   /** First of ten days of asking. */
   readonly from: number;
 };
-
-type Line = { readonly on: number; readonly text: string };
-type Sheet = { readonly dice: Dice; readonly from: number; readonly lines: Line[]; labels: number };
-
-const put = (sheet: Sheet, on: number, text: string): void => void sheet.lines.push({ on, text });
-const label = (sheet: Sheet): string => `#x${(sheet.labels += 1)}`;
-const date = (day: number): string => dateText(day);
 
 /** Days back from the first day of asking: mostly near where something of that validity ends within the days of asking. */
 function ago(sheet: Sheet, valid: number): number {
@@ -495,6 +490,7 @@ export function caseOf(seed: number): Case {
     () => exceptions(sheet),
     () => undefined,
   );
+  besides(sheet);
   const text = sheet.lines.map((line) => `${date(line.on)} ${line.text}`).join('\n');
   const read = parseLedger(text);
   if (!read.ok) throw new Error(`seed ${seed}: ${JSON.stringify(read.problems[0])}\n${text}`);

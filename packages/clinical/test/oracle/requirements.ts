@@ -10,8 +10,11 @@ import {
   identity,
   illness,
   interval,
+  mineralMetabolism,
+  otherBoneMedicines,
   pregnancy,
   prescription,
+  symptoms,
 } from './others.ts';
 import type { View } from './view.ts';
 
@@ -20,11 +23,14 @@ export const requirements: Readonly<Record<RequirementId, (view: View, day: numb
   hypersensitivity,
   pregnancy,
   illness,
+  symptoms,
   'kidney-function': kidneyFunction,
   calcium: adjustedCalcium,
   'vitamin-d': vitaminD,
+  'mineral-metabolism': mineralMetabolism,
   'hip-repair': hipRepair,
   interval,
+  'other-bone-medicines': otherBoneMedicines,
   course,
   prescription,
   consent,

@@ -12,6 +12,10 @@ import {
   hypersensitivity,
   illness,
   consent,
+  isCleared,
+  mineralMetabolism,
+  otherBoneMedicines,
+  symptoms,
   undecidedPart,
 } from './others.ts';
 import { holds } from './requirements.ts';
@@ -65,10 +69,13 @@ function blockersOf(view: Ledger, today: number): readonly Blocker[] {
   add('hypersensitivity', hypersensitivity(view).verdict === 'not ready' ? 'by no one' : undefined);
   add('pregnancy', pregnancy(view, today).verdict === 'not ready' ? 'by no one' : undefined);
   add('illness', holds(illness(view)) ? undefined : 'in favour');
+  add('symptoms', never((day) => holds(symptoms(view, day)), today) ? 'in favour' : undefined);
   add('kidney-function', kidneyBlocker(view, today));
   add('calcium', calciumBlocker(view, today));
+  add('mineral-metabolism', holds(mineralMetabolism(view)) ? undefined : 'in favour');
   add('hip-repair', never((day) => holds(hipRepair(view, day)), today) ? 'not said' : undefined);
   add('interval', undecidedPart(view) ? 'in favour' : undefined);
+  add('other-bone-medicines', never((day) => holds(otherBoneMedicines(view, day)), today) ? 'in favour' : undefined);
   add('course', never((day) => holds(course(view, day)), today) ? 'in favour' : undefined);
   add('prescription', never((day) => holds(prescription(view, day)), today) ? 'in favour' : undefined);
   add('consent', consent(view).verdict === 'not ready' ? 'in favour' : undefined);
@@ -87,6 +94,21 @@ function settlingFacts(
   };
   if (is('illness')) add('well-since', {});
   if (is('consent')) add('consent', { decision: 'given', how: 'spoken' });
+  if (is('symptoms')) {
+    const open = [
+      ...view.of('checklist'),
+      ...view.of('symptom').filter(({ body }) => body.what !== 'back pain' && body.what !== 'height loss'),
+    ].filter((fact) => !isCleared(view, fact));
+    for (const fact of open) add('symptom-cleared', { entry: fact.ids[0], finding: 'looked into' });
+  }
+  if (is('other-bone-medicines')) {
+    for (const { body } of view.of('medicine'))
+      if (body.stoppedOn === undefined) add('medicine', { ...body, stoppedOn: dateText(today) });
+  }
+  if (is('mineral-metabolism')) {
+    for (const { ids } of view.of('result'))
+      add('prescriber-decision', { question: 'mineral metabolism looked into', about: ids[0], reason: 'settled' });
+  }
   if (is('prescription')) {
     const before = view.of('prescription').at(-1)?.body;
     const regimens = view.world.sheet.regimens;

@@ -1,0 +1,90 @@
+/** What the person told us and nobody has cleared: pain is not over because it is not mentioned (docs/readiness.md R10). */
+import { type Day, addDays, shortDate } from '../calendar/day.ts';
+import type { BodyOfKind } from '../kinds/index.ts';
+import type { Protocol } from '../protocol/protocol.ts';
+import type { Fact } from '../record/patient-record.ts';
+import type { Evidence } from './evidence.ts';
+import { type Judge, type Judgement, type Path, type Requirement, judgement, readyPath } from './requirement.ts';
+
+type Holding = {
+  readonly verdict: 'not ready' | 'cannot say';
+  readonly cause: string;
+  readonly told: Fact;
+  /** "Teeth and jaw": a prescriber's exception passes it over while it lasts. */
+  readonly excepted: boolean;
+};
+
+/** Back pain and height loss belong to the course (R7). */
+const held: Readonly<
+  Partial<Record<BodyOfKind<'symptom'>['what'], Pick<Holding, 'verdict' | 'cause'> & { excepted?: true }>>
+> = {
+  'thigh, hip or groin pain': { verdict: 'not ready', cause: 'suspected atypical fracture: X-ray first' },
+  'eye pain or redness': { verdict: 'cannot say', cause: 'eye pain or redness not cleared' },
+  'jaw pain': { verdict: 'cannot say', cause: 'jaw pain not cleared', excepted: true },
+  'tingling or cramps': { verdict: 'cannot say', cause: 'tingling or cramps: calcium to be looked at' },
+};
+
+function holdingOf({ uncleared }: Evidence, protocol: Protocol): Holding[] {
+  return uncleared.flatMap((told): Holding[] => {
+    if (told.kind === 'symptom') {
+      const found = held[(told as Fact<'symptom'>).body.what];
+      return found === undefined ? [] : [{ ...found, told, excepted: found.excepted === true }];
+    }
+    const { answers } = (told as Fact<'checklist'>).body;
+    return protocol.sheet.dayQuestions
+      .filter(({ id, holdsOn, staysUntilCleared }) => staysUntilCleared === true && answers[id]?.answer === holdsOn)
+      .map(({ then, says, exception }) => ({ verdict: then, cause: says, told, excepted: exception !== undefined }));
+  });
+}
+
+const inputsOf = (holding: readonly Holding[]) =>
+  holding.map(({ cause, told }) => ({ label: 'told, not cleared', text: cause, on: told.on, entry: told.id }));
+
+function judged(holding: readonly Holding[]): Judgement {
+  const gravest = holding.find(({ verdict }) => verdict === 'not ready') ?? holding[0];
+  if (gravest === undefined)
+    return judgement('ready', 'no symptom', () => ({ says: 'Nothing that holds a dose is left uncleared.' }));
+  return judgement(gravest.verdict, gravest.cause, () => ({
+    says: `Told on ${shortDate(gravest.told.on)} and not cleared: ${gravest.cause}.`,
+    inputs: inputsOf(holding),
+    cautions: ['It holds every dose until a registered practitioner has looked and recorded what was found.'],
+  }));
+}
+
+function blocked(holding: readonly Holding[]): Path {
+  const grave = holding.some(({ verdict }) => verdict === 'not ready');
+  return {
+    is: 'blocked',
+    by: {
+      what: `look into it and record what was found: ${[...new Set(holding.map(({ cause }) => cause))].join(', ')}`,
+      who: grave ? 'prescriber' : 'nurse',
+      step: 'settle',
+      settled: (evidence) => ({ ...evidence, uncleared: [] }),
+    },
+  };
+}
+
+function judge(evidence: Evidence, protocol: Protocol): Judge {
+  const all = holdingOf(evidence, protocol);
+  const whole = judged(all);
+  const path = all.length === 0 ? readyPath : blocked(all);
+  const exception = evidence.exceptions['teeth and jaw'];
+  const left = all.filter(({ excepted }) => !excepted);
+  if (exception === undefined || left.length === all.length) return { changes: [], on: () => whole, path: () => path };
+  const passedOver: Judgement = { ...judged(left), exception: exception.entry };
+  const leftPath = left.length === 0 ? readyPath : blocked(left);
+  const lasts = (day: Day): boolean => exception.from <= day && day <= exception.until;
+  return {
+    changes: [addDays(exception.until, 1)],
+    on: (day) => (lasts(day) ? passedOver : whole),
+    path: (day) => (lasts(day) ? leftPath : path),
+  };
+}
+
+export const symptoms: Requirement = {
+  id: 'symptoms',
+  title: 'Symptoms not cleared',
+  clearedBy: 'a registered practitioner who has looked and records what was found; thigh pain never by exception',
+  exceptionPossible: true,
+  judge,
+};

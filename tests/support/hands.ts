@@ -32,6 +32,8 @@ export function hands(place: Page | Locator) {
         .getByRole('link', typeof name === 'string' ? { name, exact: true } : { name })
         .first()
         .click(),
+    /** Opens what is folded away behind these words. */
+    unfold: (words: string): Promise<void> => place.locator('summary').filter({ hasText: words }).click(),
     sees: (words: string | RegExp): Promise<void> => place.getByText(words).first().waitFor(),
   };
 }

@@ -1,5 +1,14 @@
 /** Asked before a booking is confirmed: every requirement again, for that date. */
-import { type Role, bookingTrouble, day, mayAcceptTrouble, plainDate, sessionOf, viewOf } from '@twelvemonth/clinical';
+import {
+  type Role,
+  bookingTrouble,
+  day,
+  mayAcceptTrouble,
+  plainDate,
+  requirements,
+  sessionOf,
+  viewOf,
+} from '@twelvemonth/clinical';
 import type { BookingCheck } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import { type Refused, notHere } from '../problem.ts';
@@ -28,6 +37,7 @@ export async function bookingCheckOf(
     insideWindow: trouble.insideWindow,
     causes: trouble.causes.map(({ cause, verdict, says }) => ({
       cause,
+      title: cause === 'no protocol in force' ? 'No protocol in force' : requirements[cause].title,
       verdict,
       says,
       acceptable: roles.some(mayAcceptTrouble),

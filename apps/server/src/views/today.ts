@@ -1,5 +1,15 @@
 /** Today at a unit: the list in order of what is due next, what will not work in the coming sessions, and what waits. */
-import { type SessionList, addDays, nextActs, outcomeOf, plainDate, visitOn } from '@twelvemonth/clinical';
+import {
+  type Day,
+  type SessionList,
+  addDays,
+  dateWithWeekday,
+  day,
+  nextActs,
+  outcomeOf,
+  plainDate,
+  visitOn,
+} from '@twelvemonth/clinical';
 import type { TodayView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
@@ -88,6 +98,13 @@ function visitRowOf(
   };
 }
 
+/** The first step that would help, with the last day on which it does. */
+function whatHelps(person: Person, on: Day): string {
+  const step = person.view(on)?.nextSteps[0];
+  if (step === undefined) return '';
+  return step.latest === undefined ? `; ${step.what}` : `; ${step.what}, by ${dateWithWeekday(day(step.latest))}`;
+}
+
 type NextAct = TodayView['next'][number] & { readonly minutes: number };
 
 /** What each person on the list waits for, soonest first. */
@@ -171,7 +188,7 @@ function troubleOf(
             patient: person.patient,
             name: fullName(person),
             verdict: found?.verdict ?? ('cannot say' as const),
-            says: found?.headline ?? noProtocolInForce,
+            says: [found?.headline ?? noProtocolInForce, whatHelps(person, session.on)].join(''),
           },
         ];
       }),

@@ -44,6 +44,11 @@ export async function workOf(atHand: AtHand, everyone: readonly Person[], unit: 
       here.filter((person) => isRecalled(person) && person.place === undefined),
       ({ course, today }) => course.due ?? today,
     ),
+    pile(
+      'wait for a place',
+      '/people?standing=waiting+for+a+place',
+      here.filter(({ standing }) => standing.standing === 'waiting for a place').map(({ standing }) => standing.since),
+    ),
     counted(
       'reviews',
       here.filter(({ standing }) => standing.standing === 'in review'),

@@ -103,14 +103,20 @@ function Confirm({ person, check, session }: { person: PersonView; check: Bookin
             reason={reason}
             giveReason={setReason}
           />
-          <ChoiceField
-            label="Arrival time"
-            openUpTo={24}
-            at="place"
-            value={place}
-            onChange={setPlace}
-            options={free.map((each) => ({ value: String(each.place), says: each.arriveAt }))}
-          />
+          {free.length === 0 ? (
+            <p>
+              <strong>No place on this list is free any more.</strong> Choose another session above.
+            </p>
+          ) : (
+            <ChoiceField
+              label="Arrival time"
+              openUpTo={24}
+              at="place"
+              value={place}
+              onChange={setPlace}
+              options={free.map((each) => ({ value: String(each.place), says: each.arriveAt }))}
+            />
+          )}
           {person.place !== undefined && (
             <>
               <ChoiceField
@@ -120,7 +126,7 @@ function Confirm({ person, check, session }: { person: PersonView; check: Bookin
                 onChange={setAskedBy}
                 options={askers}
               />
-              <TextField label="Why" at="reason" value={moveReason} onChange={setMoveReason} />
+              <TextField label="Why it is moved" at="act.reason" value={moveReason} onChange={setMoveReason} />
             </>
           )}
           <Outcome of={attempt} />
@@ -130,7 +136,7 @@ function Confirm({ person, check, session }: { person: PersonView; check: Bookin
               tone="act"
               busy={attempt.busy}
               disabled={
-                place === undefined ||
+                !free.some((each) => String(each.place) === place) ||
                 unanswered.length > 0 ||
                 !acceptable ||
                 (person.place !== undefined && askedBy === undefined)
@@ -140,7 +146,9 @@ function Confirm({ person, check, session }: { person: PersonView; check: Bookin
             </Button>
           </p>
           {!acceptable && (
-            <p className="quiet">One of these cannot be accepted by anyone: settle it first, or choose another date.</p>
+            <p className="quiet">
+              You cannot take this on: ask a nurse, prescriber or pharmacist, settle it first, or choose another date.
+            </p>
           )}
         </form>
       </FieldTroubles>

@@ -45,7 +45,7 @@ export function GiveUpPlace({ person }: { person: PersonView }) {
               options={[{ value: 'the patient' }, { value: 'the unit' }]}
               trouble={undefined}
             />
-            <TextField label="Why" at="reason" value={reason} onChange={setReason} />
+            <TextField label="Why it is given up" at="reason" value={reason} onChange={setReason} />
             <Button type="submit" busy={attempt.busy} disabled={askedBy === undefined}>
               Give the place up
             </Button>

@@ -17,12 +17,14 @@ export function NewTrouble({ causes, accepted, accept, reason, giveReason }: Pro
   return (
     <fieldset>
       <legend>
-        <h3>Trouble on that date: accept each to go on</h3>
+        <h3>Trouble on that date</h3>
       </legend>
       <ul className={css['causes']}>
         {causes.map((each) => (
           <li key={each.cause}>
-            <Verdict is={each.verdict}>{each.cause}</Verdict>
+            <Verdict is={each.verdict}>
+              {each.title}: {each.verdict}
+            </Verdict>
             <div className="quiet">{each.says}</div>
             {each.acceptable ? (
               <label className={css['accept']}>
@@ -40,12 +42,14 @@ export function NewTrouble({ causes, accepted, accept, reason, giveReason }: Pro
                 I have seen this and book all the same
               </label>
             ) : (
-              <strong>Nobody can accept this.</strong>
+              <strong>A nurse, prescriber or pharmacist has to accept this.</strong>
             )}
           </li>
         ))}
       </ul>
-      <TextField label="Reason for booking all the same" at="accepts.reason" value={reason} onChange={giveReason} />
+      {causes.every(({ acceptable }) => acceptable) && (
+        <TextField label="Reason for booking all the same" at="accepts.reason" value={reason} onChange={giveReason} />
+      )}
     </fieldset>
   );
 }

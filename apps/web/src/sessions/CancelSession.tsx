@@ -6,6 +6,7 @@ import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import { Why } from '../paper/Why.tsx';
 import { useAct } from '../server/use-act.ts';
+import { counted } from '../words/texts.ts';
 
 export function CancelSession({ session }: { session: SessionView }) {
   const [reason, setReason] = useState('');
@@ -23,7 +24,11 @@ export function CancelSession({ session }: { session: SessionView }) {
             <Outcome of={attempt} />
             <TextField
               label="Why"
-              help="Everyone on it needs another place."
+              help={
+                session.taken === 0
+                  ? undefined
+                  : `${counted(session.taken, 'person is', 'people are')} on the list: move or give up every place first; each of them must hear of it.`
+              }
               at="reason"
               value={reason}
               onChange={setReason}

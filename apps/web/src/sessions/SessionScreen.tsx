@@ -43,7 +43,7 @@ function Sheet({ data }: { data: SessionView }) {
     >
       {data.cancelled && (
         <Note tone="stop" speaks="at once">
-          This session is cancelled. Everyone on it needs another place.
+          This session is cancelled.
         </Note>
       )}
       {trouble.length > 0 && (

@@ -73,7 +73,16 @@ export const bookingCheck = z.object({
   headline: z.string(),
   insideWindow: z.boolean(),
   /** New trouble: each must be accepted by name to go on. */
-  causes: z.array(z.object({ cause: z.string(), verdict, says: z.string(), acceptable: z.boolean() })),
+  causes: z.array(
+    z.object({
+      cause: z.string(),
+      title: z.string(),
+      verdict,
+      says: z.string(),
+      /** Whether whoever asks may take it on: registered staff only. */
+      acceptable: z.boolean(),
+    }),
+  ),
   /** Steps with the dates between which they must be done for this place. */
   steps: z.array(z.object({ what: z.string(), earliest: date, latest: date.optional() })),
   window: windowView.optional(),

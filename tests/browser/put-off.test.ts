@@ -1,5 +1,5 @@
-/** She came, and is not treated: an answer that holds the dose, the refusal to go, the reason, and where she is afterwards. */
-import type { Page } from 'playwright-core';
+/** A dose that is not given: an answer that holds it, a prescriber asked, put off with its reason, and what follows from that. */
+import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { referralOf, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
 import { type Hands, hands } from '../support/hands.ts';
@@ -7,103 +7,199 @@ import { type Service, checked, service, tablet } from '../support/service.ts';
 
 let at: Service;
 let page: Page;
-let her: Hands;
+let step: Locator;
+let now: Hands;
+const session = 'thornbeck-2026-11-25';
+const names = { wilhelmina: 'Wilhelmina Arkwright-Poe', ada: 'Ada Brindle', ottoline: 'Ottoline Garrow' } as const;
+type Patient = keyof typeof names;
 
 beforeAll(async () => {
   at = await service();
   await setUp(at.server);
-  await at.server.done('clerk', referralOf('wilhelmina'));
-  await workUp(at.server, 'wilhelmina');
   await at.server.done('nurse', {
     name: 'plan session',
-    session: 'thornbeck-2026-11-25',
+    session,
     body: {
       unit: 'thornbeck',
       on: '2026-11-25',
       zone: 'Europe/London',
-      arriveAt: ['09:00', '09:20'],
+      arriveAt: ['09:00', '09:20', '09:40'],
       opensAt: '08:30',
       closesAt: '17:00',
     },
   });
-  await at.server.done('clerk', { name: 'book', patient: 'wilhelmina', session: 'thornbeck-2026-11-25', place: 1 });
-  const now = '2026-11-25T08:40:00.000+00:00';
-  const record = (kind: string, body: unknown) =>
-    at.server.done('nurse', { name: 'record', patient: 'wilhelmina', line: { kind, body, effectiveAt: now } });
-  await record('arrived', { session: 'thornbeck-2026-11-25', identifiers: ['full name', 'birth date'] });
-  await record('observations', {
-    pulsePerMinute: 72,
-    systolicMmHg: 130,
-    diastolicMmHg: 76,
-    temperatureCelsius: 36.8,
-    saturationPercent: 97,
-    when: 'before',
-  });
-  await record('weight', { quantity: { comparator: '', value: '64.0', unit: 'kg' }, method: 'measured' });
-  page = await at.signedIn('nurse', '/people/wilhelmina/visit', tablet);
-  her = hands(page.getByRole('main'));
+  for (const [index, patient] of (['wilhelmina', 'ada', 'ottoline'] as const).entries()) {
+    const [given = '', family = ''] = names[patient].split(' ');
+    await at.server.done('clerk', referralOf(patient, { given, family, number: `999 204 772${index}` }));
+    await workUp(at.server, patient);
+    await at.server.done('clerk', { name: 'book', patient, session, place: index + 1 });
+    await here(patient);
+  }
+  page = await at.signedIn('nurse', '/', tablet);
+  step = page.getByRole('main').getByRole('region').first();
+  now = hands(step);
 });
 afterAll(() => at.close());
 
-it('an answer that holds the dose opens in place and is recorded as she said it', async () => {
-  await her.sees('Questions of the day');
-  const questions = page.getByRole('group').filter({ has: page.getByRole('radio', { name: 'No', exact: true }) });
-  for (let index = 0; index < (await questions.count()); index += 1) {
-    const question = questions.nth(index);
-    const words = (await question.textContent()) ?? '';
-    const answer = /Drunk plenty|Still wants|thigh, hip or groin/.test(words) ? 'Yes' : 'No';
-    await question.getByRole('radio', { name: answer }).check();
+/** Arrived and measured: what this job begins with. */
+async function here(patient: Patient): Promise<void> {
+  const effectiveAt = '2026-11-25T08:40:00+00:00';
+  await at.server.done('nurse', {
+    name: 'record',
+    patient,
+    line: { kind: 'arrived', body: { session, identifiers: ['full name', 'birth date'] }, effectiveAt },
+  });
+  await at.server.done('nurse', {
+    name: 'record together',
+    patient,
+    lines: [
+      {
+        kind: 'observations',
+        body: {
+          pulsePerMinute: 72,
+          systolicMmHg: 128,
+          diastolicMmHg: 74,
+          temperatureCelsius: 36.6,
+          saturationPercent: 97,
+          when: 'before',
+        },
+        effectiveAt,
+      },
+      {
+        kind: 'weight',
+        body: { quantity: { comparator: '', value: '64.0', unit: 'kg' }, method: 'measured' },
+        effectiveAt,
+      },
+    ],
+  });
+}
+
+const holding: Readonly<Record<string, RegExp>> = {
+  wilhelmina: /^Unwell today/,
+  ada: /^Any new medicine/,
+  ottoline: /^no such question/,
+};
+/** Answers every question; the one that holds this person's dose with what they said. */
+async function ask(patient: Patient, said?: string): Promise<void> {
+  await page.goto(`${at.url}/people/${patient}/visit`);
+  await step.getByRole('heading', { name: 'Questions of the day' }).waitFor();
+  for (const question of await step.getByRole('group').all()) {
+    const asks = (await question.textContent()) ?? '';
+    const good = /Drunk plenty|Still wants/.test(asks) ? 'Yes' : 'No';
+    const holds = holding[patient]?.test(asks) === true;
+    await question.getByRole('radio', { name: holds ? (good === 'Yes' ? 'No' : 'Yes') : good }).check();
+    if (holds && said !== undefined) await hands(question).fill('What they said', said);
   }
-  await checked(page, 'put-off-checklist');
-  await her.press('Record the answers');
+  if (said !== undefined) await checked(page, `put-off-answers-${patient}`);
+  await now.press('Record the answers');
+  await step.getByRole('heading', { name: 'Go, put off, or ask' }).waitFor();
+}
+type Notes = {
+  entries: { kind: string; text: string; by: { name: string; role: string } }[];
+  standing: { standing: string; says: string; owner: string; on?: string };
+};
+const notes = (patient: Patient): Promise<Notes> => at.server.read<Notes>(`/api/people/${patient}`);
+
+it('an answer that holds the dose stands on top with its reason, and go is refused', async () => {
+  await ask('wilhelmina', 'vomited twice in the night');
+  await now.sees('Not ready: unwell');
+  const items = step.getByRole('listitem');
+  expect(await items.first().innerText()).toMatch(/^Unwell today.*not ready/s);
+  await now.sees(/^Clearance today: 5\d\.\d+ mL\/min by one form/);
+  await now.press('Go');
+  await now.sees('Not ready: unwell.');
+  await checked(page, 'put-off-go-refused');
+  expect((await notes('wilhelmina')).entries.map(({ kind }) => kind)).not.toContain('go-decision');
 });
 
-it('go is refused and the reason is named; it stands on top of the list', async () => {
-  await her.sees('Go, put off, or ask');
-  await her.sees(/thigh, hip or groin pain/i);
-  await checked(page, 'put-off-decision');
-  await her.press('Go');
+it('a dose is put off for a reason, never without one', async () => {
+  await now.press('Put off');
+  const form = hands(step.locator('form'));
+  await form.press('Put off');
+  await now.sees(/a dose is put off for a reason/);
+  await form.choose('Reason', 'unwell');
+  await form.fill('What was found', 'vomiting since yesterday evening');
+  await form.fill('What next, and by when', 'ring on Friday; bloods again once well');
+  await form.fill('Who tells the patient what', 'Nora told her: we need you well first');
+  await checked(page, 'put-off-form');
+  await form.press('Put off');
   await page
-    .getByRole('alert')
-    .or(page.getByText(/may not|not ready/i))
+    .getByText(/put off, not gone home yet/)
     .first()
     .waitFor();
-  const kinds = await at.server.read<{ entries: { kind: string }[] }>('/api/people/wilhelmina');
-  expect(kinds.entries.filter(({ kind }) => kind === 'go-decision')).toHaveLength(0);
+  const decided = (await notes('wilhelmina')).entries.find(({ kind }) => kind === 'go-decision');
+  expect(decided?.text).toContain('put off');
+  expect(decided?.text).toContain('unwell');
 });
 
-it('she is put off with the reason, what next, and who tells her', async () => {
-  await her.press('Put off');
-  await her.choose('Reason', 'thigh, hip or groin pain');
-  await her.fill('What was found', 'new pain in the right thigh for three weeks');
-  await her.fill('What next, and by when', 'X-ray of both whole femurs this week');
-  await her.fill('Who tells the patient what', 'Nora Nurse, today');
-  await page.locator('form').getByRole('button', { name: 'Put off', exact: true }).click();
-  await her.sees('See them off');
-  await checked(page, 'put-off-leave');
-  await her.pick(/^Do they hold the card/, 'yes');
-  await her.press('They have left');
-  await her.sees('The visit is over');
-});
-
-it('where she is afterwards: put off, with the reason, an owner and a date', async () => {
+it('she goes home; the page says where she is, who owns it and until when', async () => {
+  await checked(page, 'put-off-next');
+  await now.pick(/^Do they hold the card/, 'yes');
+  await now.press('They have left');
+  await page.getByRole('heading', { name: 'The visit is over' }).waitFor();
+  await checked(page, 'put-off-over');
   await page.goto(`${at.url}/people/wilhelmina`);
-  await her.sees(/put off/i);
-  const { standing, entries } = await at.server.read<{
-    standing: { standing: string; on?: string; owner: string };
-    entries: { kind: string; text: string }[];
-  }>('/api/people/wilhelmina');
+  await page
+    .getByText(/^Put off/)
+    .first()
+    .waitFor();
+  const { standing } = await notes('wilhelmina');
   expect(standing.standing).toBe('put off');
-  expect(standing.on).toBeDefined();
   expect(standing.owner).not.toBe('');
-  expect(entries.find(({ kind }) => kind === 'go-decision')?.text).toMatch(/put off/);
-  expect(entries.some(({ kind }) => kind === 'dose')).toBe(false);
+  expect(standing.on ?? '').toMatch(/^2026-1[12]-/);
   await checked(page, 'put-off-person');
 });
 
-it('the letter to the family doctor says that it was not given, why, and what happens next', async () => {
+it('the letter says that no dose was given, and why', async () => {
   await page.goto(`${at.url}/people/wilhelmina/letter`);
   const letter = page.frameLocator('iframe');
-  await letter.getByText('It was not given.').waitFor();
-  await letter.getByText(/X-ray of both whole femurs/).waitFor();
+  for (const words of [/not given|put off/i, /unwell/]) await letter.getByText(words).first().waitFor();
+  await checked(page, 'put-off-letter');
+  await page.getByRole('button', { name: 'Sign the letter' }).click();
+  await page.getByRole('link', { name: 'The letter to the family doctor is signed: read it' }).waitFor();
+  expect((await notes('wilhelmina')).entries.map(({ kind }) => kind)).toContain('letter');
+});
+
+it('a prescriber is asked, looks into it, and the dose may be given', async () => {
+  await ask('ada', 'trimethoprim since Monday');
+  await now.sees(/^Cannot say: a new medicine/);
+  await now.press('Ask a prescriber');
+  const form = hands(step.locator('form'));
+  await form.choose('Reason', 'other');
+  await form.fill('What was found', 'trimethoprim since Monday for a bladder infection');
+  await form.fill('What next, and by when', 'Dr Press looks at it this morning');
+  await form.press('Ask a prescriber');
+  await now.sees(/^So far: /);
+  await checked(page, 'put-off-asked');
+  const prescriber = await at.signedIn('prescriber', '/people/ada?record=symptom-cleared');
+  const cleared = hands(prescriber.getByRole('region', { name: 'Record: symptom cleared' }));
+  await prescriber.getByRole('radio', { name: /^25 Nov 2026/ }).check();
+  await cleared.fill('Finding', 'three days, ended yesterday; creatinine of today unchanged');
+  await cleared.press('Record');
+  await prescriber.getByRole('region', { name: 'Record: symptom cleared' }).waitFor({ state: 'detached' });
+  await prescriber.context().close();
+  await step.getByText('Ready', { exact: true }).waitFor();
+  await now.press('Go');
+  // What the prescriber wrote while this screen was open is told before a decision is made over it.
+  await now.sees(/^Someone wrote in these notes while you were busy/);
+  await now.sees(/three days, ended yesterday/);
+  await checked(page, 'put-off-cleared');
+  await now.press('Go');
+  await step.getByRole('heading', { name: 'Cannula' }).waitFor();
+  const { entries } = await notes('ada');
+  expect(entries.filter(({ kind }) => kind === 'go-decision')).toHaveLength(2);
+  expect(entries.find(({ kind }) => kind === 'symptom-cleared')?.by.role).toBe('prescriber');
+});
+
+it('put off at the chair for want of a vein: decided after the go', async () => {
+  await ask('ottoline');
+  await now.press('Go');
+  await step.getByRole('heading', { name: 'Cannula' }).waitFor();
+  await checked(page, 'put-off-cannula');
+});
+
+it('Today tells who was put off and who is here', async () => {
+  await page.goto(at.url);
+  await page.getByRole('link', { name: names.wilhelmina }).first().waitFor();
+  await checked(page, 'put-off-today');
 });

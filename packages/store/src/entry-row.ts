@@ -1,5 +1,5 @@
 /** An entry as both databases keep it: one column a text, nothing interpreted by the database. */
-import type { Author, Draft, Entry, Subject } from '@twelvemonth/clinical';
+import type { Author, Entry, Subject } from '@twelvemonth/clinical';
 import type { SealedEntry } from './sealing.ts';
 
 export const entryColumns = [
@@ -64,7 +64,7 @@ export const entryOfRow = (row: EntryRow): Entry => ({
   kind: row.kind,
   shape: row.shape,
   body: JSON.parse(row.body) as unknown,
-  effectiveAt: row.effective_at as Draft['effectiveAt'],
+  effectiveAt: row.effective_at,
   zone: row.zone,
   ...(row.amends === null ? {} : { amends: row.amends }),
   ...(row.device_at === null ? {} : { deviceAt: row.device_at }),

@@ -56,7 +56,7 @@ function sealDraft(
     shape: draft.shape,
     // Parsed back, so that what an act returns is what a later reading returns.
     body: JSON.parse(bodyText) as unknown,
-    effectiveAt: storable(draft.effectiveAt, 'effectiveAt') as Draft['effectiveAt'],
+    effectiveAt: storable(draft.effectiveAt, 'effectiveAt'),
     zone: storable(draft.zone, 'zone'),
     ...(draft.amends === undefined ? {} : { amends: storable(draft.amends, 'amends') }),
     ...(draft.deviceAt === undefined ? {} : { deviceAt: storable(draft.deviceAt, 'deviceAt') }),

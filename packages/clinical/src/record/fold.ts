@@ -10,8 +10,6 @@ import type { Fact, RecordProblem, SubjectRecord } from './patient-record.ts';
 import { sameDayRank } from './same-day-order.ts';
 import { upgraded } from './upgrade.ts';
 
-type Mutable = { -readonly [Key in keyof Fact]: Fact[Key] };
-
 export type AsOf = {
   /** Leave out what was written after this moment: what did we know then? */
   readonly knownAt?: Instant;
@@ -92,7 +90,7 @@ function amended(facts: readonly Fact[], links: ReadonlyMap<Uuid, Uuid | undefin
   for (const fact of facts) {
     let first: Uuid | undefined = fact.id;
     while (first !== undefined && links.has(first)) first = links.get(first);
-    if (first !== undefined) standing.set(first, first === fact.id ? fact : ({ ...fact, first } as Mutable as Fact));
+    if (first !== undefined) standing.set(first, first === fact.id ? fact : { ...fact, first });
   }
   return [...standing.values()];
 }

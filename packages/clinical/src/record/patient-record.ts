@@ -41,7 +41,7 @@ export type SubjectRecord = {
 const none: readonly never[] = [];
 
 export const factsOf = <Kind extends KindName>(record: SubjectRecord, kind: Kind): readonly Fact<Kind>[] =>
-  (record.facts[kind] as readonly Fact<Kind>[] | undefined) ?? none;
+  record.facts[kind] ?? none;
 
 export function latest<Kind extends KindName>(record: SubjectRecord, kind: Kind): Fact<Kind> | undefined {
   const facts = factsOf(record, kind);

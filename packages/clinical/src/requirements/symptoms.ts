@@ -27,10 +27,10 @@ const held: Readonly<
 function holdingOf({ uncleared }: Evidence, protocol: Protocol): Holding[] {
   return uncleared.flatMap((told): Holding[] => {
     if (told.kind === 'symptom') {
-      const found = held[(told as Fact<'symptom'>).body.what];
+      const found = held[told.body.what];
       return found === undefined ? [] : [{ ...found, told, excepted: found.excepted === true }];
     }
-    const { answers } = (told as Fact<'checklist'>).body;
+    const { answers } = told.body;
     return protocol.sheet.dayQuestions
       .filter(({ id, holdsOn, staysUntilCleared }) => staysUntilCleared === true && answers[id]?.answer === holdsOn)
       .map(({ then, says, exception }) => ({ verdict: then, cause: says, told, excepted: exception !== undefined }));

@@ -27,7 +27,7 @@ export type Settled = { readonly creatinine: boolean; readonly calcium: boolean 
 export const nothingSettled: Settled = { creatinine: false, calcium: false };
 
 const AFTER_EVERYTHING = 1_000_000;
-const fact = <Kind extends KindName>(kind: Kind, on: number, body: unknown, more: object = {}): OracleFact =>
+const fact = (kind: KindName, on: number, body: unknown, more: object = {}): OracleFact =>
   ({ kind, on, seq: AFTER_EVERYTHING, body, ids: [], from: on, ...more }) as unknown as OracleFact;
 
 const anyNumber = { comparator: '', value: '1', unit: 'kg' };

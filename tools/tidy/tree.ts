@@ -9,6 +9,9 @@ export const root = fileURLToPath(new URL('../../', import.meta.url));
 
 const textFile = /\.(?:ts|tsx|mjs|js|json|md|css|html|svg|yml|yaml|txt|csv|sql|sh)$|^[^.]+$|(?:^|\/)\.[^/]+$/;
 
+/** Pictures are files a document may link to; there is no text in them to look at. */
+const picture = /\.(?:png|jpg)$/;
+
 export function projectFiles(): SourceFile[] {
   // A checkout that another user owns (a container, a build machine) is still ours to read.
   const listed = execFileSync(
@@ -20,6 +23,10 @@ export function projectFiles(): SourceFile[] {
     },
   );
   return [...new Set(listed.split('\0'))]
-    .filter((path) => textFile.test(path) && statSync(join(root, path), { throwIfNoEntry: false })?.isFile() === true)
-    .map((path) => ({ path, text: readFileSync(join(root, path), 'utf8') }));
+    .filter(
+      (path) =>
+        (textFile.test(path) || picture.test(path)) &&
+        statSync(join(root, path), { throwIfNoEntry: false })?.isFile() === true,
+    )
+    .map((path) => ({ path, text: picture.test(path) ? '' : readFileSync(join(root, path), 'utf8') }));
 }

@@ -15,6 +15,8 @@ import { seeded } from './support/seeded.ts';
 
 const seed = 20_261_125;
 const kills = 20;
+/** On a quick disk the moment between commit and answer is short: then more kills are needed until one falls into it. */
+const killsAtMost = 120;
 
 const readHistory = (path: string): HistoryLine[] =>
   // The last line may be cut in half by the kill; it had not been written, so it had not been said.
@@ -45,13 +47,14 @@ const readStored = (path: string): StoredEntry[] => {
 };
 
 test(
-  `killed ${kills} times while thirty clients write: nothing acknowledged is lost, nothing half written, nothing twice (seed ${seed})`,
-  { timeout: 120_000 },
+  `killed ${kills} times and more while thirty clients write: nothing acknowledged is lost, nothing half written, nothing twice (seed ${seed})`,
+  { timeout: 300_000 },
   () =>
     withScratch(async (place) => {
       const random = seeded(seed);
       const historyPath = `${place.path}.history`;
-      for (let round = 0; round < kills; round += 1) {
+      let swallowed = false;
+      for (let round = 0; round < kills || (!swallowed && round < killsAtMost); round += 1) {
         const child = spawn(
           process.execPath,
           [
@@ -72,7 +75,9 @@ test(
         await grownBy(historyPath, random() * 30_000);
         child.kill('SIGKILL');
         await gone;
-        expect(judgeHistory(readHistory(historyPath), readStored(place.path))).toEqual([]);
+        const soFar = readHistory(historyPath);
+        expect(judgeHistory(soFar, readStored(place.path))).toEqual([]);
+        swallowed = soFar.some(({ answer }) => answer === 'already-recorded');
       }
       const history = readHistory(historyPath);
       const answers = Map.groupBy(

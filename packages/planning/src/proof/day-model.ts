@@ -5,6 +5,7 @@
 import { stride, type Problem } from '../search/problem.ts';
 import { type Use, capacityRule } from './capacity-rule.ts';
 import type { Model } from './decide.ts';
+import { energyRule } from './energy-rule.ts';
 import { addOrder, noOrders, type Orders } from './order-rule.ts';
 import type { Rule } from './rule.ts';
 import { type Term, sumRule } from './sum-rule.ts';
@@ -193,6 +194,7 @@ export function dayModel(problem: Problem, question: Question): DayModel {
   const rules = [
     ...building.rules,
     capacityRule(problem.preparers, uses.preparation),
+    energyRule(problem.preparers, uses.preparation),
     capacityRule(problem.checkers, uses.check),
     capacityRule(problem.nurseUnits, uses.nurse),
     capacityRule(problem.chairs, uses.chair),

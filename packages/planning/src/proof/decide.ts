@@ -9,12 +9,10 @@ import { type Learning, learn, learningFor } from './learn.ts';
 import { type Orders, lookAtOrders } from './order-rule.ts';
 import type { Rule } from './rule.ts';
 import {
-  type Literal,
   type Trail,
   type Variables,
   ASSUMED,
   assume,
-  becauseOf,
   becauseOfClause,
   conclude,
   goBackTo,
@@ -67,23 +65,6 @@ function machineFor(model: Model): Machine {
   };
 }
 
-/** "At least 5" makes "at least 4" true, and "at most 4" makes "at most 5" true. */
-function lookAtNeighbour(trail: Trail, literal: Literal): boolean {
-  const fact = literal >> 1;
-  const next = (literal & 1) === 0 ? fact - 1 : fact + 1;
-  if (next >= trail.variableOf.length || trail.variableOf[next] !== trail.variableOf[fact]) return true;
-  const follows = next * 2 + (literal & 1);
-  const value = trail.value[follows]!;
-  if (value > 0) return true;
-  if (value < 0) {
-    trail.conflict.length = 0;
-    trail.conflict.push(literal, follows ^ 1);
-    return false;
-  }
-  conclude(trail, follows, becauseOf(literal));
-  return true;
-}
-
 /** Draws everything that follows; false on a contradiction. */
 function drawConclusions({ model, trail, clauses, watchers, waiting, queue }: Machine): boolean {
   for (;;) {
@@ -97,7 +78,6 @@ function drawConclusions({ model, trail, clauses, watchers, waiting, queue }: Ma
         waiting[rule] = 1;
         queue.push(rule);
       }
-      if (!lookAtNeighbour(trail, literal)) return false;
       if (!lookAtOrders(model.orders, trail, literal)) return false;
       if (!lookAtClauses(clauses, trail, literal)) return false;
     }

@@ -61,7 +61,6 @@ export type Trail = {
   readonly value: Int8Array;
   readonly level: Int32Array;
   readonly reason: Int32Array;
-  readonly position: Int32Array;
   readonly literals: Int32Array;
   /** The bound the variable had before. */
   readonly before: Int32Array;
@@ -99,7 +98,6 @@ export function trailOf(variables: Variables): Trail {
     value: new Int8Array(facts * 2),
     level: new Int32Array(facts),
     reason: new Int32Array(facts).fill(ASSUMED),
-    position: new Int32Array(facts),
     literals: new Int32Array(facts),
     before: new Int32Array(facts),
     length: 0,
@@ -126,26 +124,38 @@ export function atLeast(trail: Trail, variable: number, bound: number): Literal 
 export const atMost = (trail: Trail, variable: number, bound: number): Literal =>
   opposite(atLeast(trail, variable, bound + 1));
 
-/** Puts an open literal on the trail. */
+/**
+ * Puts an open literal on the trail, and with it all weaker ones of its variable: "at least 5" makes "at least 4" hold. They
+ * must be there at once, because a rule may name any of them as a reason.
+ */
 export function conclude(trail: Trail, literal: Literal, reason: number): void {
+  const variable = trail.variableOf[literal >> 1]!;
+  if (variable < 0) {
+    put(trail, literal, reason);
+    return;
+  }
+  const rises = (literal & 1) === 0;
+  const bounds = rises ? trail.least : trail.most;
+  const bound = trail.boundOf[literal >> 1]! - (rises ? 0 : 1);
+  trail.before[trail.length] = bounds[variable]!;
+  bounds[variable] = bound;
+  put(trail, literal, reason);
+  const step = rises ? -2 : 2;
+  const last = trail.before.length * 2;
+  for (let weaker = literal + step; weaker > 1 && weaker < last; weaker += step) {
+    if (trail.variableOf[weaker >> 1] !== variable || trail.value[weaker] !== 0) break;
+    trail.before[trail.length] = bound;
+    put(trail, weaker, becauseOf(weaker - step));
+  }
+}
+
+function put(trail: Trail, literal: Literal, reason: number): void {
   const fact = literal >> 1;
   trail.value[literal] = 1;
   trail.value[literal ^ 1] = -1;
   trail.level[fact] = trail.levelAt.length;
   trail.reason[fact] = reason;
-  trail.position[fact] = trail.length;
   trail.literals[trail.length] = literal;
-  const variable = trail.variableOf[fact]!;
-  if (variable >= 0) {
-    const bound = trail.boundOf[fact]!;
-    if ((literal & 1) === 0) {
-      trail.before[trail.length] = trail.least[variable]!;
-      if (bound > trail.least[variable]!) trail.least[variable] = bound;
-    } else {
-      trail.before[trail.length] = trail.most[variable]!;
-      if (bound - 1 < trail.most[variable]!) trail.most[variable] = bound - 1;
-    }
-  }
   trail.length += 1;
 }
 

@@ -147,6 +147,8 @@ it('she goes home; the page says where she is, who owns it and until when', asyn
   expect(standing.standing).toBe('put off');
   expect(standing.owner).not.toBe('');
   expect(standing.on ?? '').toMatch(/^2026-1[12]-/);
+  expect(await page.getByText('They are here: begin').count()).toBe(0);
+  await page.getByRole('link', { name: 'Book a place' }).waitFor();
   await checked(page, 'put-off-person');
 });
 
@@ -170,6 +172,7 @@ it('a prescriber is asked, looks into it, and the dose may be given', async () =
   await form.fill('What next, and by when', 'Dr Press looks at it this morning');
   await form.press('Ask a prescriber');
   await now.sees(/^So far: /);
+  expect(await step.locator('form').count(), 'what was asked is not there to be asked twice').toBe(0);
   await checked(page, 'put-off-asked');
   const prescriber = await at.signedIn('prescriber', '/people/ada?record=symptom-cleared');
   const cleared = hands(prescriber.getByRole('region', { name: 'Record: symptom cleared' }));
@@ -191,11 +194,19 @@ it('a prescriber is asked, looks into it, and the dose may be given', async () =
   expect(entries.find(({ kind }) => kind === 'symptom-cleared')?.by.role).toBe('prescriber');
 });
 
-it('put off at the chair for want of a vein: decided after the go', async () => {
+it('until the medicine runs it can still be put off: no vein', async () => {
   await ask('ottoline');
   await now.press('Go');
   await step.getByRole('heading', { name: 'Cannula' }).waitFor();
-  await checked(page, 'put-off-cannula');
+  const main = hands(page.getByRole('main'));
+  await main.unfold('put the dose off after all');
+  await main.choose('Reason', 'no cannula');
+  await main.fill('What was found', 'three tries by two people');
+  await checked(page, 'put-off-after-go');
+  await main.press('Put off');
+  await step.getByRole('heading', { name: 'See them off' }).waitFor();
+  const decisions = (await notes('ottoline')).entries.filter(({ kind }) => kind === 'go-decision');
+  expect(decisions.map(({ text }) => text.split(/[:;(]/)[0]?.trim())).toEqual(['put off', 'go']);
 });
 
 it('Today tells who was put off and who is here', async () => {

@@ -13,6 +13,7 @@ import {
   type StandingNow,
   type VerdictOn,
   type SubjectRecord,
+  addDays,
   courseOf,
   latest,
   placeFrom,
@@ -23,6 +24,7 @@ import {
   unitOfPatient,
   verdictOn,
   viewOf,
+  visitOn,
 } from '@twelvemonth/clinical';
 import type { PersonRow } from '@twelvemonth/exchange';
 import { type Clock, steadyMilliseconds } from '../clock.ts';
@@ -151,7 +153,8 @@ export function openPeople(notes: Notes, units: Units, clock: Clock): People {
 
 function workedOut(record: SubjectRecord, unit: UnitNow | undefined, today: Day): Person {
   const protocol = unit?.protocol;
-  const place = placeFrom(record, today);
+  // Once they have gone home, the place of today has been used.
+  const place = placeFrom(record, visitOn(record, today)?.over === true ? addDays(today, 1) : today);
   const standing = standingOf(record, protocol, today);
   const course = courseOf(record, protocol, today, unit?.unit.calendar);
   const ready = once(() =>

@@ -53,7 +53,8 @@ function dueForm(person: PersonView, today: string, roles: readonly string[]) {
 
 export function doableNow(person: PersonView, today: string, roles: readonly string[]): Doable {
   if (person.visitOpen) return { says: 'Go on with the visit', to: { screen: 'visit' } };
-  if (person.place?.on === today) return { says: 'They are here: begin', to: { screen: 'visit' } };
+  if (person.place?.on === today && person.standing.standing === 'booked')
+    return { says: 'They are here: begin', to: { screen: 'visit' } };
   if (person.standing.standing === 'referral received')
     return { says: 'Decide the referral', to: { record: 'triage' } };
   if (person.unsigned.length > 0) return { says: 'Sign the results', to: { record: 'results-signed' } };

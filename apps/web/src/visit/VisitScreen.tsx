@@ -5,6 +5,7 @@ import { useEffect, useState } from 'react';
 import { Awaited } from '../paper/Awaited.tsx';
 import { Note } from '../paper/Note.tsx';
 import { visit } from '../server/queries.ts';
+import { PutOffAfterAll } from './PutOffAfterAll.tsx';
 import { StepBody } from './StepBody.tsx';
 import { StepDone } from './StepDone.tsx';
 import { StepList } from './StepList.tsx';
@@ -57,6 +58,9 @@ function Chairside({ data }: { data: VisitView }) {
               <StepBody key={shown.step} data={data} step={shown} done={done} />
             )}
           </section>
+          {data.decision?.decision === 'go' && data.infusion === undefined && shown !== undefined && (
+            <PutOffAfterAll data={data} done={done} />
+          )}
           {data.letterReady && shown !== undefined && <LetterLink data={data} />}
         </div>
       </div>

@@ -110,7 +110,7 @@ const texts: Texts = {
   observations: ({ body }) => `observations ${body.when} the dose: ${observationsText(body)}`,
   checklist: ({ body }) =>
     `checklist: ${Object.entries(body.answers)
-      .map(([id, { answer, note }]) => `${id} ${answer}${note === undefined ? '' : ` (${note})`}`)
+      .map(([id, { answer, note }]) => `${id.replaceAll('-', ' ')} ${answer}${note === undefined ? '' : ` (${note})`}`)
       .join(', ')}`,
   'go-decision': ({ body }) =>
     `${body.decision}${because(body.reasonCode)}${and(body.note)}${body.nextStep === undefined ? '' : `; next: ${body.nextStep}`} (then: ${body.basis.verdict})`,

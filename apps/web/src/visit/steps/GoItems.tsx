@@ -20,16 +20,18 @@ export function GoItems({ go }: { go: Go }) {
         </p>
       )}
       {others.length > 0 && (
-        <Why
-          about="for today"
-          word={
-            holding.length === 0
-              ? `all ${counted(others.length, 'thing')}: ready, or does not apply`
-              : `the other ${counted(others.length, 'thing')}: ready, or does not apply`
-          }
-        >
-          <Items items={others} />
-        </Why>
+        <div style={{ marginBottom: '1rem' }}>
+          <Why
+            about="for today"
+            word={
+              holding.length === 0
+                ? `all ${counted(others.length, 'thing')}: ready, or does not apply`
+                : `the other ${counted(others.length, 'thing')}: ready, or does not apply`
+            }
+          >
+            <Items items={others} />
+          </Why>
+        </div>
       )}
     </>
   );

@@ -76,6 +76,24 @@ describe('search from anywhere, by keyboard alone', () => {
     expect(page.url(), 'no name stands in an address').toBe(`${at.url}/people/odile`);
   });
 
+  it('Ctrl K leads there too; the arrows walk through namesakes and Escape leaves', async () => {
+    await page.goto(`${at.url}/recall`);
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    await page.keyboard.press('Control+k');
+    await page.keyboard.type('999 300');
+    const options = page.getByRole('listbox', { name: 'People found' }).getByRole('option');
+    await expect.poll(() => options.count()).toBe(3);
+    const chosen = () =>
+      page.getByRole('listbox', { name: 'People found' }).getByRole('option', { selected: true }).innerText();
+    const first = await chosen();
+    await page.keyboard.press('ArrowDown');
+    expect(await chosen()).not.toBe(first);
+    await page.keyboard.press('ArrowUp');
+    expect(await chosen()).toBe(first);
+    await page.keyboard.press('Escape');
+    expect(await options.count()).toBe(0);
+  });
+
   it('says so when nobody is found', async () => {
     await page.keyboard.press('/');
     await page.keyboard.type('nobody of this name');
@@ -101,6 +119,10 @@ it('everyone has exactly one standing, the counts add up, and nobody is unaccoun
   expect(total).toBe(4);
   expect(standings.reduce((sum, { count }) => sum + count, 0)).toBe(4);
   expect(unaccounted).toBe(0);
+  const chips = await page.getByRole('navigation', { name: 'Where they are' }).getByRole('link').allInnerTexts();
+  const [everyone, ...each] = chips.map((chip) => Number(/\d+$/.exec(chip)?.[0]));
+  expect([everyone, each.reduce((sum, one) => sum + one, 0)]).toEqual([4, 4]);
+  expect(await page.getByRole('row').count()).toBe(1 + total);
   expect(await page.getByText(/not accounted for/i).count()).toBe(0);
   await checked(page, 'finding-people');
 });
@@ -138,6 +160,10 @@ it('recall: who is due with the dates for bloods, who is overdue, who is in revi
   const { inReview, people } = await at.server.read<{ inReview: { name: string }[]; people: { name: string }[] }>(
     '/api/recall',
   );
+  await page
+    .getByRole('region', { name: /^In review/ })
+    .getByRole('row', { name: /Oakenby/ })
+    .waitFor();
   expect(inReview.map(({ name }) => name).join()).toContain('Oakenby');
   expect(people.map(({ name }) => name).join()).not.toContain('Oakenby');
   await checked(page, 'finding-recall');
@@ -163,18 +189,16 @@ it('a call is logged where she stands, and is in the notes', async () => {
 
 it('what one person writes appears on the other screen without asking', async () => {
   await page.goto(`${at.url}/people/wilhelmina`);
-  await page.getByRole('heading', { level: 1, name: /Wilhelmina/ }).waitFor();
-  await at.server.done('nurse', {
-    name: 'record',
-    patient: 'wilhelmina',
-    line: {
-      kind: 'allergy',
-      body: { answer: 'other', substance: 'penicillin', reaction: 'rash' },
-      effectiveAt: '2026-11-25',
-    },
-  });
+  await page.getByText('allergies not asked').waitFor();
+  const checker = await at.signedIn('checker', '/people/wilhelmina?record=allergy');
+  const form = hands(checker.getByRole('region', { name: 'Record: allergy' }));
+  await form.pick('Anything known they react to?', 'other');
+  await form.fill('Substance', 'penicillin');
+  await form.fill('Reaction', 'rash');
+  await form.press('Record');
   await page
     .getByText(/penicillin/)
     .first()
     .waitFor({ timeout: 5000 });
+  await checker.context().close();
 });

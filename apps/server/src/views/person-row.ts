@@ -1,5 +1,5 @@
 /** One line of the list of people. */
-import { type Standing, nextDoseInWords, plainDate } from '@twelvemonth/clinical';
+import { type Standing, counted, nextDoseInWords, plainDate } from '@twelvemonth/clinical';
 import type { PersonRow } from '@twelvemonth/exchange';
 import type { Person } from '../register/people.ts';
 import { ageOf, fullName, placeViewOf, standingViewOf } from './person-words.ts';
@@ -28,7 +28,7 @@ export function personRowOf(person: Person): PersonRow {
     headline: over ? standing.says : (view?.headline ?? noProtocolInForce),
     ...(view?.window === undefined ? {} : { window: view.window }),
     ...(place === undefined ? {} : { place }),
-    dose: nextDoseInWords(course),
+    dose: standing.standing === 'in review' ? `${counted(course.doses.length, 'dose')} given` : nextDoseInWords(course),
     firstTimer: course.firstTimer,
     ...(course.due === undefined ? {} : { due: plainDate(course.due) }),
   };

@@ -74,7 +74,7 @@ function recallRowOf(person: Person): RecallRow {
     ...(course.due === undefined ? {} : { due: plainDate(course.due), daysPastDue: today - course.due }),
     dose: person.row().dose,
     ...(course.lastDose === undefined ? {} : { lastDose: plainDate(course.lastDose.on) }),
-    ...(course.recall?.bloods === undefined
+    ...(course.recall?.bloods === undefined || course.recall.bloods.until < today
       ? {}
       : {
           bloodsBetween: { from: plainDate(course.recall.bloods.from), until: plainDate(course.recall.bloods.until) },

@@ -49,7 +49,10 @@ export function StandingLine({ data }: { data: PersonView }) {
         {readiness !== undefined && (
           <span>
             <Verdict is={readiness.verdict} large>
-              {sentence(readiness.headline)} <a href="#what-must-hold">why?</a>
+              {sentence(readiness.headline)}{' '}
+              <a className="screenOnly" href="#what-must-hold">
+                why?
+              </a>
             </Verdict>
           </span>
         )}

@@ -118,14 +118,17 @@ function full(data: WindowBarData, style: WindowBarStyle): string {
   const stepsTop = top + height + (data.place === undefined ? 10 : 32);
   const total = stepsTop + rows.length * 24 + 4;
   const parts: string[] = [patterns(style.id)];
+  // "today" stands first; a month whose name would run into the one before goes without.
+  let free = 70;
   for (const month of monthStarts(axis)) {
     const x = axis.x(month);
     parts.push(element('path', { d: `M${Math.round(x)} 22V${top + height + 8}`, stroke: palette.faintRule }));
     const { year, month: number } = civilFromDay(month);
-    if (x > 70)
-      parts.push(
-        text(x + 4, 16, number === 1 ? `Jan ${year}` : monthName(month), { fill: palette.secondInk, size: 13 }),
-      );
+    const says = number === 1 ? `Jan ${year}` : monthName(month);
+    if (x > free) {
+      parts.push(text(x + 4, 16, says, { fill: palette.secondInk, size: 13 }));
+      free = x + textWidth(says);
+    }
   }
   parts.push(band(data, axis, style.id, top, height));
   const middle = top + 22;

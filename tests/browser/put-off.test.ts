@@ -152,6 +152,22 @@ it('she goes home; the page says where she is, who owns it and until when', asyn
   await checked(page, 'put-off-person');
 });
 
+it('the illness she told of is asked for, so that tomorrow does not call her ready', async () => {
+  await page.goto(`${at.url}/people/wilhelmina/visit`);
+  await page.getByRole('link', { name: 'write it in the notes' }).click();
+  const panel = page.getByRole('region', { name: 'Record: illness or event' });
+  const form = hands(panel);
+  await form.fill('What happened', 'vomiting');
+  await form.pick('What sort', 'illness');
+  await form.fill('Began on', '24 11 2026');
+  await form.press('Record');
+  await panel.waitFor({ state: 'detached' });
+  await page.getByText(/^Not ready: unwell/).waitFor();
+  await page.goto(`${at.url}/people/wilhelmina/visit`);
+  await page.getByRole('heading', { name: 'The visit is over' }).waitFor();
+  expect(await page.getByRole('link', { name: 'write it in the notes' }).count()).toBe(0);
+});
+
 it('the letter says that no dose was given, and why', async () => {
   await page.goto(`${at.url}/people/wilhelmina/letter`);
   const letter = page.frameLocator('iframe');

@@ -24,6 +24,8 @@ import { allergiesInWords, bornInWords, fullName, needsOf } from './person-words
 import { byPatient, listedOn } from './sessions.ts';
 import { visitStepsOf } from './visit-steps.ts';
 
+/** An illness written so many days ago or less may be the one they tell of. Common practice, no source. */
+const illnessIsRecentDays = 14;
 /** What a bag of 5 mg holds; pumps and drops are reckoned from it. */
 const bagMilliliters = 100;
 
@@ -73,6 +75,7 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
     ...(visit?.decision === undefined
       ? {}
       : { decision: { decision: visit.decision.body.decision, says: entryText(visit.decision) } }),
+    illnessToWrite: illnessToWrite(person, visit),
     ...(prescription === undefined ? {} : { prescription: entryText(prescription) }),
     ...preparationOf(visit, reader, nameOf),
     ...(visit?.check === undefined
@@ -142,6 +145,16 @@ function toldBefore({ record, course }: Person, question: string): string | unde
     default:
       return undefined;
   }
+}
+
+/** An answer of the day, or a dose put off, that tells of an illness no entry of these days does. */
+function illnessToWrite({ record }: Person, visit: Visit | undefined): boolean {
+  if (visit === undefined) return false;
+  const answers = visit.checklist?.body.answers ?? {};
+  const told =
+    visit.decision?.body.reasonCode === 'unwell' ||
+    ['unwell-now', 'ill-since-bloods'].some((question) => answers[question]?.answer === 'yes');
+  return told && !factsOf(record, 'illness').some(({ on }) => on > visit.on - illnessIsRecentDays);
 }
 
 const putOffValuesOf = ({ number }: Protocol): string[] => [

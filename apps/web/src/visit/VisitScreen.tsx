@@ -49,6 +49,18 @@ function Chairside({ data }: { data: VisitView }) {
               </Note>
             </div>
           )}
+          {data.illnessToWrite && (
+            <div style={{ marginBottom: '0.8rem' }}>
+              <Note tone="caution">
+                They told of an illness. Until it is in the notes, readiness does not know of it and bloods drawn before
+                it still count:{' '}
+                <Link to="/people/$patient" params={{ patient: data.patient }} search={{ record: 'illness' }}>
+                  write it in the notes
+                </Link>
+                .
+              </Note>
+            </div>
+          )}
           <section className={css['card']} aria-label={shown?.step ?? 'the visit'}>
             {shown === undefined ? (
               <Over data={data} />

@@ -95,6 +95,8 @@ describe('search from anywhere, by keyboard alone', () => {
   });
 
   it('says so when nobody is found', async () => {
+    await page.goto(`${at.url}/recall`);
+    await page.getByRole('heading', { level: 1 }).waitFor();
     await page.keyboard.press('/');
     await page.keyboard.type('nobody of this name');
     await page

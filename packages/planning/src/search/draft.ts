@@ -1,0 +1,55 @@
+/** A plan in the making: the times of those placed, and the room left beside them. */
+import { type Blocks, blocksOf } from './block.ts';
+import { LEAVES, type Problem, stride } from './problem.ts';
+import { type Room, emptyRoom, giveBack, take, waitIn } from './room.ts';
+
+export type Draft = {
+  readonly problem: Problem;
+  readonly blocks: Blocks;
+  readonly room: Room;
+  readonly times: Int16Array;
+};
+
+export function emptyDraft(problem: Problem): Draft {
+  const times = new Int16Array(problem.visits * stride).fill(-1);
+  return { problem, blocks: blocksOf(problem), room: emptyRoom(problem), times };
+}
+
+export const isPlaced = ({ times }: Draft, visit: number): boolean => times[visit * stride + LEAVES]! >= 0;
+
+export function put({ problem, room, times }: Draft, visit: number): void {
+  take(problem, room, visit, times);
+}
+
+export function lift(draft: Draft, visit: number): void {
+  if (isPlaced(draft, visit)) giveBack(draft.problem, draft.room, visit, draft.times);
+}
+
+/** Makes the draft that of other times; those without a place in them have none. */
+export function become(draft: Draft, times: Int16Array): void {
+  for (let visit = 0; visit < draft.problem.visits; visit += 1) lift(draft, visit);
+  draft.times.set(times);
+  for (let visit = 0; visit < draft.problem.visits; visit += 1) if (isPlaced(draft, visit)) put(draft, visit);
+}
+
+const most = { overtime: 2 ** 11, wait: 2 ** 16, finish: 2 ** 11 };
+
+/** The objective as one number, smaller is better: unseen, then overtime, then wait, then finish. */
+export function rank({ problem, times }: Draft): number {
+  let unseen = 0;
+  let wait = 0;
+  let finish = 0;
+  for (let visit = 0; visit < problem.visits; visit += 1) {
+    const leaves = times[visit * stride + LEAVES]!;
+    if (leaves < 0) {
+      unseen += 1;
+      continue;
+    }
+    wait += waitIn(problem, visit, times);
+    if (leaves > finish) finish = leaves;
+  }
+  const overtime = Math.max(0, finish - problem.closes);
+  return ((unseen * most.overtime + overtime) * most.wait + wait) * most.finish + finish;
+}
+
+export const finishOfRank = (value: number): number => value % most.finish;

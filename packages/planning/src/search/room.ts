@@ -1,0 +1,112 @@
+/**
+ * What is still free in each tick, and how far it stays free from there on: `run[t]` is the number of ticks in a row, from
+ * t, in which at least `least` are free. Whether a step of any length fits at t is then one comparison.
+ */
+import { ARRIVES, CHECK, IN_WATCH_PLACE, LEAVES, PREPARATION, type Problem, stride } from './problem.ts';
+
+export type Lane = { readonly free: Int16Array; readonly least: number; readonly run: Int16Array };
+
+export type Room = {
+  /** Two lanes over the same free units: enough for a whole nurse, enough to keep an eye on one more. */
+  readonly whole: Lane;
+  readonly shared: Lane;
+  readonly chair: Lane;
+  readonly watch: Lane;
+  readonly preparation: Lane;
+  readonly check: Lane;
+};
+
+function laneOver(free: Int16Array, least: number): Lane {
+  const lane = { free, least, run: new Int16Array(free.length + 1) };
+  renew(lane, 0, free.length);
+  return lane;
+}
+
+/** Brings `run` up to date after the free numbers of [from, to) have changed. */
+function renew(lane: Lane, from: number, to: number): void {
+  const { free, least, run } = lane;
+  let length = run[to]!;
+  let tick = to - 1;
+  for (; tick >= from; tick -= 1) {
+    length = free[tick]! >= least ? length + 1 : 0;
+    run[tick] = length;
+  }
+  // Before the change only lengths differ, up to the first tick that is not free or already right.
+  for (; tick >= 0 && free[tick]! >= least; tick -= 1) {
+    length += 1;
+    if (run[tick] === length) return;
+    run[tick] = length;
+  }
+}
+
+export function emptyRoom(problem: Problem): Room {
+  const units = problem.nurseUnits.slice();
+  return {
+    whole: laneOver(units, problem.wholeUnits),
+    shared: laneOver(units, 1),
+    chair: laneOver(problem.chairs.slice(), 1),
+    watch: laneOver(problem.watchPlaces.slice(), 1),
+    preparation: laneOver(problem.preparers.slice(), 1),
+    check: laneOver(problem.checkers.slice(), 1),
+  };
+}
+
+function change(lane: Lane, from: number, to: number, by: number): void {
+  if (to <= from) return;
+  const { free } = lane;
+  for (let tick = from; tick < to; tick += 1) free[tick]! += by;
+  renew(lane, from, to);
+}
+
+/** Takes (sign -1) or gives back (sign 1) everything the visit uses at its times. */
+function apply(problem: Problem, room: Room, visit: number, times: Int16Array, sign: number): void {
+  const row = visit * stride;
+  const steps = problem.stepCount[visit]!;
+  let first = -1;
+  let last = 0;
+  for (let step = 0; step < steps; step += 1) {
+    const units = problem.stepUnits[row + step]!;
+    if (units === 0) continue;
+    const from = times[row + step]!;
+    const to = from + problem.stepTicks[row + step]!;
+    const { free } = room.whole;
+    for (let tick = from; tick < to; tick += 1) free[tick]! += sign * units;
+    if (first < 0) first = from;
+    last = to;
+  }
+  if (first >= 0) {
+    renew(room.whole, first, last);
+    renew(room.shared, first, last);
+  }
+  const watch = problem.watch[visit]!;
+  const inPlace = watch >= 0 && times[row + IN_WATCH_PLACE] === 1;
+  if (problem.chairFrom[visit]! >= 0) {
+    const end = watch >= 0 && !inPlace ? watch : problem.chairTo[visit]!;
+    change(
+      room.chair,
+      times[row + problem.chairFrom[visit]!]!,
+      times[row + end]! + problem.stepTicks[row + end]!,
+      sign,
+    );
+  }
+  if (inPlace) change(room.watch, times[row + watch]!, times[row + watch]! + problem.stepTicks[row + watch]!, sign);
+  if (problem.doseBefore[visit]! >= 0) {
+    const preparation = times[row + PREPARATION]!;
+    const check = times[row + CHECK]!;
+    change(room.preparation, preparation, preparation + problem.preparationTicks[visit]!, sign);
+    change(room.check, check, check + problem.checkTicks[visit]!, sign);
+  }
+}
+
+export const take = (problem: Problem, room: Room, visit: number, times: Int16Array): void =>
+  apply(problem, room, visit, times, -1);
+
+/** Frees what the visit used and marks it as having no place. */
+export function giveBack(problem: Problem, room: Room, visit: number, times: Int16Array): void {
+  apply(problem, room, visit, times, 1);
+  times[visit * stride + LEAVES] = -1;
+}
+
+/** Ticks the placed visit waits. */
+export const waitIn = (problem: Problem, visit: number, times: Int16Array): number =>
+  times[visit * stride + LEAVES]! - times[visit * stride + ARRIVES]! - problem.care[visit]!;

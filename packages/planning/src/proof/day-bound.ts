@@ -142,3 +142,16 @@ function ask(
   search.objective = objective;
   return 'possible';
 }
+
+export type SeeAll =
+  | { readonly answer: 'possible'; readonly plan: Plan }
+  | { readonly answer: 'impossible' | 'not known' };
+
+/** Whether everyone can be seen at all, however long they wait. */
+export function seeAll(day: Day, contradictions: number): SeeAll {
+  const problem = problemOf(day);
+  const built = dayModel(problem, { mostWait: day.ticks * day.visits.length, finishBy: day.ticks });
+  const decision = decide(built.model, { contradictions });
+  if (decision.answer !== 'possible') return { answer: decision.answer };
+  return { answer: 'possible', plan: planFrom(day, timesFrom(problem, built, decision.values)) };
+}

@@ -19,6 +19,7 @@ function groupSize(problem: Problem, visit: number, step: number): number {
 function stepFits(problem: Problem, room: Room, cell: number, at: number): boolean {
   const units = problem.stepUnits[cell]!;
   if (at < problem.stepFrom[cell]! || at > problem.stepTo[cell]!) return false;
+  if (problem.stepFrom[cell] === problem.stepTo[cell]) return true;
   if (units === 0) return at + problem.stepTicks[cell]! <= problem.ticks;
   const lane = units > 1 || problem.wholeUnits === 1 ? room.whole : room.shared;
   return lane.run[at]! >= problem.stepTicks[cell]!;
@@ -41,12 +42,14 @@ function tryGroup(
   for (let member = step; member < step + size; member += 1) {
     const begins = end;
     end += problem.stepTicks[row + member]!;
-    if (member <= problem.chairTo[visit]! && end > chairUntil) return -2;
+    if (member <= problem.chairTo[visit]! && end > chairUntil && problem.inChair[visit] === 0) return -2;
     if (!stepFits(problem, room, row + member, begins)) return -1;
     if (member === problem.doseBefore[visit] && !doseFits(problem, room, visit, arrives, begins)) return -1;
     if (member === problem.watch[visit]) {
-      const inPlace = room.watch.run[begins]! >= problem.stepTicks[row + member]!;
-      if (!inPlace && (problem.chairFrom[visit]! < 0 || end > chairUntil)) return -1;
+      const begun = problem.watchedIn[visit]!;
+      const inPlace = begun < 0 ? room.watch.run[begins]! >= problem.stepTicks[row + member]! : begun === 1;
+      const mayStay = problem.inChair[visit] === 1 || (problem.chairFrom[visit]! >= 0 && end <= chairUntil);
+      if (!inPlace && !mayStay) return -1;
       times[row + IN_WATCH_PLACE] = inPlace ? 1 : 0;
     }
     times[row + member] = begins;
@@ -119,11 +122,12 @@ export function chainFrom(
     const held = endOfHeld(problem, visit);
     let end = -1;
     while (end < 0) {
-      while (at < leaveBy && room.chair.run[at] === 0) at += 1;
+      while (at < leaveBy && room.chair.run[at] === 0 && problem.inChair[visit] === 0) at += 1;
       if (at >= leaveBy) return false;
       // Within one free stretch of chair a later beginning cannot help: the stretch ends when it ends.
       const chairUntil = at + room.chair.run[at]!;
       end = run(chairFrom, held, at, chairUntil);
+      if (end < 0 && problem.inChair[visit] === 1) return false;
       if (end < 0) at = chairUntil;
     }
     at = run(held + 1, lastStep, end, problem.ticks);

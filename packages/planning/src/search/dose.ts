@@ -8,13 +8,17 @@ export const LAST: DoseChoice = 0;
 export const FIRST: DoseChoice = 1;
 export const CLOSE: DoseChoice = 2;
 
+/** What has begun is a fact: it needs no room. */
+const isBegun = (from: Int16Array, to: Int16Array, visit: number): boolean => from[visit] === to[visit];
+
 /** The first tick from `from` at which the check fits and ends by `by`; -1 if none. */
 function checkFrom(problem: Problem, room: Room, visit: number, from: number, by: number): number {
   const ticks = problem.checkTicks[visit]!;
   const last = Math.min(by - ticks, problem.checkTo[visit]!);
   const { run } = room.check;
+  const begun = isBegun(problem.checkFrom, problem.checkTo, visit);
   for (let tick = Math.max(from, problem.checkFrom[visit]!); tick <= last; tick += 1)
-    if (run[tick]! >= ticks) return tick;
+    if (begun || run[tick]! >= ticks) return tick;
   return -1;
 }
 
@@ -24,8 +28,9 @@ export function doseFits(problem: Problem, room: Room, visit: number, arrives: n
   const least = Math.max(arrives, at - problem.keepsTicks[visit]! - ticks, problem.preparationFrom[visit]!);
   const last = Math.min(at - problem.checkTicks[visit]! - ticks, problem.preparationTo[visit]!);
   const { run } = room.preparation;
+  const begun = isBegun(problem.preparationFrom, problem.preparationTo, visit);
   for (let tick = last; tick >= least; tick -= 1) {
-    if (run[tick]! >= ticks && checkFrom(problem, room, visit, tick + ticks, at) >= 0) return true;
+    if ((begun || run[tick]! >= ticks) && checkFrom(problem, room, visit, tick + ticks, at) >= 0) return true;
   }
   return false;
 }
@@ -44,9 +49,10 @@ export function placeDose(
   const least = Math.max(arrives, at - problem.keepsTicks[visit]! - ticks, problem.preparationFrom[visit]!);
   const last = Math.min(at - problem.checkTicks[visit]! - ticks, problem.preparationTo[visit]!);
   const { run } = room.preparation;
+  const begun = isBegun(problem.preparationFrom, problem.preparationTo, visit);
   let found = -1;
   for (let tick = last; tick >= least; tick -= 1) {
-    if (run[tick]! < ticks || checkFrom(problem, room, visit, tick + ticks, at) < 0) continue;
+    if ((!begun && run[tick]! < ticks) || checkFrom(problem, room, visit, tick + ticks, at) < 0) continue;
     found = tick;
     if (choice === LAST) break;
     const touches = tick === 0 || run[tick - 1] === 0 || run[tick] === ticks;

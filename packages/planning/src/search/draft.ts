@@ -1,6 +1,6 @@
 /** A plan in the making: the times of those placed, and the room left beside them. */
 import { type Blocks, blocksOf } from './block.ts';
-import { LEAVES, type Problem, stride } from './problem.ts';
+import { ARRIVES, LEAVES, type Problem, stride } from './problem.ts';
 import { type Room, emptyRoom, giveBack, take, waitIn } from './room.ts';
 
 export type Draft = {
@@ -8,11 +8,14 @@ export type Draft = {
   readonly blocks: Blocks;
   readonly room: Room;
   readonly times: Int16Array;
+  /** By visit: the arrival the person has been told, -1 if none. */
+  readonly told: Int16Array;
 };
 
 export function emptyDraft(problem: Problem): Draft {
   const times = new Int16Array(problem.visits * stride).fill(-1);
-  return { problem, blocks: blocksOf(problem), room: emptyRoom(problem), times };
+  const told = new Int16Array(problem.visits).fill(-1);
+  return { problem, blocks: blocksOf(problem), room: emptyRoom(problem), times, told };
 }
 
 export const isPlaced = ({ times }: Draft, visit: number): boolean => times[visit * stride + LEAVES]! >= 0;
@@ -32,12 +35,13 @@ export function become(draft: Draft, times: Int16Array): void {
   for (let visit = 0; visit < draft.problem.visits; visit += 1) if (isPlaced(draft, visit)) put(draft, visit);
 }
 
-const most = { overtime: 2 ** 11, wait: 2 ** 16, finish: 2 ** 11 };
+const most = { overtime: 2 ** 11, disturbed: 2 ** 8, wait: 2 ** 16, finish: 2 ** 11 };
 
-/** The objective as one number, smaller is better: unseen, then overtime, then wait, then finish. */
-export function rank({ problem, times }: Draft): number {
+/** The objective as one number, smaller is better: unseen, overtime, people told another arrival, wait, finish. */
+export function rank({ problem, times, told }: Draft): number {
   let unseen = 0;
   let wait = 0;
+  let disturbed = 0;
   let finish = 0;
   for (let visit = 0; visit < problem.visits; visit += 1) {
     const leaves = times[visit * stride + LEAVES]!;
@@ -46,10 +50,11 @@ export function rank({ problem, times }: Draft): number {
       continue;
     }
     wait += waitIn(problem, visit, times);
+    if (told[visit]! >= 0 && told[visit] !== times[visit * stride + ARRIVES]) disturbed += 1;
     if (leaves > finish) finish = leaves;
   }
   const overtime = Math.max(0, finish - problem.closes);
-  return ((unseen * most.overtime + overtime) * most.wait + wait) * most.finish + finish;
+  return (((unseen * most.overtime + overtime) * most.disturbed + disturbed) * most.wait + wait) * most.finish + finish;
 }
 
 export const finishOfRank = (value: number): number => value % most.finish;

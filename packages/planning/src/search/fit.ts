@@ -96,6 +96,30 @@ export function fit(
     : leastWait(problem, room, visit, begin, end, choice, times);
 }
 
+/** Times with one arrival and no other, waiting afterwards where it must. */
+export function fitArriving(
+  problem: Problem,
+  blocks: Blocks,
+  room: Room,
+  visit: number,
+  at: number,
+  choice: FitChoice,
+  times: Int16Array,
+): boolean {
+  const end = problem.latest[visit]!;
+  times[visit * stride + LEAVES] = -1;
+  if (at < problem.earliest[visit]! || at + problem.care[visit]! > end) return false;
+  if (problem.begun[visit] === 0) {
+    const answer = blockFits(problem, blocks, room, visit, at);
+    if (answer > 0) {
+      writeBlock(problem, blocks, room, visit, at, answer === 2, choice, times);
+      return true;
+    }
+    if (problem.mayWait[visit] === 0) return false;
+  }
+  return chainFrom(problem, room, visit, at, at, end, choice, times);
+}
+
 const attempt = new Int16Array(stride);
 
 /** Tries every arrival and keeps the times that wait least, the earliest of equals. */

@@ -15,6 +15,7 @@ export type Guide = {
 
 const perUnseen = 4_000;
 const perTickWaited = 40;
+const perDisturbed = 400;
 const perTickOfOvertime = 60;
 /** How many ticks before the best finish the slope begins. */
 const slopeTicks = 8;
@@ -40,9 +41,10 @@ export function aimAt({ problem }: Draft, guide: Guide, bestFinish: number): voi
 }
 
 /** What one visit adds. */
-export function costOf({ problem, times }: Draft, guide: Guide, visit: number): number {
+export function costOf({ problem, times, told }: Draft, guide: Guide, visit: number): number {
   const row = visit * stride;
   const leaves = times[row + LEAVES]!;
   if (leaves < 0) return perUnseen;
-  return perTickWaited * (leaves - times[row + ARRIVES]! - problem.care[visit]!) + guide.leaving[leaves]!;
+  const disturbed = told[visit]! >= 0 && told[visit] !== times[row + ARRIVES] ? perDisturbed : 0;
+  return disturbed + perTickWaited * (leaves - times[row + ARRIVES]! - problem.care[visit]!) + guide.leaving[leaves]!;
 }

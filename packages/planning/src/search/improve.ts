@@ -5,7 +5,7 @@
 import type { Draw } from '../random.ts';
 import { CLOSE, FIRST, LAST } from './dose.ts';
 import { type Draft, become, finishOfRank, isPlaced, lift, put, rank } from './draft.ts';
-import { type FitChoice, fit } from './fit.ts';
+import { type FitChoice, fit, fitArriving } from './fit.ts';
 import { type Guide, aimAt, costOf, guideFor } from './guide.ts';
 import type { Limit } from './limit.ts';
 import { anyVisits } from './moves/any-visits.ts';
@@ -72,6 +72,12 @@ function putAll(draft: Draft, guide: Guide, draw: Draw, chosen: Int16Array, coun
     const visit = chosen[index]!;
     choice.dose = doseChoices[draw(doseChoices.length)]!;
     choice.late = draw(2) === 0;
+    const told = draft.told[visit]!;
+    if (told >= 0 && fitArriving(problem, blocks, room, visit, told, choice, times)) {
+      put(draft, visit);
+      cost += costOf(draft, guide, visit);
+      continue;
+    }
     const from = draw(oneInSoMany) === 0 ? somewhere(draft, guide, draw, visit) : 0;
     const isPut =
       fit(problem, blocks, room, visit, from, problem.ticks, choice, times) ||

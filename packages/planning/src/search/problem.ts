@@ -46,8 +46,12 @@ export type Problem = {
   readonly byTransport: Uint8Array;
   readonly mayWait: Uint8Array;
   readonly care: Int16Array;
-  /** 1 where some step has begun, so that its times are not free. */
+  /** 1 where some step has begun: those steps are facts, whatever they use. */
   readonly begun: Uint8Array;
+  /** 1 where the chair is already sat in. */
+  readonly inChair: Uint8Array;
+  /** Where a watch that has begun is spent, as IN_WATCH_PLACE says it; -1 otherwise. */
+  readonly watchedIn: Int8Array;
   readonly nurseUnits: Int16Array;
   readonly chairs: Int16Array;
   readonly watchPlaces: Int16Array;
@@ -100,6 +104,8 @@ export function problemOf(day: Day): Problem {
     mayWait: Uint8Array.from(visits, (visit) => (visit.mayWait ? 1 : 0)),
     care: column(visits, ticksOfCare),
     begun: new Uint8Array(visits.length),
+    inChair: new Uint8Array(visits.length),
+    watchedIn: new Int8Array(visits.length).fill(-1),
     nurseUnits: capacity((t) => (day.nurses[t] ?? 0) * day.watchedPerNurse),
     chairs: capacity((t) => day.chairs[t] ?? 0),
     watchPlaces: capacity((t) => day.watchPlaces[t] ?? 0),

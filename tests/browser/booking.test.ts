@@ -176,6 +176,8 @@ it('a session is cancelled with a reason, once everyone on it has been told', as
   await nurse.getByRole('link', { name: 'Wed 2 Dec 2026' }).click();
   const { press, fill, sees, unfold } = hands(nurse.getByRole('main'));
   await unfold('cancel this session');
+  // The one place just taken has to have reached this screen: whoever cancels on an older reading is refused for that.
+  await sees(/1 person is on the list/);
   await fill('Why', 'no nurse for the chair');
   await press('Cancel the session');
   await sees(/move or release every place first/);

@@ -21,7 +21,7 @@ function runCommand(script, args) {
   });
 }
 
-const oneCheck = (passed) => ({ passed: passed ? 1 : 0, failed: passed ? 0 : 1, notRun: [] });
+const oneCheck = (passed) => ({ passed: passed ? 1 : 0, failed: passed ? 0 : 1, notRun: [], says: [] });
 
 /** A step that counts as one check: it passes when each of its commands ends with 0. */
 const commandStep = (name, ...commands) => ({
@@ -35,25 +35,32 @@ const commandStep = (name, ...commands) => ({
   },
 });
 
+const firstLine = (text = '') => text.split('\n')[0];
+
 /**
  * What a vitest report says. A file that could not even be loaded counts as one failure; a test that was skipped, or whose
- * name says NOT RUN HERE, counts as neither passed nor failed.
+ * name says NOT RUN HERE, counts as neither passed nor failed. What failed is named, so that the end of a long log tells it.
  */
 export function counted(report, code) {
-  const count = { passed: 0, failed: 0, notRun: [] };
+  const count = { passed: 0, failed: 0, notRun: [], says: [] };
   for (const file of report.testResults) {
     const saysNotRun = (test) => test.fullName.includes('NOT RUN HERE') && test.status === 'passed';
     const notRun = file.assertionResults.filter(
       (test) => saysNotRun(test) || !['passed', 'failed'].includes(test.status),
     );
     const passed = file.assertionResults.filter((test) => test.status === 'passed' && !saysNotRun(test)).length;
-    const failed = file.assertionResults.filter((test) => test.status === 'failed').length;
+    const failed = file.assertionResults.filter((test) => test.status === 'failed');
     count.passed += passed;
-    count.failed += file.status === 'failed' ? Math.max(failed, 1) : failed;
+    count.failed += file.status === 'failed' ? Math.max(failed.length, 1) : failed.length;
+    count.says.push(...failed.map((test) => `${test.fullName.trim()}: ${firstLine(test.failureMessages[0])}`));
+    if (file.status === 'failed' && failed.length === 0) count.says.push(`${file.name}: ${firstLine(file.message)}`);
     count.notRun.push(...notRun.map((test) => test.fullName.trim()));
   }
   // An error outside any test (a rejection nobody awaited) fails the run without failing a test.
-  if (code !== 0 && count.failed === 0) count.failed = 1;
+  if (code !== 0 && count.failed === 0) {
+    count.failed = 1;
+    count.says.push('an error outside any test; it is printed above');
+  }
   if (count.passed + count.failed === 0) count.failed = 1;
   return count;
 }
@@ -134,6 +141,7 @@ export async function runSteps(steps, inCi = isCi(process.env['CI'])) {
     notRun.push(...outcome.notRun);
     const word = outcome.failed === 0 ? 'passed' : 'FAILED';
     lines.push(`${word}  ${step.name}: ${outcome.passed} passed, ${outcome.failed} failed, ${seconds(began)}`);
+    lines.push(...outcome.says.map((says) => `        ${says}`));
     if (stoppedBy() !== undefined) {
       lines.push(`stopped by ${stoppedBy()}; the steps after "${step.name}" did not run`);
       failed += 1;

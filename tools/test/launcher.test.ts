@@ -9,19 +9,19 @@ import { counted, runSteps } from '../launch/checks.mjs';
 import { inTurn } from '../launch/turn.mjs';
 import { root } from '../tidy/tree.ts';
 
-type Outcome = { passed: number; failed: number; notRun: string[] };
+type Outcome = { passed: number; failed: number; notRun: string[]; says: string[] };
 const step = (name: string, outcome: Partial<Outcome>) => ({
   name,
-  run: async () => ({ passed: 0, failed: 0, notRun: [], ...outcome }),
+  run: async () => ({ passed: 0, failed: 0, notRun: [], says: [], ...outcome }),
 });
-const test = (status: string, fullName = 'a test') => ({ status, fullName });
+const test = (status: string, fullName = 'a test') => ({ status, fullName, failureMessages: ['it broke\nhere'] });
 
 describe('the count of a test report', () => {
   it('counts tests that passed and tests that failed', () => {
     const report = {
       testResults: [{ status: 'failed', assertionResults: [test('passed'), test('failed'), test('passed')] }],
     };
-    expect(counted(report, 1)).toEqual({ passed: 2, failed: 1, notRun: [] });
+    expect(counted(report, 1)).toEqual({ passed: 2, failed: 1, notRun: [], says: ['a test: it broke'] });
   });
 
   it('counts a file that could not be loaded, an error outside any test, and an empty report as failures', () => {
@@ -35,13 +35,13 @@ describe('the count of a test report', () => {
     const report = {
       testResults: [{ status: 'passed', assertionResults: [test('passed'), test('skipped', ' needs PostgreSQL')] }],
     };
-    expect(counted(report, 0)).toEqual({ passed: 1, failed: 0, notRun: ['needs PostgreSQL'] });
+    expect(counted(report, 0)).toEqual({ passed: 1, failed: 0, notRun: ['needs PostgreSQL'], says: [] });
     const placeholder = {
       testResults: [
         { status: 'passed', assertionResults: [test('passed'), test('passed', 'NOT RUN HERE: no strace')] },
       ],
     };
-    expect(counted(placeholder, 0)).toEqual({ passed: 1, failed: 0, notRun: ['NOT RUN HERE: no strace'] });
+    expect(counted(placeholder, 0)).toEqual({ passed: 1, failed: 0, notRun: ['NOT RUN HERE: no strace'], says: [] });
   });
 });
 
@@ -64,6 +64,12 @@ describe('the summary', () => {
     expect(await runSteps([step('one', { passed: 3, failed: 1 }), broken, step('last', { passed: 4 })], false)).toBe(1);
     expect(printed.at(-1)).toBe('7 passed, 2 failed');
     expect(printed.some((line) => line.includes('FAILED  broken'))).toBe(true);
+  });
+
+  it('names what failed near its end, where a long log is read', async () => {
+    watch();
+    await runSteps([step('one', { failed: 1, says: ['a dose: it broke'] })], false);
+    expect(printed).toContain('          a dose: it broke');
   });
 
   it('passes only when nothing failed', async () => {

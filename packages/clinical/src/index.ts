@@ -62,6 +62,7 @@ export * from './formulas/units.ts';
 export * from './requirements/evidence.ts';
 export * from './requirements/index.ts';
 export * from './requirements/requirement.ts';
+export * from './flips/register-compared.ts';
 export * from './readiness/ask.ts';
 export * from './readiness/go-verdict.ts';
 export * from './readiness/foreseeable.ts';

@@ -5,6 +5,7 @@ import {
   type DecisionContext,
   type Entry,
   type Question,
+  type SheetAddition,
   type SubjectRecord,
   day,
   dayFromCivil,
@@ -12,7 +13,7 @@ import {
   everyDay,
   parseLedger,
   protocolFrom,
-  protocolSchema,
+  readSheet,
   recordOf,
   teachingSheet,
   verdicts,
@@ -33,7 +34,7 @@ export type LedgerAsked = {
 
 export function readinessOfLedger(asked: LedgerAsked, output: Output): number {
   const context: DecisionContext = {
-    protocols: [{ from: dayFromCivil(1800, 1, 1), protocol: protocolOf(asked.protocol) }],
+    protocols: [{ from: dayFromCivil(1800, 1, 1), protocol: protocolOf(asked.protocol, output) }],
     calendar: everyDay,
   };
   const { entries, questions } = ledgerOf(asked.ledger);
@@ -58,8 +59,9 @@ function textOf(path: string): string {
   }
 }
 
-function protocolOf(path: string | undefined) {
+function protocolOf(path: string | undefined, output: Output) {
   let sheet = teachingSheet;
+  let added: readonly SheetAddition[] = [];
   if (path !== undefined) {
     let content: unknown;
     try {
@@ -68,14 +70,12 @@ function protocolOf(path: string | undefined) {
       if (error instanceof Ending) throw error;
       throw misused(`${path} is not JSON.`);
     }
-    const parsed = protocolSchema.safeParse(content);
-    if (!parsed.success)
-      throw misused(
-        `${path} is not a rule sheet: ${parsed.error.issues.map(({ path: where, message }) => `${where.join('.')}: ${message}`).join('; ')}.`,
-      );
-    sheet = parsed.data;
+    const read = readSheet(content);
+    if ('says' in read) throw misused(`${path} is not a rule sheet of ours. ${read.says}`);
+    ({ sheet, added } = read);
+    for (const { says } of added) output.aside(`added by an upgrade, not signed: ${says}`);
   }
-  const made = protocolFrom(sheet);
+  const made = protocolFrom(sheet, added);
   if ('empty' in made) throw misused(`The sheet has empty numbers: ${made.empty.map(({ key }) => key).join(', ')}.`);
   return made.protocol;
 }

@@ -77,4 +77,5 @@ export * from './decide/read-kinds-of.ts';
 export * from './decide/subjects-of.ts';
 export * from './decide/who-may.ts';
 export * from './protocol/starter.ts';
+export * from './protocol/upgrade.ts';
 export * from './denosumab/clock.ts';

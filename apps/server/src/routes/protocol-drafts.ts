@@ -2,6 +2,7 @@
 import {
   type NumberKey,
   type ProtocolSheet,
+  beginningFrom,
   numberKeys,
   protocolSchema,
   protocolVersions,
@@ -27,7 +28,7 @@ export function serveProtocolDrafts(app: FastifyInstance, atHand: AtHand): void 
       starters.find(({ version }) => version === body.from) ??
       protocolVersions(unit.protocolRecord).findLast(({ version }) => version === body.from)?.sheet;
     if (from === undefined) return notHere('version to begin from');
-    const sheet = sheetWith(from, body, who.member.name);
+    const sheet = sheetWith(beginningFrom(from), body, who.member.name);
     if (sheet instanceof Refused) return sheet;
     const by = authorFor(who.member, 'write protocol');
     if (by instanceof Refused) return by;

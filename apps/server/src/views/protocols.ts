@@ -25,7 +25,7 @@ export function protocolViewOf(unit: UnitNow, { accounts }: AtHand): ProtocolVie
     unit: unit.unit.id,
     unitName: unit.unit.name,
     versions: protocolVersions(unit.protocolRecord)
-      .flatMap(({ version, contentHash, sheet, signatures, adopted }): VersionView[] => {
+      .flatMap(({ version, contentHash, sheet, added, signatures, adopted }): VersionView[] => {
         if (sheet === undefined) return [];
         return [
           {
@@ -42,10 +42,14 @@ export function protocolViewOf(unit: UnitNow, { accounts }: AtHand): ProtocolVie
               inForceFrom: plainDate(inForceFrom),
             })),
             ...sheetViewOf(sheet),
+            added: added.map(({ path, says }) => ({ path, says })),
           },
         ];
       })
       .toReversed(),
+    unreadable: protocolVersions(unit.protocolRecord)
+      .filter(({ sheet }) => sheet === undefined)
+      .map(({ version, adopted, unreadable }) => ({ version, adopted: adopted !== undefined, says: unreadable })),
     starters: starters.map(({ version, title }) => ({ version, title })),
   };
 }

@@ -20,6 +20,7 @@ export const unitViewOf = ({ unit, protocol }: UnitNow): UnitView => ({
     ? {}
     : {
         protocolVersion: protocol.version,
+        ...(protocol.added.length === 0 ? {} : { protocolUnsigned: protocol.added.length }),
         ...(isPlainDate(protocol.sheet.reviewBy) ? { protocolReviewBy: protocol.sheet.reviewBy } : {}),
       }),
 });

@@ -1,14 +1,17 @@
 import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { Button } from '../paper/Button.tsx';
 import { useReached } from '../server/connection.ts';
 import { queries, status } from '../server/queries.ts';
 import css from './Frame.module.css';
+import { useUnit } from './unit.ts';
 
-/** Three things that change what can be done here: no server, a server that only reads, a server newer than this screen. */
+/** What changes what can be done here: no server, a server that only reads, a server newer than this screen, a protocol older than the product. */
 export function Banners() {
   const reached = useReached();
   const now = useQuery(status).data;
+  const { unit } = useUnit();
   const [loadedWith, setLoadedWith] = useState<string>();
   if (loadedWith === undefined && now !== undefined) setLoadedWith(now.version);
   return (
@@ -31,6 +34,13 @@ export function Banners() {
             load the new screens
           </Button>
           .
+        </p>
+      )}
+      {unit?.protocolUnsigned !== undefined && (
+        <p className={css['banner']}>
+          The protocol {unit.protocolVersion} was signed before an upgrade of the product.{' '}
+          {unit.protocolUnsigned === 1 ? 'One part of it is' : `${unit.protocolUnsigned} parts of it are`} filled in
+          from the starter and not signed here: <Link to="/protocol">a new version</Link> is to be signed by two people.
         </p>
       )}
     </output>

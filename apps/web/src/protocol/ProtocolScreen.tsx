@@ -55,6 +55,13 @@ function Versions({ data }: { data: ProtocolView }) {
         </Empty>
       )}
       {late && <Note tone="caution">The version in force was to be reviewed by {dayInWords(inForce.reviewBy)}.</Note>}
+      {data.unreadable.map(({ version, adopted, says }) => (
+        <Note key={version} tone="caution">
+          The text of version {version} cannot be read. {says}
+          {adopted &&
+            ' It was adopted: nothing before it counts any more, and nothing can be said until a version that can be read is in force.'}
+        </Note>
+      ))}
       <div className={`${css['tabs']} screenOnly`} style={{ marginTop: '1rem' }}>
         {data.versions.map((version) => (
           <button

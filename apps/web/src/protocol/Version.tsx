@@ -40,6 +40,19 @@ export function Version({ unit, version }: { unit: string; version: VersionView 
           cannot be put into force. Begin a version from this one and fill them in.
         </Note>
       )}
+      {version.added.length > 0 && (
+        <Note tone="caution">
+          <p>
+            This version was written by an older version of the product. What it lacks is filled in from the starter,
+            decides like the rest, and was signed by nobody here. Begin a version from this one and decide it:
+          </p>
+          <ul>
+            {version.added.map(({ path, says }) => (
+              <li key={path}>{says}</li>
+            ))}
+          </ul>
+        </Note>
+      )}
       {open && version.empty.length === 0 && <SignForm unit={unit} version={version} />}
       {version.empty.length === 0 && version.state !== 'in force' && version.state !== 'replaced' && (
         <Flips unit={unit} version={version.version} />

@@ -3,6 +3,7 @@ import { day, shortDate } from '../calendar/day.ts';
 import { plural } from '../kinds-texts/words.ts';
 import { subject } from '../ledger/subject.ts';
 import { type ProtocolVersion, protocolVersions } from '../protocol/in-force.ts';
+import { numberKeyNames } from '../protocol/number-keys.ts';
 import { type ProtocolSheet, emptyNumbers } from '../protocol/protocol.ts';
 import { unitOf } from '../unit/unit.ts';
 import type { ActNamed } from './act.ts';
@@ -38,6 +39,7 @@ export function decideWriteProtocol(act: ActNamed<'write protocol'>, now: Surrou
       ),
     );
   }
+  refusals.push(...checkOwnNumbers(act.sheet));
   return decided(refusals, () => [
     draftNow(
       of,
@@ -47,6 +49,14 @@ export function decideWriteProtocol(act: ActNamed<'write protocol'>, now: Surrou
     ),
   ]);
 }
+
+/** "Added by an upgrade" tells of how an older sheet was read; in a new one somebody has decided, or the number is empty. */
+const checkOwnNumbers = ({ numbers }: ProtocolSheet): readonly Refusal[] =>
+  numberKeyNames
+    .filter((key) => numbers[key].status === 'added by an upgrade, not signed')
+    .map((key) =>
+      fieldWrong(`sheet.numbers.${key}`, 'nobody has decided it: an upgrade added it', 'decide it, or leave it empty'),
+    );
 
 const checkUnit = (unit: string, now: Surroundings): readonly Refusal[] =>
   unitOf(recordIn(now, subject('unit', unit))) === undefined
@@ -91,6 +101,18 @@ function checkSheet(act: ActNamed<'sign protocol'>, written: ProtocolVersion): r
     refusals.push(
       refusal('teaching-only', 'A teaching protocol is never adopted.', { remedy: 'start from a starter sheet' }),
     );
+  if (written.added.length > 0) {
+    refusals.push(
+      refusal(
+        'empty-numbers',
+        `It was written by an older version of the product and lacks ${plural(
+          written.added.map(({ path }) => path),
+          'and',
+        )}.`,
+        { remedy: 'begin a new version from it and decide what it lacks' },
+      ),
+    );
+  }
   const empty = emptyNumbers(written.sheet);
   if (empty.length > 0) {
     refusals.push(

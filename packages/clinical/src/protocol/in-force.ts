@@ -6,7 +6,8 @@ import { type Day, day } from '../calendar/day.ts';
 import type { Instant, StaffId } from '../ledger/entry.ts';
 import { asWritten } from '../record/newest-written.ts';
 import type { SubjectRecord } from '../record/patient-record.ts';
-import { type ProtocolSheet, type ProtocolTimeline, protocolFrom, protocolSchema } from './protocol.ts';
+import { type ProtocolSheet, type ProtocolTimeline, type SheetAddition, protocolFrom } from './protocol.ts';
+import { readSheet } from './upgrade.ts';
 
 export type ProtocolSignature = {
   readonly as: 'clinician' | 'pharmacist';
@@ -21,6 +22,10 @@ export type ProtocolVersion = {
   readonly contentHash: string;
   /** Undefined: the stored text cannot be read by this version of the product. */
   readonly sheet: ProtocolSheet | undefined;
+  /** What an older sheet lacked and was given when it was read: nobody has signed it. */
+  readonly added: readonly SheetAddition[];
+  /** Why it cannot be read, in a sentence; empty if it can. */
+  readonly unreadable: string;
   readonly writtenBy: StaffId;
   readonly writtenAt: Instant;
   /** The newest signature of each side. */
@@ -54,10 +59,13 @@ export function protocolVersions(record: SubjectRecord): readonly ProtocolVersio
             },
           ];
     });
+    const read = sheetIn(content);
     return {
       version,
       contentHash,
-      sheet: sheetFrom(content),
+      sheet: 'sheet' in read ? read.sheet : undefined,
+      added: 'sheet' in read ? read.added : [],
+      unreadable: 'says' in read ? read.says : '',
       writtenBy: written.author.staff,
       writtenAt: written.recordedAt,
       signatures,
@@ -68,12 +76,11 @@ export function protocolVersions(record: SubjectRecord): readonly ProtocolVersio
   return versions;
 }
 
-function sheetFrom(content: string): ProtocolSheet | undefined {
+function sheetIn(content: string): ReturnType<typeof readSheet> {
   try {
-    const parsed = protocolSchema.safeParse(JSON.parse(content));
-    return parsed.success ? parsed.data : undefined;
+    return readSheet(JSON.parse(content));
   } catch {
-    return undefined;
+    return { says: 'It is not JSON.' };
   }
 }
 
@@ -88,15 +95,23 @@ function adoptionBy(signatures: readonly ProtocolSignature[], contentHash: strin
   return agree ? { from: clinician.inForceFrom } : undefined;
 }
 
-/** Adopted versions by first day; of two with the same first day the later written stands. Teaching sheets and gaps never count. */
+/**
+ * Adopted versions by first day; of two with the same first day the later written stands. Teaching sheets never count.
+ * An adopted version that cannot be read, or has a gap, is not passed over in favour of the one before it, which may be looser: nothing
+ * written up to its first day counts any more, so that nothing can be said until a version that can be read is adopted.
+ */
 export function protocolsInForce(record: SubjectRecord): ProtocolTimeline {
-  const byDay = new Map<Day, ProtocolTimeline[number]>();
-  for (const { sheet, adopted } of protocolVersions(record)) {
-    if (sheet === undefined || adopted === undefined || sheet.teachingOnly) continue;
-    const made = protocolFrom(sheet);
-    if ('protocol' in made) byDay.set(adopted.from, { from: adopted.from, protocol: made.protocol });
+  const byDay = new Map<Day, ProtocolTimeline[number] | undefined>();
+  for (const { sheet, adopted, added } of protocolVersions(record)) {
+    if (adopted === undefined || sheet?.teachingOnly === true) continue;
+    const made = sheet === undefined ? undefined : protocolFrom(sheet, added);
+    byDay.set(
+      adopted.from,
+      made !== undefined && 'protocol' in made ? { from: adopted.from, protocol: made.protocol } : undefined,
+    );
   }
-  return [...byDay.values()].toSorted((a, b) => a.from - b.from);
+  const inOrder = [...byDay].toSorted(([a], [b]) => a - b).map(([, version]) => version);
+  return inOrder.slice(inOrder.lastIndexOf(undefined) + 1).filter((version) => version !== undefined);
 }
 
 /** The protocol in force on a day; undefined before the first. */

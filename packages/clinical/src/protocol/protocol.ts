@@ -35,7 +35,15 @@ const sourcedNumber = z
     value: decimalText.nullable(),
     suggestion: decimalText.optional(),
     source: textField,
-    status: z.enum(['read', 'secondary', 'from memory', 'common practice, no source', 'local decision']),
+    status: z.enum([
+      'read',
+      'secondary',
+      'from memory',
+      'common practice, no source',
+      'local decision',
+      /** Only ever put in when an older sheet is read (upgrade.ts); never written, never signed. */
+      'added by an upgrade, not signed',
+    ]),
   })
   .readonly();
 export type SourcedNumber = z.infer<typeof sourcedNumber>;
@@ -68,6 +76,14 @@ export const dayQuestionSchema = z
   })
   .readonly();
 export type DayQuestion = z.infer<typeof dayQuestionSchema>;
+
+/** What an older sheet lacked and was given when it was read. */
+export type SheetAddition = {
+  /** "numbers.vitaminDFloor", "gravity", "regimens.zoledronic-acid-yearly.kind" */
+  readonly path: string;
+  /** In a sentence a nurse can read. */
+  readonly says: string;
+};
 
 export const protocolSchema = z
   .object({
@@ -107,6 +123,8 @@ export type ProtocolSheet = z.infer<typeof protocolSchema>;
 export type Protocol = {
   readonly sheet: ProtocolSheet;
   readonly version: string;
+  /** What the two who signed this version have not seen: filled in when an older sheet was read. */
+  readonly added: readonly SheetAddition[];
   /** As a float: for days, months, counts. */
   readonly number: Readonly<Record<NumberKey, number>>;
   /** Exact: for every threshold a result is compared with. */
@@ -124,6 +142,7 @@ export const emptyNumbers = (sheet: ProtocolSheet): readonly EmptyNumber[] =>
 /** Makes a sheet usable; answers with the empty numbers instead if there are any. */
 export function protocolFrom(
   sheet: ProtocolSheet,
+  added: readonly SheetAddition[] = [],
 ): { readonly protocol: Protocol } | { readonly empty: readonly EmptyNumber[] } {
   const empty = emptyNumbers(sheet);
   if (empty.length > 0) return { empty };
@@ -135,7 +154,7 @@ export function protocolFrom(
     exact[key] = value;
     number[key] = approximately(value);
   }
-  return { protocol: { sheet, version: sheet.version, number, exact } };
+  return { protocol: { sheet, version: sheet.version, added, number, exact } };
 }
 
 export const regimenNamed = (protocol: Protocol, id: string): Regimen | undefined =>

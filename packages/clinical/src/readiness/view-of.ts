@@ -185,10 +185,20 @@ function workingView(working: Working, protocol: Protocol | undefined): WorkingV
         status: number?.status ?? 'local decision',
       };
     }),
-    cautions: working.cautions,
+    cautions: [...unsignedCautions(working, protocol), ...working.cautions],
     protocolVersion: protocol?.version ?? 'none in force',
   };
 }
+
+/** A number nobody at the unit has signed decides like any other, and says so wherever it has decided. */
+const unsignedCautions = ({ thresholds }: Working, protocol: Protocol | undefined): string[] =>
+  thresholds.flatMap((threshold) =>
+    'key' in threshold && protocol?.sheet.numbers[threshold.key].status === 'added by an upgrade, not signed'
+      ? [
+          `“${numberKeys[threshold.key].means}” was added by an upgrade of the product: the protocol ${protocol.version} was signed without it.`,
+        ]
+      : [],
+  );
 
 function cautionsOf(record: SubjectRecord, protocol: Protocol | undefined, today: Day): string[] {
   const cautions: string[] = [];
@@ -197,6 +207,11 @@ function cautionsOf(record: SubjectRecord, protocol: Protocol | undefined, today
     if (protocol.sheet.reviewBy < plainDate(today))
       cautions.push(
         `The protocol ${protocol.version} is past its review date, ${shortDate(dayOf(protocol.sheet.reviewBy))}.`,
+      );
+    const { length: added } = protocol.added;
+    if (added > 0)
+      cautions.push(
+        `The protocol ${protocol.version} was signed before an upgrade of the product: ${added === 1 ? 'one part of it is' : `${added} parts of it are`} filled in from the starter and not signed by anybody here. A new version is to be signed by two people.`,
       );
     cautions.push(...protocol.sheet.cautions);
   }

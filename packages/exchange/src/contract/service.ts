@@ -18,6 +18,8 @@ export const unitView = z.object({
   demo: z.boolean(),
   protocolVersion: z.string().optional(),
   protocolReviewBy: date.optional(),
+  /** How many parts of the protocol in force an upgrade has filled in and nobody has signed; absent: none. */
+  protocolUnsigned: z.number().int().optional(),
 });
 export type UnitView = z.infer<typeof unitView>;
 
@@ -144,8 +146,12 @@ export const protocolView = z.object({
       dayQuestions: z.array(z.object({ asks: z.string(), holdsOn: z.string(), then: z.string() })),
       policies: z.array(z.object({ what: z.string(), says: z.string() })),
       cautions: z.array(z.string()),
+      /** What an upgrade of the product has filled in: nobody has signed it. */
+      added: z.array(z.object({ path: z.string(), says: z.string() })),
     }),
   ),
+  /** Versions whose text this version of the product cannot read: they decide nothing. */
+  unreadable: z.array(z.object({ version: z.string(), adopted: z.boolean(), says: z.string() })),
   /** Starter sheets that can be taken as a beginning. */
   starters: z.array(z.object({ version: z.string(), title: z.string() })),
 });

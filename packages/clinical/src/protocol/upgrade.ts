@@ -128,7 +128,7 @@ function withFields(schema: z.ZodType, stored: Fields, from: object, path: strin
     completed[field] = value;
     added.push({
       path: `${path}${field}`,
-      says: `${path}${field}: ${typeof value === 'object' ? 'as the starter has it' : String(value)}`,
+      says: `${path}${field}: ${typeof value === 'object' ? 'as the starter has it' : JSON.stringify(value)}`,
     });
   }
   return completed;

@@ -2,8 +2,13 @@
  * National Early Warning Score 2, Royal College of Physicians 2017. An early sign that someone is becoming ill; not a test
  * of fitness for an infusion: the protocol's own put-off values decide that. Adults from 16 years, not in pregnancy.
  * Scale 2 for saturation only on a recorded clinician's decision (hypercapnic respiratory failure, target 88-92 %).
- * A parameter missing: no total.
+ * A parameter missing: no total. A temperature is a reading to a tenth of a degree; anything finer counts as not measured.
+ *
+ * The chart's bands are the college's (free to use with acknowledgement); the frequencies of observation it gives for wards
+ * are not used here.
  */
+import { tenthsOfDegree } from './temperature.ts';
+
 export type Observation = {
   readonly breathsPerMinute: number;
   readonly saturationPercent: number;
@@ -24,6 +29,7 @@ export type News2 =
       readonly total: number;
       readonly parts: Readonly<Record<Parameter, number>>;
       readonly singleThree: boolean;
+      readonly risk: 'low' | 'low to medium' | 'medium' | 'high';
     }
   | { readonly complete: false; readonly missing: readonly Parameter[] };
 
@@ -95,20 +101,31 @@ const needed: readonly Parameter[] = [
   'temperatureCelsius',
 ];
 
-/** The score of a set of observations; which parameters are missing if it is not whole. */
+/** 7 and more high, 5 and 6 medium; below that a 3 in any one parameter is low to medium. */
+const riskOf = (total: number, singleThree: boolean): 'low' | 'low to medium' | 'medium' | 'high' =>
+  total >= 7 ? 'high' : total >= 5 ? 'medium' : singleThree ? 'low to medium' : 'low';
+
+const isWhole = (o: Partial<Observation>, missing: readonly Parameter[]): o is Observation => missing.length === 0;
+
+/** The score of a set of observations; which parameters are missing if it is not whole. Without a scale: scale 1. */
 export function news2(observed: Partial<Observation>): News2 {
-  const missing = needed.filter((parameter) => observed[parameter] === undefined);
-  if (missing.length > 0) return { complete: false, missing };
-  const o = { saturationScale: 1, ...observed } as Observation;
+  const { temperatureCelsius } = observed;
+  const tenths = temperatureCelsius === undefined ? undefined : tenthsOfDegree(temperatureCelsius);
+  const missing = needed.filter((parameter) =>
+    parameter === 'temperatureCelsius' ? tenths === undefined : observed[parameter] === undefined,
+  );
+  if (tenths === undefined || !isWhole(observed, missing)) return { complete: false, missing };
   const parts: Record<Parameter, number> = {
-    breathsPerMinute: score(o.breathsPerMinute, breaths),
-    saturationPercent: saturation(o.saturationPercent, o.saturationScale, o.onOxygen),
-    onOxygen: o.onOxygen ? 2 : 0,
-    systolicMmHg: score(o.systolicMmHg, systolic),
-    pulsePerMinute: score(o.pulsePerMinute, pulse),
-    consciousness: o.consciousness === 'A' ? 0 : 3,
-    temperatureCelsius: score(Math.round(o.temperatureCelsius * 10), temperatureTenths),
+    breathsPerMinute: score(observed.breathsPerMinute, breaths),
+    saturationPercent: saturation(observed.saturationPercent, observed.saturationScale ?? 1, observed.onOxygen),
+    onOxygen: observed.onOxygen ? 2 : 0,
+    systolicMmHg: score(observed.systolicMmHg, systolic),
+    pulsePerMinute: score(observed.pulsePerMinute, pulse),
+    consciousness: observed.consciousness === 'A' ? 0 : 3,
+    temperatureCelsius: score(tenths, temperatureTenths),
   };
   const values = Object.values(parts);
-  return { complete: true, total: values.reduce((sum, part) => sum + part, 0), parts, singleThree: values.includes(3) };
+  const total = values.reduce((sum, part) => sum + part, 0);
+  const singleThree = values.includes(3);
+  return { complete: true, total, parts, singleThree, risk: riskOf(total, singleThree) };
 }

@@ -1,7 +1,9 @@
 /**
- * Visual infusion phlebitis score, Jackson 1998: 0 to 5 from what is seen at the cannula. From 2 on the cannula is resited.
- * Swelling alone is not defined by the score: it is given 1 and looked at again. Not the 0-4 scale of the infusion nurses'
- * society: which scale was used is always told beside the number.
+ * Visual infusion phlebitis score, Jackson 1998 (read): 0 to 5 from what is seen at the cannula. From 2 on the cannula is
+ * resited. Swelling alone is not defined by the score: it is given 1 and looked at again.
+ *
+ * Not the 0-4 scale of the infusion nurses' society: which scale was used is always told beside the number. Not for
+ * infiltration: swelling or pain while the medicine runs is that until shown otherwise, whatever the score.
  */
 export type SiteSigns = {
   readonly pain: boolean;
@@ -12,7 +14,12 @@ export type SiteSigns = {
   readonly venousCord: boolean;
   readonly fever: boolean;
 };
-export type PhlebitisScore = { readonly score: 0 | 1 | 2 | 3 | 4 | 5; readonly says: string; readonly act: string };
+export type PhlebitisScore = {
+  readonly score: 0 | 1 | 2 | 3 | 4 | 5;
+  readonly says: string;
+  readonly act: string;
+};
+export const phlebitisScale = 'visual infusion phlebitis score, 0 to 5 (Jackson 1998)';
 
 export function phlebitisScore(signs: SiteSigns): PhlebitisScore {
   const all = signs.painAlongCannula && signs.redness && signs.induration;

@@ -4,7 +4,7 @@
  *
  * Factors (clinical.md 2f, checked in tests against a UCUM library): creatinine 1 mg/dL = 88.4 umol/L (table footnote, BMC
  * Geriatr 2021); calcium 1 mmol/L = 4.008 mg/dL (standard, from memory); vitamin D 1 ng/mL = 2.496 nmol/L (standard, from
- * memory); 1 lb = 0.45359237 kg and 1 in = 2.54 cm by definition (international yard and pound, 1959).
+ * memory), of vitamin D as a dose 1 ug = 40 IU (NOS 2018, read); 1 lb = 0.45359237 kg and 1 in = 2.54 cm by definition (international yard and pound, 1959).
  */
 import { type Quantity, exactValue } from '../exact/quantity.ts';
 import { type Ratio, dividedBy, ratio, ratioOf, times } from '../exact/ratio.ts';
@@ -44,6 +44,12 @@ export function vitaminDNmolPerL(q: Quantity): Ratio | undefined {
   if (q.unit === 'nmol/L') return valueOf(q);
   return q.unit === 'ng/mL' ? times(valueOf(q), NMOL_PER_NG_OF_VITAMIN_D) : undefined;
 }
+
+const IU_PER_MICROGRAM_OF_VITAMIN_D = ratio(40n, 1n);
+
+/** A dose of vitamin D in international units from micrograms, as packets outside the UK print it. */
+export const vitaminDInternationalUnits = (micrograms: Ratio): Ratio =>
+  times(micrograms, IU_PER_MICROGRAM_OF_VITAMIN_D);
 
 /** Body weight in kilograms from kg or lb. */
 export function weightKg(q: Quantity): Ratio | undefined {

@@ -1,0 +1,11 @@
+/**
+ * A thermometer is read to a tenth of a degree, and the charts that use it are written in tenths: 38.0 is one row and 38.1 the
+ * next. So a temperature is compared in whole tenths, and one written finer belongs to no row: it is asked about, not rounded.
+ */
+const NOISE = 1e-6;
+
+/** Undefined for what is no reading to a tenth. */
+export function tenthsOfDegree(celsius: number): number | undefined {
+  const tenths = Math.round(celsius * 10);
+  return Math.abs(celsius * 10 - tenths) < NOISE ? tenths : undefined;
+}

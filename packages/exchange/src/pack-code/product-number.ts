@@ -2,9 +2,9 @@
 
 /** Weights 3 and 1 by turns from the right, over the digits without the check digit. */
 export function checkDigit(digits: string): number {
-  const sum = [...digits]
-    .toReversed()
-    .reduce((total, digit, place) => total + Number(digit) * (place % 2 === 0 ? 3 : 1), 0);
+  let sum = 0;
+  for (let place = 0; place < digits.length; place += 1)
+    sum += Number(digits[digits.length - 1 - place]) * (place % 2 === 0 ? 3 : 1);
   return (10 - (sum % 10)) % 10;
 }
 

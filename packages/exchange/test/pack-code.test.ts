@@ -114,7 +114,7 @@ it('whatever is scanned is either read or refused with a sentence: nothing is th
     fc.property(
       fc.oneof(
         fc.string({ unit: 'binary', maxLength: 120 }),
-        fc.string({ unit: fc.constantFrom(...'0127AB', gs), maxLength: 80 }),
+        fc.string({ unit: fc.constantFrom('0', '1', '2', '7', 'A', gs), maxLength: 80 }),
       ),
       (text) => {
         const read = readPack(text, here);

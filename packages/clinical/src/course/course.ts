@@ -4,10 +4,12 @@
  */
 import { type Day, addDays, addMonths, day as dayOf } from '../calendar/day.ts';
 import { type UnitCalendar, everyDay, lastDrawFor } from '../calendar/unit-calendar.ts';
-import { type Protocol, type Regimen, regimenNamed } from '../protocol/protocol.ts';
+import { type Protocol, underRegimen } from '../protocol/protocol.ts';
+import type { Regimen } from '../protocol/regimen.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { consecutiveDoses, specialistReview } from './consecutive.ts';
 import { dosesBy } from './doses.ts';
+import { prescribedOn } from './prescribed.ts';
 import { type PlannedDoses, type ReviewNeeded, reviewNeeded } from './review.ts';
 
 export type Course = {
@@ -47,7 +49,7 @@ export type Recall = {
 /** The course on a day. Facts dated later are not looked at. */
 export function courseOf(
   record: SubjectRecord,
-  protocol: Protocol | undefined,
+  sheet: Protocol | undefined,
   on: Day,
   calendar: UnitCalendar = everyDay,
 ): Course {
@@ -55,8 +57,9 @@ export function courseOf(
   const reviews = factsOf(record, 'course-review').filter((review) => review.on <= on);
   const newCourse = reviews.findLast((review) => review.body.outcome === 'new course');
   const doses = newCourse === undefined ? counting : counting.filter((dose) => dose.on >= newCourse.on);
-  const prescription = factsOf(record, 'prescription').findLast((one) => one.on <= on);
-  const regimen = regimenOf(protocol, prescription);
+  const prescription = prescribedOn(record, on);
+  const protocol = sheet === undefined ? undefined : underRegimen(sheet, prescription?.body.regimen);
+  const regimen = protocol?.regimen;
   const planned = plannedBy(reviews, prescription, regimen);
   const lastDose = counting[counting.length - 1];
   const intervalMonths = prescription?.body.interval?.months ?? regimen?.intervalMonths;
@@ -84,16 +87,6 @@ export function courseOf(
     recall: due === undefined || protocol === undefined ? undefined : recallFor(due, protocol, calendar),
   };
 }
-
-const regimenOf = (
-  protocol: Protocol | undefined,
-  prescription: Fact<'prescription'> | undefined,
-): Regimen | undefined =>
-  protocol === undefined
-    ? undefined
-    : prescription === undefined
-      ? protocol.sheet.regimens[0]
-      : (regimenNamed(protocol, prescription.body.regimen) ?? protocol.sheet.regimens[0]);
 
 function plannedBy(
   reviews: readonly Fact<'course-review'>[],

@@ -4,7 +4,7 @@
  * taken on by name.
  */
 import { type Day, shortDate } from '../calendar/day.ts';
-import type { RequirementId } from '../protocol/protocol.ts';
+import type { RequirementId } from '../protocol/requirement-ids.ts';
 import type { DecisionContext } from '../readiness/context.ts';
 import type { Readiness } from '../readiness/readiness.ts';
 import { readiness, verdictOn } from '../readiness/ask.ts';

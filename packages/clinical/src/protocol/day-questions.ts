@@ -1,5 +1,5 @@
 /** The usual questions of the day. A unit's protocol may word and weigh them otherwise. Common practice, no source. */
-import type { DayQuestion } from './protocol.ts';
+import type { DayQuestion } from './day-question.ts';
 
 export const usualDayQuestions: readonly DayQuestion[] = [
   {

@@ -6,76 +6,12 @@
 import { z } from 'zod';
 import { type Scaled, approximately, parseScaled } from '../exact/decimal.ts';
 import { dateField, shortText, textField } from '../kinds/fields.ts';
+import { dayQuestionSchema } from './day-question.ts';
 import { type NumberKey, numberKeyNames } from './number-keys.ts';
-
-export const requirementIds = [
-  'identity',
-  'hypersensitivity',
-  'pregnancy',
-  'illness',
-  'symptoms',
-  'kidney-function',
-  'calcium',
-  'vitamin-d',
-  'mineral-metabolism',
-  'hip-repair',
-  'interval',
-  'other-bone-medicines',
-  'course',
-  'prescription',
-  'consent',
-] as const;
-export type RequirementId = (typeof requirementIds)[number];
-
-const decimalText = z.string().refine((text) => parseScaled(text) !== undefined, 'a number with at most 4 decimals');
-
-const sourcedNumber = z
-  .object({
-    /** Empty where the source is silent. */
-    value: decimalText.nullable(),
-    suggestion: decimalText.optional(),
-    source: textField,
-    status: z.enum([
-      'read',
-      'secondary',
-      'from memory',
-      'common practice, no source',
-      'local decision',
-      /** Only ever put in when an older sheet is read (upgrade.ts); never written, never signed. */
-      'added by an upgrade, not signed',
-    ]),
-  })
-  .readonly();
-export type SourcedNumber = z.infer<typeof sourcedNumber>;
-
-export const regimenSchema = z
-  .object({
-    id: shortText,
-    title: shortText,
-    medicine: z.enum(['zoledronic acid 5 mg']),
-    intervalMonths: z.number().int().min(1).max(36),
-    plannedDoses: z.number().int().min(1).max(6),
-    source: textField,
-  })
-  .readonly();
-export type Regimen = z.infer<typeof regimenSchema>;
-
-export const dayQuestionSchema = z
-  .object({
-    id: shortText,
-    asks: textField,
-    /** The answer that holds the dose. */
-    holdsOn: z.enum(['yes', 'no']),
-    /** What a holding answer means for the verdict: put off, or ask a prescriber. */
-    then: z.enum(['not ready', 'cannot say']),
-    says: textField,
-    /** A holding answer of an earlier day still holds until someone clears it: pain is not over because it is not mentioned. */
-    staysUntilCleared: z.boolean().optional(),
-    /** The prescriber's exception that passes over a holding answer while it lasts. */
-    exception: z.enum(['teeth and jaw']).optional(),
-  })
-  .readonly();
-export type DayQuestion = z.infer<typeof dayQuestionSchema>;
+import { type Regimen, regimenSchema } from './regimen.ts';
+import { type RequirementId, requirementIds } from './requirement-ids.ts';
+import { type SourcedNumber, sourcedNumber } from './sourced-number.ts';
+import { switchRuleSchema } from './switch-rule.ts';
 
 /** What an older sheet lacked and was given when it was read. */
 export type SheetAddition = {
@@ -103,7 +39,10 @@ export const protocolSchema = z
     resultDaysCounted: z.enum(['calendar days', 'working days']),
     vitaminDPolicy: z.enum(['await the level', 'load without a level']),
     hipRepairNeedsLoading: z.boolean(),
+    /** The first is what is meant where nothing is prescribed. */
     regimens: z.array(regimenSchema).min(1).readonly(),
+    /** Of several rows that fit the first decides. */
+    switches: z.array(switchRuleSchema).readonly().default([]),
     /** In this order trouble is named; every requirement appears once. */
     gravity: z
       .array(z.enum(requirementIds))
@@ -121,7 +60,13 @@ export type ProtocolSheet = z.infer<typeof protocolSchema>;
 
 /** A rule sheet without an empty number, ready for the engine: whole numbers and exact decimals at hand. */
 export type Protocol = {
+  /** As adopted, with the regimen's own questions of the day among the others. */
   readonly sheet: ProtocolSheet;
+  /** What the numbers are for: the prescribed regimen, or the sheet's first. */
+  readonly regimen: Regimen;
+  readonly leavesOut: ReadonlySet<RequirementId>;
+  /** The same sheet for each of its regimens. */
+  readonly under: ReadonlyMap<string, Protocol>;
   readonly version: string;
   /** What the two who signed this version have not seen: filled in when an older sheet was read. */
   readonly added: readonly SheetAddition[];
@@ -146,19 +91,56 @@ export function protocolFrom(
 ): { readonly protocol: Protocol } | { readonly empty: readonly EmptyNumber[] } {
   const empty = emptyNumbers(sheet);
   if (empty.length > 0) return { empty };
+  const under = new Map<string, Protocol>();
+  for (const regimen of sheet.regimens) under.set(regimen.id, compiled(sheet, added, regimen, under));
+  const [first] = under.values();
+  if (first === undefined) throw new RangeError(`protocol ${sheet.version} has no regimen`);
+  return { protocol: first };
+}
+
+function compiled(
+  sheet: ProtocolSheet,
+  added: readonly SheetAddition[],
+  regimen: Regimen,
+  under: ReadonlyMap<string, Protocol>,
+): Protocol {
   const exact = {} as Record<NumberKey, Scaled>;
   const number = {} as Record<NumberKey, number>;
   for (const key of numberKeyNames) {
-    const value = parseScaled(sheet.numbers[key].value ?? '');
+    const value = parseScaled(regimen.numbers[key]?.value ?? sheet.numbers[key].value ?? '');
     if (value === undefined) throw new RangeError(`protocol ${sheet.version}: ${key} was never parsed`);
     exact[key] = value;
     number[key] = approximately(value);
   }
-  return { protocol: { sheet, version: sheet.version, added, number, exact } };
+  return {
+    sheet:
+      regimen.dayQuestions.length === 0
+        ? sheet
+        : { ...sheet, dayQuestions: [...sheet.dayQuestions, ...regimen.dayQuestions] },
+    regimen,
+    leavesOut: new Set(regimen.leavesOut),
+    under,
+    version: sheet.version,
+    added,
+    number,
+    exact,
+  };
 }
 
-export const regimenNamed = (protocol: Protocol, id: string): Regimen | undefined =>
-  protocol.sheet.regimens.find((regimen) => regimen.id === id);
+/** The protocol as it stands for a prescribed regimen; for its first where none is prescribed or it knows none of that name. */
+export const underRegimen = (protocol: Protocol, id: string | undefined): Protocol =>
+  (id === undefined ? undefined : protocol.under.get(id)) ?? firstOf(protocol);
+
+function firstOf({ under, version }: Protocol): Protocol {
+  for (const first of under.values()) return first;
+  throw new RangeError(`protocol ${version} has no regimen`);
+}
+
+export const regimenNamed = (protocol: Protocol, id: string): Regimen | undefined => protocol.under.get(id)?.regimen;
+
+/** A number as it was decided for the regimen, with its source. */
+export const numberOf = ({ sheet, regimen }: Protocol, key: NumberKey): SourcedNumber =>
+  regimen.numbers[key] ?? sheet.numbers[key];
 
 /** Protocol versions by the day from which each is in force, ascending. A verdict for a date uses the one in force then. */
 export type ProtocolTimeline = readonly { readonly from: number; readonly protocol: Protocol }[];

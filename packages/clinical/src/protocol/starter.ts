@@ -6,7 +6,11 @@
 import type { PlainDate } from '../calendar/day.ts';
 import { usualDayQuestions } from './day-questions.ts';
 import { type NumberKey, numberKeyNames } from './number-keys.ts';
-import { type ProtocolSheet, type SourcedNumber, requirementIds } from './protocol.ts';
+import type { ProtocolSheet } from './protocol.ts';
+import { requirementIds } from './requirement-ids.ts';
+import type { SourcedNumber } from './sourced-number.ts';
+import { usualRegimens } from './usual-regimens.ts';
+import { usualSwitches } from './usual-switches.ts';
 
 const said = (value: string, source: string, status: SourcedNumber['status'] = 'read'): SourcedNumber => ({
   value,
@@ -159,32 +163,8 @@ export const starterSheet: ProtocolSheet = {
   resultDaysCounted: 'working days',
   vitaminDPolicy: 'await the level',
   hipRepairNeedsLoading: true,
-  regimens: [
-    {
-      id: 'zoledronic-acid-yearly',
-      title: 'zoledronic acid 5 mg once a year',
-      medicine: 'zoledronic acid 5 mg',
-      intervalMonths: 12,
-      plannedDoses: 3,
-      source: `${PRODUCT_TEXT} 4.2: once a year (read); review after three doses: UK practice (from memory)`,
-    },
-    {
-      id: 'zoledronic-acid-18-monthly',
-      title: 'zoledronic acid 5 mg every 18 months',
-      medicine: 'zoledronic acid 5 mg',
-      intervalMonths: 18,
-      plannedDoses: 3,
-      source: 'New Zealand practice: initial three doses at 18 or 24 months (read); longer than the label',
-    },
-    {
-      id: 'zoledronic-acid-24-monthly',
-      title: 'zoledronic acid 5 mg every 24 months',
-      medicine: 'zoledronic acid 5 mg',
-      intervalMonths: 24,
-      plannedDoses: 3,
-      source: 'New Zealand practice: initial three doses at 18 or 24 months (read); longer than the label',
-    },
-  ],
+  regimens: usualRegimens,
+  switches: usualSwitches,
   gravity: [...requirementIds],
   dayQuestions: usualDayQuestions,
   cautions: [

@@ -3,7 +3,11 @@
  */
 import type { PlainDate } from '../calendar/day.ts';
 import { usualDayQuestions } from './day-questions.ts';
-import { type Protocol, type ProtocolSheet, type SourcedNumber, protocolFrom, requirementIds } from './protocol.ts';
+import { type Protocol, type ProtocolSheet, protocolFrom } from './protocol.ts';
+import { requirementIds } from './requirement-ids.ts';
+import type { SourcedNumber } from './sourced-number.ts';
+import { usualRegimens } from './usual-regimens.ts';
+import { usualSwitches } from './usual-switches.ts';
 
 const taught = (value: string): SourcedNumber => ({
   value,
@@ -68,16 +72,8 @@ export const teachingSheet: ProtocolSheet = {
   resultDaysCounted: 'calendar days',
   vitaminDPolicy: 'await the level',
   hipRepairNeedsLoading: false,
-  regimens: [
-    {
-      id: 'zoledronic-acid-yearly',
-      title: 'zoledronic acid 5 mg once a year',
-      medicine: 'zoledronic acid 5 mg',
-      intervalMonths: 12,
-      plannedDoses: 3,
-      source: 'zoledronic acid 5 mg product text (EU/UK) 4.2',
-    },
-  ],
+  regimens: usualRegimens,
+  switches: usualSwitches,
   gravity: [...requirementIds],
   dayQuestions: usualDayQuestions,
   cautions: ['Teaching numbers: never for a real person.'],

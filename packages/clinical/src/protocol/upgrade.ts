@@ -6,15 +6,11 @@ import type { z } from 'zod';
 import { shortText } from '../kinds/fields.ts';
 import { usualDayQuestions } from './day-questions.ts';
 import { type NumberKey, numberKeyNames, numberKeys } from './number-keys.ts';
-import {
-  type ProtocolSheet,
-  type SheetAddition,
-  type SourcedNumber,
-  dayQuestionSchema,
-  protocolSchema,
-  regimenSchema,
-  requirementIds,
-} from './protocol.ts';
+import { dayQuestionSchema } from './day-question.ts';
+import { type ProtocolSheet, type SheetAddition, protocolSchema } from './protocol.ts';
+import { regimenSchema } from './regimen.ts';
+import { requirementIds } from './requirement-ids.ts';
+import type { SourcedNumber } from './sourced-number.ts';
 import { starterSheet } from './starter.ts';
 
 /** What an older sheet is completed from. */

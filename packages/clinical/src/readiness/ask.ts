@@ -5,7 +5,6 @@
 import type { Day } from '../calendar/day.ts';
 import type { SubjectRecord } from '../record/patient-record.ts';
 import { evidenceOf } from '../requirements/evidence.ts';
-import { regimenOf } from '../requirements/interval.ts';
 import type { DecisionContext } from './context.ts';
 import { headlineOf } from './headline.ts';
 import { unsettled } from './no-window.ts';
@@ -38,7 +37,7 @@ export function readiness(
     knownSeq: record.lastSeq,
     asked: today,
     protocolVersion: protocol?.version ?? 'none in force',
-    regimen: protocol === undefined ? undefined : regimenOf(world.evidence, protocol)?.title,
+    regimen: protocol?.regimen.title,
     timelines: world.order.map((id) => timelineFrom(world, id, today)),
     window: plan === undefined ? undefined : windowOf(world, plan),
     noWindow: none?.noWindow,

@@ -8,7 +8,8 @@ import { ratio, compareRatio } from '../exact/ratio.ts';
 import { counted } from '../kinds-texts/words.ts';
 import type { BodyOfKind } from '../kinds/index.ts';
 import type { Uuid } from '../ledger/entry.ts';
-import type { DayQuestion, Protocol } from '../protocol/protocol.ts';
+import type { DayQuestion } from '../protocol/day-question.ts';
+import type { Protocol } from '../protocol/protocol.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { type Evidence, evidenceOf } from '../requirements/evidence.ts';
 import type { DecisionContext } from './context.ts';
@@ -47,7 +48,7 @@ export function goVerdict(record: SubjectRecord, context: DecisionContext, today
   const items = [
     ...(protocol === undefined ? [] : questionItems(record, protocol, evidence, cleared)),
     ...(protocol === undefined ? [] : observationItems(record, protocol, today)),
-    weightItem(evidence),
+    ...(protocol?.leavesOut.has('kidney-function') === true ? [] : [weightItem(evidence)]),
   ];
   const causes = itemCauses(items);
   return {

@@ -1,6 +1,6 @@
 /** Why there is no window, who can settle it, and the window if each matter were settled today in the person's favour (A4). */
 import type { Day } from '../calendar/day.ts';
-import type { RequirementId } from '../protocol/protocol.ts';
+import type { RequirementId } from '../protocol/requirement-ids.ts';
 import { losesWeightDecision, weightBlocker } from '../requirements/kidney-path.ts';
 import type { Blocker } from '../requirements/requirement.ts';
 import { evidenceAfter } from './after-plan.ts';

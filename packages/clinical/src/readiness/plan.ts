@@ -4,7 +4,7 @@
  */
 import { type Day, addDays } from '../calendar/day.ts';
 import { type ResultDays, firstBloodDay, usableFrom } from '../calendar/unit-calendar.ts';
-import type { RequirementId } from '../protocol/protocol.ts';
+import type { RequirementId } from '../protocol/requirement-ids.ts';
 import { losesWeightDecision } from '../requirements/kidney-path.ts';
 import type { LoadingPlan } from '../requirements/loading.ts';
 import type { Needs, Path } from '../requirements/requirement.ts';

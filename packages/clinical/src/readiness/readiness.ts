@@ -4,7 +4,7 @@
 import type { Day } from '../calendar/day.ts';
 import type { Uuid } from '../ledger/entry.ts';
 import type { Role } from '../ledger/role.ts';
-import type { RequirementId } from '../protocol/protocol.ts';
+import type { RequirementId } from '../protocol/requirement-ids.ts';
 import type { Verdict } from './verdict.ts';
 import type { Timeline } from './working.ts';
 

@@ -1,8 +1,9 @@
 /** Readiness in sentences and plain dates: made once, shown the same on screens, in letters and on the command line. */
 import { type Day, addDays, dateWithWeekday, day as dayOf, plainDate, shortDate } from '../calendar/day.ts';
+import { protocolFor } from '../course/prescribed.ts';
 import { firstSessionDay, lastSessionDay } from '../calendar/unit-calendar.ts';
 import { numberKeys } from '../protocol/number-keys.ts';
-import type { Protocol, ProtocolTimeline } from '../protocol/protocol.ts';
+import { type Protocol, type ProtocolTimeline, numberOf } from '../protocol/protocol.ts';
 import type { SubjectRecord } from '../record/patient-record.ts';
 import { requirements } from '../requirements/index.ts';
 import { standsOn, verdictOn } from './ask.ts';
@@ -17,8 +18,11 @@ export type Viewed = {
   readonly on?: Day;
 };
 
-const protocolFor = (protocols: ProtocolTimeline, day: Day): Protocol | undefined =>
-  protocols.findLast(({ from }) => from <= day)?.protocol;
+/** The version in force on a day, as it stands for what is prescribed now. */
+const inForceFor = (protocols: ProtocolTimeline, record: SubjectRecord, today: Day, day: Day): Protocol | undefined => {
+  const found = protocols.findLast(({ from }) => from <= day)?.protocol;
+  return found === undefined ? undefined : protocolFor(found, record, today);
+};
 
 export function viewOf(
   asked: Readiness,
@@ -30,7 +34,8 @@ export function viewOf(
   const on = viewed.on !== undefined && viewed.on > today ? viewed.on : today;
   const now = verdictOn(asked, today);
   const then = on === today ? now : verdictOn(asked, on);
-  const protocol = protocolFor(context.protocols, today);
+  const inForceOn = (day: Day): Protocol | undefined => inForceFor(context.protocols, record, today, day);
+  const protocol = inForceOn(today);
   return {
     today: plainDate(today),
     on: plainDate(on),
@@ -44,12 +49,14 @@ export function viewOf(
     ...(asked.window === undefined ? {} : { window: windowView(asked, asked.window, context) }),
     ...(asked.noWindow === undefined ? {} : { noWindow: noWindowView(asked.noWindow) }),
     nextSteps: asked.nextSteps.map(stepView),
-    requirements: asked.timelines.map((timeline) => requirementView(timeline, today, on, context)),
+    requirements: asked.timelines.map((timeline) => requirementView(timeline, today, on, inForceOn)),
     askedOnTheDay:
       protocol === undefined
         ? []
         : [
-            'Weigh: the clearance is worked out again with the weight of the day.',
+            ...(protocol.leavesOut.has('kidney-function')
+              ? []
+              : ['Weigh: the clearance is worked out again with the weight of the day.']),
             ...protocol.sheet.dayQuestions.map(({ asks }) => asks),
           ],
     ...(asked.place === undefined ? {} : { place: plainDate(asked.place) }),
@@ -148,7 +155,12 @@ const answerView = ({ verdict, cause, nearLimit, exception }: Span) => ({
   exception: exception !== undefined,
 });
 
-function requirementView(timeline: Timeline, today: Day, on: Day, context: DecisionContext): RequirementView {
+function requirementView(
+  timeline: Timeline,
+  today: Day,
+  on: Day,
+  inForceOn: (day: Day) => Protocol | undefined,
+): RequirementView {
   const { title, clearedBy, exceptionPossible } = requirements[timeline.requirement];
   const span = standsOn(timeline, today);
   const then = on === today ? undefined : standsOn(timeline, on);
@@ -157,8 +169,8 @@ function requirementView(timeline: Timeline, today: Day, on: Day, context: Decis
     title,
     today: { ...answerView(span), ...(span.until === undefined ? {} : { until: plainDate(span.until) }) },
     ...(then === undefined ? {} : { onDate: answerView(then) }),
-    working: workingView(span.working(), protocolFor(context.protocols, today)),
-    ...(then === undefined ? {} : { workingOnDate: workingView(then.working(), protocolFor(context.protocols, on)) }),
+    working: workingView(span.working(), inForceOn(today)),
+    ...(then === undefined ? {} : { workingOnDate: workingView(then.working(), inForceOn(on)) }),
     clearedBy,
     exceptionPossible,
   };
@@ -177,7 +189,7 @@ function workingView(working: Working, protocol: Protocol | undefined): WorkingV
     thresholds: working.thresholds.map((threshold) => {
       if (!('key' in threshold)) return { ...threshold, status: 'local decision' };
       const { unit, means } = numberKeys[threshold.key];
-      const number = protocol?.sheet.numbers[threshold.key];
+      const number = protocol === undefined ? undefined : numberOf(protocol, threshold.key);
       return {
         label: means,
         text: `${number?.value ?? '-'} ${unit}`,
@@ -213,7 +225,7 @@ function cautionsOf(record: SubjectRecord, protocol: Protocol | undefined, today
       cautions.push(
         `The protocol ${protocol.version} was signed before an upgrade of the product: ${added === 1 ? 'one part of it is' : `${added} parts of it are`} filled in from the starter and not signed by anybody here. A new version is to be signed by two people.`,
       );
-    cautions.push(...protocol.sheet.cautions);
+    cautions.push(...protocol.regimen.cautions, ...protocol.sheet.cautions);
   }
   const { length } = record.problems;
   if (length > 0)

@@ -3,7 +3,7 @@
  * `viewOf` from a Readiness; the same sentences everywhere.
  */
 import type { PlainDate } from '../calendar/day.ts';
-import type { RequirementId } from '../protocol/protocol.ts';
+import type { RequirementId } from '../protocol/requirement-ids.ts';
 import type { Verdict } from './verdict.ts';
 
 export type WorkingView = {

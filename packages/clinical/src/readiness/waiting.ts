@@ -1,6 +1,6 @@
 /** What sets the first day of a window: the chain that ends in it, root first (docs/readiness.md A5). */
 import { type Day, addDays, shortDate } from '../calendar/day.ts';
-import type { RequirementId } from '../protocol/protocol.ts';
+import type { RequirementId } from '../protocol/requirement-ids.ts';
 import type { Path } from '../requirements/requirement.ts';
 import { type Plan, drawDay, loadingEndsOn, pathOn } from './plan.ts';
 import type { WaitingLink } from './readiness.ts';

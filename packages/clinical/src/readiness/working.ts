@@ -5,7 +5,7 @@
 import type { Day } from '../calendar/day.ts';
 import type { Uuid } from '../ledger/entry.ts';
 import type { NumberKey } from '../protocol/number-keys.ts';
-import type { RequirementId } from '../protocol/protocol.ts';
+import type { RequirementId } from '../protocol/requirement-ids.ts';
 
 /** Something that went into a verdict: a label, its text with unit, the day it was true, the entry it came from. */
 export type Input = { readonly label: string; readonly text: string; readonly on?: Day; readonly entry?: Uuid };

@@ -3,7 +3,8 @@
  * version, made when first needed. A plan's outcome, or a settled matter, is another world with the same questions.
  */
 import { type Day, addDays } from '../calendar/day.ts';
-import { type Protocol, type RequirementId, requirementIds } from '../protocol/protocol.ts';
+import { type Protocol, underRegimen } from '../protocol/protocol.ts';
+import { type RequirementId, requirementIds } from '../protocol/requirement-ids.ts';
 import type { Evidence } from '../requirements/evidence.ts';
 import { requirements } from '../requirements/index.ts';
 import { type Judge, always, judgement, readyPath } from '../requirements/requirement.ts';
@@ -57,7 +58,7 @@ export function worldOf(
     reigns.push({
       from: from as Day,
       until: next === undefined ? undefined : ((next.from - 1) as Day),
-      protocol,
+      protocol: underRegimen(protocol, evidence.prescription?.body.regimen),
       judges: {},
       samples: undefined,
     });
@@ -127,9 +128,18 @@ const noProtocol: Judge = always(
   { is: 'blocked', by: { what: 'a protocol in force', who: 'service lead', step: 'settle', settled: undefined } },
 );
 
+/** The regimen says that this is not asked for its medicine. */
+const notAsked: Judge = always(
+  judgement('does not apply', 'not asked for this medicine', () => ({
+    says: 'The regimen of the protocol in force says that this is not asked for its medicine.',
+  })),
+  readyPath,
+);
+
 function judgeIn(world: World, reign: Reign, id: RequirementId): Judge {
   if (world.settled.has(id)) return settledJudge;
   if (reign.protocol === undefined) return noProtocol;
+  if (reign.protocol.leavesOut.has(id)) return notAsked;
   return (reign.judges[id] ??= requirements[id].judge(world.evidence, reign.protocol));
 }
 

@@ -4,7 +4,6 @@ import { specialistReview } from '../course/consecutive.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Threshold } from '../readiness/working.ts';
 import { type Evidence, dosesOfCourse } from './evidence.ts';
-import { regimenOf } from './interval.ts';
 import { type Judge, type Path, type Requirement, always, judgement, readyPath, withException } from './requirement.ts';
 
 /** Doses before a review, and who says so. */
@@ -15,8 +14,7 @@ function planned(evidence: Evidence, protocol: Protocol): { readonly doses: numb
   }
   const own = evidence.prescription?.body.plannedDoses;
   if (own !== undefined) return { doses: own, source: 'prescription' };
-  const regimen = regimenOf(evidence, protocol);
-  return { doses: regimen?.plannedDoses ?? 0, source: regimen?.source ?? 'none' };
+  return { doses: protocol.regimen.plannedDoses, source: protocol.regimen.source };
 }
 
 function judge(evidence: Evidence, protocol: Protocol): Judge {

@@ -1,5 +1,5 @@
 /** Every requirement, by name. The order in which trouble is named is the protocol's. */
-import type { RequirementId } from '../protocol/protocol.ts';
+import type { RequirementId } from '../protocol/requirement-ids.ts';
 import { calcium } from './calcium.ts';
 import { consent } from './consent.ts';
 import { course } from './course.ts';

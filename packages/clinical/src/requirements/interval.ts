@@ -1,22 +1,14 @@
 /** The interval since the last dose that counts, by the calendar and never by 365 days (docs/readiness.md R6). */
 import { type Day, addMonths, shortDate } from '../calendar/day.ts';
-import { type Protocol, type Regimen, regimenNamed } from '../protocol/protocol.ts';
+import type { Protocol } from '../protocol/protocol.ts';
 import type { Threshold } from '../readiness/working.ts';
 import type { Evidence } from './evidence.ts';
 import { type Judge, type Requirement, always, judgement, readyPath } from './requirement.ts';
 
-/** The prescription's regimen, or the protocol's first where there is none or none it knows. */
-export function regimenOf(evidence: Evidence, protocol: Protocol): Regimen | undefined {
-  const named =
-    evidence.prescription === undefined ? undefined : regimenNamed(protocol, evidence.prescription.body.regimen);
-  return named ?? protocol.sheet.regimens[0];
-}
-
-function judge(evidence: Evidence, protocol: Protocol): Judge {
+function judge(evidence: Evidence, { regimen, number }: Protocol): Judge {
   const { counting, undecided } = evidence.doses;
-  const regimen = regimenOf(evidence, protocol);
   const own = evidence.prescription?.body.interval;
-  const months = own?.months ?? regimen?.intervalMonths ?? 0;
+  const months = own?.months ?? regimen.intervalMonths;
   const inputs = [...counting, ...undecided].map(({ on, id, body }) => ({
     label: body.partMilliliters === undefined ? 'dose' : `part dose, ${body.partMilliliters} mL`,
     text: body.medicine,
@@ -25,7 +17,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   }));
   const thresholds: Threshold[] =
     own === undefined
-      ? [{ label: 'interval', text: `${months} months`, source: regimen?.source ?? 'none' }]
+      ? [{ label: 'interval', text: `${months} months`, source: regimen.source }]
       : [{ label: 'interval on the prescription', text: `${months} months`, source: own.reason }];
 
   const open = undecided[undecided.length - 1];
@@ -60,7 +52,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   const due = last === undefined ? undefined : addMonths(last.on, months);
   let otherDue: Day | undefined;
   for (const other of evidence.otherProductDoses) {
-    const until = addMonths(other.on, protocol.number.otherProductMonths);
+    const until = addMonths(other.on, number.otherProductMonths);
     if (otherDue === undefined || until > otherDue) otherDue = until;
   }
   const says =

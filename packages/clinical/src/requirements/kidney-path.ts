@@ -78,6 +78,7 @@ function blockerOfRepeat(facts: KidneyFacts, day: Day, { draw, weigh }: Needs): 
 
 /** A draw for another test weighs too: a weight that a prescriber let decide would be replaced by one nobody has decided on. */
 export function losesWeightDecision(evidence: Evidence, protocol: Protocol, day: Day): boolean {
+  if (protocol.leavesOut.has('kidney-function')) return false;
   if (evidence.weight?.actualDecides !== true) return false;
   const facts = kidneyFacts(evidence, protocol);
   return facts.birth !== undefined && facts.weightsDisagreeAnewAt(facts.ageAt(day));

@@ -6,7 +6,8 @@
 import type { Day } from '../calendar/day.ts';
 import type { Uuid } from '../ledger/entry.ts';
 import type { Role } from '../ledger/role.ts';
-import type { Protocol, RequirementId } from '../protocol/protocol.ts';
+import type { Protocol } from '../protocol/protocol.ts';
+import type { RequirementId } from '../protocol/requirement-ids.ts';
 import type { StepKind } from '../readiness/readiness.ts';
 import type { Verdict } from '../readiness/verdict.ts';
 import type { Working } from '../readiness/working.ts';

@@ -1,0 +1,19 @@
+/** What must hold for a dose, by name. */
+export const requirementIds = [
+  'identity',
+  'hypersensitivity',
+  'pregnancy',
+  'illness',
+  'symptoms',
+  'kidney-function',
+  'calcium',
+  'vitamin-d',
+  'mineral-metabolism',
+  'hip-repair',
+  'interval',
+  'other-bone-medicines',
+  'course',
+  'prescription',
+  'consent',
+] as const;
+export type RequirementId = (typeof requirementIds)[number];

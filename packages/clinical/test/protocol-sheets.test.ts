@@ -1,13 +1,19 @@
 import { describe, expect, test } from 'vitest';
 import {
+  type Regimen,
   demoSheet,
   emptyNumbers,
   numberKeyNames,
   protocolFrom,
   protocolSchema,
+  regimenSchema,
   requirementIds,
   starterSheet,
+  teaching,
   teachingSheet,
+  underRegimen,
+  usualRegimens,
+  usualSwitches,
 } from '@twelvemonth/clinical';
 
 describe('the starter sheet', () => {
@@ -52,6 +58,43 @@ describe('the starter sheet', () => {
 
   test('every number has a source', () => {
     for (const key of numberKeyNames) expect(starterSheet.numbers[key].source.length).toBeGreaterThan(5);
+  });
+});
+
+describe('the regimens and switches a sheet begins with', () => {
+  test('the yearly infusion is what is meant where nothing is prescribed; every regimen and row has a source and a status', () => {
+    expect(usualRegimens[0]?.id).toBe('zoledronic-acid-yearly');
+    expect(new Set(usualRegimens.map(({ id }) => id)).size).toBe(usualRegimens.length);
+    for (const { source, status } of [...usualRegimens, ...usualSwitches])
+      expect([source.length > 5, status !== undefined]).toEqual([true, true]);
+  });
+  test("each regimen stands on the same sheet with its own numbers in place of the sheet's", () => {
+    // Ibandronate product text: creatinine clearance 30 (clinical.md section 8, read); denosumab has no floor (same, read).
+    expect(underRegimen(teaching, 'ibandronate-three-monthly').number.clearanceFloor).toBe(30);
+    expect(underRegimen(teaching, 'zoledronic-acid-yearly').number.clearanceFloor).toBe(35);
+    expect(underRegimen(teaching, 'denosumab-60-six-monthly').leavesOut.has('kidney-function')).toBe(true);
+    expect(underRegimen(teaching, 'a name it does not know')).toBe(teaching);
+  });
+  test('calcium, the interval, the course, the order and consent are asked of every medicine', () => {
+    const first = usualRegimens[0];
+    for (const id of ['calcium', 'interval', 'course', 'prescription', 'consent'] as const)
+      expect(regimenSchema.safeParse({ ...first, leavesOut: [id] }).success).toBe(false);
+    expect(regimenSchema.safeParse({ ...first, leavesOut: ['hip-repair'] }).success).toBe(true);
+  });
+  test('a sheet written before there were other medicines reads as it was meant', () => {
+    const { id, title, medicine, intervalMonths, plannedDoses, source } = usualRegimens[0] as Regimen;
+    const { switches: _none, ...before } = teachingSheet;
+    const read = protocolSchema.parse({
+      ...before,
+      regimens: [{ id, title, medicine, intervalMonths, plannedDoses, source }],
+    });
+    expect(read.regimens[0]).toMatchObject({
+      given: 'infusion',
+      recall: 'next dose',
+      leavesOut: [],
+      countedApart: false,
+    });
+    expect(read.switches).toEqual([]);
   });
 });
 

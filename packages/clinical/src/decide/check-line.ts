@@ -1,10 +1,11 @@
 /** Everything one hand-written line is checked for, in the notes as they stand when it is written. */
-import { day, shortDate } from '../calendar/day.ts';
+import { type Day, day, shortDate } from '../calendar/day.ts';
 import { unitsOf } from '../exact/quantity.ts';
 import { plural } from '../kinds-texts/words.ts';
 import { type KindName, kindNamed } from '../kinds/index.ts';
 import type { Draft } from '../ledger/entry.ts';
 import { regimenNamed } from '../protocol/protocol.ts';
+import { isTakenDaily } from '../protocol/medicines.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import { type Fact, type SubjectRecord, factWithId, factsOf } from '../record/patient-record.ts';
 import { eventOf } from '../standing/transitions.ts';
@@ -73,6 +74,7 @@ const within: Within = {
   'prescriber-decision': (record, { body }, path) =>
     checkPointsAt(record, body.about, aboutOf[body.question], `${path}.about`),
   prescription: (_, { body }, path, now) => checkPrescription(body, path, now),
+  dose: (_, { body, on }, path) => checkUntil(body, on, path),
   medicine: (_, { body, on }, path) =>
     body.stoppedOn !== undefined && day(body.stoppedOn) < on
       ? [fieldWrong(`${path}.stoppedOn`, 'stopped before it was begun', "the entry's own date is the day it was begun")]
@@ -93,7 +95,18 @@ const aboutOf = {
   'part dose does not count': ['dose'],
   'after 4 mg product': ['dose'],
   'mineral metabolism looked into': ['result'],
+  'switch agreed': ['dose'],
 } as const satisfies Record<Fact<'prescriber-decision'>['body']['question'], readonly KindName[]>;
+
+/** Only what is taken daily has a last day, and not before its first. */
+function checkUntil({ medicine, until }: Fact<'dose'>['body'], on: Day, path: string): readonly Refusal[] {
+  if (until === undefined) return [];
+  if (!isTakenDaily(medicine))
+    return [fieldWrong(`${path}.until`, `${medicine} is given in doses`, 'leave the last day empty')];
+  return day(until) < on
+    ? [fieldWrong(`${path}.until`, 'ended before it was begun', "the entry's own date is the first day")]
+    : [];
+}
 
 function checkUnit({ analyte, quantity }: Fact<'result'>['body'], path: string): readonly Refusal[] {
   const units: readonly string[] = unitsOf[analyte];

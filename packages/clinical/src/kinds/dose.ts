@@ -1,9 +1,13 @@
 import { z } from 'zod';
 import { registrants } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
-import { shortText } from './fields.ts';
+import { boneMedicines } from '../protocol/medicines.ts';
+import { dateField, shortText } from './fields.ts';
 
-/** A dose that was given: here, on a ward, at home, elsewhere, years ago. `effectiveAt` is its day. */
+/**
+ * A dose that was given: here, on a ward, at home, elsewhere, years ago. `effectiveAt` is its day. Of what is taken daily it
+ * is the first day; the last is added when it has ended.
+ */
 export const dose = entryKind({
   name: 'dose',
   of: 'patient',
@@ -13,21 +17,15 @@ export const dose = entryKind({
   writes: registrants,
   body: z
     .object({
-      medicine: z.enum([
-        'zoledronic acid 5 mg',
-        'zoledronic acid 4 mg',
-        'denosumab 60 mg',
-        'denosumab 120 mg',
-        'ibandronate 3 mg',
-        'pamidronate',
-        'romosozumab 210 mg',
-      ]),
+      medicine: z.enum(boneMedicines),
       setting: z.enum(['this service', 'ward', 'home', 'elsewhere']),
       batch: shortText.optional(),
       /** Millilitres given, if not the whole. */
       partMilliliters: z.number().min(0).max(100).optional(),
       /** Minutes the infusion ran, where it was measured. */
       minutes: z.number().min(0).max(600).optional(),
+      /** Last day of what is taken daily. */
+      until: dateField.optional(),
     })
     .readonly(),
   example: { medicine: 'zoledronic acid 5 mg', setting: 'this service', batch: 'PA-2391' },

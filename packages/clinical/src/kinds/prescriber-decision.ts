@@ -19,6 +19,7 @@ export const prescriberDecision = entryKind({
         'part dose does not count',
         'after 4 mg product',
         'mineral metabolism looked into',
+        'switch agreed',
       ]),
       /** The entry the decision is about: the result, the weight, the dose. */
       about: uuidField,

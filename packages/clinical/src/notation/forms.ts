@@ -87,7 +87,7 @@ export const forms: readonly Form[] = [
   {
     kind: 'dose',
     head: 'dose {medicine}, {setting}',
-    clauses: ['batch {batch}', 'part {partMilliliters} mL', 'ran {minutes} minutes'],
+    clauses: ['batch {batch}', 'part {partMilliliters} mL', 'ran {minutes} minutes', 'until {until}'],
   },
   {
     kind: 'course-review',

@@ -31,6 +31,9 @@ const bisphosphonates: ReadonlySet<BoneMedicine> = new Set([
 ]);
 export const isBisphosphonate = (medicine: BoneMedicine): boolean => bisphosphonates.has(medicine);
 
+/** Injected at home every day: a dose in the notes is its first day. */
+export const isTakenDaily = (medicine: BoneMedicine): boolean => medicine === 'teriparatide';
+
 /** Its effect ends when nothing follows, at either strength. */
 export const isDenosumab = (medicine: BoneMedicine): boolean =>
   medicine === 'denosumab 60 mg' || medicine === 'denosumab 120 mg';

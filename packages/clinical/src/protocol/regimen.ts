@@ -38,6 +38,8 @@ export const regimenSchema = z
     lastsMonths: z.number().int().min(1).max(60).optional(),
     /** Whether the next dose is called for. A single treatment has none: it ends, and only a relapse begins another. */
     recall: z.enum(['next dose', 'none']).default('next dose'),
+    /** Its doses are no part of another regimen's course: a single treatment of another disease. */
+    countedApart: z.boolean().default(false),
     /** Another bone medicine must follow the last dose: a promise with a date. */
     followOn: z
       .object({

@@ -9,6 +9,8 @@ export const sourceStatus = z.enum([
   'from memory',
   'common practice, no source',
   'local decision',
+  /** Only ever put in when an older sheet is read (upgrade.ts); never written, never signed. */
+  'added by an upgrade, not signed',
 ]);
 export type SourceStatus = z.infer<typeof sourceStatus>;
 

@@ -13,6 +13,7 @@ const PAMIDRONATE = 'practice; the product text covers other uses';
 const usual = {
   given: 'infusion',
   recall: 'next dose',
+  countedApart: false,
   leavesOut: [],
   numbers: {},
   dayQuestions: [],
@@ -64,6 +65,7 @@ export const usualRegimens: readonly Regimen[] = [
     intervalMonths: 12,
     plannedDoses: 1,
     recall: 'none',
+    countedApart: true,
     cautions: [
       'Calcium about 1000 mg a day (500 mg twice daily) and vitamin D for the first 10 days (EU product text).',
       'Again only on relapse: a prescriber decides.',

@@ -86,6 +86,14 @@ describe('the summary', () => {
     expect(await runSteps(steps, true)).toBe(1);
     expect(printed.at(-1)).toBe('3 passed, 1 failed');
   });
+
+  it('names a further opinion that could not be had, and fails for it nowhere', async () => {
+    watch();
+    const steps = [step('formulas', { passed: 3, notRun: ['OPTIONAL, NOT RUN HERE: R is not here'] })];
+    expect(await runSteps(steps, true)).toBe(0);
+    expect(printed).toContain('  could not run here: OPTIONAL, NOT RUN HERE: R is not here');
+    expect(printed.at(-1)).toBe('3 passed, 0 failed');
+  });
 });
 
 describe('a turn', () => {

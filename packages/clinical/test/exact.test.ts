@@ -83,6 +83,54 @@ describe('ratios', () => {
   });
 });
 
+describe('plain numbers and big ones', () => {
+  /** Around 2 to the power 53, where a plain number stops being exact, and far beyond it. */
+  const anyWhole = fc.oneof(
+    fc.bigInt({ min: -1000n, max: 1000n }),
+    fc.bigInt({ min: -(10n ** 8n), max: 10n ** 8n }),
+    fc.bigInt({ min: 2n ** 53n - 50n, max: 2n ** 53n + 50n }),
+    fc.bigInt({ min: -(10n ** 24n), max: 10n ** 24n }),
+  );
+  const anyParts = fc.tuple(
+    anyWhole,
+    anyWhole.filter((over) => over > 0n),
+  );
+  const is = (found: { top: number | bigint; over: number | bigint }, top: bigint, over: bigint): boolean =>
+    BigInt(found.top) * over === top * BigInt(found.over);
+
+  test('every sum, product, quotient and comparison is what big numbers alone give', () => {
+    fc.assert(
+      fc.property(anyParts, anyParts, ([a, b], [c, d]) => {
+        const [left, right] = [ratio(a, b), ratio(c, d)];
+        expect(is(plus(left, right), a * d + c * b, b * d)).toBe(true);
+        expect(is(minus(left, right), a * d - c * b, b * d)).toBe(true);
+        expect(is(times(left, right), a * c, b * d)).toBe(true);
+        if (c > 0n) expect(is(dividedBy(left, right), a * d, b * c)).toBe(true);
+        expect(compareRatios(left, right)).toBe(a * d < c * b ? -1 : a * d > c * b ? 1 : 0);
+      }),
+      runs,
+    );
+  });
+  test('a decimal against a ratio, and text, too', () => {
+    const rounded = (top: bigint, over: bigint): bigint => (top * 200n + over) / (over * 2n);
+    fc.assert(
+      fc.property(anyParts, anyScaled, ([top, over], threshold) => {
+        const found = compareRatio(ratio(top, over), threshold as never);
+        const difference = top * 10_000n - BigInt(threshold) * over;
+        expect(found).toBe(difference < 0n ? -1 : difference > 0n ? 1 : 0);
+        if (top >= 0n)
+          expect(ratioText(ratio(top, over), 2).replace('.', '')).toBe(String(rounded(top, over)).padStart(3, '0'));
+      }),
+      runs,
+    );
+  });
+  test('a number that is not a whole one, or was never exact, is refused', () => {
+    expect(() => ratio(0.1, 1)).toThrow(RangeError);
+    expect(() => ratio(2 ** 53, 1)).toThrow(RangeError);
+    expect(compareRatios(ratio(2n ** 53n + 1n, 1), ratio(2n ** 53n, 1))).toBe(1);
+  });
+});
+
 describe('a number beside a limit', () => {
   test.each([
     [34_996n, 1000n, '34.996'],

@@ -1,39 +1,82 @@
 /**
- * Exact fractions, for every number that meets a threshold. Integers of any size, so that pounds converted to kilograms
- * and a laboratory's four decimals lose nothing on the way.
+ * Exact fractions, for every number that meets a threshold. Whole numbers of any size, so that pounds converted to kilograms
+ * and a laboratory's four decimals lose nothing on the way. A whole number is a plain one as long as it is exact as such, and a
+ * big one beyond: a product or sum of exact numbers that is still within the safe range is exact itself, and is looked at before
+ * it is kept.
  */
 import { DECIMAL_PLACES, type Scaled } from './decimal.ts';
 
-const SCALE = 10n ** BigInt(DECIMAL_PLACES);
+const SCALE = 10 ** DECIMAL_PLACES;
+
+type Whole = number | bigint;
 
 /** top / over, with `over` above nought. Not reduced: compare with the functions here, never by fields. */
-export type Ratio = { readonly top: bigint; readonly over: bigint };
+export type Ratio = { readonly top: Whole; readonly over: Whole };
 
-export function ratio(top: bigint, over: bigint): Ratio {
-  if (over <= 0n) throw new RangeError(`not an exact ratio: ${top} / ${over}`);
-  return { top, over };
+export function ratio(top: Whole, over: Whole): Ratio {
+  if (over <= 0) throw new RangeError(`not an exact ratio: ${top} / ${over}`);
+  return { top: plain(top), over: plain(over) };
 }
 
-export const ratioOf = (value: Scaled): Ratio => ({ top: BigInt(value), over: SCALE });
+/** A plain number where it is exact. A number that is no whole one, or beyond the safe range, was never exact. */
+function plain(whole: Whole): Whole {
+  if (typeof whole === 'bigint') {
+    const number = Number(whole);
+    return Number.isSafeInteger(number) ? number : whole;
+  }
+  if (!Number.isSafeInteger(whole)) throw new RangeError(`not an exact whole number: ${whole}`);
+  return whole;
+}
 
-export const plus = (a: Ratio, b: Ratio): Ratio => ({ top: a.top * b.over + b.top * a.over, over: a.over * b.over });
-export const minus = (a: Ratio, b: Ratio): Ratio => ({ top: a.top * b.over - b.top * a.over, over: a.over * b.over });
-export const times = (a: Ratio, b: Ratio): Ratio => ({ top: a.top * b.top, over: a.over * b.over });
+function product(a: Whole, b: Whole): Whole {
+  if (typeof a === 'number' && typeof b === 'number') {
+    const made = a * b;
+    if (Number.isSafeInteger(made)) return made;
+  }
+  return BigInt(a) * BigInt(b);
+}
+
+function sum(a: Whole, b: Whole): Whole {
+  if (typeof a === 'number' && typeof b === 'number') {
+    const made = a + b;
+    if (Number.isSafeInteger(made)) return made;
+  }
+  return BigInt(a) + BigInt(b);
+}
+
+const negative = (a: Whole): Whole => (typeof a === 'number' ? 0 - a : -a);
+
+/** In hundredths or whole where it is no finer, so that what is made of it stays small. */
+export function ratioOf(value: Scaled): Ratio {
+  if (value % SCALE === 0) return { top: value / SCALE, over: 1 };
+  return value % 100 === 0 ? { top: value / 100, over: SCALE / 100 } : { top: value, over: SCALE };
+}
+
+export const plus = (a: Ratio, b: Ratio): Ratio => ({
+  top: sum(product(a.top, b.over), product(b.top, a.over)),
+  over: product(a.over, b.over),
+});
+export const minus = (a: Ratio, b: Ratio): Ratio => ({
+  top: sum(product(a.top, b.over), negative(product(b.top, a.over))),
+  over: product(a.over, b.over),
+});
+export const times = (a: Ratio, b: Ratio): Ratio => ({ top: product(a.top, b.top), over: product(a.over, b.over) });
 
 /** a / b; b must be above nought. */
-export const dividedBy = (a: Ratio, b: Ratio): Ratio => ratio(a.top * b.over, a.over * b.top);
+export const dividedBy = (a: Ratio, b: Ratio): Ratio => ratio(product(a.top, b.over), product(a.over, b.top));
 
 /** Negative, zero or positive, as a is below, equal to or above b. */
 export function compareRatios(a: Ratio, b: Ratio): number {
-  const left = a.top * b.over;
-  const right = b.top * a.over;
+  const left = product(a.top, b.over);
+  const right = product(b.top, a.over);
+  // A plain and a big number compare exactly.
   return left < right ? -1 : left > right ? 1 : 0;
 }
 
 /** Compares a ratio with a decimal exactly. */
 export function compareRatio(value: Ratio, threshold: Scaled): number {
-  const left = value.top * SCALE;
-  const right = BigInt(threshold) * value.over;
+  const left = product(value.top, SCALE);
+  const right = product(threshold, value.over);
   return left < right ? -1 : left > right ? 1 : 0;
 }
 
@@ -42,11 +85,21 @@ export const ratioAsNumber = (value: Ratio): number => Number(value.top) / Numbe
 
 /** As text with `places` decimals, rounded half up. */
 export function ratioText(value: Ratio, places: number): string {
-  const negative = value.top < 0n;
-  const scaled = (negative ? -value.top : value.top) * 10n ** BigInt(places);
-  const digits = String((scaled * 2n + value.over) / (value.over * 2n)).padStart(places + 1, '0');
+  const isNegative = value.top < 0;
+  const digits = String(halfUp(isNegative ? negative(value.top) : value.top, value.over, places)).padStart(
+    places + 1,
+    '0',
+  );
   const whole = places === 0 ? digits : digits.slice(0, -places);
-  return `${negative ? '-' : ''}${whole}${places === 0 ? '' : `.${digits.slice(-places)}`}`;
+  return `${isNegative ? '-' : ''}${whole}${places === 0 ? '' : `.${digits.slice(-places)}`}`;
+}
+
+/** top / over in units of the last place, rounded half up; `top` is not negative. */
+function halfUp(top: Whole, over: Whole, places: number): Whole {
+  const twice = sum(product(top, 2 * 10 ** places), over);
+  const by = product(over, 2);
+  if (typeof twice === 'number' && typeof by === 'number') return (twice - (twice % by)) / by;
+  return BigInt(twice) / BigInt(by);
 }
 
 /** Most decimals shown to keep a number on its own side of a limit. */
@@ -59,7 +112,7 @@ const MOST_PLACES = 6;
 export function ratioTextBeside(value: Ratio, places: number, limits: readonly Scaled[]): string {
   for (let shown = places; shown < MOST_PLACES; shown += 1) {
     const text = ratioText(value, shown);
-    const printed = ratio(BigInt(text.replace('.', '')), 10n ** BigInt(shown));
+    const printed = ratio(BigInt(text.replace('.', '')), 10 ** shown);
     if (limits.every((limit) => compareRatio(printed, limit) === compareRatio(value, limit))) return text;
   }
   return ratioText(value, MOST_PLACES);

@@ -29,10 +29,10 @@ function least(low: number, high: number, holds: (n: number) => boolean): number
 export function whatWouldClear(input: ClearanceInput, floor: Scaled): Sensitivity {
   const passes = (change: Partial<ClearanceInput>): boolean =>
     bothAtLeast(creatinineClearance({ ...input, ...change }), floor);
-  const tenths = least(1, 3000, (n) => passes({ weightKg: ratio(BigInt(n), 10n) }));
-  const drop = least(0, 1999, (n) => passes({ creatinineUmolPerL: ratio(BigInt(2000 - n), 1n) }));
+  const tenths = least(1, 3000, (n) => passes({ weightKg: ratio(n, 10) }));
+  const drop = least(0, 1999, (n) => passes({ creatinineUmolPerL: ratio(2000 - n, 1) }));
   return {
-    weightKg: tenths === undefined ? undefined : ratio(BigInt(tenths), 10n),
+    weightKg: tenths === undefined ? undefined : ratio(tenths, 10),
     creatinineUmolPerL: drop === undefined ? undefined : 2000 - drop,
   };
 }

@@ -8,7 +8,7 @@
  * Not for: unstable creatinine (acute kidney injury), amputation, pregnancy, extremes of muscle mass (standard, from
  * memory). Actual body weight goes in, as the product text has it (from memory).
  */
-import { type Ratio, compareRatio, ratio } from '../exact/ratio.ts';
+import { type Ratio, compareRatio, dividedBy, ratio, times } from '../exact/ratio.ts';
 import type { Scaled } from '../exact/decimal.ts';
 
 export type Sex = 'female' | 'male';
@@ -33,14 +33,13 @@ export const clearanceSources = {
   byMilligrams: 'Cockcroft and Gault 1976, Nephron 16:31',
 } as const;
 
+const PER_MICROMOLE: Readonly<Record<Sex, Ratio>> = { female: ratio(104, 100), male: ratio(123, 100) };
+/** mg/dL = umol/L / 88.4, so that 72 x mg/dL = umol/L x 72 / 88.4: 88.4 / 72 is 221 / 180. */
+const PER_MILLIGRAM: Readonly<Record<Sex, Ratio>> = { female: ratio(85 * 221, 100 * 180), male: ratio(221, 180) };
+
 export function creatinineClearance({ ageYears, sex, weightKg, creatinineUmolPerL }: ClearanceInput): Clearance {
-  const top = BigInt(140 - ageYears) * weightKg.top * creatinineUmolPerL.over;
-  const over = weightKg.over * creatinineUmolPerL.top;
-  return {
-    byMicromoles: ratio(top * (sex === 'female' ? 104n : 123n), over * 100n),
-    // mg/dL = umol/L / 88.4, so that 72 x mg/dL = umol/L x 72 / 88.4.
-    byMilligrams: ratio(top * (sex === 'female' ? 85n : 100n) * 884n, over * 100n * 720n),
-  };
+  const share = dividedBy(times(ratio(140 - ageYears, 1), weightKg), creatinineUmolPerL);
+  return { byMicromoles: times(share, PER_MICROMOLE[sex]), byMilligrams: times(share, PER_MILLIGRAM[sex]) };
 }
 
 export const bothAtLeast = (clearance: Clearance, floor: Scaled): boolean =>

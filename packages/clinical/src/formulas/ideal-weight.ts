@@ -17,10 +17,10 @@ export const idealWeightSources = {
 } as const;
 
 /** 60 inches: the shortest height the formula was made for. */
-const SHORTEST_CM = ratio(1524n, 10n);
+const SHORTEST_CM = ratio(1524, 10);
 // 2.3 kg per inch over 60 is 115/127 kg per cm, less 138 kg.
-const KG_PER_CM = ratio(115n, 127n);
-const LESS_KG: Readonly<Record<Sex, Ratio>> = { male: ratio(88n, 1n), female: ratio(925n, 10n) };
+const KG_PER_CM = ratio(115, 127);
+const LESS_KG: Readonly<Record<Sex, Ratio>> = { male: ratio(88, 1), female: ratio(925, 10) };
 
 /** Undefined below 152.4 cm. */
 export function idealWeightKg(sex: Sex, heightCm: Ratio): Ratio | undefined {
@@ -33,4 +33,4 @@ export const adjustedWeightKg = (actualKg: Ratio, idealKg: Ratio, share: Scaled)
 
 /** Whether the actual weight is at least so many per cent of the ideal one. */
 export const isAtLeastPercentOf = (actualKg: Ratio, idealKg: Ratio, percent: Scaled): boolean =>
-  compareRatios(times(actualKg, ratio(100n, 1n)), times(ratioOf(percent), idealKg)) >= 0;
+  compareRatios(times(actualKg, ratio(100, 1)), times(ratioOf(percent), idealKg)) >= 0;

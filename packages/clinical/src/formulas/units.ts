@@ -9,12 +9,12 @@
 import { type Quantity, exactValue } from '../exact/quantity.ts';
 import { type Ratio, dividedBy, ratio, ratioOf, times } from '../exact/ratio.ts';
 
-const UMOL_PER_MG_OF_CREATININE = ratio(884n, 10n);
-const MG_PER_MMOL_OF_CALCIUM = ratio(4008n, 1000n);
-const NMOL_PER_NG_OF_VITAMIN_D = ratio(2496n, 1000n);
-const KG_PER_LB = ratio(45_359_237n, 100_000_000n);
-const CM_PER_INCH = ratio(254n, 100n);
-const TEN = ratio(10n, 1n);
+const UMOL_PER_MG_OF_CREATININE = ratio(884, 10);
+const MG_PER_MMOL_OF_CALCIUM = ratio(4008, 1000);
+const NMOL_PER_NG_OF_VITAMIN_D = ratio(2496, 1000);
+const KG_PER_LB = ratio(45_359_237, 100_000_000);
+const CM_PER_INCH = ratio(254, 100);
+const TEN = ratio(10, 1);
 
 const valueOf = (q: Quantity): Ratio => ratioOf(exactValue(q));
 

@@ -130,8 +130,7 @@ function observedBefore(
   return { seen, entry };
 }
 
-const reaches = (value: number, limit: Scaled): boolean =>
-  compareRatio(ratio(BigInt(Math.round(value * 10)), 10n), limit) >= 0;
+const reaches = (value: number, limit: Scaled): boolean => compareRatio(ratio(Math.round(value * 10), 10), limit) >= 0;
 
 function observationItems(record: SubjectRecord, { exact }: Protocol, today: Day): DayItem[] {
   const { seen, entry } = observedBefore(record, today);

@@ -2,13 +2,13 @@
  * The record as a pure fold of list-to-list passes over a ledger: known by then, upgraded, withdrawn, amended, ordered,
  * grouped. It never throws on data: what cannot be read becomes a problem with its place.
  */
-import { type Day, parseDay } from '../calendar/day.ts';
+import { type Day, parseDayAtStart } from '../calendar/day.ts';
 import { type KindName, isKindName } from '../kinds/index.ts';
-import { type Entry, type Instant, type Uuid, localDate } from '../ledger/entry.ts';
+import type { Entry, Instant, Uuid } from '../ledger/entry.ts';
 import type { Subject } from '../ledger/subject.ts';
 import type { Fact, RecordProblem, SubjectRecord } from './patient-record.ts';
 import { sameDayRank } from './same-day-order.ts';
-import { upgraded } from './upgrade.ts';
+import { unreadableShape, upgraded } from './upgrade.ts';
 
 export type AsOf = {
   /** Leave out what was written after this moment: what did we know then? */
@@ -23,10 +23,10 @@ function read(entry: Entry, problems: RecordProblem[]): Fact | undefined {
     return undefined;
   };
   if (!isKindName(entry.kind)) return problem(`a kind this version does not know: ${entry.kind}`);
-  const on = parseDay(localDate(entry.effectiveAt));
+  const on = parseDayAtStart(entry.effectiveAt);
   if (on === undefined) return problem(`its date cannot be read: ${entry.effectiveAt}`);
-  const body = upgraded(entry.kind, entry.shape, entry.body);
-  if ('says' in body) return problem(body.says);
+  const unreadable = unreadableShape(entry.kind, entry.shape);
+  if (unreadable !== undefined) return problem(unreadable);
   return {
     id: entry.id,
     seq: entry.seq,
@@ -34,7 +34,7 @@ function read(entry: Entry, problems: RecordProblem[]): Fact | undefined {
     kind: entry.kind,
     on,
     at: entry.effectiveAt.length > 10 ? entry.effectiveAt : undefined,
-    body: body.body as Fact['body'],
+    body: upgraded(entry.kind, entry.shape, entry.body) as Fact['body'],
     author: entry.author,
     recordedAt: entry.recordedAt,
     first: entry.id,
@@ -84,8 +84,8 @@ function lawful(
  * The latest amendment of each chain stands in for its first entry; the chain's first id stays its name. What corrects
  * nothing does not count, and nor does what corrects it.
  */
-function amended(facts: readonly Fact[], links: ReadonlyMap<Uuid, Uuid | undefined>): Fact[] {
-  if (links.size === 0) return [...facts];
+function amended(facts: readonly Fact[], links: ReadonlyMap<Uuid, Uuid | undefined>): readonly Fact[] {
+  if (links.size === 0) return facts;
   const standing = new Map<Uuid, Fact>();
   for (const fact of facts) {
     let first: Uuid | undefined = fact.id;
@@ -105,6 +105,16 @@ const inOrder = (a: Fact, b: Fact): number =>
 const compareMoments = (a: string, b: string): number =>
   a.slice(19) === b.slice(19) ? (a < b ? -1 : a > b ? 1 : 0) : Date.parse(a) - Date.parse(b);
 
+/** Notes are mostly written in the order of their days: then there is nothing to sort. */
+function ordered(facts: readonly Fact[]): readonly Fact[] {
+  for (let index = 1; index < facts.length; index += 1) {
+    const [before, fact] = [facts[index - 1], facts[index]];
+    if (before !== undefined && fact !== undefined && before.on >= fact.on && inOrder(before, fact) > 0)
+      return facts.toSorted(inOrder);
+  }
+  return facts;
+}
+
 /** What we know of a subject, from its entries in order of seq. */
 export function recordOf(subject: Subject, entries: readonly Entry[], asOf: AsOf = {}): SubjectRecord {
   const problems: RecordProblem[] = [];
@@ -117,10 +127,9 @@ export function recordOf(subject: Subject, entries: readonly Entry[], asOf: AsOf
   }
   const withdrawn = withdrawnIds(facts, problems);
   const kept = withdrawn.size === 0 ? facts : facts.filter((fact) => !withdrawn.has(fact.id));
-  const counted = amended(kept, lawful(kept, known, problems)).filter(
-    (fact) => asOf.on === undefined || fact.on <= asOf.on,
-  );
-  const all = counted.toSorted(inOrder);
+  const counted = amended(kept, lawful(kept, known, problems));
+  const { on } = asOf;
+  const all = ordered(on === undefined ? counted : counted.filter((fact) => fact.on <= on));
   const grouped: { [Kind in KindName]?: Fact[] } = {};
   for (const fact of all) (grouped[fact.kind] ??= []).push(fact);
   return {

@@ -141,9 +141,9 @@ describe('what would clear it', () => {
         const { weightKg: enough } = whatWouldClear(person, floor);
         if (enough === undefined) return;
         expect(bothAtLeast(creatinineClearance({ ...person, weightKg: enough }), floor)).toBe(true);
-        expect(
-          bothAtLeast(creatinineClearance({ ...person, weightKg: minus(enough, ratio(1, 10)) }), floor),
-        ).toBe(false);
+        expect(bothAtLeast(creatinineClearance({ ...person, weightKg: minus(enough, ratio(1, 10)) }), floor)).toBe(
+          false,
+        );
       }),
       { seed: 3, numRuns: 300 },
     );

@@ -28,6 +28,8 @@ export * from './readiness/view.ts';
 export * from './readiness/working.ts';
 export * from './record/fold.ts';
 export * from './record/patient-record.ts';
+export * from './record/same-person.ts';
+export * from './record/together.ts';
 export * from './decide/act.ts';
 export * from './decide/refusal.ts';
 export * from './decide/surroundings.ts';

@@ -170,6 +170,7 @@ export const referring: Partial<Record<KindName, string>> = {
   'symptom-cleared': 'entry',
   'prescriber-decision': 'about',
   'second-check': 'preparation',
+  'looked-again': 'about',
 };
 
 export const draftsOf = (kind: KindName): fc.Arbitrary<NotedDraft> =>

@@ -36,6 +36,12 @@ export async function unitOfAct(
       case 'record':
       case 'record together':
       case 'withdraw':
+      case 'move entry':
+      case 'may be one':
+      case 'say one person':
+      case 'confirm one person':
+      case 'say two people':
+      case 'read apart':
       case 'give up place':
       case 'decide':
       case 'second check':

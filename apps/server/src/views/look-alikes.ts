@@ -5,7 +5,12 @@ import { bornInWords, fullName } from './person-words.ts';
 import { plainLetters } from './people-list.ts';
 
 type Identity = BodyOfKind<'identity'>;
-export type LookAlike = { readonly patient: string; readonly name: string; readonly says: string };
+export type LookAlike = {
+  readonly patient: string;
+  readonly name: string;
+  readonly says: string;
+  readonly why: string;
+};
 
 const digits = (text: string): string => text.replace(/\D/g, '');
 
@@ -16,14 +21,15 @@ export const lookAlikesOf = (everyone: readonly Person[], person: Pick<Person, '
 export function looksLike(everyone: readonly Person[], identity: Identity, but: string | undefined): LookAlike[] {
   return everyone.flatMap((other) => {
     if (other.patient === but || other.identity === undefined) return [];
-    const says = alike(identity, other.identity);
-    return says === undefined
+    const why = alike(identity, other.identity);
+    return why === undefined
       ? []
       : [
           {
             patient: other.patient,
             name: fullName(other),
-            says: `${fullName(other)}, born ${bornInWords(other.identity.born)}, number ${other.identity.number}: ${says}`,
+            says: `${fullName(other)}, born ${bornInWords(other.identity.born)}, number ${other.identity.number}: ${why}`,
+            why,
           },
         ];
   });

@@ -12,6 +12,7 @@ const pilesByTask: Readonly<Record<TaskName, { readonly what: string; readonly t
   'sign results': { what: 'results to sign' },
   'decide on the referral': { what: 'referrals to decide', to: '/people?standing=referral+received' },
   'clear the symptom': { what: 'symptoms to look at' },
+  'look at a decision again': { what: 'decisions to look at again' },
   'did not come': { what: 'did not come: find out why' },
   'decide on the part dose': { what: 'part doses for a prescriber' },
   'write the letter': { what: 'letters to write' },

@@ -8,6 +8,7 @@ import { contact } from '../kinds/contact.ts';
 import { identity } from '../kinds/identity.ts';
 import { kindNames } from '../kinds/index.ts';
 import { referral } from '../kinds/referral.ts';
+import { comparedBy } from '../kinds/same-person.ts';
 import { secondCheck } from '../kinds/second-check.ts';
 import { sessionPlanned } from '../kinds/session-planned.ts';
 import { unitSettings } from '../kinds/unit-settings.ts';
@@ -35,6 +36,8 @@ const line = z.object({ kind: z.enum(kindNames), body: z.unknown(), effectiveAt 
 /** Causes of trouble the person booking has seen on screen and accepts, with the reason. */
 const accepted = z.object({ causes: z.array(shortText).min(1).readonly(), reason: textField }).readonly();
 
+const compared = z.array(z.enum(comparedBy)).min(1, 'say what was compared').max(comparedBy.length).readonly();
+
 export const actSchema = z.discriminatedUnion('name', [
   /** A new person: identity, contact, referral. */
   z.object({
@@ -51,6 +54,34 @@ export const actSchema = z.discriminatedUnion('name', [
   /** Several entries of one moment that belong together (results of one sample, weight and observations). */
   z.object({ name: z.literal('record together'), patient: uuidField, lines: z.array(line).min(1).max(40).readonly() }),
   z.object({ name: z.literal('withdraw'), patient: uuidField, entry: uuidField, reason: textField }),
+
+  /** An entry written in the wrong person's notes: withdrawn there and written here, by one act. */
+  z.object({ name: z.literal('move entry'), patient: uuidField, entry: uuidField, to: uuidField, reason: textField }),
+
+  /** One person with two notes: said by two people, taken back with a reason. `patient` are the notes that are kept. */
+  z.object({ name: z.literal('may be one'), patient: uuidField, other: uuidField, reason: textField }),
+  z.object({
+    name: z.literal('say one person'),
+    patient: uuidField,
+    other: uuidField,
+    agree: compared,
+    reason: textField,
+  }),
+  z.object({
+    name: z.literal('confirm one person'),
+    patient: uuidField,
+    other: uuidField,
+    agree: compared,
+    reason: textField,
+  }),
+  z.object({
+    name: z.literal('say two people'),
+    patient: uuidField,
+    other: uuidField,
+    differ: compared,
+    reason: textField,
+  }),
+  z.object({ name: z.literal('read apart'), patient: uuidField, other: uuidField, reason: textField }),
 
   z.object({ name: z.literal('plan session'), session: uuidField, body: sessionPlanned.body }),
   z.object({ name: z.literal('cancel session'), session: uuidField, reason: textField }),

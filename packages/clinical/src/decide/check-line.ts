@@ -71,6 +71,7 @@ const within: Within = {
     body.results.flatMap((id) => checkPointsAt(record, id, ['result'], `${path}.results`)),
   'symptom-cleared': (record, { body }, path) =>
     checkPointsAt(record, body.entry, ['symptom', 'checklist'], `${path}.entry`),
+  'looked-again': (record, { body }, path) => checkPointsAt(record, body.about, ['withdrawal'], `${path}.about`),
   'prescriber-decision': (record, { body }, path) =>
     checkPointsAt(record, body.about, aboutOf[body.question], `${path}.about`),
   prescription: (_, { body }, path, now) => checkPrescription(body, path, now),

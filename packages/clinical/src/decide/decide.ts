@@ -10,8 +10,11 @@ import { decideNoteImport, decideSettleRow } from './import-notes.ts';
 import { decideFinish, decidePause, decideResume, decideStart } from './infusion.ts';
 import { decideSignProtocol, decideWriteProtocol } from './protocol.ts';
 import { decideRecord, decideRecordTogether } from './record-lines.ts';
-import { notYours } from './refuse.ts';
+import { decideMoveEntry } from './move-entry.ts';
+import { checkReadHere } from './read-here.ts';
+import { decided, notYours } from './refuse.ts';
 import { decideRegister } from './register.ts';
+import { decideConfirmOne, decideMayBeOne, decideReadApart, decideSayOne, decideSayTwo } from './same-person.ts';
 import { decideSecondCheck } from './second-check.ts';
 import { decideCancelSession, decidePlanSession } from './sessions.ts';
 import { decideSetUnit } from './set-unit.ts';
@@ -27,6 +30,8 @@ export function decide(act: Act, now: Surroundings): Decided {
   const { role } = now.by;
   if (!judgedByKind.has(act.name) && !mayDoAct(role, act.name))
     return { refusals: [notYours(role, act.name, rolesFor(act.name))] };
+  const elsewhere = checkReadHere(act, now);
+  if (elsewhere.length > 0) return decided(elsewhere, () => []);
   switch (act.name) {
     case 'register':
       return decideRegister(act, now);
@@ -36,6 +41,18 @@ export function decide(act: Act, now: Surroundings): Decided {
       return decideRecordTogether(act, now);
     case 'withdraw':
       return decideWithdraw(act, now);
+    case 'move entry':
+      return decideMoveEntry(act, now);
+    case 'may be one':
+      return decideMayBeOne(act, now);
+    case 'say one person':
+      return decideSayOne(act, now);
+    case 'confirm one person':
+      return decideConfirmOne(act, now);
+    case 'say two people':
+      return decideSayTwo(act, now);
+    case 'read apart':
+      return decideReadApart(act, now);
     case 'plan session':
       return decidePlanSession(act, now);
     case 'cancel session':

@@ -12,6 +12,8 @@ const writtenBy: Partial<Record<KindName, ActName>> = {
   'infusion-resumed': 'resume infusion',
   'infusion-finished': 'finish infusion',
   withdrawal: 'withdraw',
+  'moved-here': 'move entry',
+  'same-person': 'may be one',
 };
 
 /** The act that writes a kind, where it is not written by hand. */

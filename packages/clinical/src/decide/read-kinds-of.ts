@@ -57,7 +57,14 @@ export function readKindsOf(act: Act): readonly KindName[] {
     case 'plan session':
     case 'cancel session':
       return lists;
+    case 'may be one':
+    case 'say one person':
+    case 'confirm one person':
+    case 'say two people':
+    case 'read apart':
+      return ['same-person', 'identity', 'contact', 'place-booked', 'place-given-up', 'arrived', 'withdrawal'];
     case 'register':
+    case 'move entry':
     case 'withdraw':
     case 'set unit':
     case 'write protocol':

@@ -12,16 +12,19 @@ import { checkVisitStep } from './check-visit-step.ts';
 import { draftOf } from './draft.ts';
 import { after } from './extended.ts';
 import { actThatWrites } from './hand-written.ts';
-import { recordIn } from './ledgers.ts';
+import { entryIn, recordIn } from './ledgers.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
+import { noteLookAlikes } from './same-person.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
 
 export function decideRecord(act: ActNamed<'record'>, now: Surroundings): Decided {
   const of = subject('patient', act.patient);
   const record = recordIn(now, of);
   const { draft, refusals } = line(record, act.line, 'line', now, act.amends);
-  return decided([...checkKnown(record), ...refusals], () => (draft === undefined ? [] : [draft]));
+  return decided([...checkKnown(record), ...refusals], () =>
+    draft === undefined ? [] : [draft, ...(draft.kind === 'identity' ? noteLookAlikes(act.patient, now) : [])],
+  );
 }
 
 export function decideRecordTogether(act: ActNamed<'record together'>, now: Surroundings): Decided {
@@ -62,7 +65,16 @@ function line(
   const { fact, refusals } = checkLine(record, sent, path, now);
   const inPlace = amends === undefined ? checkNew(record, fact, now) : checkAmends(record, amends, fact, sent);
   const draft =
-    fact === undefined ? undefined : draftOf(record.subject, fact.kind, fact.body, sent.effectiveAt, now.zone, amends);
+    fact === undefined
+      ? undefined
+      : draftOf(
+          (amends === undefined ? undefined : entryIn(now, record, amends))?.subject ?? record.subject,
+          fact.kind,
+          fact.body,
+          sent.effectiveAt,
+          now.zone,
+          amends,
+        );
   return { draft, refusals: [...refusals, ...inPlace] };
 }
 

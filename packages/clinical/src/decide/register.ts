@@ -7,6 +7,7 @@ import { draftOf } from './draft.ts';
 import { recordIn } from './ledgers.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
+import { entriesForTwo } from './same-person.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
 
 export function decideRegister(act: ActNamed<'register'>, now: Surroundings): Decided {
@@ -26,6 +27,7 @@ export function decideRegister(act: ActNamed<'register'>, now: Surroundings): De
     draftOf(of, 'identity', act.identity, act.on, now.zone),
     ...(act.contact === undefined ? [] : [draftOf(of, 'contact', act.contact, act.on, now.zone)]),
     draftOf(of, 'referral', act.referral, act.on, now.zone),
+    ...entriesForTwo(act.patient, act.identity, act.notTheSameAs ?? [], now),
   ]);
 }
 

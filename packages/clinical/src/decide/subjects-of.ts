@@ -8,7 +8,11 @@ export const subjectsOf = (act: Act): readonly Subject[] => [...new Set(named(ac
 function named(act: Act): readonly Subject[] {
   switch (act.name) {
     case 'register':
-      return [subject('patient', act.patient), subject('unit', act.referral.unit)];
+      return [
+        subject('patient', act.patient),
+        subject('unit', act.referral.unit),
+        ...(act.notTheSameAs ?? []).map((other) => subject('patient', other)),
+      ];
     case 'record':
       return [subject('patient', act.patient), ...sessionOfLine(act.line)];
     case 'record together':
@@ -30,6 +34,14 @@ function named(act: Act): readonly Subject[] {
     case 'note import':
     case 'settle row':
       return [subject('register', act.register)];
+    case 'move entry':
+      return [subject('patient', act.patient), subject('patient', act.to)];
+    case 'may be one':
+    case 'say one person':
+    case 'confirm one person':
+    case 'say two people':
+    case 'read apart':
+      return [subject('patient', act.patient), subject('patient', act.other)];
     case 'withdraw':
     case 'decide':
     case 'second check':

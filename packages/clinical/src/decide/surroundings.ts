@@ -19,8 +19,8 @@ export type Surroundings = {
   readonly moment: LocalMoment;
   readonly zone: string;
   readonly clock: ClockReading;
-  /** Patients of the register that look like the one being registered, found by the shell. */
-  readonly lookAlikes?: readonly { readonly patient: string; readonly says: string }[];
+  /** Patients of the register that look like the one whose identity is written, found by the shell: who, and what is alike. */
+  readonly lookAlikes?: readonly { readonly patient: string; readonly says: string; readonly why: string }[];
 };
 
 export type Decided = { readonly drafts: readonly Draft[] } | { readonly refusals: readonly [Refusal, ...Refusal[]] };

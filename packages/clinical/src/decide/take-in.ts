@@ -14,6 +14,7 @@ import { historyKinds } from './hand-written.ts';
 import { recordIn } from './ledgers.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
+import { noteLookAlikes } from './same-person.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
 
 export function decideTakeIn(act: ActNamed<'take in'>, start: Surroundings): Decided {
@@ -58,7 +59,8 @@ export function decideTakeIn(act: ActNamed<'take in'>, start: Surroundings): Dec
     now = after([draft], now);
   }
   if (refusals.length === 0) refusals.push(...checkWhole(act, now));
-  return decided(refusals, () => drafts);
+  const saysWho = act.lines.some(({ kind }) => kind === 'identity');
+  return decided(refusals, () => (saysWho ? [...drafts, ...noteLookAlikes(act.patient, start)] : drafts));
 }
 
 /** A person who comes in has a name and a standing. */

@@ -1,13 +1,14 @@
 /** An entry voided with a reason. What one act wrote as one thing (an infusion's end and its dose) is voided as one. */
 import { kindNamed, type KindName } from '../kinds/index.ts';
-import { localDate } from '../ledger/entry.ts';
+import { type Draft, localDate } from '../ledger/entry.ts';
 import { subject } from '../ledger/subject.ts';
 import type { Fact, SubjectRecord } from '../record/patient-record.ts';
 import type { ActNamed } from './act.ts';
 import { checkKnown } from './check-care.ts';
 import { checkMayBeWithdrawn } from './check-standing-upon.ts';
 import { draftNow } from './draft.ts';
-import { recordIn } from './ledgers.ts';
+import { entryIn, recordIn } from './ledgers.ts';
+import { madeWhileItStood } from './made-while-it-stood.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, notYours, refusal } from './refuse.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
@@ -15,6 +16,7 @@ import type { Decided, Surroundings } from './surroundings.ts';
 const undoneOtherwise: Partial<Record<KindName, string>> = {
   'place-booked': 'give the place up',
   'place-given-up': 'book the place again',
+  'same-person': 'say it anew: one person, two people, or read them apart',
 };
 
 export function decideWithdraw(act: ActNamed<'withdraw'>, now: Surroundings): Decided {
@@ -22,7 +24,7 @@ export function decideWithdraw(act: ActNamed<'withdraw'>, now: Surroundings): De
   const record = recordIn(now, of);
   const known = checkKnown(record);
   if (known.length > 0) return decided(known, () => []);
-  const written = (now.ledgers.get(of) ?? []).find((entry) => entry.id === act.entry);
+  const written = entryIn(now, record, act.entry);
   const target = record.all.find((fact) => fact.id === act.entry);
   if (written === undefined)
     return decided([refusal('no-such-entry', 'That entry is not in these notes.', { field: 'entry' })], () => []);
@@ -39,11 +41,22 @@ export function decideWithdraw(act: ActNamed<'withdraw'>, now: Surroundings): De
     );
   }
   return decided(checkTarget(record, target, now), () =>
-    together(record, target).map((fact) => draftNow(of, 'withdrawal', { entry: fact.id, reason: act.reason }, now)),
+    together(record, target).map((fact) => voiding(record, fact, { entry: fact.id, reason: act.reason }, now)),
   );
 }
 
-function checkTarget(record: SubjectRecord, target: Fact, now: Surroundings): readonly Refusal[] {
+/** In the ledger that holds the entry, with the decisions that were made while it stood. */
+export function voiding(record: SubjectRecord, fact: Fact, body: Fact<'withdrawal'>['body'], now: Surroundings): Draft {
+  const decisions = madeWhileItStood(record, fact).map(({ id }) => id);
+  return draftNow(
+    entryIn(now, record, fact.id)?.subject ?? record.subject,
+    'withdrawal',
+    decisions.length === 0 ? body : { ...body, usedBy: decisions },
+    now,
+  );
+}
+
+export function checkTarget(record: SubjectRecord, target: Fact, now: Surroundings): readonly Refusal[] {
   const kind = kindNamed(target.kind);
   const refusals: Refusal[] = [];
   if (!kind.writes.includes(now.by.role)) refusals.push(notYours(now.by.role, `withdraw "${kind.label}"`, kind.writes));

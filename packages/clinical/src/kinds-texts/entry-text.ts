@@ -14,6 +14,18 @@ const because = (text: string | undefined): string => (text === undefined ? '' :
 const texts: Texts = {
   identity: ({ body }) =>
     `${body.title === undefined ? '' : `${body.title} `}${body.given} ${body.family}, born ${body.born}${and(body.sex)}, ${body.number}${body.formerNames === undefined ? '' : `, formerly ${plural(body.formerNames, 'and')}`}`,
+  'same-person': ({ body }) => {
+    switch (body.answer) {
+      case 'may be one':
+        return `may be the same person as in other notes: ${body.reason}`;
+      case 'proposed':
+        return `one person with other notes, says the first of two; ${plural(body.agree, 'and')} agree: ${body.reason}`;
+      case 'one':
+        return `one person with other notes, which are read together; ${plural(body.agree, 'and')} agree: ${body.reason}`;
+      case 'two':
+        return `not the same person as in other notes; ${plural(body.differ, 'and')} ${body.differ.length === 1 ? 'differs' : 'differ'}: ${body.reason}`;
+    }
+  },
   contact: ({ body }) => {
     const parts = [
       body.telephone,
@@ -134,7 +146,10 @@ const texts: Texts = {
     `watched for ${counted(body.minutes, 'minute')}, ${body.well ? 'well' : 'not well'}${because(body.note)}`,
   left: ({ body }) => `left, card ${body.cardGiven ? 'given' : 'not given'}${because(body.note)}`,
   letter: ({ body }) => `letter to the ${body.to} about ${body.about}`,
-  withdrawal: ({ body }) => `withdrawn: ${body.reason}`,
+  withdrawal: ({ body }) =>
+    `withdrawn${body.movedTo === undefined ? '' : ' and moved to other notes'}: ${body.reason}${body.usedBy === undefined || body.usedBy.length === 0 ? '' : `; ${counted(body.usedBy.length, 'decision')} made while it stood to be looked at again`}`,
+  'moved-here': ({ body }) => `moved here from other notes: ${body.reason}`,
+  'looked-again': ({ body }) => `looked at again: ${body.finding}`,
   'session-planned': ({ body }) =>
     `session on ${date(body.on)}, ${body.opensAt}-${body.closesAt}, ${counted(body.arriveAt.length, 'place')}`,
   'session-place-taken': ({ body }) => `place ${body.place} taken`,

@@ -1,5 +1,6 @@
 /** Every kind of entry there is, by name. */
 import { identity } from './identity.ts';
+import { samePerson } from './same-person.ts';
 import { contact } from './contact.ts';
 import { referral } from './referral.ts';
 import { triage } from './triage.ts';
@@ -55,6 +56,8 @@ import { observed } from './observed.ts';
 import { left } from './left.ts';
 import { letter } from './letter.ts';
 import { withdrawal } from './withdrawal.ts';
+import { movedHere } from './moved-here.ts';
+import { lookedAgain } from './looked-again.ts';
 import { sessionPlanned } from './session-planned.ts';
 import { sessionPlaceTaken } from './session-place-taken.ts';
 import { sessionPlaceReleased } from './session-place-released.ts';
@@ -69,6 +72,7 @@ import type { BodyOf, EntryKind, EntryOf } from './entry-kind.ts';
 
 export const entryKinds = {
   identity: identity,
+  'same-person': samePerson,
   contact: contact,
   referral: referral,
   triage: triage,
@@ -124,6 +128,8 @@ export const entryKinds = {
   left: left,
   letter: letter,
   withdrawal: withdrawal,
+  'moved-here': movedHere,
+  'looked-again': lookedAgain,
   'session-planned': sessionPlanned,
   'session-place-taken': sessionPlaceTaken,
   'session-place-released': sessionPlaceReleased,

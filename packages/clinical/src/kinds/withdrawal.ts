@@ -11,6 +11,15 @@ export const withdrawal = entryKind({
   label: 'withdrawn',
   help: 'Which entry, and why it should not count.',
   writes: careRoles,
-  body: z.object({ entry: uuidField, reason: textField }).readonly(),
+  body: z
+    .object({
+      entry: uuidField,
+      reason: textField,
+      /** The patient in whose notes the same act wrote it anew. */
+      movedTo: uuidField.optional(),
+      /** Decisions made while it stood: someone looks at each again. */
+      usedBy: z.array(uuidField).readonly().optional(),
+    })
+    .readonly(),
   example: { entry: 'e1', reason: 'written in the wrong notes' },
 });

@@ -60,6 +60,7 @@ const references: Readonly<Record<string, readonly string[]>> = {
   'symptom-cleared': ['entry'],
   'prescriber-decision': ['about'],
   'second-check': ['preparation'],
+  'looked-again': ['about'],
 };
 export const referenceFields = (kind: string): readonly string[] => references[kind] ?? [];
 

@@ -7,6 +7,7 @@ import { type Entry, localDate } from '../ledger/entry.ts';
 import { type Subject, isSubjectOf } from '../ledger/subject.ts';
 import { recordOfEntries } from '../record/folded.ts';
 import { type SubjectRecord, factsOf } from '../record/patient-record.ts';
+import { readIn } from '../record/same-person.ts';
 import { standingOf } from '../standing/standing.ts';
 import { placesOf } from '../visit/place.ts';
 import { sessionOf } from '../visit/session-list.ts';
@@ -24,17 +25,18 @@ export function projection(subject: Subject, entries: readonly Entry[]): readonl
 function patientRows(record: SubjectRecord, entries: readonly Entry[]): readonly Row[] {
   const asOf = dayOfLast(entries);
   const person = personRow(record, formerFamilies(entries));
-  return [
+  const found = [
     ...(person === undefined ? [] : [person]),
-    standingRow(record, asOf),
-    ...placeRows(record),
     ...factsOf(record, 'dose').map(({ first, on, body }): Row => ({
       table: 'dose',
       key: first,
       columns: { medicine: body.medicine, on_day: on, batch: body.batch ?? null, setting: body.setting },
     })),
-    ...taskRows(record, asOf),
   ];
+  // Notes read in others are still found by their number and batch; where the person stands, the others say.
+  return readIn(record) === undefined
+    ? [...found, standingRow(record, asOf), ...placeRows(record), ...taskRows(record, asOf)]
+    : found;
 }
 
 /** The standing as of the last entry, told without a protocol. */

@@ -3,6 +3,7 @@
  * that depend on the day or the protocol (overdue, runs out before a place) are told by readers, not stored.
  */
 import { type Day, addDays, day } from '../calendar/day.ts';
+import { counted } from '../kinds-texts/words.ts';
 import type { Role } from '../ledger/role.ts';
 import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
 import { lookAgainAfterDays } from '../standing/look-again.ts';
@@ -23,6 +24,7 @@ export const taskNames = [
   'aftercare call',
   'write the letter',
   'clear the symptom',
+  'look at a decision again',
 ] as const;
 export type TaskName = (typeof taskNames)[number];
 
@@ -105,7 +107,18 @@ function openTasks(record: SubjectRecord, held: string, today: Day, task: Task):
     if (!cleared.has(symptom.id) && !cleared.has(symptom.first))
       rows.push(task('clear the symptom', symptom, 'nurse', symptom.on, symptom.body.what));
   }
-  return [...rows, ...afterDose(record, today, task)];
+  return [...rows, ...lookAgain(record, task), ...afterDose(record, today, task)];
+}
+
+/** An entry that decisions were made on was withdrawn: someone says of each whether it still holds. */
+function lookAgain(record: SubjectRecord, task: Task): Row[] {
+  const done = new Set(factsOf(record, 'looked-again').map(({ body }) => body.about));
+  return factsOf(record, 'withdrawal').flatMap((withdrawn) => {
+    const count = withdrawn.body.usedBy?.length ?? 0;
+    if (count === 0 || done.has(withdrawn.id)) return [];
+    const detail = `${counted(count, 'decision')} made before an entry was withdrawn: ${withdrawn.body.reason}`;
+    return [task('look at a decision again', withdrawn, 'nurse in charge', withdrawn.on, detail)];
+  });
 }
 
 function afterDose(record: SubjectRecord, today: Day, task: Task): Row[] {

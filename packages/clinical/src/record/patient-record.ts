@@ -27,6 +27,9 @@ export type Fact<Kind extends KindName = KindName> = {
 /** Trouble met while reading a ledger: never thrown, always shown. */
 export type RecordProblem = { readonly entry: Uuid; readonly seq: number; readonly says: string };
 
+/** Other notes that are read as part of these: whose they were, and the names and numbers they were kept under. */
+export type TogetherWith = { readonly patient: string; readonly identities: readonly BodyOfKind<'identity'>[] };
+
 export type SubjectRecord = {
   readonly subject: Subject;
   /** Seq of the last entry read; 0 if none. */
@@ -36,6 +39,8 @@ export type SubjectRecord = {
   /** All facts in that order, whatever their kind. */
   readonly all: readonly Fact[];
   readonly problems: readonly RecordProblem[];
+  /** Set where other notes of the same person are read in (record/together.ts). */
+  readonly together?: readonly TogetherWith[];
 };
 
 const none: readonly never[] = [];

@@ -8,6 +8,7 @@ import type { KindName } from '../kinds/index.ts';
 const ranks: Partial<Record<KindName, number>> = {
   // Who it is comes before anything about them.
   identity: 0,
+  'same-person': 0,
   contact: 1,
   referral: 2,
   triage: 3,

@@ -12,6 +12,7 @@ import type { Sex } from '../formulas/creatinine-clearance.ts';
 import type { BodyOfKind, KindName } from '../kinds/index.ts';
 import type { Uuid } from '../ledger/entry.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
+import { leftOpen } from '../record/same-person.ts';
 import { type Loading, loadingsBy } from './loading.ts';
 
 /** A laboratory value that decides. A repeat that a plan assumes has no entry; where no value is known it is called good. */
@@ -49,6 +50,8 @@ export type Exception = { readonly entry: Uuid; readonly from: Day; readonly unt
 export type Evidence = {
   readonly today: Day;
   readonly identity: Fact<'identity'> | undefined;
+  /** The newest answer that leaves it open whether other notes are about the same person. */
+  readonly mayBeTwice: Fact<'same-person'> | undefined;
   readonly born: PartialDate | undefined;
   readonly sex: Sex | undefined;
   readonly allergies: readonly Fact<'allergy'>[];
@@ -205,6 +208,7 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
   return {
     today,
     identity,
+    mayBeTwice: record.facts['same-person'] === undefined ? undefined : last(leftOpen(record, today)),
     born: identity === undefined ? undefined : parsePartialDate(identity.body.born),
     sex: identity?.body.sex,
     allergies: upToToday('allergy'),

@@ -1,8 +1,21 @@
-/** Who it is: a birth date known to the day and a number (docs/readiness.md R8). Nothing is ever completed by a guess. */
+/**
+ * Who it is: a birth date known to the day, a number, and no other notes that may be the same person's (docs/readiness.md
+ * R8). Nothing is ever completed by a guess.
+ */
 import { shortDate } from '../calendar/day.ts';
 import type { PartialDate } from '../calendar/partial-date.ts';
+import type { Working } from '../readiness/working.ts';
+import type { Fact } from '../record/patient-record.ts';
 import type { Evidence } from './evidence.ts';
-import { type Judge, type Path, type Requirement, always, judgement, readyPath } from './requirement.ts';
+import {
+  type Judge,
+  type Judgement,
+  type Path,
+  type Requirement,
+  always,
+  judgement,
+  readyPath,
+} from './requirement.ts';
 
 const knownOf = (born: PartialDate | undefined): string =>
   born === undefined
@@ -13,7 +26,7 @@ const knownOf = (born: PartialDate | undefined): string =>
         ? String(born.year)
         : `${born.year}-${String(born.month).padStart(2, '0')}`;
 
-function judge({ identity, born, today }: Evidence): Judge {
+function judge({ identity, born, today, mayBeTwice }: Evidence): Judge {
   const blocked = (what: string): Path => ({
     is: 'blocked',
     by: { what, who: 'clerk', step: 'complete identity', settled: undefined },
@@ -51,6 +64,7 @@ function judge({ identity, born, today }: Evidence): Judge {
       blocked('the number'),
     );
   }
+  if (mayBeTwice !== undefined) return always(possibleDuplicate(mayBeTwice, inputs), untilToldApart);
   return always(
     judgement('ready', 'identity', () => ({
       says: `Born ${shortDate(born.day)}, number ${identity.body.number}.`,
@@ -58,6 +72,30 @@ function judge({ identity, born, today }: Evidence): Judge {
     })),
     readyPath,
   );
+}
+
+const untilToldApart: Path = {
+  is: 'blocked',
+  by: {
+    what: 'whether other notes are the same person: compare the two side by side, and say one person or two',
+    who: 'nurse in charge',
+    step: 'complete identity',
+    settled: undefined,
+  },
+};
+
+const openBecause = {
+  'may be one': 'Other notes may be the same person: a dose or an illness may stand in them and not here.',
+  proposed: 'One of two people has said that other notes are the same person; the second has not said so yet.',
+  one: 'Other notes are the same person, but they are not at hand here: what stands in them is not known.',
+} as const;
+
+function possibleDuplicate({ id, on, body }: Fact<'same-person'>, inputs: Working['inputs']): Judgement {
+  const says = body.answer === 'two' ? '' : openBecause[body.answer];
+  return judgement('cannot say', 'possible duplicate', () => ({
+    says: `${says} Whoever may write here clears it: "not the same person", with what differs, or one person, said by two.`,
+    inputs: [...inputs, { label: 'other notes', text: body.reason, on, entry: id }],
+  }));
 }
 
 export const identity: Requirement = {

@@ -18,7 +18,7 @@ import {
   factsOf,
   plainDate,
   protocolsInForce,
-  recordOfEntries,
+  recordOfLedgers,
   subject,
   teachingSheet,
   unitOf,
@@ -157,7 +157,7 @@ export class DayUnit {
   }
 
   record(of: Subject): SubjectRecord {
-    return recordOfEntries(of, this.ledgers.get(of) ?? []);
+    return recordOfLedgers(of, (one) => this.ledgers.get(one));
   }
   patient(patient = 'p1'): SubjectRecord {
     return this.record(subject('patient', patient));

@@ -50,8 +50,8 @@ describe('registering', () => {
   test('someone who looks like someone here: each must be looked at and said to be another (63)', () => {
     const unit = new DayUnit();
     unit.lookAlikes = [
-      { patient: 'p1', says: 'Ada Moss, same birth date' },
-      { patient: 'p2', says: 'Ada Mosse, same birth date' },
+      { patient: 'p1', says: 'Ada Moss, same birth date', why: 'same birth date' },
+      { patient: 'p2', says: 'Ada Mosse, same birth date', why: 'same birth date' },
     ];
     expect(unit.refused('bettina', act())).toEqual(['looks-like-someone-here', 'looks-like-someone-here']);
     expect(unit.refused('bettina', act({ notTheSameAs: ['p1'] }))).toEqual(['looks-like-someone-here']);

@@ -4,7 +4,7 @@
  */
 import type { Fact, SubjectRecord } from '../record/patient-record.ts';
 import { latest } from '../record/patient-record.ts';
-import { type Answer, leftOpen, newestAnswers, readIn, readInThese } from '../record/same-person.ts';
+import { type SamePersonAnswer, leftOpen, newestAnswers, readIn, readInThese } from '../record/same-person.ts';
 import { patientSubject } from '../record/together.ts';
 import { digitsOf } from '../projection/fold-text.ts';
 import { shortDate } from '../calendar/day.ts';
@@ -24,7 +24,7 @@ type Body = Fact<'same-person'>['body'];
 type About = { readonly patient: string; readonly other: string };
 type Identifier = ActNamed<'say one person'>['agree'][number];
 
-const answerAbout = (record: SubjectRecord, other: string): Answer | undefined =>
+const answerAbout = (record: SubjectRecord, other: string): SamePersonAnswer | undefined =>
   newestAnswers(record).find(({ body }) => body.other === other);
 
 /** Both must be known, and two. */

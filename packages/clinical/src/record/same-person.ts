@@ -6,11 +6,11 @@ import type { Day } from '../calendar/day.ts';
 import { subjectId } from '../ledger/subject.ts';
 import { type Fact, type SubjectRecord, factsOf } from './patient-record.ts';
 
-export type Answer = Fact<'same-person'>;
+export type SamePersonAnswer = Fact<'same-person'>;
 
 /** The newest answer about each of the other notes, dated `upTo` or earlier. */
-export function newestAnswers(record: SubjectRecord, upTo?: Day): readonly Answer[] {
-  const newest = new Map<string, Answer>();
+export function newestAnswers(record: SubjectRecord, upTo?: Day): readonly SamePersonAnswer[] {
+  const newest = new Map<string, SamePersonAnswer>();
   for (const answer of factsOf(record, 'same-person')) {
     if (upTo !== undefined && answer.on > upTo) continue;
     const before = newest.get(answer.body.other);
@@ -35,7 +35,7 @@ export const readIn = (record: SubjectRecord): string | undefined =>
  * Answers that leave it open who this is: nobody has said that the two are two, and they are not read as one here either,
  * whether because nobody said so or because the other notes are not at hand.
  */
-export const leftOpen = (record: SubjectRecord, upTo?: Day): readonly Answer[] =>
+export const leftOpen = (record: SubjectRecord, upTo?: Day): readonly SamePersonAnswer[] =>
   newestAnswers(record, upTo).filter(
     ({ body }) =>
       body.answer !== 'two' &&

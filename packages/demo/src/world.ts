@@ -10,7 +10,7 @@ import {
   type SubjectRecord,
   protocolInForceOn,
   protocolsInForce,
-  recordOfEntries,
+  recordOfLedgers,
   sessionOf,
   subject,
   unitOf,
@@ -30,11 +30,10 @@ export type World = {
   readonly chairs: Record<UnitId, Set<number>>;
 };
 
-const noEntries: readonly never[] = [];
 const contexts = new WeakMap<SubjectRecord, { unit: SubjectRecord; context: DecisionContext | undefined }>();
 
 export const recordIn = (world: World, of: Subject): SubjectRecord =>
-  recordOfEntries(of, world.ledgers.get(of) ?? noEntries);
+  recordOfLedgers(of, (one) => world.ledgers.get(one));
 export const sessionIn = (world: World, session: string): SessionList | undefined =>
   sessionOf(recordIn(world, subject('session', session)));
 
@@ -79,6 +78,12 @@ export function unitOfAct(world: World, act: Act): string | undefined {
     case 'record':
     case 'record together':
     case 'withdraw':
+    case 'move entry':
+    case 'may be one':
+    case 'say one person':
+    case 'confirm one person':
+    case 'say two people':
+    case 'read apart':
     case 'give up place':
     case 'decide':
     case 'second check':

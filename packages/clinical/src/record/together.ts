@@ -51,7 +51,7 @@ function readAsOne(
   );
   const isOwn = ({ id }: Fact): boolean => owner.get(id) === alone.subject;
   const problems: RecordProblem[] = [...whole.problems];
-  const told: Fact<'dose'>[] = [...factsOf(whole, 'dose').filter(isOwn)];
+  const told: Fact<'dose'>[] = factsOf(whole, 'dose').filter(isOwn);
   const all = whole.all.filter((fact) => {
     if (isOwn(fact)) return true;
     if (keptSays.has(fact.kind) || (fact.kind === 'triage' && (fact as Fact<'triage'>).body.outcome === 'returned'))

@@ -55,6 +55,13 @@ describe('corrections', () => {
     );
     expect(weights(of)).toEqual(['56.2']);
   });
+  test('a withdrawal of a withdrawal brings nothing back, and says so', () => {
+    const of = record(
+      '3 Mar 2026 #a weight 56.2 kg measured\n4 Mar 2026 #w withdraw #a, "mistyped"\n5 Mar 2026 withdraw #w, "it was right"',
+    );
+    expect(weights(of)).toEqual([]);
+    expect(says(of)).toEqual(['withdraws a withdrawal: what that voided stays so until it is written again']);
+  });
   test('withdrawing the middle of a chain leaves the first, and says that the last corrects nothing', () => {
     const of = record(
       '3 Mar 2026 #a weight 56.2 kg measured\n3 Mar 2026 #b weight 57 kg measured corrects #a\n3 Mar 2026 weight 58 kg measured corrects #b\n4 Mar 2026 withdraw #b, "x"',

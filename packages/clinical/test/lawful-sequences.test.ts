@@ -38,11 +38,11 @@ type Wish =
 const bodies: Partial<Record<KindName, readonly unknown[]>> = {
   triage: [{ outcome: 'accepted' }, { outcome: 'returned', reason: 'x' }],
   'course-review': [
-    { outcome: 'carry on', toDoses: 6, reason: 'x' },
-    { outcome: 'planned break', reviewOn: '2027-06-01', triggers: 'x', reason: 'x' },
-    { outcome: 'other treatment', to: 'denosumab', dueOn: '2027-06-01', reason: 'x' },
-    { outcome: 'stop', reason: 'x' },
-    { outcome: 'new course', plannedDoses: 3, reason: 'x' },
+    { outcome: 'carry on', toDoses: 6, capacity: 'specialist', reason: 'x' },
+    { outcome: 'planned break', reviewOn: '2027-06-01', triggers: 'x', capacity: 'specialist', reason: 'x' },
+    { outcome: 'other treatment', to: 'denosumab', dueOn: '2027-06-01', capacity: 'specialist', reason: 'x' },
+    { outcome: 'stop', capacity: 'specialist', reason: 'x' },
+    { outcome: 'new course', plannedDoses: 3, capacity: 'specialist', reason: 'x' },
   ],
   refusal: [
     { to: 'this dose', words: 'x' },
@@ -54,6 +54,15 @@ const bodies: Partial<Record<KindName, readonly unknown[]>> = {
     { medicine: 'zoledronic acid 5 mg', setting: 'home' },
     { medicine: 'zoledronic acid 5 mg', setting: 'ward', partMilliliters: 50 },
     { medicine: 'denosumab 60 mg', setting: 'elsewhere' },
+  ],
+  medicine: [
+    { name: 'prednisolone', sort: 'steroid', prednisoloneMgPerDay: '10' },
+    { name: 'prednisolone', sort: 'steroid', prednisoloneMgPerDay: '5' },
+  ],
+  'spine-imaging': [{ method: 'MRI', found: 'new fracture' }],
+  fracture: [
+    { site: 'wrist', dateKnown: true },
+    { site: 'spine', dateKnown: true },
   ],
 };
 const weighty: readonly KindName[] = [
@@ -69,6 +78,9 @@ const weighty: readonly KindName[] = [
   'reopened',
   'died',
   'fracture',
+  'symptom',
+  'medicine',
+  'spine-imaging',
 ];
 const line = fc
   .tuple(

@@ -201,11 +201,18 @@ describe('six doses in a row', () => {
   const years = (count: number, last = 2025) =>
     Array.from({ length: count }, (_, index) => doseGiven(`${last - count + 1 + index}-10-01`));
   const review = (date: string, body: object) => at(date, 'course-review', body as never);
-  const onward = (date: string) => review(date, { outcome: 'carry on', toDoses: 10, reason: 'high risk' });
+  const onward = (date: string, capacity = 'specialist') =>
+    review(date, { outcome: 'carry on', toDoses: 10, capacity, reason: 'high risk' });
   test.each([
     ['five, carried on', [onward('2020-01-01'), ...years(5)], 'ready'],
     ['six, carried on before the sixth', [onward('2025-09-30'), ...years(6)], 'not ready'],
-    ['six, carried on from the day of the sixth', [...years(6), onward('2025-10-01')], 'ready'],
+    ['six, carried on by a specialist from the day of the sixth', [...years(6), onward('2025-10-01')], 'ready'],
+    ['six, carried on by another prescriber', [...years(6), onward('2025-10-01', 'other prescriber')], 'not ready'],
+    [
+      'six, carried on by nobody knows whom',
+      [...years(6), review('2025-10-01', { outcome: 'carry on', toDoses: 10, reason: 'high risk' })],
+      'not ready',
+    ],
     [
       'a planned break between',
       [

@@ -218,7 +218,8 @@ function* isReviewed(me: Me): Life<boolean> {
   const { chance } = me;
   yield* me.officeDay(addDays(me.today, chance.isTrue(0.6) ? chance.between(14, 120) : chance.between(200, 420)));
   const luck = chance.next();
-  const reviewed = (body: BodyOfKind<'course-review'>): Life => me.writes(me.by('prescriber'), 'course-review', body);
+  const reviewed = (body: BodyOfKind<'course-review'>): Life =>
+    me.writes(me.by('prescriber'), 'course-review', { ...body, capacity: 'specialist' });
   if (luck < 0.46) {
     const doses = courseOf(me.record(), protocolIn(me.world, me.person.unit, me.today), me.today).doses.length;
     yield* reviewed({
@@ -255,6 +256,7 @@ function* isReviewed(me: Me): Life<boolean> {
 function* endsAfterBreak(me: Me): Life<boolean> {
   yield* me.writes(me.by('prescriber'), 'course-review', {
     outcome: 'stop',
+    capacity: 'specialist',
     reason: 'no fracture in the break, T stable',
   });
   yield* me.days(3, 20);
@@ -267,6 +269,7 @@ function* goesElsewhere(me: Me, to: string, reason: string): Life {
   yield* givesUp(me, 'other treatment', 'the unit');
   yield* me.writes(me.by('prescriber'), 'course-review', {
     outcome: 'other treatment',
+    capacity: 'specialist',
     to,
     dueOn: plainDate(addMonths(me.today, 6)),
     reason,

@@ -12,7 +12,7 @@ export function consecutiveDoses(
   return lastBreak === undefined ? counting : counting.filter(({ on }) => on >= lastBreak.on);
 }
 
-/** Needed from the dose that reached the number until a review dated on or after it carries on or opens a new course. */
+/** Needed from the dose that reached the number until a specialist's review dated on or after it carries on or opens a new course. */
 export function specialistReview(
   counting: readonly Fact<'dose'>[],
   reviews: readonly Fact<'course-review'>[],
@@ -22,7 +22,10 @@ export function specialistReview(
   const reached = inARow[most - 1];
   if (reached === undefined) return undefined;
   const looked = reviews.some(
-    ({ on, body }) => on >= reached.on && (body.outcome === 'carry on' || body.outcome === 'new course'),
+    ({ on, body }) =>
+      on >= reached.on &&
+      (body.outcome === 'carry on' || body.outcome === 'new course') &&
+      body.capacity === 'specialist',
   );
   return looked
     ? undefined

@@ -8,6 +8,7 @@ import { type Protocol, underRegimen } from '../protocol/protocol.ts';
 import type { Regimen } from '../protocol/regimen.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { consecutiveDoses, specialistReview } from './consecutive.ts';
+import { courseFactsOf } from './course-facts.ts';
 import { dosesBy } from './doses.ts';
 import { prescribedOn } from './prescribed.ts';
 import { type PlannedDoses, type ReviewNeeded, reviewNeeded } from './review.ts';
@@ -54,7 +55,8 @@ export function courseOf(
   calendar: UnitCalendar = everyDay,
 ): Course {
   const { counting, undecided } = dosesBy(record, on);
-  const reviews = factsOf(record, 'course-review').filter((review) => review.on <= on);
+  const facts = courseFactsOf(record, on);
+  const { reviews } = facts;
   const newCourse = reviews.findLast((review) => review.body.outcome === 'new course');
   const doses = newCourse === undefined ? counting : counting.filter((dose) => dose.on >= newCourse.on);
   const prescription = prescribedOn(record, on);
@@ -66,7 +68,7 @@ export function courseOf(
   const anniversary =
     lastDose === undefined || intervalMonths === undefined ? undefined : addMonths(lastDose.on, intervalMonths);
   const review =
-    reviewNeeded(record, doses, planned, on) ??
+    reviewNeeded(facts, doses, planned, protocol, on) ??
     (protocol === undefined ? undefined : specialistReview(counting, reviews, protocol.number.maxConsecutiveDoses));
   const due = review === undefined ? anniversary : undefined;
   return {

@@ -1,7 +1,10 @@
 /** Whether a prescriber must look at the course before another dose, and why (docs/readiness.md, R7). */
 import { type Day, day, shortDate } from '../calendar/day.ts';
 import { counted } from '../kinds-texts/words.ts';
-import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
+import type { Protocol } from '../protocol/protocol.ts';
+import type { Fact } from '../record/patient-record.ts';
+import { type CourseEvent, eventsDuringBreak, eventsOnTreatment } from './course-events.ts';
+import type { CourseFacts } from './course-facts.ts';
 
 export type ReviewNeeded = {
   readonly because:
@@ -9,6 +12,7 @@ export type ReviewNeeded = {
     | 'consecutive doses given'
     | 'fracture on treatment'
     | 'symptom on treatment'
+    | 'during the break'
     | 'planned break over'
     | 'treatment ended by review';
   /** Since when it is needed. */
@@ -20,14 +24,16 @@ export type PlannedDoses = { readonly count: number; readonly from: 'review' | '
 
 /** First reason that applies; undefined: none. `thisCourse` are the counting doses of this course. */
 export function reviewNeeded(
-  record: SubjectRecord,
+  facts: CourseFacts,
   thisCourse: readonly Fact<'dose'>[],
   planned: PlannedDoses | undefined,
+  protocol: Protocol | undefined,
   on: Day,
 ): ReviewNeeded | undefined {
-  const reviews = factsOf(record, 'course-review').filter((review) => review.on <= on);
-  const newest = reviews[reviews.length - 1];
+  const newest = facts.reviews[facts.reviews.length - 1];
   if (newest?.body.outcome === 'planned break') {
+    const event = eventDuringBreak(facts, protocol);
+    if (event !== undefined) return { because: 'during the break', since: event.on, says: event.says };
     const reviewOn = day(newest.body.reviewOn);
     return reviewOn <= on
       ? { because: 'planned break over', since: reviewOn, says: `the planned break ended on ${shortDate(reviewOn)}` }
@@ -48,44 +54,30 @@ export function reviewNeeded(
       says: `${counted(thisCourse.length, 'dose')} of ${planned.count} given: review before another`,
     };
   }
-  return somethingOnTreatment(record, thisCourse[0]?.on, newest?.on, on);
-}
-
-function somethingOnTreatment(
-  record: SubjectRecord,
-  firstDose: Day | undefined,
-  reviewedOn: Day | undefined,
-  on: Day,
-): ReviewNeeded | undefined {
-  if (firstDose === undefined) return undefined;
-  const unreviewed = (event: Fact): boolean =>
-    event.on > firstDose && event.on <= on && (reviewedOn === undefined || reviewedOn < event.on);
-  const fractures = factsOf(record, 'fracture').filter(
-    (one) => one.on > firstDose && one.on <= on && one.body.site !== 'other',
-  );
-  const fracture = fractures.find(
-    (one, index) => unreviewed(one) && (one.body.site === 'hip' || one.body.site === 'spine' || index >= 1),
-  );
-  if (fracture !== undefined) {
-    return {
-      because: 'fracture on treatment',
-      since: fracture.on,
-      says: `${fracture.body.site} fracture on treatment, ${shortDate(fracture.on)}`,
-    };
-  }
-  const cleared = new Set(factsOf(record, 'symptom-cleared').map(({ body }) => body.entry));
-  const symptom = factsOf(record, 'symptom').find(
-    (one) =>
-      unreviewed(one) &&
-      (one.body.what === 'back pain' || one.body.what === 'height loss') &&
-      !cleared.has(one.id) &&
-      !cleared.has(one.first),
-  );
-  return symptom === undefined
+  const event = unreviewedOnTreatment(facts, thisCourse, protocol)[0];
+  return event === undefined
     ? undefined
     : {
-        because: 'symptom on treatment',
-        since: symptom.on,
-        says: `new ${symptom.body.what} on treatment, ${shortDate(symptom.on)}`,
+        because: event.because === 'fracture' ? 'fracture on treatment' : 'symptom on treatment',
+        since: event.on,
+        says: event.says,
       };
+}
+
+/** The first thing since the newest review began a planned break; undefined: nothing, or no break. */
+export function eventDuringBreak(facts: CourseFacts, protocol: Protocol | undefined): CourseEvent | undefined {
+  const newest = facts.reviews[facts.reviews.length - 1];
+  return newest?.body.outcome === 'planned break' ? eventsDuringBreak(facts, newest.on, protocol)[0] : undefined;
+}
+
+/** What happened on treatment and no review has looked at since. */
+export function unreviewedOnTreatment(
+  facts: CourseFacts,
+  thisCourse: readonly Fact<'dose'>[],
+  protocol: Protocol | undefined,
+): readonly CourseEvent[] {
+  const first = thisCourse[0];
+  if (first === undefined) return [];
+  const reviewed = facts.reviews[facts.reviews.length - 1];
+  return eventsOnTreatment(facts, first.on, protocol).filter(({ on }) => reviewed === undefined || reviewed.on < on);
 }

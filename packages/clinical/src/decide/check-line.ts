@@ -4,12 +4,13 @@ import { unitsOf } from '../exact/quantity.ts';
 import { plural } from '../kinds-texts/words.ts';
 import { type KindName, kindNamed } from '../kinds/index.ts';
 import type { Draft } from '../ledger/entry.ts';
-import { regimenNamed } from '../protocol/protocol.ts';
+import { type Protocol, regimenNamed } from '../protocol/protocol.ts';
 import { isTakenDaily } from '../protocol/medicines.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import { type Fact, type SubjectRecord, factWithId, factsOf } from '../record/patient-record.ts';
 import { eventOf } from '../standing/transitions.ts';
 import { checkCareGoesOn } from './check-care.ts';
+import { checkCourseReview } from './check-course-review.ts';
 import { bornOf, checkBorn, checkNotBeforeBirth, checkNotFuture, dayOf } from './check-dates.ts';
 import { checkedBody, fieldWrong } from './check-fields.ts';
 import { asFact, checkPossible } from './check-standing.ts';
@@ -76,6 +77,7 @@ const within: Within = {
     checkPointsAt(record, body.about, aboutOf[body.question], `${path}.about`),
   prescription: (_, { body }, path, now) => checkPrescription(body, path, now),
   dose: (_, { body, on }, path) => checkUntil(body, on, path),
+  'course-review': (record, fact, path, now) => checkCourseReview(record, fact, path, protocolToday(now)),
   medicine: (_, { body, on }, path) =>
     body.stoppedOn !== undefined && day(body.stoppedOn) < on
       ? [fieldWrong(`${path}.stoppedOn`, 'stopped before it was begun', "the entry's own date is the day it was begun")]
@@ -141,12 +143,15 @@ function checkPointsAt(
       ];
 }
 
+const protocolToday = (now: Surroundings): Protocol | undefined =>
+  now.context === undefined ? undefined : protocolInForceOn(now.context.protocols, now.today);
+
 function checkPrescription(body: Fact<'prescription'>['body'], path: string, now: Surroundings): readonly Refusal[] {
   const refusals: Refusal[] = [];
   if (day(body.validUntil) < day(body.validFrom)) {
     refusals.push(fieldWrong(`${path}.validUntil`, 'ends before it begins', 'the last day on which it is valid'));
   }
-  const protocol = now.context === undefined ? undefined : protocolInForceOn(now.context.protocols, now.today);
+  const protocol = protocolToday(now);
   if (protocol !== undefined && regimenNamed(protocol, body.regimen) === undefined) {
     refusals.push(
       fieldWrong(

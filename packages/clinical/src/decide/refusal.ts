@@ -55,6 +55,9 @@ export const refusalNames = [
   'too-early-to-finish',
   'cannot-be-measured',
   'more-than-the-dose',
+  // The course
+  'a-specialist-decides',
+  'no-break-on-steroid',
   // Standing
   'not-possible-from-here',
   // Protocol

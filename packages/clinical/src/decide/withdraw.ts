@@ -61,7 +61,12 @@ export function checkTarget(record: SubjectRecord, target: Fact, now: Surroundin
   const refusals: Refusal[] = [];
   if (!kind.writes.includes(now.by.role)) refusals.push(notYours(now.by.role, `withdraw "${kind.label}"`, kind.writes));
   if (target.kind === 'withdrawal') {
-    refusals.push(refusal('entry-of-another-kind', 'A withdrawal stands; write the entry anew.', { field: 'entry' }));
+    refusals.push(
+      refusal('entry-of-another-kind', 'A withdrawal is not withdrawn: what it voided would count again unread.', {
+        field: 'entry',
+        remedy: 'write the withdrawn entry again',
+      }),
+    );
   }
   const otherwise = undoneOtherwise[target.kind];
   if (otherwise !== undefined) {

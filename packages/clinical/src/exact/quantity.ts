@@ -16,6 +16,8 @@ export const unitsOf = {
   phosphate: ['mmol/L', 'mg/dL'],
   magnesium: ['mmol/L', 'mg/dL'],
   'parathyroid hormone': ['pmol/L', 'pg/mL'],
+  CTX: ['ng/L', 'ug/L', 'pg/mL', 'ng/mL'],
+  P1NP: ['ug/L', 'ng/mL'],
 } as const;
 
 /** What a laboratory result may be of. */
@@ -24,6 +26,7 @@ export const analytes = Object.keys(unitsOf) as [Analyte, ...Analyte[]];
 export type LaboratoryUnit = (typeof unitsOf)[Analyte][number];
 export const weightUnits = ['kg', 'lb'] as const;
 export const heightUnits = ['cm', 'in'] as const;
+export const densityUnits = ['g/cm2'] as const;
 
 export const comparators = ['', '<', '<=', '>', '>='] as const;
 export type Comparator = (typeof comparators)[number];
@@ -52,9 +55,12 @@ export const laboratoryQuantity = quantityWith([
   'U/L',
   'pmol/L',
   'pg/mL',
+  'ng/L',
+  'ug/L',
 ]);
 export const weightQuantity = quantityWith(weightUnits);
 export const heightQuantity = quantityWith(heightUnits);
+export const densityQuantity = quantityWith(densityUnits);
 
 export type Quantity<Unit extends string = string> = {
   readonly comparator: Comparator;

@@ -60,6 +60,11 @@ const texts: Texts = {
   surgery: ({ body, on }) => `${body.what} on ${shortDate(on)}${because(body.note)}`,
   fracture: ({ body, on }) =>
     `${body.site} fracture${body.dateKnown ? ` on ${shortDate(on)}` : ', day not known'}${and(body.treated)}${because(body.note)}`,
+  'bone-density': ({ body, on }) =>
+    `bone density ${body.site}${and(body.side)} ${quantityText(body.density)}${body.tScore === undefined ? '' : `, T ${body.tScore}`} (${body.scanner}, ${shortDate(on)})`,
+  'spine-imaging': ({ body, on }) =>
+    `spine imaging of ${shortDate(on)} (${body.method}): ${body.found}${and(body.levels)}`,
+  adherence: ({ body }) => `${body.medicine}: ${body.taken} taken (${body.source})${because(body.note)}`,
   symptom: ({ body }) => `${body.what}${because(body.note)}`,
   'symptom-cleared': ({ body }) => `symptom cleared: ${body.finding}`,
   allergy: ({ body }) =>
@@ -73,7 +78,7 @@ const texts: Texts = {
       ? `pregnancy does not apply: ${body.reason}`
       : `pregnancy and breast-feeding: ${body.answer}`,
   medicine: ({ body, on }) =>
-    `${body.name}${and(body.dailyDose)}, from ${shortDate(on)}${body.stoppedOn === undefined ? '' : `, stopped ${date(body.stoppedOn)}`}`,
+    `${body.name}${and(body.dailyDose)}${body.prednisoloneMgPerDay === undefined ? '' : `, as prednisolone ${body.prednisoloneMgPerDay} mg a day`}, from ${shortDate(on)}${body.stoppedOn === undefined ? '' : `, stopped ${date(body.stoppedOn)}`}`,
   consent: ({ body }) =>
     body.decision === 'given'
       ? `consent given, ${body.how}`
@@ -93,15 +98,15 @@ const texts: Texts = {
   'course-review': ({ body }) => {
     switch (body.outcome) {
       case 'carry on':
-        return `review: carry on to ${counted(body.toDoses, 'dose')}: ${body.reason}`;
+        return `review${decidedBy(body)}: carry on to ${counted(body.toDoses, 'dose')}: ${body.reason}`;
       case 'planned break':
-        return `review: planned break until ${date(body.reviewOn)}, sooner if ${body.triggers}: ${body.reason}`;
+        return `review${decidedBy(body)}: planned break until ${date(body.reviewOn)}${body.countedFrom === undefined ? '' : `, counted from ${date(body.countedFrom)}`}, sooner if ${body.triggers}: ${body.reason}`;
       case 'other treatment':
-        return `review: other treatment, ${body.to}, due ${date(body.dueOn)}: ${body.reason}`;
+        return `review${decidedBy(body)}: other treatment, ${body.to}, due ${date(body.dueOn)}: ${body.reason}`;
       case 'stop':
-        return `review: stop: ${body.reason}`;
+        return `review${decidedBy(body)}: stop: ${body.reason}`;
       case 'new course':
-        return `review: new course of ${counted(body.plannedDoses, 'dose')}: ${body.reason}`;
+        return `review${decidedBy(body)}: new course of ${counted(body.plannedDoses, 'dose')}: ${body.reason}`;
     }
   },
   call: ({ body }) =>
@@ -164,6 +169,12 @@ const texts: Texts = {
   'row-waiting': ({ body }) => `row ${body.row} waits: ${body.problems.map(({ says }) => says).join('; ')}`,
   'row-settled': ({ body }) => `row ${body.row} ${body.outcome}${because(body.reason)}`,
 };
+
+/** ", decided by a specialist (Dr Aldo Finch)" */
+const decidedBy = ({ capacity, decidedBy: who }: Fact<'course-review'>['body']): string =>
+  capacity === undefined && who === undefined
+    ? ''
+    : ` by ${capacity === 'specialist' ? 'a specialist' : capacity === undefined ? who : 'another prescriber'}${capacity === undefined || who === undefined ? '' : ` (${who})`}`;
 
 function observationsText(body: Fact<'observations'>['body']): string {
   const parts = [

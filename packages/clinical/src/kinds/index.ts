@@ -17,6 +17,9 @@ import { illness } from './illness.ts';
 import { wellSince } from './well-since.ts';
 import { surgery } from './surgery.ts';
 import { fracture } from './fracture.ts';
+import { boneDensity } from './bone-density.ts';
+import { spineImaging } from './spine-imaging.ts';
+import { adherence } from './adherence.ts';
 import { symptom } from './symptom.ts';
 import { symptomCleared } from './symptom-cleared.ts';
 import { allergy } from './allergy.ts';
@@ -89,6 +92,9 @@ export const entryKinds = {
   'well-since': wellSince,
   surgery: surgery,
   fracture: fracture,
+  'bone-density': boneDensity,
+  'spine-imaging': spineImaging,
+  adherence: adherence,
   symptom: symptom,
   'symptom-cleared': symptomCleared,
   allergy: allergy,

@@ -25,6 +25,11 @@ export const medicine = entryKind({
         'other',
       ]),
       dailyDose: shortText.optional(),
+      /** For a steroid: as much prednisolone a day, in milligrams. */
+      prednisoloneMgPerDay: z
+        .string()
+        .regex(/^\d{1,3}(\.\d{1,2})?$/, 'milligrams of prednisolone a day, such as 7.5')
+        .optional(),
       stoppedOn: dateField.optional(),
     })
     .readonly(),

@@ -4,6 +4,13 @@ import type { Form } from './form.ts';
 /** What a person is called where a case does not say: cases are about bodies, not names. */
 const unnamed = { given: 'Nobody', family: 'Named', number: '999 000 0000' } as const;
 
+/** Who decided a review of the course. */
+const whoDecided = [
+  { words: 'by a specialist', sets: { capacity: 'specialist' } },
+  { words: 'by another prescriber', sets: { capacity: 'other prescriber' } },
+  'decided by {decidedBy}',
+];
+
 export const forms: readonly Form[] = [
   {
     kind: 'identity',
@@ -59,6 +66,13 @@ export const forms: readonly Form[] = [
     clauses: [{ words: 'day not known', sets: { dateKnown: false } }, 'treatment {treated}', 'note {note}'],
     unsaid: { dateKnown: true },
   },
+  {
+    kind: 'bone-density',
+    head: 'bone density {site} {density}',
+    clauses: ['scanner {scanner}', 'side {side}', 'T {tScore}', 'least change {leastChange}'],
+  },
+  { kind: 'spine-imaging', head: 'spine imaging {method} {found}', clauses: ['levels {levels}'] },
+  { kind: 'adherence', head: 'adherence {medicine} {taken}, {source}', clauses: ['note {note}'] },
   { kind: 'symptom', head: 'symptom {what}', clauses: ['note {note}'] },
   { kind: 'symptom-cleared', head: 'symptom cleared {entry} {finding}' },
   { kind: 'allergy', head: 'allergy none known', fixed: { answer: 'none known' } },
@@ -93,22 +107,26 @@ export const forms: readonly Form[] = [
     kind: 'course-review',
     head: 'course review carry on to {toDoses} dose(s), {reason}',
     fixed: { outcome: 'carry on' },
+    clauses: whoDecided,
   },
   {
     kind: 'course-review',
     head: 'course review planned break until {reviewOn}, triggers {triggers}, {reason}',
     fixed: { outcome: 'planned break' },
+    clauses: ['counted from {countedFrom}', ...whoDecided],
   },
   {
     kind: 'course-review',
     head: 'course review other treatment {to} due {dueOn}, {reason}',
     fixed: { outcome: 'other treatment' },
+    clauses: whoDecided,
   },
-  { kind: 'course-review', head: 'course review stop, {reason}', fixed: { outcome: 'stop' } },
+  { kind: 'course-review', head: 'course review stop, {reason}', fixed: { outcome: 'stop' }, clauses: whoDecided },
   {
     kind: 'course-review',
     head: 'course review new course of {plannedDoses} dose(s), {reason}',
     fixed: { outcome: 'new course' },
+    clauses: whoDecided,
   },
   { kind: 'prescriber-exception', head: 'exception {requirement} until {expiresOn}, {reason}' },
   {

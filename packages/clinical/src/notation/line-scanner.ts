@@ -106,10 +106,10 @@ export function takeDate(scanner: LineScanner): Found<PlainDate> | undefined {
 }
 
 /** One plain word: what needs no quotes. */
-export const isPlainWord = (text: string): boolean => /^[A-Za-z0-9][A-Za-z0-9._/:-]*$/.test(text);
+export const isPlainWord = (text: string): boolean => /^(?:-(?=\d))?[A-Za-z0-9][A-Za-z0-9._/:-]*$/.test(text);
 
 export function takePlainWord(scanner: LineScanner): Found<string> | undefined {
-  const text = take(scanner, /[A-Za-z0-9][A-Za-z0-9._/:-]*/y, 'a word, or a text in "double quotes"');
+  const text = take(scanner, /(?:-(?=\d))?[A-Za-z0-9][A-Za-z0-9._/:-]*/y, 'a word, or a text in "double quotes"');
   return text === undefined ? undefined : { value: text };
 }
 

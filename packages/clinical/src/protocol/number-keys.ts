@@ -62,6 +62,48 @@ export const numberKeys = {
     unit: 'doses',
     means: 'doses in a row, without a planned break, after which a specialist reviews the course before another',
   },
+  heightLossCentimeters: {
+    unit: 'cm',
+    means: 'height lost between two measurements from which the course is reviewed at once',
+  },
+  steroidMgPerDay: {
+    unit: 'mg of prednisolone a day',
+    means: 'steroid dose from which there is no planned break, and a break is reviewed at once',
+  },
+  leastChangeSpinePercent: {
+    unit: '% of the earlier scan',
+    means: 'smallest change of the lumbar spine a scan can tell from noise, where the report prints none',
+  },
+  leastChangeTotalHipPercent: { unit: '% of the earlier scan', means: 'the same, for the total hip' },
+  leastChangeFemoralNeckPercent: { unit: '% of the earlier scan', means: 'the same, for the femoral neck' },
+  markerRisePercent: {
+    unit: '% of the earlier value',
+    means: 'rise of a bone marker during a planned break from which the break is reviewed at once',
+  },
+  breakMonths: { unit: 'months', means: 'usual length of a planned break, from the last infusion' },
+  breakLongestMonths: { unit: 'months', means: 'longest planned break without a review, from the last infusion' },
+  continueFromAge: { unit: 'years', means: 'age from which carrying on after the planned doses is considered' },
+  continueHipTScore: {
+    unit: 'T-score',
+    means: 'hip T-score at or below which carrying on after the planned doses is considered',
+  },
+  failureTreatmentMonths: {
+    unit: 'months',
+    means: 'months of treatment before anything is called treatment failure',
+  },
+  failureFractures: { unit: 'fractures', means: 'new fractures on treatment that alone mean treatment failure' },
+  failureSpineLossPercent: {
+    unit: '% of the first scan',
+    means: 'loss at the lumbar spine on treatment that counts towards treatment failure',
+  },
+  failureHipLossPercent: {
+    unit: '% of the first scan',
+    means: 'loss at the hip on treatment that counts towards treatment failure',
+  },
+  failureMarkerFallPercent: {
+    unit: '% of the value before treatment',
+    means: 'fall of a bone marker on treatment below which it counts towards treatment failure',
+  },
   denosumabIntervalMonths: {
     unit: 'months',
     means: 'months from one denosumab injection to the next dose of it or of its replacement',

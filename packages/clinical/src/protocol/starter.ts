@@ -27,6 +27,10 @@ const open = (suggestion: string, source: string, status: SourcedNumber['status'
 
 const PRODUCT_TEXT = 'zoledronic acid 5 mg product text (EU/UK)';
 const NOS_2018 = 'National Osteoporosis Society (now Royal Osteoporosis Society) vitamin D guideline 2018';
+const NOGG_2021 = 'NOGG 2021, Gregson 2022, doi 10.1007/s11657-022-01061-5';
+const IOF_2012 = 'IOF 2012, Diez-Perez, Osteoporos Int 23:2769';
+const ISCD_PRECISION =
+  "2.77 x the least precision ISCD Official Positions 2019 accept; a unit writes its own scanner's";
 const SILENT = 'the label is silent';
 
 const numbers: Record<NumberKey, SourcedNumber> = {
@@ -118,6 +122,27 @@ const numbers: Record<NumberKey, SourcedNumber> = {
     '6',
     `${SILENT}; extension trials: six yearly doses against three (Black 2012, JBMR 27:243), nine against six without clear gain (Black 2015, JBMR 30:934)`,
   ),
+  heightLossCentimeters: open(
+    '2',
+    'ISCD Official Positions 2019: spine imaging from 2 cm lost between two measurements',
+  ),
+  steroidMgPerDay: open('7.5', `${NOGG_2021}: no pause while on 7.5 mg of prednisolone a day or more`),
+  leastChangeSpinePercent: open('5.3', ISCD_PRECISION),
+  leastChangeTotalHipPercent: open('5.0', ISCD_PRECISION),
+  leastChangeFemoralNeckPercent: open('6.9', ISCD_PRECISION),
+  markerRisePercent: open('30', 'ESCEO 2009, PMC2705815: least significant change of a bone marker', 'read'),
+  breakMonths: open(
+    '36',
+    `${NOGG_2021}: reassess three years after zoledronate; ASBMR 2016, JBMR 31:16: two to three years`,
+  ),
+  breakLongestMonths: open('60', 'Endocrine Society 2019: a temporary pause of up to five years', 'read'),
+  continueFromAge: open('70', `${NOGG_2021}: up to six years from this age on`),
+  continueHipTScore: open('-2.5', `${NOGG_2021}: up to six years at or below this`),
+  failureTreatmentMonths: open('12', `${IOF_2012}: at least a year of treatment, taken`),
+  failureFractures: open('2', `${IOF_2012}: two or more new fragility fractures`, 'read'),
+  failureSpineLossPercent: open('5', `${IOF_2012}: 5 % or more at the spine`),
+  failureHipLossPercent: open('4', `${IOF_2012}: 4 % or more at the proximal femur`),
+  failureMarkerFallPercent: open('25', `${IOF_2012}: a fall of less than 25 % from the value before treatment`),
   denosumabIntervalMonths: said('6', 'denosumab 60 mg product text: once every six months'),
   denosumabListMonths: open(
     '4',

@@ -49,8 +49,14 @@ function withdrawnIds(facts: readonly Fact[], problems: RecordProblem[]): Set<Uu
     if (fact.kind !== 'withdrawal') continue;
     // A body of the wrong shape must become a problem, not an exception.
     const target = (fact.body as { entry?: Uuid } | null | undefined)?.entry;
-    if (target !== undefined && byId.has(target)) withdrawn.add(target);
-    else problems.push({ entry: fact.id, seq: fact.seq, says: 'withdraws an entry that is not in these notes' });
+    const says =
+      target === undefined || !byId.has(target)
+        ? 'withdraws an entry that is not in these notes'
+        : byId.get(target)?.kind === 'withdrawal'
+          ? 'withdraws a withdrawal: what that voided stays so until it is written again'
+          : undefined;
+    if (says !== undefined) problems.push({ entry: fact.id, seq: fact.seq, says });
+    else if (target !== undefined) withdrawn.add(target);
   }
   return withdrawn;
 }

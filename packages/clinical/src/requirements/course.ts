@@ -1,6 +1,7 @@
 /** The course: planned doses not used up, no break or end by review, nothing new on treatment unreviewed (docs/readiness.md R7). */
 import { type Day, day as dayOf, shortDate } from '../calendar/day.ts';
 import { specialistReview } from '../course/consecutive.ts';
+import { eventDuringBreak, unreviewedOnTreatment } from '../course/review.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Threshold } from '../readiness/working.ts';
 import { type Evidence, dosesOfCourse } from './evidence.ts';
@@ -8,7 +9,7 @@ import { type Judge, type Path, type Requirement, always, judgement, readyPath, 
 
 /** Doses before a review, and who says so. */
 function planned(evidence: Evidence, protocol: Protocol): { readonly doses: number; readonly source: string } {
-  for (const { body, on } of evidence.reviews.toReversed()) {
+  for (const { body, on } of evidence.course.reviews.toReversed()) {
     if (body.outcome === 'carry on') return { doses: body.toDoses, source: `course review of ${shortDate(on)}` };
     if (body.outcome === 'new course') return { doses: body.plannedDoses, source: `course review of ${shortDate(on)}` };
   }
@@ -18,8 +19,9 @@ function planned(evidence: Evidence, protocol: Protocol): { readonly doses: numb
 }
 
 function judge(evidence: Evidence, protocol: Protocol): Judge {
-  const review = evidence.reviews[evidence.reviews.length - 1];
-  const given = dosesOfCourse(evidence.doses.counting, evidence.reviews);
+  const { reviews } = evidence.course;
+  const review = reviews[reviews.length - 1];
+  const given = dosesOfCourse(evidence.doses.counting, reviews);
   const { doses, source } = planned(evidence, protocol);
   const inputs = [
     ...given.map(({ on, id, body }) => ({ label: 'dose of this course', text: body.medicine, on, entry: id })),
@@ -50,6 +52,12 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
         readyPath,
       );
     if (review?.body.outcome === 'planned break') {
+      const event = eventDuringBreak(evidence.course, protocol);
+      if (event !== undefined)
+        return stops(
+          `course review: ${event.says}`,
+          `Something new during the planned break: ${event.says}. A review comes now.`,
+        );
       const reviewOn = dayOf(review.body.reviewOn);
       const onBreak = judgement('not ready', `planned break until ${shortDate(reviewOn)}`, () => ({
         says: `On a planned break; review on ${shortDate(reviewOn)}.`,
@@ -69,15 +77,16 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
       return stops('treatment ended by review', `A review on ${shortDate(review.on)} ended the treatment.`);
     if (given.length >= doses)
       return stops('course review', `${given.length} of ${doses} planned doses given: a review comes before another.`);
-    const specialist = specialistReview(evidence.doses.counting, evidence.reviews, protocol.number.maxConsecutiveDoses);
+    const specialist = specialistReview(evidence.doses.counting, reviews, protocol.number.maxConsecutiveDoses);
     if (specialist !== undefined) {
       thresholds.push({ key: 'maxConsecutiveDoses' });
       return stops("a specialist's review of the course", `${specialist.says}.`);
     }
-    if (evidence.onTreatment !== undefined)
+    const event = unreviewedOnTreatment(evidence.course, given, protocol)[0];
+    if (event !== undefined)
       return stops(
-        `course review: ${evidence.onTreatment.says}`,
-        `Something new on treatment: ${evidence.onTreatment.says}. A review comes before the next dose.`,
+        `course review: ${event.says}`,
+        `Something new on treatment: ${event.says}. A review comes before the next dose.`,
       );
     return always(
       judgement('ready', 'course', () => ({

@@ -6,7 +6,7 @@
 import { type Day, day } from '../calendar/day.ts';
 import { type PartialDate, parsePartialDate } from '../calendar/partial-date.ts';
 import { type Doses, dosesBy } from '../course/doses.ts';
-import { type ReviewNeeded, reviewNeeded } from '../course/review.ts';
+import { type CourseFacts, courseFactsOf } from '../course/course-facts.ts';
 import type { Analyte, Quantity } from '../exact/quantity.ts';
 import type { Sex } from '../formulas/creatinine-clearance.ts';
 import type { BodyOfKind, KindName } from '../kinds/index.ts';
@@ -85,11 +85,10 @@ export type Evidence = {
   /** Of the 4 mg product, without a decision that lets it pass. */
   readonly otherProductDoses: readonly Fact<'dose'>[];
   readonly anyZoledronicDose: boolean;
-  readonly reviews: readonly Fact<'course-review'>[];
+  /** Reviews, and what may open one. */
+  readonly course: CourseFacts;
   /** A plan assumes a review that says carry on. */
   readonly carryOnAssumed: boolean;
-  /** A fracture or symptom on treatment that no review has looked at. */
-  readonly onTreatment: ReviewNeeded | undefined;
   readonly prescription: Fact<'prescription'> | undefined;
   /** A plan assumes one valid from a day for a year. */
   readonly prescriptionAssumed: { readonly from: Day; readonly until: Day } | undefined;
@@ -190,7 +189,6 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
   const pregnancy = last(upToToday('pregnancy'));
   const consent = last(upToToday('consent'));
   const doses = dosesBy(record, today);
-  const reviews = upToToday('course-review');
   const allDoses = upToToday('dose');
   const cleared = new Set(upToToday('symptom-cleared').map(({ body }) => body.entry));
   const isOpen = (fact: Fact): boolean => !cleared.has(fact.id) && !cleared.has(fact.first);
@@ -252,9 +250,8 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
     anyZoledronicDose: allDoses.some(
       ({ body }) => body.medicine === 'zoledronic acid 5 mg' || body.medicine === 'zoledronic acid 4 mg',
     ),
-    reviews,
+    course: courseFactsOf(record, today),
     carryOnAssumed: false,
-    onTreatment: onTreatmentBy(record, doses.counting, reviews, today),
     prescription: last(upToToday('prescription')),
     prescriptionAssumed: undefined,
     uncleared: [...upToToday('symptom').filter(isOpen), ...upToToday('checklist').filter(isOpen)],
@@ -284,16 +281,4 @@ export function dosesOfCourse(
 ): readonly Fact<'dose'>[] {
   const opened = reviews.findLast(({ body }) => body.outcome === 'new course');
   return opened === undefined ? counting : counting.filter((dose) => dose.on >= opened.on);
-}
-
-/** Asked only where no review has ended or paused the course: those come first anyway. */
-function onTreatmentBy(
-  record: SubjectRecord,
-  counting: readonly Fact<'dose'>[],
-  reviews: readonly Fact<'course-review'>[],
-  today: Day,
-): ReviewNeeded | undefined {
-  const outcome = last(reviews)?.body.outcome;
-  if (outcome === 'planned break' || outcome === 'stop') return undefined;
-  return reviewNeeded(record, dosesOfCourse(counting, reviews), undefined, today);
 }

@@ -178,6 +178,8 @@ function betweenDoses(at: At, course: Course): StandingNow {
 }
 
 function onBreak(at: At): StandingNow {
+  const { review: needed } = courseOf(at.record, at.protocol, at.today);
+  if (needed?.because === 'during the break') return inReview(at, needed.says, needed.since);
   const review = at.held.by as Fact<'course-review'> | undefined;
   const reviewOn = review?.body.outcome === 'planned break' ? day(review.body.reviewOn) : at.held.since;
   if (at.today >= reviewOn) return inReview(at, `the planned break ended on ${shortDate(reviewOn)}`, reviewOn);

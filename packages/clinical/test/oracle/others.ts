@@ -1,4 +1,4 @@
-/** R5 - R9 of docs/readiness.md: hip repair, interval, course, the rest, and exceptions, each asked for one day. */
+/** R5, R6, R8 - R12 of docs/readiness.md: hip repair, interval, course, the rest, and exceptions, each asked for one day. */
 import { type Answer, CANNOT_SAY, NOT_READY, READY, decided, exceptionHolds } from './answer.ts';
 import { monthsLater } from './dates.ts';
 import { above, below, exactly } from './fraction.ts';
@@ -33,10 +33,10 @@ const counts = (view: View, dose: Dose): boolean | undefined => {
   return decision === undefined ? undefined : decision.body.question === 'part dose counts';
 };
 
-const countingDoses = (view: View): readonly Dose[] =>
+export const countingDoses = (view: View): readonly Dose[] =>
   view.of('dose').filter((dose) => isFive(dose) && counts(view, dose) === true);
 
-function regimenOf(view: View): { readonly intervalMonths: number; readonly plannedDoses: number } {
+export function regimenOf(view: View): { readonly intervalMonths: number; readonly plannedDoses: number } {
   const named = last(view.of('prescription'))?.body.regimen;
   const regimens = view.world.sheet.regimens;
   const regimen = regimens.find((candidate) => candidate.id === named) ?? regimens[0];
@@ -61,49 +61,6 @@ export function interval(view: View, day: number): Answer {
         !decided(view, 'after 4 mg product', dose.ids),
     );
   return otherProduct ? NOT_READY : READY;
-}
-
-// R7
-export function course(view: View, day: number): Answer {
-  if (exceptionHolds(view, 'course review', day)) return READY;
-  const reviews = view.of('course-review');
-  const newest = last(reviews);
-  if (newest !== undefined && ['planned break', 'other treatment', 'stop'].includes(newest.body.outcome))
-    return NOT_READY;
-  const started = last(reviews.filter((review) => review.body.outcome === 'new course'))?.on ?? -Infinity;
-  const doses = countingDoses(view).filter((dose) => dose.on >= started);
-  const said = last(
-    reviews.flatMap(({ body }) =>
-      body.outcome === 'carry on' ? [body.toDoses] : body.outcome === 'new course' ? [body.plannedDoses] : [],
-    ),
-  );
-  const planned = said ?? last(view.of('prescription'))?.body.plannedDoses ?? regimenOf(view).plannedDoses;
-  if (doses.length >= planned) return NOT_READY;
-  const pauses = reviews.filter((review) => review.body.outcome === 'planned break').map((review) => review.on);
-  const inARow = countingDoses(view).filter((dose) => dose.on >= Math.max(-Infinity, ...pauses));
-  const most = view.world.count('maxConsecutiveDoses');
-  if (inARow.length >= most) {
-    const reached = inARow[most - 1]?.on ?? Infinity;
-    if (!reviews.some(({ on, body }) => on >= reached && ['carry on', 'new course'].includes(body.outcome)))
-      return NOT_READY;
-  }
-  const first = doses[0]?.on;
-  if (first === undefined) return READY;
-  return eventsOnTreatment(view, first).some((event) => !reviews.some((review) => review.on >= event))
-    ? NOT_READY
-    : READY;
-}
-
-/** Days of what opens a review: a hip or spine fracture, the second of any named site, back pain or height loss. */
-function eventsOnTreatment(view: View, first: number): readonly number[] {
-  const fractures = view.of('fracture').filter((fact) => fact.on > first);
-  const grave = fractures.filter((fact) => fact.body.site === 'hip' || fact.body.site === 'spine');
-  const second = fractures.filter((fact) => fact.body.site !== 'other').slice(1);
-  const symptoms = view
-    .of('symptom')
-    .filter((fact) => fact.on > first && (fact.body.what === 'back pain' || fact.body.what === 'height loss'))
-    .filter((fact) => !view.of('symptom-cleared').some((cleared) => fact.ids.includes(cleared.body.entry)));
-  return [...grave, ...second, ...symptoms].map((fact) => fact.on);
 }
 
 // R8

@@ -32,6 +32,23 @@ export function besides(sheet: Sheet): void {
   }
   if (dice.chance(0.1)) longCourse(sheet);
   if (dice.chance(0.12)) minerals(sheet);
+  if (dice.chance(0.06)) spine(sheet);
+}
+
+/** Heights measured over the years, and pictures of the spine. */
+function spine(sheet: Sheet): void {
+  const { dice, from } = sheet;
+  for (let count = dice.oneOf([1, 2, 2, 3]); count > 0; count -= 1) {
+    const height = dice.oneOf(['160 cm', '158 cm', '158.1 cm', '62 in', '157.5 cm', '<150 cm', '161.9 cm']);
+    const which = dice.oneOf(['measured now', 'measured now', 'measured now', 'peak adult']);
+    put(sheet, from - dice.whole(-6, 900), `height ${height} ${which}`);
+  }
+  if (dice.chance(0.4))
+    put(
+      sheet,
+      from - dice.whole(-6, 400),
+      `spine imaging X-ray ${dice.oneOf(['new fracture', 'no fracture', 'old fracture only'])}`,
+    );
 }
 
 function told(sheet: Sheet): void {
@@ -99,6 +116,6 @@ function longCourse(sheet: Sheet): void {
   put(
     sheet,
     dice.oneOf([last - 366, last - 1, last, last + 1, from - dice.whole(0, 60)]),
-    'course review carry on to 10 doses, ok',
+    `course review carry on to 10 doses, ok${dice.oneOf([', by a specialist', ', by a specialist', '', ', by another prescriber'])}`,
   );
 }

@@ -2,9 +2,9 @@
 import type { RequirementId } from '@twelvemonth/clinical';
 import type { Answer } from './answer.ts';
 import { adjustedCalcium, kidneyFunction, vitaminD } from './bloods.ts';
+import { course } from './course.ts';
 import {
   consent,
-  course,
   hipRepair,
   hypersensitivity,
   identity,

@@ -1,10 +1,10 @@
 /** A4 of docs/readiness.md: what no step moves, and from when there would be a window if it were settled today. */
+import { course } from './course.ts';
 import type { PlainDate, RequirementId } from '@twelvemonth/clinical';
 import { calciumOf, calciumValue, hasRisen, kidneyFunction, kidneyOf, repeatWouldRise } from './bloods.ts';
 import { dateText, monthsLater } from './dates.ts';
 import type { OracleFact } from './facts.ts';
 import {
-  course,
   hipRepair,
   identity,
   pregnancy,

@@ -250,6 +250,7 @@ function* wilhelmina(me: Me, today: Day, date: (year: number, month: number, day
   yield* me.writes(me.by('prescriber'), 'course-review', {
     outcome: 'carry on',
     toDoses: 6,
+    capacity: 'specialist',
     reason: 'hip T -2.8, wrist fracture',
   });
   yield* me.onDay(date(2026, 10, 8), 10);

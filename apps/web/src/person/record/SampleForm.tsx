@@ -15,7 +15,15 @@ import css from './RecordPanel.module.css';
 import { type SampleEntered, sampleLines } from './sample-lines.ts';
 
 const usual: readonly Analyte[] = ['creatinine', 'vitamin D', 'adjusted calcium', 'calcium', 'albumin'];
-const further: readonly Analyte[] = ['egfr', 'alkaline phosphatase', 'phosphate', 'magnesium', 'parathyroid hormone'];
+const further: readonly Analyte[] = [
+  'egfr',
+  'alkaline phosphatase',
+  'phosphate',
+  'magnesium',
+  'parathyroid hormone',
+  'CTX',
+  'P1NP',
+];
 const helps: Partial<Record<Analyte, string>> = {
   'adjusted calcium': "The laboratory's own adjusted value. If it gives none, enter calcium and albumin.",
   calcium: 'Total calcium, where the laboratory gives no adjusted value.',

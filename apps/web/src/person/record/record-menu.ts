@@ -5,12 +5,18 @@ import type { KindName } from '@twelvemonth/clinical';
 export type RecordChoice = KindName | 'sample';
 
 export const recordMenu: readonly { readonly group: string; readonly choices: readonly RecordChoice[] }[] = [
-  { group: 'Bloods and measures', choices: ['sample', 'results-signed', 'weight', 'height'] },
+  {
+    group: 'Bloods and measures',
+    choices: ['sample', 'results-signed', 'weight', 'height', 'bone-density', 'spine-imaging'],
+  },
   {
     group: 'Vitamin D',
     choices: ['vitamin-d-loading', 'vitamin-d-taken', 'vitamin-d-loading-stopped', 'vitamin-d-maintenance'],
   },
-  { group: 'Before a dose', choices: ['consent', 'prescription', 'allergy', 'pregnancy', 'dental', 'medicine'] },
+  {
+    group: 'Before a dose',
+    choices: ['consent', 'prescription', 'allergy', 'pregnancy', 'dental', 'medicine', 'adherence'],
+  },
   {
     group: 'What happened',
     choices: ['illness', 'well-since', 'symptom', 'symptom-cleared', 'fracture', 'surgery', 'dose', 'reaction'],
@@ -50,6 +56,7 @@ const ofToday: ReadonlySet<string> = new Set([
   'identity',
   'contact',
   'symptom',
+  'adherence',
 ]);
 export const isOfToday = (kind: string): boolean => ofToday.has(kind);
 
@@ -60,6 +67,8 @@ const dateWords: Readonly<Record<string, string>> = {
   illness: 'Began on',
   'well-since': 'Well since',
   fracture: 'Happened on',
+  'bone-density': 'Scanned on',
+  'spine-imaging': 'Taken on',
   surgery: 'Operated on',
   dose: 'Given on',
   'vitamin-d-taken': 'Taken on',

@@ -1,0 +1,69 @@
+/** R7 of docs/readiness.md: the course, asked for one day. During a break every day is not ready, whatever happens in it. */
+import { type Answer, NOT_READY, READY, exceptionHolds } from './answer.ts';
+import type { OracleFact } from './facts.ts';
+import { type Fraction, atLeast, exactly, minus, times } from './fraction.ts';
+import { countingDoses, isCleared, regimenOf } from './others.ts';
+import type { View } from './view.ts';
+
+const last = <Item>(items: readonly Item[]): Item | undefined => items[items.length - 1];
+
+export function course(view: View, day: number): Answer {
+  if (exceptionHolds(view, 'course review', day)) return READY;
+  const reviews = view.of('course-review');
+  const newest = last(reviews);
+  if (newest !== undefined && ['planned break', 'other treatment', 'stop'].includes(newest.body.outcome))
+    return NOT_READY;
+  const started = last(reviews.filter((review) => review.body.outcome === 'new course'))?.on ?? -Infinity;
+  const doses = countingDoses(view).filter((dose) => dose.on >= started);
+  const said = last(
+    reviews.flatMap(({ body }) =>
+      body.outcome === 'carry on' ? [body.toDoses] : body.outcome === 'new course' ? [body.plannedDoses] : [],
+    ),
+  );
+  const planned = said ?? last(view.of('prescription'))?.body.plannedDoses ?? regimenOf(view).plannedDoses;
+  if (doses.length >= planned) return NOT_READY;
+  const pauses = reviews.filter((review) => review.body.outcome === 'planned break').map((review) => review.on);
+  const inARow = countingDoses(view).filter((dose) => dose.on >= Math.max(-Infinity, ...pauses));
+  const most = view.world.count('maxConsecutiveDoses');
+  if (inARow.length >= most) {
+    const reached = inARow[most - 1]?.on ?? Infinity;
+    const bySpecialist = reviews.filter(({ body }) => body.capacity === 'specialist');
+    if (!bySpecialist.some(({ on, body }) => on >= reached && ['carry on', 'new course'].includes(body.outcome)))
+      return NOT_READY;
+  }
+  const first = doses[0]?.on;
+  if (first === undefined) return READY;
+  return eventsOnTreatment(view, first).some((event) => !reviews.some((review) => review.on >= event))
+    ? NOT_READY
+    : READY;
+}
+
+/** Days of what opens a review: a hip or spine fracture, the second of any named site, back pain or height loss. */
+function eventsOnTreatment(view: View, first: number): readonly number[] {
+  const fractures = view.of('fracture').filter((fact) => fact.on > first);
+  const grave = fractures.filter((fact) => fact.body.site === 'hip' || fact.body.site === 'spine');
+  const second = fractures.filter((fact) => fact.body.site !== 'other').slice(1);
+  return [...grave.map((fact) => fact.on), ...second.map((fact) => fact.on), ...spineAndHeight(view, first)];
+}
+
+function spineAndHeight(view: View, after: number): readonly number[] {
+  const symptoms = view
+    .of('symptom')
+    .filter((fact) => fact.body.what === 'back pain' || fact.body.what === 'height loss')
+    .filter((fact) => !isCleared(view, fact));
+  const pictures = view.of('spine-imaging').filter((fact) => fact.body.found === 'new fracture');
+  const heights = view
+    .of('height')
+    .filter(({ body }) => body.which === 'measured now' && body.quantity.comparator === '');
+  const shrunk = heights.filter((fact) =>
+    heights.some(
+      (taller) =>
+        taller.on < fact.on &&
+        atLeast(minus(centimeters(taller), centimeters(fact)), view.world.limit('heightLossCentimeters')),
+    ),
+  );
+  return [...symptoms, ...pictures, ...shrunk].map((fact) => fact.on).filter((on) => on > after);
+}
+
+const centimeters = ({ body }: OracleFact<'height'>): Fraction =>
+  body.quantity.unit === 'in' ? times(exactly(body.quantity.value), exactly('2.54')) : exactly(body.quantity.value);

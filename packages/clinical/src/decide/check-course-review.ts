@@ -104,11 +104,7 @@ function checkBreak(
 }
 
 /** From which day a planned break is counted: what the review says, else the last infusion, else the review itself. */
-export function breakCountedFrom(
-  record: SubjectRecord,
-  body: { readonly countedFrom?: string | undefined },
-  on: Day,
-): Day {
+function breakCountedFrom(record: SubjectRecord, body: { readonly countedFrom?: string | undefined }, on: Day): Day {
   if (body.countedFrom !== undefined) return day(body.countedFrom);
   const { counting } = dosesBy(record, on);
   return counting[counting.length - 1]?.on ?? on;

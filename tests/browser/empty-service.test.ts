@@ -27,12 +27,13 @@ afterEach(async () => {
 
 it('the first visitor names the service and becomes its administrator', async () => {
   await admin.goto(at.url);
-  const { fill, press, sees } = hands(admin);
+  const { fill, pick, press, sees } = hands(admin);
   await admin.getByRole('heading', { name: 'Set up this service' }).waitFor();
   await checked(admin, 'empty-first-administrator');
   await fill('What the service is called', 'Thornbeck infusions');
   await fill('Your name', people.administrator.name);
   await fill('Username', people.administrator.username);
+  await pick('The protocol begins from', 'UK-like: the product text with UK guidance');
   await fill('Password', 'too short');
   await press('Begin');
   await sees(/12/);
@@ -131,7 +132,7 @@ it('a version written with empty numbers cannot be signed', async () => {
   both = await at.visitor();
   await both.goto(`${at.url}/protocol`);
   await signIn(both, drBoth.username, password);
-  await begin(/^starter/, 'thornbeck-draft');
+  await begin(/^starter: UK-like/, 'thornbeck-draft');
   await checked(both, 'empty-protocol-begin');
   await hands(both).press('Write this version');
   await both.getByText(/numbers are empty because the source is silent/).waitFor();

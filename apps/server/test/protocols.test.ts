@@ -18,6 +18,16 @@ const draft = async (body: object) =>
 const named = { version: 'thornbeck-2', title: 'Thornbeck 2', reviewBy: '2027-11-30' };
 
 describe('a version of the protocol', () => {
+  test('may begin from any starter; the one chosen when the service was set up is offered first', async () => {
+    await server.atHand.store.setSetting('starter', 'starter-us');
+    const { starters } = await protocols();
+    expect(starters.map(({ version, chosen }) => [version, chosen])).toEqual([
+      ['starter-us', true],
+      ['starter-uk', false],
+      ['starter-label-eu', false],
+    ]);
+  });
+
   test('begun from the starter keeps the starter’s empty numbers, and cannot be signed with them', async () => {
     const { starters } = await protocols();
     const from = starters[0]?.version ?? '';

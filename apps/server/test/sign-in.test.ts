@@ -127,6 +127,7 @@ describe('a service that nobody has set up', () => {
     username: 'first.person',
     password: 'twelve signs or more',
     service: 'Thornbeck infusions',
+    starter: 'starter-us',
   };
 
   test('is set up once, from its own machine, and by one of two who try at once', async () => {
@@ -138,6 +139,8 @@ describe('a service that nobody has set up', () => {
       remoteAddress: '192.0.2.7',
     });
     expect(afar.statusCode).toBe(403);
+    const unheardOf = { ...first, starter: 'starter-moon' };
+    expect((await server.ask('/api/first-administrator', { method: 'POST', body: unheardOf })).statusCode).toBe(422);
     const both = await Promise.all(
       [0, 1].map(async (n) =>
         server.ask('/api/first-administrator', { method: 'POST', body: { ...first, username: `first.person${n}` } }),
@@ -148,6 +151,7 @@ describe('a service that nobody has set up', () => {
     expect((await server.ask('/api/me', { headers: { cookie } })).json<MeView>().roles).toEqual(['administrator']);
     const status = (await server.ask('/api/status')).json<StatusView>();
     expect(status).toMatchObject({ needsFirstAdministrator: false, service: 'Thornbeck infusions', demo: false });
+    expect(await server.atHand.store.setting('starter')).toBe('starter-us');
     const settings = await server.ask('/api/settings', { headers: { cookie } });
     expect(settings.json<SettingsView>().setUp.find(({ done }) => !done)?.how).toBeTruthy();
   });

@@ -6,6 +6,7 @@ import {
   numberKeys,
   protocolSchema,
   protocolVersions,
+  starterProtocols,
 } from '@twelvemonth/clinical';
 import type { FastifyInstance } from 'fastify';
 import { randomUUID } from 'node:crypto';
@@ -14,7 +15,6 @@ import { doAct } from '../acts/do-act.ts';
 import type { AtHand } from '../at-hand.ts';
 import { Refused, notHere } from '../problem.ts';
 import { serveRoute } from '../serve-route.ts';
-import { starters } from '../views/protocols.ts';
 import { authorFor } from './imports.ts';
 
 const query = z.object({ unit: z.string().optional() });
@@ -25,7 +25,7 @@ export function serveProtocolDrafts(app: FastifyInstance, atHand: AtHand): void 
     const unit = asked === undefined ? (await atHand.units.all())[0] : await atHand.units.named(asked);
     if (unit === undefined) return notHere('unit');
     const from =
-      starters.find(({ version }) => version === body.from) ??
+      starterProtocols.find(({ version }) => version === body.from) ??
       protocolVersions(unit.protocolRecord).findLast(({ version }) => version === body.from)?.sheet;
     if (from === undefined) return notHere('version to begin from');
     const sheet = sheetWith(beginningFrom(from), body, who.member.name);

@@ -1,5 +1,5 @@
 /** Who works here: the first administrator, then everyone they add. */
-import { type Role, roles as everyRole } from '@twelvemonth/clinical';
+import { type Role, roles as everyRole, starterProtocols } from '@twelvemonth/clinical';
 import type { FastifyInstance } from 'fastify';
 import { z } from 'zod';
 import type { AtHand } from '../at-hand.ts';
@@ -48,12 +48,17 @@ export function serveStaff(app: FastifyInstance, atHand: AtHand): void {
         'Set the service up from the machine it runs on, at its localhost address.',
       );
     }
+    const { name, username, password, service, starter } = body;
+    if (starter !== undefined && !starterProtocols.some(({ version }) => version === starter)) {
+      const says = 'There is no such starter.';
+      return new Refused(422, 'field-wrong', says, { reasons: [{ name: 'field-wrong', says, field: 'starter' }] });
+    }
     beingSetUp = true;
     try {
-      const { name, username, password, service } = body;
       const added = await accounts.add({ name, username, roles: ['administrator'] }, await hashOfPassword(password));
       if (added === 'name-taken') return nameTaken();
       await atHand.store.setSetting('service', service);
+      if (starter !== undefined) await atHand.store.setSetting('starter', starter);
       const signedIn = await accounts.signIn(username, password, headersOf(request));
       reply.header('set-cookie', signedIn?.cookies ?? []);
       return meOf(added);

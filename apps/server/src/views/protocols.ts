@@ -9,18 +9,16 @@ import {
   protocolState,
   protocolVersions,
   requirements,
-  starterSheet,
+  starterProtocols,
 } from '@twelvemonth/clinical';
 import type { ProtocolView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { UnitNow } from '../register/units.ts';
 
-/** Sheets that ship with the product as a beginning. */
-export const starters: readonly ProtocolSheet[] = [starterSheet];
-
 type VersionView = ProtocolView['versions'][number];
 
-export function protocolViewOf(unit: UnitNow, { accounts }: AtHand): ProtocolView {
+export async function protocolViewOf(unit: UnitNow, { accounts, store }: AtHand): Promise<ProtocolView> {
+  const chosen = await store.setting('starter');
   return {
     unit: unit.unit.id,
     unitName: unit.unit.name,
@@ -50,7 +48,9 @@ export function protocolViewOf(unit: UnitNow, { accounts }: AtHand): ProtocolVie
     unreadable: protocolVersions(unit.protocolRecord)
       .filter(({ sheet }) => sheet === undefined)
       .map(({ version, adopted, unreadable }) => ({ version, adopted: adopted !== undefined, says: unreadable })),
-    starters: starters.map(({ version, title }) => ({ version, title })),
+    starters: starterProtocols
+      .map(({ version, title }) => ({ version, title, chosen: version === chosen }))
+      .toSorted((a, b) => Number(b.chosen) - Number(a.chosen)),
   };
 }
 

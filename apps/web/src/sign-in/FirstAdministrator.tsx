@@ -1,4 +1,6 @@
+import { starterProtocols } from '@twelvemonth/clinical';
 import { type FormEvent, useState } from 'react';
+import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { FieldTroubles } from '../fields/field-trouble.ts';
 import { Button } from '../paper/Button.tsx';
@@ -10,6 +12,7 @@ import { ServerProblem } from '../server/server-problem.ts';
 /** An empty service: the first visitor on this machine names it and becomes its administrator. */
 export function FirstAdministrator() {
   const [form, setForm] = useState({ service: '', name: '', username: '', password: '' });
+  const [starter, setStarter] = useState<string>();
   const [busy, setBusy] = useState(false);
   const [error, setError] = useState<Error>();
   const set = (key: keyof typeof form) => (value: string) => setForm((before) => ({ ...before, [key]: value }));
@@ -19,7 +22,7 @@ export function FirstAdministrator() {
     setBusy(true);
     setError(undefined);
     try {
-      begin(await post('firstAdministrator', form));
+      begin(await post('firstAdministrator', { ...form, ...(starter === undefined ? {} : { starter }) }));
     } catch (caught) {
       setError(caught instanceof Error ? caught : new Error(String(caught)));
     } finally {
@@ -59,8 +62,16 @@ export function FirstAdministrator() {
           onChange={set('password')}
           autoComplete="new-password"
         />
+        <ChoiceField
+          label="The protocol begins from"
+          help="It is offered first when somebody begins the unit’s protocol, and can be taken otherwise then. None is in force by itself: two people sign what the unit decides."
+          at="starter"
+          value={starter}
+          onChange={setStarter}
+          options={starterProtocols.map(({ version, title }) => ({ value: version, says: title }))}
+        />
         {error !== undefined && <Trouble error={error} />}
-        <Button type="submit" tone="act" busy={busy}>
+        <Button type="submit" tone="act" busy={busy} disabled={starter === undefined}>
           Begin
         </Button>
       </form>

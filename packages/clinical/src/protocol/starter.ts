@@ -1,6 +1,6 @@
 /**
- * The sheet a unit starts from: what the product text (EU/UK) and the named papers say, and nothing where they are silent.
- * There a suggestion stands beside the empty number and the sheet cannot be adopted until two people have decided it.
+ * The starter by the EU product text: what it and the named papers say, and nothing where they are silent. The other starters
+ * are this one with their differences (starter-uk.ts, starter-us.ts). Where the sources are silent a suggestion stands beside the empty number and the sheet cannot be adopted until two people have decided it.
  * Citations and how each was seen: the status beside it.
  */
 import type { PlainDate } from '../calendar/day.ts';
@@ -12,26 +12,30 @@ import type { SourcedNumber } from './sourced-number.ts';
 import { usualRegimens } from './usual-regimens.ts';
 import { usualSwitches } from './usual-switches.ts';
 
-const said = (value: string, source: string, status: SourcedNumber['status'] = 'read'): SourcedNumber => ({
+export const said = (value: string, source: string, status: SourcedNumber['status'] = 'read'): SourcedNumber => ({
   value,
   source,
   status,
 });
 /** Where the label is silent: what others do, as a suggestion only. */
-const open = (suggestion: string, source: string, status: SourcedNumber['status'] = 'from memory'): SourcedNumber => ({
+export const open = (
+  suggestion: string,
+  source: string,
+  status: SourcedNumber['status'] = 'from memory',
+): SourcedNumber => ({
   value: null,
   suggestion,
   source,
   status,
 });
 
-const PRODUCT_TEXT = 'zoledronic acid 5 mg product text (EU/UK)';
-const NOS_2018 = 'National Osteoporosis Society (now Royal Osteoporosis Society) vitamin D guideline 2018';
+export const PRODUCT_TEXT = 'zoledronic acid 5 mg product text (EU/UK)';
+export const NOS_2018 = 'National Osteoporosis Society (now Royal Osteoporosis Society) vitamin D guideline 2018';
+export const SILENT = 'the label is silent';
 const NOGG_2021 = 'NOGG 2021, Gregson 2022, doi 10.1007/s11657-022-01061-5';
 const IOF_2012 = 'IOF 2012, Diez-Perez, Osteoporos Int 23:2769';
 const ISCD_PRECISION =
   "2.77 x the least precision ISCD Official Positions 2019 accept; a unit writes its own scanner's";
-const SILENT = 'the label is silent';
 
 const numbers: Record<NumberKey, SourcedNumber> = {
   clearanceFloor: said('35', `${PRODUCT_TEXT} 4.3 and 4.4: contraindicated below 35 mL/min`),
@@ -59,8 +63,8 @@ const numbers: Record<NumberKey, SourcedNumber> = {
     'read',
   ),
   resultDays: open('2', `${SILENT}; the laboratory's own turn-round`, 'common practice, no source'),
-  calciumLow: said('2.20', 'UK Pathology Harmony interval; Schini 2020, Clin Endocrinol doi 10.1111/cen.14326'),
-  calciumHigh: said('2.60', 'UK Pathology Harmony interval; Schini 2020, Clin Endocrinol doi 10.1111/cen.14326'),
+  calciumLow: open('2.20', `${SILENT}; the laboratory prints its own; UK Pathology Harmony interval`, 'read'),
+  calciumHigh: open('2.60', `${SILENT}; the laboratory prints its own; UK Pathology Harmony interval`, 'read'),
   calciumLowMgPerDl: open(
     '8.8',
     'the laboratory prints its own; 2.20 mmol/L is 8.82 mg/dL',
@@ -81,16 +85,24 @@ const numbers: Record<NumberKey, SourcedNumber> = {
     '7',
     `${NOS_2018}: adjusted calcium about one month after loading; before the dose ${SILENT}`,
   ),
-  vitaminDFloor: said('50', `${NOS_2018}: above 50 nmol/L sufficient`),
-  vitaminDFloorNgPerMl: said('20', 'Manchester 2012, Endocrine Abstracts 28 P161: action below 20 ng/mL'),
+  vitaminDFloor: open('50', `${SILENT}; ${NOS_2018}: above 50 nmol/L sufficient; other guidelines differ`, 'read'),
+  vitaminDFloorNgPerMl: open(
+    '20',
+    `${SILENT}; Manchester 2012, Endocrine Abstracts 28 P161: action below 20 ng/mL; other guidelines differ`,
+    'read',
+  ),
   vitaminDValidDays: open('365', `${SILENT}; 3 to 12 months seen`),
-  loadingDoses: said(
+  loadingDoses: open(
     '6',
-    `${NOS_2018}: up to about 300,000 IU over 6 to 10 weeks, here 50,000 IU weekly`,
+    `${SILENT}; ${NOS_2018}: up to about 300,000 IU over 6 to 10 weeks, here 50,000 IU weekly`,
     'from memory',
   ),
-  loadingEveryDays: said('7', `${NOS_2018}: weekly split doses`, 'from memory'),
-  loadingUnitsPerDose: said('50000', `${NOS_2018}: 50,000 IU weekly for six weeks`, 'from memory'),
+  loadingEveryDays: open('7', `${SILENT}; ${NOS_2018}: weekly split doses`, 'from memory'),
+  loadingUnitsPerDose: open(
+    '50000',
+    `${PRODUCT_TEXT} 4.2: 50,000 to 125,000 IU before the first dose after a hip fracture; ${NOS_2018}: 50,000 IU weekly for six weeks`,
+    'from memory',
+  ),
   loadingHoldsDays: open('365', `${SILENT}; twelve months while maintenance is taken`, 'common practice, no source'),
   maintenanceConfirmDays: open(
     '120',
@@ -181,7 +193,7 @@ const numbers: Record<NumberKey, SourcedNumber> = {
 
 export const starterSheet: ProtocolSheet = {
   version: 'starter-label-eu',
-  title: 'Zoledronic acid 5 mg: starter from the EU/UK product text',
+  title: 'EU-like: the product text, and suggestions where it is silent',
   teachingOnly: false,
   reviewBy: '2027-11-30' as PlainDate,
   numbers,
@@ -209,6 +221,3 @@ export function demoSheet(version: string): ProtocolSheet {
   }
   return { ...starterSheet, version, title: 'Zoledronic acid 5 mg: demo protocol', numbers: decided };
 }
-
-/** The sheets a unit may begin from. */
-export const starterProtocols: readonly ProtocolSheet[] = [starterSheet];

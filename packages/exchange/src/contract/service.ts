@@ -96,9 +96,11 @@ export const changeStaffBody = z.object({
   active: z.boolean().optional(),
   password: z.string().min(12, 'at least 12 characters').optional(),
 });
-export const firstAdministratorBody = newStaffBody
-  .pick({ name: true, username: true, password: true })
-  .extend({ service: z.string().trim().min(1) });
+export const firstAdministratorBody = newStaffBody.pick({ name: true, username: true, password: true }).extend({
+  service: z.string().trim().min(1),
+  /** The starter sheet that is offered first when a protocol is begun. */
+  starter: z.string().optional(),
+});
 export const settingsView = z.object({
   service: z.string(),
   demo: z.boolean(),
@@ -153,7 +155,14 @@ export const protocolView = z.object({
   /** Versions whose text this version of the product cannot read: they decide nothing. */
   unreadable: z.array(z.object({ version: z.string(), adopted: z.boolean(), says: z.string() })),
   /** Starter sheets that can be taken as a beginning. */
-  starters: z.array(z.object({ version: z.string(), title: z.string() })),
+  starters: z.array(
+    z.object({
+      version: z.string(),
+      title: z.string(),
+      /** Chosen when the service was set up: offered first. */
+      chosen: z.boolean(),
+    }),
+  ),
 });
 export type ProtocolView = z.infer<typeof protocolView>;
 /** Begin a version from a starter or from another version, with numbers filled in. */

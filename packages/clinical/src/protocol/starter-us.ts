@@ -1,0 +1,73 @@
+/**
+ * The starter by US guidance, for units whose laboratory reports in mg/dL and ng/mL: only what it says otherwise than the
+ * EU-like starter, which has the rest. A limit kept in one unit says what it is in the other. Citations and how each was
+ * seen: the status beside it.
+ */
+import type { NumberKey } from './number-keys.ts';
+import type { ProtocolSheet, SourcedNumber } from './protocol.ts';
+import { SILENT, open, said, starterSheet } from './starter.ts';
+
+const US_TEXT = 'zoledronic acid 5 mg product text (US)';
+const VITAMIN_D =
+  'American Geriatrics Society 2014: 30 ng/mL or more (read); National Academy of Medicine 2011: 20 ng/mL (from memory); Endocrine Society 2024 names no target (from memory)';
+const LOADING = 'Endocrine Society 2011: 50,000 IU once a week for eight weeks';
+
+const differs: Partial<Record<NumberKey, SourcedNumber>> = {
+  clearanceFloor: said('35', `${US_TEXT} 4: contraindicated below 35 mL/min, and in acute renal impairment`),
+  creatinineRise: open(
+    '26.52',
+    `${US_TEXT} 4: acute renal impairment, without a number; KDIGO 2012: 0.3 mg/dL or more, that is 26.52 umol/L`,
+  ),
+  creatinineRiseFactor: open('1.5', `${US_TEXT} 4: acute renal impairment, without a number; KDIGO 2012: 1.5 times`),
+  bloodsValidDays: open('42', `${US_TEXT}: before each dose, without a number; four to six weeks suggested`, 'read'),
+  calciumLow: open('2.20', `${SILENT}; the laboratory prints its own; 2.20 mmol/L is 8.82 mg/dL`, 'read'),
+  calciumHigh: open('2.60', `${SILENT}; the laboratory prints its own; 2.60 mmol/L is 10.42 mg/dL`, 'read'),
+  calciumAdjustSlope: said(
+    '0.02',
+    'zoledronic acid 4 mg product text (US): 0.8 mg/dL for each g/dL of albumin, that is 0.02 mmol/L per g/L',
+  ),
+  calciumAdjustAlbumin: said('40', 'zoledronic acid 4 mg product text (US): 4.0 g/dL, that is 40 g/L'),
+  calciumAfterLoadingDays: open('7', SILENT, 'common practice, no source'),
+  vitaminDFloor: open('75', `${VITAMIN_D}; 30 ng/mL is 74.88 nmol/L`),
+  vitaminDFloorNgPerMl: open('30', VITAMIN_D),
+  loadingDoses: open('8', LOADING),
+  loadingEveryDays: open('7', LOADING),
+  loadingUnitsPerDose: open('50000', LOADING),
+  hipRepairDays: open(
+    '14',
+    'no days in the US text (from memory); Eriksen 2009, JBMR 24:1308: two weeks or more after repair (read)',
+  ),
+  pregnancyAnswerDays: open(
+    '14',
+    `${US_TEXT}: a warning, not a contraindication (from memory); the rule here keeps the stricter reading; how long an answer counts is not said`,
+    'common practice, no source',
+  ),
+  otherProductMonths: open('12', `${US_TEXT} 5.1: never together with the 4 mg product, without a number`, 'read'),
+  maxConsecutiveDoses: open('6', 'AACE/ACE 2020, doi 10.4158/GL-2019-0524: up to six years at very high risk'),
+  denosumabIntervalMonths: said('6', 'denosumab 60 mg product text (US): once every six months'),
+  denosumabLateDays: open('1', 'no delay is accepted in US practice', 'common practice, no source'),
+  runningMinutesLeast: said('15', `${US_TEXT} 2.1: no less than 15 minutes at a constant rate`),
+  runningMinutesUsual: open('30', `${US_TEXT} 2.1: 15 minutes or more; 30 minutes leaves room`, 'read'),
+};
+
+const yearly = starterSheet.regimens.filter(({ id }) => id === 'zoledronic-acid-yearly');
+const twoYearly = starterSheet.regimens.filter(({ id }) => id === 'zoledronic-acid-24-monthly');
+
+export const starterUs: ProtocolSheet = {
+  ...starterSheet,
+  version: 'starter-us',
+  title: 'US-like: the US product text and guidance, for US units',
+  numbers: { ...starterSheet.numbers, ...differs },
+  hipRepairNeedsLoading: false,
+  regimens: [
+    ...yearly.map((regimen) => ({
+      ...regimen,
+      source: `${US_TEXT} 2: once a year (read); ASBMR 2016, Adler, JBMR 31:16: look again after three years (read)`,
+    })),
+    ...twoYearly.map((regimen) => ({
+      ...regimen,
+      title: 'zoledronic acid 5 mg every 24 months, to prevent osteoporosis',
+      source: `${US_TEXT} 2: for prevention once every two years (read)`,
+    })),
+  ],
+};

@@ -51,11 +51,17 @@ export function decideWriteProtocol(act: ActNamed<'write protocol'>, now: Surrou
 }
 
 /** "Added by an upgrade" tells of how an older sheet was read; in a new one somebody has decided, or the number is empty. */
-const checkOwnNumbers = ({ numbers }: ProtocolSheet): readonly Refusal[] =>
-  numberKeyNames
-    .filter((key) => numbers[key].status === 'added by an upgrade, not signed')
-    .map((key) =>
-      fieldWrong(`sheet.numbers.${key}`, 'nobody has decided it: an upgrade added it', 'decide it, or leave it empty'),
+const checkOwnNumbers = ({ numbers, regimens }: ProtocolSheet): readonly Refusal[] =>
+  [
+    ...numberKeyNames.map((key) => [`numbers.${key}`, numbers[key]] as const),
+    ...regimens.flatMap((regimen) => [
+      [`regimens.${regimen.id}`, regimen] as const,
+      ...Object.entries(regimen.numbers).map(([key, number]) => [`regimens.${regimen.id}.${key}`, number] as const),
+    ]),
+  ]
+    .filter(([, { status }]) => status === 'added by an upgrade, not signed')
+    .map(([path]) =>
+      fieldWrong(`sheet.${path}`, 'nobody has decided it: an upgrade added it', 'decide it, or leave it empty'),
     );
 
 const checkUnit = (unit: string, now: Surroundings): readonly Refusal[] =>

@@ -3,7 +3,8 @@
  * was seen: the status beside it.
  */
 import type { NumberKey } from './number-keys.ts';
-import type { ProtocolSheet, SourcedNumber } from './protocol.ts';
+import type { ProtocolSheet } from './protocol.ts';
+import type { SourcedNumber } from './sourced-number.ts';
 import { NOS_2018, PRODUCT_TEXT, SILENT, open, said, starterSheet } from './starter.ts';
 
 const HARMONY = 'UK Pathology Harmony interval; Schini 2020, Clin Endocrinol doi 10.1111/cen.14326';
@@ -45,10 +46,15 @@ export const starterUk: ProtocolSheet = {
   version: 'starter-uk',
   title: 'UK-like: the product text with UK guidance',
   numbers: { ...starterSheet.numbers, ...differs },
+  /** Longer intervals are practice elsewhere. */
   regimens: starterSheet.regimens
-    .filter(({ id }) => id === 'zoledronic-acid-yearly')
-    .map((regimen) => ({
-      ...regimen,
-      source: `${PRODUCT_TEXT} 4.2: once a year (read); review after three doses: NOGG 2021, updated 2024 (read)`,
-    })),
+    .filter(({ id }) => id !== 'zoledronic-acid-18-monthly' && id !== 'zoledronic-acid-24-monthly')
+    .map((regimen) =>
+      regimen.id === 'zoledronic-acid-yearly'
+        ? {
+            ...regimen,
+            source: `${PRODUCT_TEXT} 4.2: once a year (read); review after three doses: NOGG 2021, updated 2024 (read)`,
+          }
+        : regimen,
+    ),
 };

@@ -4,7 +4,9 @@
  * seen: the status beside it.
  */
 import type { NumberKey } from './number-keys.ts';
-import type { ProtocolSheet, SourcedNumber } from './protocol.ts';
+import type { ProtocolSheet } from './protocol.ts';
+import type { Regimen } from './regimen.ts';
+import type { SourcedNumber } from './sourced-number.ts';
 import { SILENT, open, said, starterSheet } from './starter.ts';
 
 const US_TEXT = 'zoledronic acid 5 mg product text (US)';
@@ -50,8 +52,30 @@ const differs: Partial<Record<NumberKey, SourcedNumber>> = {
   runningMinutesUsual: open('30', `${US_TEXT} 2.1: 15 minutes or more; 30 minutes leaves room`, 'read'),
 };
 
-const yearly = starterSheet.regimens.filter(({ id }) => id === 'zoledronic-acid-yearly');
-const twoYearly = starterSheet.regimens.filter(({ id }) => id === 'zoledronic-acid-24-monthly');
+const regimenDiffers: Readonly<Record<string, Partial<Regimen>>> = {
+  'zoledronic-acid-yearly': {
+    source: `${US_TEXT} 2: once a year (read); ASBMR 2016, Adler, JBMR 31:16: look again after three years (read)`,
+  },
+  'zoledronic-acid-24-monthly': {
+    title: 'zoledronic acid 5 mg every 24 months, to prevent osteoporosis',
+    source: `${US_TEXT} 2: for prevention once every two years (read)`,
+  },
+  'zoledronic-acid-pagets-disease': {
+    cautions: [
+      'Calcium 1500 mg a day, divided, and vitamin D 800 IU a day, above all in the two weeks after (US product text).',
+      'Again only on relapse: a prescriber decides.',
+    ],
+    source: `${US_TEXT} 2.6: a single infusion, again only on relapse (read); not within a year (from memory)`,
+  },
+  'teriparatide-daily': {
+    cautions: [
+      'The US text no longer names a strict lifetime limit: a prescriber decides (from memory). Not with raised calcium, unexplained raised alkaline phosphatase, earlier radiotherapy of bone or bone cancer.',
+      'A calcium sample at least 16 hours after a dose.',
+    ],
+    source: 'teriparatide product text (US): daily; the 24 months are those of the trials',
+    status: 'from memory',
+  },
+};
 
 export const starterUs: ProtocolSheet = {
   ...starterSheet,
@@ -59,15 +83,7 @@ export const starterUs: ProtocolSheet = {
   title: 'US-like: the US product text and guidance, for US units',
   numbers: { ...starterSheet.numbers, ...differs },
   hipRepairNeedsLoading: false,
-  regimens: [
-    ...yearly.map((regimen) => ({
-      ...regimen,
-      source: `${US_TEXT} 2: once a year (read); ASBMR 2016, Adler, JBMR 31:16: look again after three years (read)`,
-    })),
-    ...twoYearly.map((regimen) => ({
-      ...regimen,
-      title: 'zoledronic acid 5 mg every 24 months, to prevent osteoporosis',
-      source: `${US_TEXT} 2: for prevention once every two years (read)`,
-    })),
-  ],
+  regimens: starterSheet.regimens
+    .filter(({ id }) => id !== 'zoledronic-acid-18-monthly')
+    .map((regimen) => ({ ...regimen, ...regimenDiffers[regimen.id] })),
 };

@@ -205,7 +205,9 @@ function workingView(working: Working, protocol: Protocol | undefined): WorkingV
 /** A number nobody at the unit has signed decides like any other, and says so wherever it has decided. */
 const unsignedCautions = ({ thresholds }: Working, protocol: Protocol | undefined): string[] =>
   thresholds.flatMap((threshold) =>
-    'key' in threshold && protocol?.sheet.numbers[threshold.key].status === 'added by an upgrade, not signed'
+    'key' in threshold &&
+    protocol !== undefined &&
+    numberOf(protocol, threshold.key).status === 'added by an upgrade, not signed'
       ? [
           `“${numberKeys[threshold.key].means}” was added by an upgrade of the product: the protocol ${protocol.version} was signed without it.`,
         ]

@@ -9,6 +9,8 @@ import { NOS_2018, PRODUCT_TEXT, SILENT, open, said, starterSheet } from './star
 
 const HARMONY = 'UK Pathology Harmony interval; Schini 2020, Clin Endocrinol doi 10.1111/cen.14326';
 
+const NOGG = 'NOGG 2021, updated 2024, Gregson 2022, doi 10.1007/s11657-022-01061-5';
+
 const differs: Partial<Record<NumberKey, SourcedNumber>> = {
   adjustedWeightFromPercent: open(
     '120',
@@ -34,10 +36,11 @@ const differs: Partial<Record<NumberKey, SourcedNumber>> = {
     '14',
     `${PRODUCT_TEXT} 4.2: two or more weeks after hip fracture repair; earlier in published UK protocols (Johansen 2023, Age Ageing afad172): then by a prescriber's exception`,
   ),
-  maxConsecutiveDoses: said(
-    '6',
-    'NOGG 2021, updated 2024, Gregson 2022, doi 10.1007/s11657-022-01061-5: review at three years, up to six years of infusions',
-  ),
+  maxConsecutiveDoses: said('6', `${NOGG}: review at three years, up to six years of infusions`),
+  breakMonths: said('36', `${NOGG}: reassess three years after zoledronate`),
+  continueFromAge: said('70', `${NOGG}: up to six years from this age on`),
+  continueHipTScore: said('-2.5', `${NOGG}: up to six years at or below this`),
+  steroidMgPerDay: said('7.5', `${NOGG}: no pause while on 7.5 mg of prednisolone a day or more`, 'from memory'),
   runningMinutesUsual: open('30', `${SILENT}; 30 minutes: Manchester 2012, Endocrine Abstracts 28 P161`, 'read'),
 };
 

@@ -46,6 +46,11 @@ const differs: Partial<Record<NumberKey, SourcedNumber>> = {
   ),
   otherProductMonths: open('12', `${US_TEXT} 5.1: never together with the 4 mg product, without a number`, 'read'),
   maxConsecutiveDoses: open('6', 'AACE/ACE 2020, doi 10.4158/GL-2019-0524: up to six years at very high risk'),
+  breakMonths: open(
+    '24',
+    'ASBMR 2016, Adler, JBMR 31:16: a pause of two to three years, then reassess; Endocrine Society 2019: up to five years',
+    'read',
+  ),
   denosumabIntervalMonths: said('6', 'denosumab 60 mg product text (US): once every six months'),
   denosumabLateDays: open('1', 'no delay is accepted in US practice', 'common practice, no source'),
   runningMinutesLeast: said('15', `${US_TEXT} 2.1: no less than 15 minutes at a constant rate`),

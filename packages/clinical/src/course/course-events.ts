@@ -95,7 +95,7 @@ function heightLosses(facts: CourseFacts, after: Day, atLeast: Scaled, when: str
   });
 }
 
-function tallestBefore(
+export function tallestBefore(
   facts: CourseFacts,
   before: Day,
 ): { readonly fact: Fact<'height'>; readonly cm: Ratio } | undefined {
@@ -117,13 +117,17 @@ const leastChangeKey = {
 
 const sameMachineText = (text: string): string => text.trim().toLowerCase();
 /** Same scanner, site and side: nothing else is ever compared (ISCD, `from memory`). */
-const areComparable = (a: Fact<'bone-density'>, b: Fact<'bone-density'>): boolean =>
+export const areComparable = (a: Fact<'bone-density'>, b: Fact<'bone-density'>): boolean =>
   a.body.site === b.body.site &&
   a.body.side === b.body.side &&
   sameMachineText(a.body.scanner) === sameMachineText(b.body.scanner);
 
 /** Whether a difference is more than noise: the later scan's own least significant change, else the protocol's per cent. */
-function isMoreThanNoise(earlier: Fact<'bone-density'>, later: Fact<'bone-density'>, protocol: Protocol): boolean {
+export function isMoreThanNoise(
+  earlier: Fact<'bone-density'>,
+  later: Fact<'bone-density'>,
+  protocol: Protocol,
+): boolean {
   const was = ratioOf(exactValue(earlier.body.density));
   const is = ratioOf(exactValue(later.body.density));
   const difference = compareRatios(was, is) >= 0 ? minus(was, is) : minus(is, was);

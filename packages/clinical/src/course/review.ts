@@ -81,3 +81,15 @@ export function unreviewedOnTreatment(
   const reviewed = facts.reviews[facts.reviews.length - 1];
   return eventsOnTreatment(facts, first.on, protocol).filter(({ on }) => reviewed === undefined || reviewed.on < on);
 }
+
+/** What asks for a review now: since the break began, or on treatment and unreviewed. */
+export const eventsNow = (
+  facts: CourseFacts,
+  thisCourse: readonly Fact<'dose'>[],
+  protocol: Protocol | undefined,
+): readonly CourseEvent[] => {
+  const newest = facts.reviews[facts.reviews.length - 1];
+  return newest?.body.outcome === 'planned break'
+    ? eventsDuringBreak(facts, newest.on, protocol)
+    : unreviewedOnTreatment(facts, thisCourse, protocol);
+};

@@ -3,7 +3,7 @@ import { shortDate } from '../calendar/day.ts';
 import type { Fact } from '../record/patient-record.ts';
 import type { ReviewNeeded } from './review.ts';
 
-/** Counting doses since the newest planned break, across courses. */
+/** Counting doses since the newest planned break of any time, across courses. */
 export function consecutiveDoses(
   counting: readonly Fact<'dose'>[],
   reviews: readonly Fact<'course-review'>[],
@@ -16,9 +16,10 @@ export function consecutiveDoses(
 export function specialistReview(
   counting: readonly Fact<'dose'>[],
   reviews: readonly Fact<'course-review'>[],
+  everyReview: readonly Fact<'course-review'>[],
   most: number,
 ): ReviewNeeded | undefined {
-  const inARow = consecutiveDoses(counting, reviews);
+  const inARow = consecutiveDoses(counting, everyReview);
   const reached = inARow[most - 1];
   if (reached === undefined) return undefined;
   const looked = reviews.some(

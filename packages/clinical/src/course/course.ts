@@ -2,15 +2,19 @@
  * The course of treatment as far as it has come: three counts of doses, what is planned, when the next is due, whether a
  * review comes first, when the recall and its bloods fall. Rules: docs/readiness.md R6 and R7; recall: the protocol.
  */
-import { type Day, addDays, addMonths, day as dayOf } from '../calendar/day.ts';
+import { type Day, addDays, addMonths } from '../calendar/day.ts';
 import { type UnitCalendar, everyDay, lastDrawFor } from '../calendar/unit-calendar.ts';
+import type { BoneMedicine } from '../protocol/medicines.ts';
 import { type Protocol, underRegimen } from '../protocol/protocol.ts';
 import type { Regimen } from '../protocol/regimen.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { consecutiveDoses, specialistReview } from './consecutive.ts';
 import { courseFactsOf } from './course-facts.ts';
-import { dosesBy } from './doses.ts';
-import { prescribedOn } from './prescribed.ts';
+import { dosesGiven, noDoses } from './doses.ts';
+import { bisphosphonateDays, tabletDays } from './exposure.ts';
+import { intervalMonthsOf } from './interval-months.ts';
+import { lastDenosumab } from './last-denosumab.ts';
+import { dosesOfCourse, ownDoses, ownReviews } from './own-course.ts';
 import { type PlannedDoses, type ReviewNeeded, reviewNeeded } from './review.ts';
 
 export type Course = {
@@ -19,15 +23,19 @@ export type Course = {
   readonly doses: readonly Fact<'dose'>[];
   /** Counting doses since the last planned break, across courses. */
   readonly consecutive: number;
-  /** Counting doses ever; a restart never resets it. */
+  /** Counting doses of the medicine ever; a restart never resets it. */
   readonly lifetime: number;
-  /** Days on bisphosphonate tablets, as far as their start and end are recorded. */
+  /** Counting doses of every bone medicine ever given. */
+  readonly given: readonly { readonly medicine: BoneMedicine; readonly doses: number }[];
+  /** Days on bisphosphonate tablets, as far as their start and end are recorded; overlaps count once. */
   readonly tabletDays: number;
+  /** Days in a lifetime under any bisphosphonate; undefined without a protocol to say how long each works. */
+  readonly bisphosphonateDays: number | undefined;
   /** Doses before a review; undefined without a protocol, a review or a prescription that says so. */
   readonly planned: PlannedDoses | undefined;
   readonly intervalMonths: number | undefined;
   readonly lastDose: Fact<'dose'> | undefined;
-  /** Counted from the last counting dose itself, never chained; undefined before the first, or when a review comes first. */
+  /** Counted from the last counting dose itself, never chained; undefined before the first, where a review comes first, and where no next dose is called for. */
   readonly due: Day | undefined;
   /** The anniversary whatever a review may say: when the gap since the last dose reaches the interval. */
   readonly anniversary: Day | undefined;
@@ -54,29 +62,38 @@ export function courseOf(
   on: Day,
   calendar: UnitCalendar = everyDay,
 ): Course {
-  const { counting, undecided } = dosesBy(record, on);
-  const facts = courseFactsOf(record, on);
-  const { reviews } = facts;
-  const newCourse = reviews.findLast((review) => review.body.outcome === 'new course');
-  const doses = newCourse === undefined ? counting : counting.filter((dose) => dose.on >= newCourse.on);
-  const prescription = prescribedOn(record, on);
+  const prescriptions = factsOf(record, 'prescription').filter((one) => one.on <= on);
+  const prescription = prescriptions[prescriptions.length - 1];
   const protocol = sheet === undefined ? undefined : underRegimen(sheet, prescription?.body.regimen);
   const regimen = protocol?.regimen;
+  const given = dosesGiven(record, on);
+  const { counting, undecided } = given.get(regimen?.medicine ?? 'zoledronic acid 5 mg') ?? noDoses;
+  const facts = courseFactsOf(record, on);
+  const reviews = protocol === undefined ? facts.reviews : ownReviews(facts.reviews, prescriptions, protocol);
+  const own = protocol === undefined ? counting : ownDoses(counting, prescriptions, protocol);
+  const doses = dosesOfCourse(own, reviews);
   const planned = plannedBy(reviews, prescription, regimen);
   const lastDose = counting[counting.length - 1];
-  const intervalMonths = prescription?.body.interval?.months ?? regimen?.intervalMonths;
+  const intervalMonths =
+    regimen === undefined
+      ? undefined
+      : intervalMonthsOf(regimen, prescription, counting, lastDenosumab(record, on)?.on).months;
   const anniversary =
     lastDose === undefined || intervalMonths === undefined ? undefined : addMonths(lastDose.on, intervalMonths);
   const review =
-    reviewNeeded(facts, doses, planned, protocol, on) ??
-    (protocol === undefined ? undefined : specialistReview(counting, reviews, protocol.number.maxConsecutiveDoses));
-  const due = review === undefined ? anniversary : undefined;
+    reviewNeeded(facts, doses, reviews, planned, protocol, on) ??
+    (protocol === undefined
+      ? undefined
+      : specialistReview(own, reviews, facts.reviews, protocol.number.maxConsecutiveDoses));
+  const due = review === undefined && regimen?.recall !== 'none' ? anniversary : undefined;
   return {
     regimen,
     doses,
-    consecutive: consecutiveDoses(counting, reviews).length,
+    consecutive: consecutiveDoses(own, facts.reviews).length,
     lifetime: counting.length,
-    tabletDays: tabletDaysBy(record, on),
+    given: [...given].map(([medicine, of]) => ({ medicine, doses: of.counting.length })),
+    tabletDays: tabletDays(record, on),
+    bisphosphonateDays: protocol === undefined ? undefined : bisphosphonateDays(record, protocol, on),
     planned,
     intervalMonths,
     lastDose,
@@ -102,16 +119,6 @@ function plannedBy(
   if (prescription?.body.plannedDoses !== undefined)
     return { count: prescription.body.plannedDoses, from: 'prescription' };
   return regimen === undefined ? undefined : { count: regimen.plannedDoses, from: 'regimen' };
-}
-
-/** Open-ended tablets count up to the day asked about. Overlapping tablets count twice: an exposure, not a calendar. */
-function tabletDaysBy(record: SubjectRecord, on: Day): number {
-  return factsOf(record, 'medicine')
-    .filter(({ body, on: from }) => body.sort === 'bisphosphonate tablet' && from <= on)
-    .reduce((days, { on: from, body }) => {
-      const stopped = body.stoppedOn === undefined ? on : Math.min(on, dayOf(body.stoppedOn));
-      return days + Math.max(0, stopped - from);
-    }, 0);
 }
 
 function recallFor(due: Day, protocol: Protocol, calendar: UnitCalendar): Recall {

@@ -1,5 +1,6 @@
-/** Which doses count: whole doses of zoledronic acid 5 mg, and part doses a prescriber said count (docs/readiness.md, R6). */
+/** Which doses count: whole doses of the medicine, and part doses a prescriber said count (docs/readiness.md, R6). */
 import type { Day } from '../calendar/day.ts';
+import type { BoneMedicine } from '../protocol/medicines.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 
 export type Doses = {
@@ -8,17 +9,23 @@ export type Doses = {
   /** Part doses about which no prescriber has decided. */
   readonly undecided: readonly Fact<'dose'>[];
 };
+/** Of each medicine ever given. */
+export type DosesGiven = ReadonlyMap<BoneMedicine, Doses>;
 
-export function dosesBy(record: SubjectRecord, on: Day): Doses {
-  const counting: Fact<'dose'>[] = [];
-  const undecided: Fact<'dose'>[] = [];
+export const noDoses: Doses = { counting: [], undecided: [] };
+
+export function dosesGiven(record: SubjectRecord, on: Day): DosesGiven {
+  const given = new Map<BoneMedicine, { counting: Fact<'dose'>[]; undecided: Fact<'dose'>[] }>();
   for (const dose of factsOf(record, 'dose')) {
-    if (dose.on > on || dose.body.medicine !== 'zoledronic acid 5 mg') continue;
-    const decision = dose.body.partMilliliters === undefined ? 'counts' : partDoseDecision(record, dose, on);
-    if (decision === 'counts') counting.push(dose);
-    if (decision === undefined) undecided.push(dose);
+    if (dose.on > on) continue;
+    const { medicine, partMilliliters } = dose.body;
+    let of = given.get(medicine);
+    if (of === undefined) given.set(medicine, (of = { counting: [], undecided: [] }));
+    const decision = partMilliliters === undefined ? 'counts' : partDoseDecision(record, dose, on);
+    if (decision === 'counts') of.counting.push(dose);
+    if (decision === undefined) of.undecided.push(dose);
   }
-  return { counting, undecided };
+  return given;
 }
 
 function partDoseDecision(record: SubjectRecord, dose: Fact<'dose'>, on: Day): 'counts' | 'does not count' | undefined {

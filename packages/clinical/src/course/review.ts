@@ -22,17 +22,21 @@ export type ReviewNeeded = {
 
 export type PlannedDoses = { readonly count: number; readonly from: 'review' | 'prescription' | 'regimen' };
 
-/** First reason that applies; undefined: none. `thisCourse` are the counting doses of this course. */
+/**
+ * First reason that applies; undefined: none. `thisCourse` are the counting doses of this course, `reviews` those about the
+ * medicine now prescribed.
+ */
 export function reviewNeeded(
   facts: CourseFacts,
   thisCourse: readonly Fact<'dose'>[],
+  reviews: readonly Fact<'course-review'>[],
   planned: PlannedDoses | undefined,
   protocol: Protocol | undefined,
   on: Day,
 ): ReviewNeeded | undefined {
-  const newest = facts.reviews[facts.reviews.length - 1];
+  const newest = reviews[reviews.length - 1];
   if (newest?.body.outcome === 'planned break') {
-    const event = eventDuringBreak(facts, protocol);
+    const event = eventDuringBreak(facts, newest, protocol);
     if (event !== undefined) return { because: 'during the break', since: event.on, says: event.says };
     const reviewOn = day(newest.body.reviewOn);
     return reviewOn <= on
@@ -65,10 +69,12 @@ export function reviewNeeded(
 }
 
 /** The first thing since the newest review began a planned break; undefined: nothing, or no break. */
-export function eventDuringBreak(facts: CourseFacts, protocol: Protocol | undefined): CourseEvent | undefined {
-  const newest = facts.reviews[facts.reviews.length - 1];
-  return newest?.body.outcome === 'planned break' ? eventsDuringBreak(facts, newest.on, protocol)[0] : undefined;
-}
+export const eventDuringBreak = (
+  facts: CourseFacts,
+  newest: Fact<'course-review'> | undefined,
+  protocol: Protocol | undefined,
+): CourseEvent | undefined =>
+  newest?.body.outcome === 'planned break' ? eventsDuringBreak(facts, newest.on, protocol)[0] : undefined;
 
 /** What happened on treatment and no review has looked at since. */
 export function unreviewedOnTreatment(

@@ -1,8 +1,7 @@
 /** What a review of the course may decide (docs/readiness.md R7): refused where it is written, with what to do instead. */
 import { type Day, addMonths, day, shortDate } from '../calendar/day.ts';
-import { consecutiveDoses } from '../course/consecutive.ts';
 import { courseFactsOf } from '../course/course-facts.ts';
-import { dosesBy } from '../course/doses.ts';
+import { courseOf } from '../course/course.ts';
 import { isAtOrAbove, steroidsOn } from '../course/steroids.ts';
 import { counted, plural } from '../kinds-texts/words.ts';
 import type { Protocol } from '../protocol/protocol.ts';
@@ -45,8 +44,7 @@ function checkSpecialist(
   protocol: Protocol | undefined,
 ): readonly Refusal[] {
   if (protocol === undefined || capacity === 'specialist') return [];
-  const { counting } = dosesBy(record, on);
-  const inARow = consecutiveDoses(counting, courseFactsOf(record, on).reviews).length;
+  const inARow = courseOf(record, protocol, on).consecutive;
   return inARow < protocol.number.maxConsecutiveDoses
     ? []
     : [
@@ -74,7 +72,7 @@ function checkBreak(
     return [fieldWrong(field, 'the break would be over before it begins', 'the day on which it is reviewed')];
   if (protocol === undefined) return [];
   const refusals: Refusal[] = [];
-  const last = breakCountedFrom(record, body, on);
+  const last = breakCountedFrom(record, body, on, protocol);
   const latest = addMonths(last, protocol.number.breakLongestMonths);
   if (reviewOn > latest)
     refusals.push(
@@ -104,8 +102,12 @@ function checkBreak(
 }
 
 /** From which day a planned break is counted: what the review says, else the last infusion, else the review itself. */
-function breakCountedFrom(record: SubjectRecord, body: { readonly countedFrom?: string | undefined }, on: Day): Day {
+function breakCountedFrom(
+  record: SubjectRecord,
+  body: { readonly countedFrom?: string | undefined },
+  on: Day,
+  protocol: Protocol,
+): Day {
   if (body.countedFrom !== undefined) return day(body.countedFrom);
-  const { counting } = dosesBy(record, on);
-  return counting[counting.length - 1]?.on ?? on;
+  return courseOf(record, protocol, on).lastDose?.on ?? on;
 }

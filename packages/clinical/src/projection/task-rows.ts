@@ -9,7 +9,7 @@ import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patien
 import { lookAgainAfterDays } from '../standing/look-again.ts';
 import { heldBy, unitOfPatient } from '../standing/standing.ts';
 import { placesOf } from '../visit/place.ts';
-import { dosesBy } from '../course/doses.ts';
+import { dosesGiven } from '../course/doses.ts';
 import { visitOn } from '../visit/visit.ts';
 import type { Row } from './row.ts';
 
@@ -99,7 +99,7 @@ function openTasks(record: SubjectRecord, held: string, today: Day, task: Task):
   if (held === 'transferred out' && transfer !== undefined && (answered === undefined || answered.seq < transfer.seq)) {
     rows.push(task('chase the transfer', transfer, 'clerk', day(transfer.body.chaseOn), transfer.body.to));
   }
-  for (const part of dosesBy(record, today).undecided) {
+  for (const part of [...dosesGiven(record, today).values()].flatMap(({ undecided }) => undecided)) {
     rows.push(task('decide on the part dose', part, 'prescriber', part.on, `${part.body.partMilliliters ?? 0} mL`));
   }
   const cleared = new Set(factsOf(record, 'symptom-cleared').map(({ body }) => body.entry));
@@ -122,9 +122,11 @@ function lookAgain(record: SubjectRecord, task: Task): Row[] {
 }
 
 function afterDose(record: SubjectRecord, today: Day, task: Task): Row[] {
-  const { counting } = dosesBy(record, today);
-  const last = counting[counting.length - 1];
+  const given = dosesGiven(record, today);
+  const countingOf = (dose: Fact<'dose'>) => given.get(dose.body.medicine)?.counting ?? [];
+  const last = factsOf(record, 'dose').findLast((dose) => countingOf(dose).includes(dose));
   if (last === undefined || last.body.setting !== 'this service') return [];
+  const counting = countingOf(last);
   const rows: Row[] = [];
   if (
     counting.length === 1 &&

@@ -3,13 +3,20 @@ import { type Day, day as dayOf, shortDate } from '../calendar/day.ts';
 import { specialistReview } from '../course/consecutive.ts';
 import { eventDuringBreak, unreviewedOnTreatment } from '../course/review.ts';
 import type { Protocol } from '../protocol/protocol.ts';
+import type { Fact } from '../record/patient-record.ts';
 import type { Threshold } from '../readiness/working.ts';
-import { type Evidence, dosesOfCourse } from './evidence.ts';
+import { noDoses } from '../course/doses.ts';
+import { dosesOfCourse, ownDoses, ownReviews } from '../course/own-course.ts';
+import type { Evidence } from './evidence.ts';
 import { type Judge, type Path, type Requirement, always, judgement, readyPath, withException } from './requirement.ts';
 
 /** Doses before a review, and who says so. */
-function planned(evidence: Evidence, protocol: Protocol): { readonly doses: number; readonly source: string } {
-  for (const { body, on } of evidence.course.reviews.toReversed()) {
+function planned(
+  evidence: Evidence,
+  reviews: readonly Fact<'course-review'>[],
+  protocol: Protocol,
+): { readonly doses: number; readonly source: string } {
+  for (const { body, on } of reviews.toReversed()) {
     if (body.outcome === 'carry on') return { doses: body.toDoses, source: `course review of ${shortDate(on)}` };
     if (body.outcome === 'new course') return { doses: body.plannedDoses, source: `course review of ${shortDate(on)}` };
   }
@@ -19,10 +26,12 @@ function planned(evidence: Evidence, protocol: Protocol): { readonly doses: numb
 }
 
 function judge(evidence: Evidence, protocol: Protocol): Judge {
-  const { reviews } = evidence.course;
+  const reviews = ownReviews(evidence.course.reviews, evidence.prescriptions, protocol);
   const review = reviews[reviews.length - 1];
-  const given = dosesOfCourse(evidence.doses.counting, reviews);
-  const { doses, source } = planned(evidence, protocol);
+  const { counting } = evidence.doses.get(protocol.regimen.medicine) ?? noDoses;
+  const own = ownDoses(counting, evidence.prescriptions, protocol);
+  const given = dosesOfCourse(own, reviews);
+  const { doses, source } = planned(evidence, reviews, protocol);
   const inputs = [
     ...given.map(({ on, id, body }) => ({ label: 'dose of this course', text: body.medicine, on, entry: id })),
     ...(review === undefined
@@ -52,7 +61,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
         readyPath,
       );
     if (review?.body.outcome === 'planned break') {
-      const event = eventDuringBreak(evidence.course, protocol);
+      const event = eventDuringBreak(evidence.course, review, protocol);
       if (event !== undefined)
         return stops(
           `course review: ${event.says}`,
@@ -77,7 +86,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
       return stops('treatment ended by review', `A review on ${shortDate(review.on)} ended the treatment.`);
     if (given.length >= doses)
       return stops('course review', `${given.length} of ${doses} planned doses given: a review comes before another.`);
-    const specialist = specialistReview(evidence.doses.counting, reviews, protocol.number.maxConsecutiveDoses);
+    const specialist = specialistReview(own, reviews, evidence.course.reviews, protocol.number.maxConsecutiveDoses);
     if (specialist !== undefined) {
       thresholds.push({ key: 'maxConsecutiveDoses' });
       return stops("a specialist's review of the course", `${specialist.says}.`);

@@ -5,12 +5,13 @@
  */
 import { type Day, day } from '../calendar/day.ts';
 import { type PartialDate, parsePartialDate } from '../calendar/partial-date.ts';
-import { type Doses, dosesBy } from '../course/doses.ts';
 import { type CourseFacts, courseFactsOf } from '../course/course-facts.ts';
+import { type DosesGiven, dosesGiven } from '../course/doses.ts';
 import type { Analyte, Quantity } from '../exact/quantity.ts';
 import type { Sex } from '../formulas/creatinine-clearance.ts';
 import type { BodyOfKind, KindName } from '../kinds/index.ts';
 import type { Uuid } from '../ledger/entry.ts';
+import type { BoneMedicine } from '../protocol/medicines.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { leftOpen } from '../record/same-person.ts';
 import { type Loading, loadingsBy } from './loading.ts';
@@ -81,7 +82,10 @@ export type Evidence = {
   /** Every loading that was finished, oldest first. */
   readonly finishedLoadings: readonly Loading[];
   readonly maintenance: { readonly taken: boolean; readonly on: Day; readonly entry: Uuid | undefined } | undefined;
-  readonly doses: Doses;
+  /** Of every medicine; which of them count is the regimen's to say. */
+  readonly doses: DosesGiven;
+  /** The latest dose of each medicine, whole or part, and whether a prescriber agreed to what follows it. */
+  readonly lastGiven: ReadonlyMap<BoneMedicine, { readonly dose: Fact<'dose'>; readonly agreed: boolean }>;
   /** Of the 4 mg product, without a decision that lets it pass. */
   readonly otherProductDoses: readonly Fact<'dose'>[];
   readonly anyZoledronicDose: boolean;
@@ -89,16 +93,16 @@ export type Evidence = {
   readonly course: CourseFacts;
   /** A plan assumes a review that says carry on. */
   readonly carryOnAssumed: boolean;
+  /** The order that stands: the newest. */
   readonly prescription: Fact<'prescription'> | undefined;
+  readonly prescriptions: readonly Fact<'prescription'>[];
   /** A plan assumes one valid from a day for a year. */
   readonly prescriptionAssumed: { readonly from: Day; readonly until: Day } | undefined;
   /** Symptoms and checklists that nobody has cleared. What of a checklist holds a dose is the protocol's to say. */
   readonly uncleared: readonly (Fact<'symptom'> | Fact<'checklist'>)[];
-  /** Of either strength; the latest decides when the next bone medicine is due. */
-  readonly lastDenosumab: Fact<'dose'> | undefined;
   /** Bone tablets and other bone medicines, by name: the newest entry of each. */
   readonly boneMedicines: readonly Fact<'medicine'>[];
-  /** A plan assumes that these are stopped on that day. */
+  /** A plan assumes that these are stopped, and that what a prescriber must agree to is agreed, on that day. */
   readonly boneMedicinesStopped: Day | undefined;
   /** The newest signed result of each mineral test, and whether a prescriber has looked into it. */
   readonly minerals: readonly { readonly result: Fact<'result'>; readonly lookedInto: boolean }[];
@@ -188,7 +192,7 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
   const maintenance = last(upToToday('vitamin-d-maintenance'));
   const pregnancy = last(upToToday('pregnancy'));
   const consent = last(upToToday('consent'));
-  const doses = dosesBy(record, today);
+  const prescriptions = upToToday('prescription');
   const allDoses = upToToday('dose');
   const cleared = new Set(upToToday('symptom-cleared').map(({ body }) => body.entry));
   const isOpen = (fact: Fact): boolean => !cleared.has(fact.id) && !cleared.has(fact.first);
@@ -243,7 +247,10 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
       maintenance === undefined
         ? undefined
         : { taken: maintenance.body.taken, on: maintenance.on, entry: maintenance.id },
-    doses,
+    doses: dosesGiven(record, today),
+    lastGiven: new Map(
+      allDoses.map((dose) => [dose.body.medicine, { dose, agreed: decided(dose, 'switch agreed') }] as const),
+    ),
     otherProductDoses: allDoses.filter(
       (one) => one.body.medicine === 'zoledronic acid 4 mg' && !decided(one, 'after 4 mg product'),
     ),
@@ -252,12 +259,10 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
     ),
     course: courseFactsOf(record, today),
     carryOnAssumed: false,
-    prescription: last(upToToday('prescription')),
+    prescription: last(prescriptions),
+    prescriptions,
     prescriptionAssumed: undefined,
     uncleared: [...upToToday('symptom').filter(isOpen), ...upToToday('checklist').filter(isOpen)],
-    lastDenosumab: allDoses.findLast(
-      ({ body }) => body.medicine === 'denosumab 60 mg' || body.medicine === 'denosumab 120 mg',
-    ),
     boneMedicines: [...boneMedicines.values()],
     boneMedicinesStopped: undefined,
     minerals: mineralTests.flatMap((analyte) => {
@@ -272,13 +277,4 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
     nephrotoxic: medicines.filter(({ body }) => body.sort === 'nephrotoxic'),
     calciumLowering: medicines.filter(({ body }) => body.sort === 'calcium-lowering'),
   };
-}
-
-/** Counting doses of this course: those on or after the newest review that opened a new one. */
-export function dosesOfCourse(
-  counting: readonly Fact<'dose'>[],
-  reviews: readonly Fact<'course-review'>[],
-): readonly Fact<'dose'>[] {
-  const opened = reviews.findLast(({ body }) => body.outcome === 'new course');
-  return opened === undefined ? counting : counting.filter((dose) => dose.on >= opened.on);
 }

@@ -1,8 +1,10 @@
 /** Hypersensitivity to any bisphosphonate stops; never having asked is not "none" (docs/readiness.md R8). */
+import { isBisphosphonate } from '../protocol/medicines.ts';
+import type { Protocol } from '../protocol/protocol.ts';
 import type { Evidence } from './evidence.ts';
 import { type Judge, type Requirement, always, judgement, readyPath } from './requirement.ts';
 
-function judge({ allergies, allergiesAssumed }: Evidence): Judge {
+function judge({ allergies, allergiesAssumed }: Evidence, { regimen }: Protocol): Judge {
   const inputs = allergies.map(({ on, id, body }) => ({
     label: 'allergy',
     text: body.answer === 'other' ? body.substance : body.answer,
@@ -10,7 +12,7 @@ function judge({ allergies, allergiesAssumed }: Evidence): Judge {
     entry: id,
   }));
   const stops = allergies.find(({ body }) => body.answer === 'bisphosphonate');
-  if (stops !== undefined) {
+  if (stops !== undefined && isBisphosphonate(regimen.medicine)) {
     return always(
       judgement('not ready', 'hypersensitivity to a bisphosphonate', () => ({
         says: 'A reaction to a bisphosphonate is recorded: not this medicine.',
@@ -36,7 +38,13 @@ function judge({ allergies, allergiesAssumed }: Evidence): Judge {
     );
   }
   return always(
-    judgement('ready', 'no hypersensitivity', () => ({ says: 'No reaction to a bisphosphonate is recorded.', inputs })),
+    judgement('ready', 'no hypersensitivity', () => ({
+      says:
+        stops === undefined
+          ? 'No reaction to a bisphosphonate is recorded.'
+          : `A reaction to a bisphosphonate is recorded; ${regimen.medicine} is none.`,
+      inputs,
+    })),
     readyPath,
   );
 }

@@ -1,24 +1,43 @@
 /** The interval since the last dose that counts, by the calendar and never by 365 days (docs/readiness.md R6). */
 import { type Day, addMonths, shortDate } from '../calendar/day.ts';
+import { noDoses } from '../course/doses.ts';
+import { intervalMonthsOf } from '../course/interval-months.ts';
+import { isDenosumab } from '../protocol/medicines.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Threshold } from '../readiness/working.ts';
 import type { Evidence } from './evidence.ts';
 import { type Judge, type Requirement, always, judgement, readyPath } from './requirement.ts';
 
+const lastDenosumabOf = ({ lastGiven }: Evidence): Day | undefined => {
+  let last: Day | undefined;
+  for (const [medicine, { dose }] of lastGiven)
+    if (isDenosumab(medicine) && (last === undefined || dose.on > last)) last = dose.on;
+  return last;
+};
+
 function judge(evidence: Evidence, { regimen, number }: Protocol): Judge {
-  const { counting, undecided } = evidence.doses;
-  const own = evidence.prescription?.body.interval;
-  const months = own?.months ?? regimen.intervalMonths;
+  const { counting, undecided } = evidence.doses.get(regimen.medicine) ?? noDoses;
+  const interval = intervalMonthsOf(regimen, evidence.prescription, counting, lastDenosumabOf(evidence));
+  const { months } = interval;
   const inputs = [...counting, ...undecided].map(({ on, id, body }) => ({
     label: body.partMilliliters === undefined ? 'dose' : `part dose, ${body.partMilliliters} mL`,
     text: body.medicine,
     on,
     entry: id,
   }));
-  const thresholds: Threshold[] =
-    own === undefined
-      ? [{ label: 'interval', text: `${months} months`, source: regimen.source }]
-      : [{ label: 'interval on the prescription', text: `${months} months`, source: own.reason }];
+  const thresholds: Threshold[] = [
+    {
+      label: interval.from === 'regimen' ? 'interval' : 'interval on the prescription',
+      text: `${months} months`,
+      source: interval.source,
+    },
+  ];
+  const cautions =
+    interval.passedOver === undefined
+      ? []
+      : [
+          `The ${interval.passedOver} months on the prescription are passed over: shorter than the regimen's only for the second dose after denosumab.`,
+        ];
 
   const open = undecided[undecided.length - 1];
   if (open !== undefined) {
@@ -36,12 +55,16 @@ function judge(evidence: Evidence, { regimen, number }: Protocol): Judge {
           step: 'prescriber decides',
           settled: (known) => ({
             ...known,
-            doses: {
-              counting: [...known.doses.counting, ...known.doses.undecided].toSorted(
-                (a, b) => a.on - b.on || a.seq - b.seq,
-              ),
-              undecided: [],
-            },
+            doses: new Map([
+              ...known.doses,
+              [
+                regimen.medicine,
+                {
+                  counting: [...counting, ...undecided].toSorted((a, b) => a.on - b.on || a.seq - b.seq),
+                  undecided: [],
+                },
+              ],
+            ]),
           }),
         },
       },
@@ -63,11 +86,12 @@ function judge(evidence: Evidence, { regimen, number }: Protocol): Judge {
     says,
     inputs,
     thresholds,
+    cautions,
   }));
   const waits =
     last === undefined || due === undefined
       ? met
-      : judgement('not ready', `interval: next due ${shortDate(due)}`, () => ({ says, inputs, thresholds }));
+      : judgement('not ready', `interval: next due ${shortDate(due)}`, () => ({ says, inputs, thresholds, cautions }));
   const other =
     otherDue === undefined
       ? met

@@ -49,8 +49,13 @@ export const undecidedPart = (view: View): boolean =>
 
 export function interval(view: View, day: number): Answer {
   if (undecidedPart(view)) return CANNOT_SAY;
-  const months = last(view.of('prescription'))?.body.interval?.months ?? regimenOf(view).intervalMonths;
-  const previous = last(countingDoses(view));
+  const regimens = regimenOf(view).intervalMonths;
+  const own = last(view.of('prescription'))?.body.interval?.months ?? regimens;
+  const denosumab = last(view.of('dose').filter(({ body }) => body.medicine.startsWith('denosumab')));
+  const given = countingDoses(view);
+  const isSecond = denosumab !== undefined && given.filter(({ on }) => on > denosumab.on).length === 1;
+  const months = own < regimens && !isSecond ? regimens : own;
+  const previous = last(given);
   if (previous !== undefined && day < monthsLater(previous.on, months)) return NOT_READY;
   const otherProduct = view
     .of('dose')

@@ -40,6 +40,8 @@ export * from './notation/parse-ledger.ts';
 export * from './notation/print-ledger.ts';
 export * from './notation/question.ts';
 export * from './course/course.ts';
+export * from './course/prescribed.ts';
+export * from './course/switch-window.ts';
 export * from './course/doses.ts';
 export * from './course/review.ts';
 export * from './course/gathered/review-sheet.ts';

@@ -27,6 +27,14 @@ const floorOf30 = (source: string, status: DecidedNumber['status']): Regimen['nu
   nearLimitCeiling: { value: '35', source: 'a band of 5 mL/min above the limit', status: 'common practice, no source' },
 });
 /** Six in a row and then a specialist is said of zoledronic acid; of these the review after the planned doses says it. */
+/** When the next dose is asked for, and when it is overdue, where the interval is short. Common practice, no source. */
+const calledFor = (leadDays: string, overdueDays: string): Regimen['numbers'] => {
+  const usually = { source: 'the interval is short', status: 'common practice, no source' } as const;
+  return {
+    recallLeadDays: { value: leadDays, ...usually },
+    overdueAfterDays: { value: overdueDays, ...usually },
+  };
+};
 const reviewAfter = (doses: string, source: string, status: DecidedNumber['status']): Regimen['numbers'] => ({
   maxConsecutiveDoses: { value: doses, source, status },
 });
@@ -82,7 +90,14 @@ export const usualRegimens: readonly Regimen[] = [
     intervalMonths: 6,
     plannedDoses: 10,
     leavesOut: ['kidney-function', 'hip-repair'],
-    numbers: reviewAfter('10', 'review from five years on', 'read'),
+    numbers: {
+      ...reviewAfter('10', 'review from five years on', 'read'),
+      overdueAfterDays: {
+        value: '28',
+        source: 'on time is within four weeks: Ann Intern Med 2020;173:516',
+        status: 'read',
+      },
+    },
     cautions: [
       'Never stopped without a replacement and its date.',
       'Clearance below 30 mL/min or dialysis: severe and fatal hypocalcaemia is reported; calcium before, and again within two weeks after.',
@@ -117,6 +132,7 @@ export const usualRegimens: readonly Regimen[] = [
     numbers: {
       ...floorOf30('ibandronate 3 mg product text: not below 30 mL/min', 'read'),
       ...reviewAfter('12', 'review after three years of it', 'common practice, no source'),
+      ...calledFor('35', '28'),
     },
     cautions: ['Into a vein over 15 to 30 seconds, never into an artery or beside the vein.'],
     source: 'ibandronate 3 mg product text: every three months, never more often (read)',
@@ -133,6 +149,7 @@ export const usualRegimens: readonly Regimen[] = [
     numbers: {
       ...floorOf30(`${PAMIDRONATE}: avoid below 30 mL/min`, 'from memory'),
       ...reviewAfter('12', 'review after three years of it', 'common practice, no source'),
+      ...calledFor('35', '28'),
     },
     cautions: ['Not licensed for osteoporosis. Over hours: at most 60 mg an hour and 90 mg in 250 mL.'],
     source: `${PAMIDRONATE}: 30 mg every three months`,
@@ -154,7 +171,7 @@ export const usualRegimens: readonly Regimen[] = [
       status: 'from memory',
     },
     leavesOut: ['kidney-function', 'hip-repair'],
-    numbers: reviewAfter('12', 'romosozumab product text: twelve doses', 'read'),
+    numbers: { ...reviewAfter('12', 'romosozumab product text: twelve doses', 'read'), ...calledFor('14', '14') },
     dayQuestions: [
       {
         id: 'heart-or-stroke',

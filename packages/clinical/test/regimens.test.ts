@@ -1,0 +1,282 @@
+/**
+ * Regimens of other medicines on one sheet: what each asks, counts and waits for (docs/readiness.md R0, R6, R7). Medicines:
+ * the clinical fact sheet, section 8 and Z21-Z24; its dates of "Date arithmetic tests".
+ */
+import { describe, expect, test } from 'vitest';
+import {
+  type RequirementId,
+  addMonths,
+  courseOf,
+  day,
+  evidenceOf,
+  everyDay,
+  plainDate,
+  readiness,
+  requirements,
+  teaching,
+  underRegimen,
+  usualRegimens,
+  verdictOn,
+} from '@twelvemonth/clinical';
+import { type Line, asked, at, bloods, born, clear, personOf, weighed } from './person.ts';
+
+type Medicine =
+  | 'zoledronic acid 5 mg'
+  | 'denosumab 60 mg'
+  | 'denosumab 120 mg'
+  | 'ibandronate 3 mg'
+  | 'romosozumab 210 mg'
+  | 'teriparatide';
+const dose = (
+  on: string,
+  medicine: Medicine,
+  setting: 'this service' | 'ward' | 'home' | 'elsewhere' = 'this service',
+  id?: string,
+) => at(on, 'dose', { medicine, setting }, id);
+const ordered = (regimen: string, on = '2026-01-06', more: object = {}) =>
+  at(on, 'prescription', { regimen, validFrom: '2026-01-01' as never, validUntil: '2028-12-31' as never, ...more });
+const good = [
+  ...clear,
+  born('1941-06-02'),
+  weighed('2026-11-24', '56.2'),
+  ...bloods('2026-11-01', { creatinine: '79 umol/L', 'adjusted calcium': '2.29 mmol/L', 'vitamin D': '68 nmol/L' }),
+];
+const context = { protocols: [{ from: day('2015-01-01'), protocol: teaching }], calendar: everyDay };
+const asking = (lines: readonly Line[]) => readiness(personOf(lines), context, asked);
+const said = (lines: readonly Line[], id: RequirementId, on = '2026-11-25') =>
+  verdictOn(asking(lines), day(on)).requirements.find(({ requirement }) => requirement === id);
+const under = (id: string, lines: readonly Line[], regimen: string, on = '2026-11-25') =>
+  requirements[id as RequirementId]
+    .judge(evidenceOf(personOf(lines), asked), underRegimen(teaching, regimen))
+    .on(day(on)).verdict;
+const course = (lines: readonly Line[], on = '2026-11-25') => courseOf(personOf(lines), teaching, day(on));
+
+describe('what a regimen leaves out is not asked', () => {
+  // Section 8: denosumab has no clearance limit; calcium before each dose counts (read).
+  const lowClearance = [
+    ...good,
+    ...bloods('2026-11-20', { creatinine: '190 umol/L', 'adjusted calcium': '2.29 mmol/L' }),
+    at('2026-11-20', 'surgery', { what: 'hip repair' }),
+  ];
+  test('denosumab: neither clearance nor days since a hip repair; calcium is asked', () => {
+    expect(said([...lowClearance, ordered('denosumab-60-six-monthly')], 'kidney-function')?.verdict).toBe(
+      'does not apply',
+    );
+    expect(said([...lowClearance, ordered('denosumab-60-six-monthly')], 'hip-repair')?.verdict).toBe('does not apply');
+    expect(said(lowClearance, 'kidney-function')?.verdict).not.toBe('does not apply');
+    const lowCalcium = [
+      ...good,
+      ...bloods('2026-11-22', { 'adjusted calcium': '2.10 mmol/L' }),
+      ordered('denosumab-60-six-monthly'),
+    ];
+    expect(said(lowCalcium, 'calcium')?.verdict).toBe('not ready');
+  });
+  test('a draw is never asked for what is left out', () => {
+    const neverDrawn = [...clear, born('1941-06-02'), ordered('denosumab-60-six-monthly')];
+    const tests = asking(neverDrawn).nextSteps.flatMap((step) => step.tests ?? []);
+    expect(tests).toContain('calcium');
+    expect(tests).not.toContain('creatinine');
+  });
+});
+
+describe('a regimen has its own limits', () => {
+  // Ibandronate: clearance of at least 30 mL/min (section 8, read). Woman of 85, 50 kg: (140-85) x 50 x 1.04 / umol/L.
+  const at30 = (umolPerL: string) => [
+    ...clear,
+    born('1941-06-02'),
+    weighed('2026-11-24', '50'),
+    ...bloods('2026-11-01', { creatinine: `${umolPerL} umol/L`, 'adjusted calcium': '2.29 mmol/L' }),
+  ];
+  test.each([
+    ['95', 'ready', 'not ready'],
+    ['96', 'not ready', 'not ready'],
+    ['81', 'ready', 'ready'],
+  ])('creatinine %s: ibandronate %s, zoledronic acid %s', (umolPerL, ibandronate, zoledronic) => {
+    expect([
+      under('kidney-function', at30(umolPerL), 'ibandronate-three-monthly'),
+      under('kidney-function', at30(umolPerL), 'zoledronic-acid-yearly'),
+    ]).toEqual([ibandronate, zoledronic]);
+  });
+  test('hypersensitivity to a bisphosphonate stops bisphosphonates and nothing else', () => {
+    const allergic = [...good, at('2026-02-01', 'allergy', { answer: 'bisphosphonate', reaction: 'rash' })];
+    for (const { id, medicine } of usualRegimens)
+      expect([medicine, under('hypersensitivity', allergic, id)]).toEqual([
+        medicine,
+        /denosumab|romosozumab|teriparatide/.test(medicine) ? 'ready' : 'not ready',
+      ]);
+  });
+  test('romosozumab asks for a heart attack or stroke, and a yes stays until it is cleared', () => {
+    const told = [...good, at('2026-11-01', 'checklist', { answers: { 'heart-or-stroke': { answer: 'yes' } } })];
+    expect(under('symptoms', told, 'romosozumab-monthly')).toBe('not ready');
+    expect(under('symptoms', told, 'zoledronic-acid-yearly')).toBe('ready');
+  });
+});
+
+describe('the interval is that of the prescribed regimen', () => {
+  // 2025-08-31 + 6 months -> 2026-02-28; 2025-01-31 + 18 months -> 2026-07-31 (fact sheet, computed).
+  test.each([
+    ['denosumab-60-six-monthly', 'denosumab 60 mg', '2025-08-31', '2026-02-28'],
+    ['zoledronic-acid-18-monthly', 'zoledronic acid 5 mg', '2025-01-31', '2026-07-31'],
+    ['zoledronic-acid-24-monthly', 'zoledronic acid 5 mg', '2024-02-29', '2026-02-28'],
+    ['ibandronate-three-monthly', 'ibandronate 3 mg', '2026-08-31', '2026-11-30'],
+    ['romosozumab-monthly', 'romosozumab 210 mg', '2026-10-31', '2026-11-30'],
+  ] as const)('%s: the dose after %s is due %s', (regimen, medicine, last, due) => {
+    const lines = [...good, ordered(regimen), dose(last, medicine)];
+    expect(plainDate(course(lines).due ?? day('1900-01-01'))).toBe(due);
+    expect([
+      under('interval', lines, regimen, plainDate((day(due) - 1) as never)),
+      under('interval', lines, regimen, due),
+    ]).toEqual(['not ready', 'ready']);
+  });
+  test('a dose of another medicine is no dose of this one', () => {
+    const lines = [...good, dose('2026-05-24', 'denosumab 60 mg'), dose('2026-05-01', 'ibandronate 3 mg')];
+    expect(course(lines)).toMatchObject({ doses: [], lifetime: 0, firstTimer: true, due: undefined });
+    expect(course(lines).given).toEqual([
+      { medicine: 'ibandronate 3 mg', doses: 1 },
+      { medicine: 'denosumab 60 mg', doses: 1 },
+    ]);
+    expect(said(lines, 'interval')?.verdict).toBe('ready');
+  });
+});
+
+describe('the second dose after denosumab, from 3 or 6 months by prescription', () => {
+  // ZOLARMAB2 protocol: again at 3 and 6 months; ECTS 2021 (clinical.md 4f).
+  const shorter = ordered('zoledronic-acid-yearly', '2026-06-01', {
+    interval: { months: 3, reason: 'after denosumab: second dose' },
+  });
+  const denosumab = dose('2025-10-15', 'denosumab 60 mg', 'elsewhere');
+  const first = dose('2026-04-15', 'zoledronic acid 5 mg');
+  const due = (lines: readonly Line[]) => plainDate(course(lines).due ?? day('1900-01-01'));
+  test('three months after the first dose that followed it', () => {
+    expect(due([...good, denosumab, first, shorter])).toBe('2026-07-15');
+    expect(said([...good, denosumab, first, shorter], 'interval')?.verdict).toBe('ready');
+  });
+  test('not the third dose, and never where no denosumab came before', () => {
+    expect(due([...good, denosumab, first, dose('2026-07-20', 'zoledronic acid 5 mg'), shorter])).toBe('2027-07-20');
+    expect(due([...good, first, shorter])).toBe('2027-04-15');
+    expect(said([...good, first, shorter], 'interval')?.verdict).toBe('not ready');
+  });
+  test('a longer interval of the order always stands', () => {
+    const longer = ordered('zoledronic-acid-yearly', '2026-06-01', { interval: { months: 18, reason: 'low risk' } });
+    expect(due([...good, first, longer])).toBe('2027-10-15');
+  });
+});
+
+describe("a single dose for Paget's disease", () => {
+  const paget = [
+    ...good,
+    ordered('zoledronic-acid-pagets-disease', '2026-01-06'),
+    dose('2026-02-10', 'zoledronic acid 5 mg', 'this service', 'p'),
+  ];
+  test('is not recalled, and another needs a review', () => {
+    expect(course(paget)).toMatchObject({
+      due: undefined,
+      recall: undefined,
+      review: { because: 'planned doses given' },
+    });
+    expect(said(paget, 'course')?.verdict).toBe('not ready');
+  });
+  test('does not count in a course for osteoporosis, but keeps its interval and counts for life', () => {
+    const later = [...paget, ordered('zoledronic-acid-yearly', '2026-06-01')];
+    expect(course(later)).toMatchObject({
+      doses: [],
+      consecutive: 0,
+      nextDoseNumber: 1,
+      lifetime: 1,
+      firstTimer: false,
+    });
+    expect(said(later, 'interval')?.cause).toContain('10 Feb 2027');
+    expect(said(later, 'course')?.verdict).toBe('ready');
+  });
+  test('doses for osteoporosis are no dose of it', () => {
+    const yearly = [
+      ...good,
+      dose('2025-02-10', 'zoledronic acid 5 mg'),
+      ordered('zoledronic-acid-pagets-disease', '2026-06-01'),
+    ];
+    expect(course(yearly)).toMatchObject({ doses: [], review: undefined });
+  });
+});
+
+describe('a change of medicine begins a course of its own', () => {
+  const moved = [
+    ...good,
+    ...['2023-03-01', '2024-03-01', '2025-03-01'].map((on) => dose(on, 'zoledronic acid 5 mg')),
+    at('2026-03-01', 'course-review', {
+      outcome: 'other treatment',
+      to: 'denosumab',
+      dueOn: '2026-03-20' as never,
+      reason: 'x',
+    }),
+  ];
+  test('the review that chose it does not stop what it chose; doses count anew, the old ones for their own medicine', () => {
+    const lines = [...moved, ordered('denosumab-60-six-monthly', '2026-03-01'), dose('2026-03-20', 'denosumab 60 mg')];
+    expect(said(moved, 'course')?.verdict).toBe('not ready');
+    expect(said(lines, 'course')?.verdict).toBe('ready');
+    expect(course(lines)).toMatchObject({ planned: { count: 10 }, nextDoseNumber: 2, lifetime: 1 });
+  });
+  test('back again: the earlier doses of it count as its course', () => {
+    const lines = [
+      ...moved,
+      ordered('denosumab-60-six-monthly', '2026-03-01'),
+      ordered('zoledronic-acid-yearly', '2026-09-01'),
+    ];
+    expect(course(lines)).toMatchObject({ lifetime: 3, review: { because: 'planned doses given' } });
+  });
+});
+
+describe('counts across places, corrections and part doses', () => {
+  test.each(['this service', 'ward', 'home', 'elsewhere'] as const)(
+    'a whole dose counts wherever it was given: %s',
+    (setting) => {
+      expect(course([...good, dose('2025-03-01', 'zoledronic acid 5 mg', setting)])).toMatchObject({
+        lifetime: 1,
+        consecutive: 1,
+      });
+    },
+  );
+  test('a dose corrected to another medicine counts for that one only', () => {
+    const wrong = dose('2025-03-01', 'zoledronic acid 5 mg', 'this service', 'd');
+    const right: Line = { ...dose('2025-03-01', 'denosumab 60 mg'), amends: 'd' };
+    expect(course([...good, wrong, right]).lifetime).toBe(0);
+    expect(course([...good, wrong, right]).given).toEqual([{ medicine: 'denosumab 60 mg', doses: 1 }]);
+  });
+  test('a part dose counts when a prescriber says so, and not before', () => {
+    const part = at(
+      '2025-03-01',
+      'dose',
+      { medicine: 'zoledronic acid 5 mg', setting: 'ward', partMilliliters: 60 },
+      'part',
+    );
+    const says = (question: 'part dose counts' | 'part dose does not count') =>
+      at('2025-03-02', 'prescriber-decision', { question, about: 'part', reason: 'x' });
+    expect(course([...good, part])).toMatchObject({ lifetime: 0, undecidedPartDoses: [{ id: 'part' }] });
+    expect(course([...good, part, says('part dose counts')])).toMatchObject({ lifetime: 1, undecidedPartDoses: [] });
+    expect(course([...good, part, says('part dose does not count')])).toMatchObject({
+      lifetime: 0,
+      undecidedPartDoses: [],
+    });
+  });
+});
+
+describe('lifetime exposure to bisphosphonates', () => {
+  const tablets = (name: string, from: string, stoppedOn: string) =>
+    at(from, 'medicine', { name, sort: 'bisphosphonate tablet', stoppedOn: stoppedOn as never });
+  test('tablets that overlap count once; an infusion counts for its interval; what overlaps it counts once', () => {
+    const two = [
+      tablets('alendronic acid', '2020-01-01', '2021-01-01'),
+      tablets('risedronate', '2020-07-01', '2021-07-01'),
+    ];
+    expect(course(two).tabletDays).toBe(day('2021-07-01') - day('2020-01-01'));
+    const withDose = [...two, dose('2021-01-01', 'zoledronic acid 5 mg')];
+    expect(course(withDose).bisphosphonateDays).toBe(day('2022-01-01') - day('2020-01-01'));
+    expect(course([...withDose, dose('2022-01-01', 'denosumab 60 mg')]).bisphosphonateDays).toBe(
+      day('2022-01-01') - day('2020-01-01'),
+    );
+  });
+  test('what is still at work counts up to the day asked', () => {
+    const last = dose('2026-06-01', 'zoledronic acid 5 mg');
+    expect(course([last]).bisphosphonateDays).toBe(asked - day('2026-06-01'));
+    expect(addMonths(day('2026-06-01'), 12)).toBeGreaterThan(asked);
+  });
+});

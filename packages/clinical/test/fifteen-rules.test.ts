@@ -182,6 +182,15 @@ describe('rule 7: nothing inside 12 months, and no other bone medicine beside it
     ).toBe('cannot say'));
 });
 
+describe('rule 8: never through or with calcium-containing fluid', () => {
+  test.each([teachingSheet, starterSheet])('every zoledronic acid regimen of the sheet says so', ({ regimens }) => {
+    const ours = regimens.filter(({ medicine }) => medicine === 'zoledronic acid 5 mg');
+    expect(ours.length).toBeGreaterThan(3);
+    for (const { cautions } of ours)
+      expect(cautions.join(' ')).toMatch(/never through or with calcium-containing fluid/);
+  });
+});
+
 describe('rule 9: hypersensitivity, pregnancy, breast-feeding', () => {
   test('any bisphosphonate: not ready', () =>
     expect(
@@ -218,7 +227,7 @@ describe('rule 10: 14 days after a hip repair, with loading', () => {
 });
 
 describe('rule 11: asked at every visit, and a yes holds until a clinician clears it', () => {
-  test.each(['teeth', 'thigh', 'eye', 'new-medicine', 'other-bone-medicine'])('%s is asked, and yes is kept', (id) => {
+  test.each(['teeth', 'thigh', 'eye'])('%s is asked, and yes is kept', (id) => {
     expect(usualDayQuestions.find((question) => question.id === id)).toMatchObject({
       holdsOn: 'yes',
       staysUntilCleared: true,
@@ -250,6 +259,10 @@ describe('rule 13: the third dose forces a review, and a break has an end', () =
   const three = [doseGiven('2023-11-01'), doseGiven('2024-11-01'), doseGiven('2025-11-01')];
   test('no fourth dose without a recorded decision', () =>
     expect(said([...good(), ...three], 'course')).toBe('not ready'));
+  test('the usual length of a break in the starter is 36 months', () => {
+    const { value, suggestion } = starterSheet.numbers.breakMonths;
+    expect(Number(value ?? suggestion)).toBe(36);
+  });
   test('a break without a date of reassessment cannot be written', () => {
     const planned = { outcome: 'planned break', triggers: 'a fracture', reason: 'three doses' };
     expect(kindNamed('course-review').body.safeParse(planned).success).toBe(false);

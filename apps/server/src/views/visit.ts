@@ -12,6 +12,7 @@ import {
   pumpMillilitersPerHour,
   sessionOf,
   shortDate,
+  underRegimen,
   visitOn,
 } from '@twelvemonth/clinical';
 import type { VisitView } from '@twelvemonth/exchange';
@@ -98,7 +99,10 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
     letterReady: visit !== undefined && (visit.dose !== undefined || visit.putOff),
     letterSent: visit?.letter !== undefined,
     ...(course.due === undefined ? {} : { nextDue: plainDate(course.due) }),
-    cautions: [...(protocol?.sheet.cautions ?? ['No protocol is in force at this unit.'])],
+    cautions:
+      protocol === undefined
+        ? ['No protocol is in force at this unit.']
+        : [...protocol.sheet.cautions, ...underRegimen(protocol, prescription?.body.regimen).regimen.cautions],
     serverTime: now.wall,
   };
 }

@@ -20,7 +20,10 @@ const usual = {
   cautions: [],
 } as const satisfies Partial<Regimen>;
 
-const yearlyInfusion = { ...usual, medicine: 'zoledronic acid 5 mg', plannedDoses: 3 } as const;
+/** Product text 6.2 and US label 2 (secondary). */
+const OWN_LINE =
+  "Its own vented line: never through or with calcium-containing fluid (Ringer's, Hartmann's); flush with 0.9 % saline.";
+const yearlyInfusion = { ...usual, medicine: 'zoledronic acid 5 mg', plannedDoses: 3, cautions: [OWN_LINE] } as const;
 
 const floorOf30 = (source: string, status: DecidedNumber['status']): Regimen['numbers'] => ({
   clearanceFloor: { value: '30', source, status },
@@ -75,6 +78,7 @@ export const usualRegimens: readonly Regimen[] = [
     recall: 'none',
     countedApart: true,
     cautions: [
+      OWN_LINE,
       'Calcium about 1000 mg a day (500 mg twice daily) and vitamin D for the first 10 days (EU product text).',
       'Again only on relapse: a prescriber decides.',
     ],

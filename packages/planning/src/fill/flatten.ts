@@ -1,0 +1,74 @@
+/** A request as the flat arrays of the filling. Urgent people of a kind are a kind of their own: the reserve is theirs. */
+import { daysFor, daysWithoutPlace, tierWeight, whyNotOffered } from './cost.ts';
+import type { FillProblem } from './filling.ts';
+import type { FillRequest, FillSession, Waiting } from './request.ts';
+
+const percent = 100;
+
+/** Cells for later changes: so many options a person, for one person in so many. */
+const spareCells = 4_096;
+
+export const kindIndex = (person: Waiting): number => person.kind * 2 + (person.tier === 0 ? 0 : 1);
+
+const resources = [
+  'nurse minutes',
+  'nurse minutes that are not reserved',
+  'chair minutes',
+  'chair minutes that are not reserved',
+  'first visits',
+] as const;
+
+export const resourceName = (resource: number): string => resources[resource] ?? '';
+
+/** Options of one person: sessions and costs, the last to have no place. */
+export function optionsOf(request: FillRequest, person: Waiting): { readonly node: number[]; readonly cost: number[] } {
+  const node: number[] = [];
+  const cost: number[] = [];
+  const weight = tierWeight(person.tier);
+  request.sessions.forEach((session, index) => {
+    if (whyNotOffered(person, session) !== undefined) return;
+    node.push(index);
+    cost.push(weight * daysFor(person, session, index, request.weights));
+  });
+  node.push(request.sessions.length);
+  cost.push(weight * daysWithoutPlace(person, request.weights));
+  return { node, cost };
+}
+
+export function problemFor(request: FillRequest): FillProblem {
+  const { kinds, sessions, people } = request;
+  const use = kinds.flatMap(({ nurseMinutes, chairMinutes, isFirst }) => [
+    [nurseMinutes, 0, chairMinutes, 0, isFirst ? 1 : 0],
+    [nurseMinutes, nurseMinutes, chairMinutes, chairMinutes, isFirst ? 1 : 0],
+  ]);
+  const column = (of: (session: FillSession) => number): Int32Array => Int32Array.from(sessions, of);
+  const open = (minutes: number, { reservedPercent }: FillSession): number =>
+    Math.floor((minutes * (percent - reservedPercent)) / percent);
+  const has = [
+    column(({ nurseMinutes }) => nurseMinutes),
+    column((session) => open(session.nurseMinutes, session)),
+    column(({ chairMinutes }) => chairMinutes),
+    column((session) => open(session.chairMinutes, session)),
+    column(({ mostFirstVisits }) => mostFirstVisits),
+  ];
+  const first = new Int32Array(people.length);
+  const end = new Int32Array(people.length);
+  const nodes: number[] = [];
+  const costs: number[] = [];
+  people.forEach((person, visit) => {
+    first[visit] = nodes.length;
+    const { node, cost } = optionsOf(request, person);
+    for (const one of node) nodes.push(one);
+    for (const one of cost) costs.push(one);
+    end[visit] = nodes.length;
+  });
+  const node = new Int16Array(nodes.length + spareCells);
+  const cost = new Float64Array(nodes.length + spareCells);
+  node.set(nodes);
+  cost.set(costs);
+  return {
+    places: { sessions: sessions.length, use, has },
+    kind: Uint8Array.from(people, kindIndex),
+    options: { first, end, node, cost },
+  };
+}

@@ -24,7 +24,7 @@ const copyOf = ({ places, kind, options }: FillProblem): FillProblem => ({
   },
 });
 
-/** One person later by two sessions and back, many times; the middle one by the clock. */
+/** One person later by two sessions, many times; the middle one by the clock. */
 function changeMilliseconds(problem: FillProblem): number {
   const own = copyOf(problem);
   let filling = fillingOf(own, tries);

@@ -40,7 +40,7 @@ export const daysWithoutPlace = ({ told }: Waiting, { noPlace, moveTold }: FillW
   noPlace + (told === null ? 0 : moveTold);
 
 /** One day of a tier is more than all that the less urgent can gain by one change (131,072 days). */
-export const tierStep = 2 ** 17;
+const tierStep = 2 ** 17;
 const leastUrgent = 2;
 
 export const tierWeight = (tier: number): number => tierStep ** (leastUrgent - tier);
@@ -55,7 +55,7 @@ export function daysOfTier(cost: number): { readonly tier: number; readonly days
 }
 
 /** Above this a change could cost a more urgent tier what it saves many of a less urgent one. */
-export const highestWeight = 2_000;
+const highestWeight = 2_000;
 
 /** What about the request cannot be worked with, all of it. */
 export function problemsOf({ people, kinds, sessions, weights }: FillRequest): string[] {

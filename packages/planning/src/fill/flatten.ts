@@ -10,16 +10,6 @@ const spareCells = 4_096;
 
 export const kindIndex = (person: Waiting): number => person.kind * 2 + (person.tier === 0 ? 0 : 1);
 
-const resources = [
-  'nurse minutes',
-  'nurse minutes that are not reserved',
-  'chair minutes',
-  'chair minutes that are not reserved',
-  'first visits',
-] as const;
-
-export const resourceName = (resource: number): string => resources[resource] ?? '';
-
 /** Options of one person: sessions and costs, the last to have no place. */
 export function optionsOf(request: FillRequest, person: Waiting): { readonly node: number[]; readonly cost: number[] } {
   const node: number[] = [];
@@ -35,6 +25,7 @@ export function optionsOf(request: FillRequest, person: Waiting): { readonly nod
   return { node, cost };
 }
 
+/** Resources in this order: nurse minutes, those not reserved, chair minutes, those not reserved, first visits. */
 export function problemFor(request: FillRequest): FillProblem {
   const { kinds, sessions, people } = request;
   const use = kinds.flatMap(({ nurseMinutes, chairMinutes, isFirst }) => [

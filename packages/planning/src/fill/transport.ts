@@ -227,7 +227,7 @@ export function costOfShedding(transport: Transport, source: number, most: numbe
 }
 
 /** Moves one item too many out of a node, along the cheapest chain of moves to a node with room. */
-export function shed(transport: Transport, source: number): void {
+function shed(transport: Transport, source: number): void {
   const { nodes, distance, isSettled, price } = transport;
   const target = chainOut(transport, source, Number.POSITIVE_INFINITY);
   if (target < 0) throw new Error('the node outside has room for everyone');
@@ -310,7 +310,7 @@ export function distancesFrom(transport: Transport, source: number, most: number
 }
 
 /** Uses free room in a node that has a price: draws an item in along the best chain, or lowers the price to nothing. */
-export function draw(transport: Transport, target: number): void {
+function draw(transport: Transport, target: number): void {
   const { nodes, distance, via, isSettled, price } = transport;
   const source = chainInto(transport, target);
   const { left } = transport;

@@ -4,7 +4,8 @@
  * the counts.
  */
 import { type Places, roomFor } from './places.ts';
-import { NOWHERE, type Options, type Transport, putIn, settle, takeOut, transportOver } from './transport.ts';
+import { settle } from './settle.ts';
+import { NOWHERE, type Options, type Transport, putIn, takeOut, transportOver } from './transport.ts';
 
 export type Arrangement = {
   readonly places: Places;

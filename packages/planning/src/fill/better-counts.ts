@@ -10,7 +10,7 @@ import {
   takeBack,
 } from './arrangement.ts';
 import { exchangesOf } from './exchanges.ts';
-import { costOfShedding, settle, worthOfRoom } from './transport.ts';
+import { costOfShedding, settle, worthOfRoom } from './settle.ts';
 
 const nothing = 1e-6;
 

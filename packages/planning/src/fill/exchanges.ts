@@ -4,7 +4,7 @@
  * visit of the common kind that must give way at least as much as for the first.
  */
 import { type Arrangement, commonRoomAfter, mayGive } from './arrangement.ts';
-import { distancesFrom } from './transport.ts';
+import { distancesFrom } from './chains.ts';
 
 export type Exchange = { readonly more: number; readonly less: number; readonly atLeast: number };
 

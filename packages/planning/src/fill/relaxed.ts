@@ -2,7 +2,8 @@
  * The filling with halves allowed: a visit that takes several units of one resource may be spread over several sessions. Its
  * cost can only be lower than that of any whole filling, so it is a bound; and it is where the whole filling begins.
  */
-import { NOWHERE, type Options, type Transport, cheapestCell, putIn, settle, transportOver } from './transport.ts';
+import { settle } from './settle.ts';
+import { NOWHERE, type Options, type Transport, cheapestCell, putIn, transportOver } from './transport.ts';
 
 export type Relaxed = {
   readonly transport: Transport;

@@ -6,7 +6,8 @@ import { type Arrangement, costOf, give, markOf, mayGive, settleSession, takeBac
 import { settleNear } from './better-counts.ts';
 import type { Filling } from './filling.ts';
 import { roomFor } from './places.ts';
-import { NOWHERE, type Options, enter, leave, nodeOf } from './transport.ts';
+import { enter, leave } from './settle.ts';
+import { NOWHERE, type Options, nodeOf } from './transport.ts';
 
 function cellIn({ first, end, node }: Options, visit: number, session: number): number {
   for (let cell = first[visit]!; cell < end[visit]!; cell += 1) if (node[cell] === session) return cell;

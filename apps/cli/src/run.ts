@@ -3,6 +3,7 @@ import { StoreProblem } from '@twelvemonth/store';
 import type { Command, Output } from './command.ts';
 import { backup } from './commands/backup.ts';
 import { importRegister } from './commands/import.ts';
+import { onePerson } from './commands/one-person.ts';
 import { readinessCommand } from './commands/readiness.ts';
 import { replay } from './commands/replay.ts';
 import { restore } from './commands/restore.ts';
@@ -16,6 +17,7 @@ const commands: Readonly<Record<string, Command>> = {
   import: importRegister,
   readiness: readinessCommand,
   show,
+  'one-person': onePerson,
   verify,
   replay,
   backup,
@@ -25,7 +27,7 @@ const commands: Readonly<Record<string, Command>> = {
 const usage = `twelvemonth COMMAND [options]
 
 ${Object.entries(commands)
-  .map(([name, { summary }]) => `  ${name.padEnd(10)} ${summary}`)
+  .map(([name, { summary }]) => `  ${name.padEnd(11)} ${summary}`)
   .join('\n')}
 
 twelvemonth COMMAND --help says what each takes.

@@ -12,6 +12,7 @@ export type Session = {
   readonly end: () => Promise<void>;
 };
 
+export const usualServer = 'http://127.0.0.1:4310';
 export const passwordVariable = 'TWELVEMONTH_PASSWORD';
 
 /** From the environment, or asked at the keyboard without being shown. */

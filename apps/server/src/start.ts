@@ -11,6 +11,7 @@ import { type ServeOptions, addressRefused, onlyThisMachine } from './command-li
 import { keepDemoTime, openDemo } from './demo/open-demo.ts';
 import { eventStreams } from './events.ts';
 import { openNotes } from './register/notes.ts';
+import { noteLookAlikes } from './register/note-look-alikes.ts';
 import { openPeople } from './register/people.ts';
 import { openUnits } from './register/units.ts';
 import { CannotStart, markedAs, openNotesStore, ownFolder } from './service-folder.ts';
@@ -75,7 +76,10 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
     });
     await app.listen({ host: options.host, port: options.port });
     // What goes wrong here goes wrong again for whoever asks first, and is reported there.
-    const warming = people.warmUp().catch(() => undefined);
+    const warming = people
+      .warmUp()
+      .then(() => noteLookAlikes(atHand))
+      .catch(() => undefined);
     const url = urlOf(app.server.address() as AddressInfo, tls !== undefined, options.host);
     let end = (): void => undefined;
     const ended = new Promise<void>((resolve) => {

@@ -41,6 +41,16 @@ const person = createRoute({
     }),
   component: lazyRouteComponent(() => import('./person/PersonScreen.tsx'), 'PersonScreen'),
 });
+const findOther = createRoute({
+  ...at,
+  path: '/people/$patient/compare',
+  component: lazyRouteComponent(() => import('./person/one-or-two/CompareScreen.tsx'), 'FindOtherScreen'),
+});
+const compare = createRoute({
+  ...at,
+  path: '/people/$patient/compare/$other',
+  component: lazyRouteComponent(() => import('./person/one-or-two/CompareScreen.tsx'), 'CompareScreen'),
+});
 const book = createRoute({
   ...at,
   path: '/people/$patient/book',
@@ -105,6 +115,8 @@ export const router = createRouter({
     people,
     newPerson,
     person,
+    findOther,
+    compare,
     book,
     visit,
     letter,

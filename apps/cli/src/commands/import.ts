@@ -9,17 +9,26 @@ import {
   routes,
   suggestMapping,
 } from '@twelvemonth/exchange';
-import { type Day, recordOf, subjectId } from '@twelvemonth/clinical';
+import {
+  type Day,
+  type Entry,
+  type Subject,
+  type SubjectRecord,
+  inOrderOfWriting,
+  readIn,
+  readInThese,
+  recordOf,
+  subjectId,
+} from '@twelvemonth/clinical';
 import { todayIn } from '../clock.ts';
 import { columnsText, jsonText } from '../columns.ts';
 import { type Command, type Output, dateOption, readOptions } from '../command.ts';
 import { exitCodes, misused } from '../ending.ts';
 import { type PlaceOptions, placeHelp, placeOptions, withNotes } from '../notes-place.ts';
+import { readPerson } from '../read-person.ts';
 import { fingerprintOf, idFrom, mappingIn, registerText, tableIn } from '../register-file.ts';
-import { passwordVariable, signedIn } from '../server-calls.ts';
+import { passwordVariable, signedIn, usualServer } from '../server-calls.ts';
 import { allUnits } from '../units.ts';
-
-const usualServer = 'http://127.0.0.1:4310';
 
 export const importRegister: Command = {
   summary: 'a list of people: first as proposals',
@@ -98,10 +107,20 @@ async function tryOut(
     const id = oneUnit(options.unit, [...units.keys()]);
     const unit = units.get(id)?.unit;
     const known: NonNullable<ReturnType<typeof knownPerson>>[] = [];
-    await reader.everyLedger('patient', (of, entries) => {
-      const person = knownPerson(subjectId(of), entries, recordOf(of, entries));
+    const know = (of: Subject, entries: readonly Entry[], record: SubjectRecord): void => {
+      const person = knownPerson(subjectId(of), entries, record);
       if (person !== undefined) known.push(person);
+    };
+    const together: Subject[] = [];
+    await reader.everyLedger('patient', (of, entries) => {
+      const record = recordOf(of, entries);
+      if (readInThese(record).length > 0) together.push(of);
+      else if (readIn(record) === undefined) know(of, entries, record);
     });
+    for (const of of together) {
+      const { ledgers, record } = await readPerson(reader, of, await reader.ledger(of));
+      know(of, inOrderOfWriting(ledgers), record);
+    }
     const table = tableIn(file.text, file.mapping);
     const fingerprint = fingerprintOf(file.text);
     const run = dryRun({

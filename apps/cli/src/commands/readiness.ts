@@ -3,6 +3,8 @@ import {
   type Day,
   type SubjectRecord,
   type Standing,
+  readIn,
+  readInThese,
   recordOf,
   standingOf,
   unitOfPatient,
@@ -16,6 +18,7 @@ import { answeredNo, exitCodes, misused } from '../ending.ts';
 import { findPerson } from '../find-person.ts';
 import { placeHelp, placeOptions, withNotes } from '../notes-place.ts';
 import { type Answer, answerJson, answerOf, answerText, answersTable, isReady } from '../readiness-answer.ts';
+import { readPerson } from '../read-person.ts';
 import { readinessOfLedger } from '../readiness-of-ledger.ts';
 import { type UnitContext, allUnits } from '../units.ts';
 
@@ -80,7 +83,7 @@ const answerFor = (record: SubjectRecord, { unit, context }: UnitContext, { on, 
 
 async function ofOne(reader: StoreReader, words: readonly string[], dates: Dates): Promise<Answer> {
   const of = await findPerson(reader, words);
-  const record = recordOf(of, await reader.ledger(of));
+  const { record } = await readPerson(reader, of, await reader.ledger(of));
   const unit = (await allUnits(reader)).get(unitOfPatient(record));
   if (unit === undefined)
     throw answeredNo('This person belongs to no unit that is described in the notes: nothing can be said.');
@@ -107,8 +110,8 @@ async function ofEveryone(
   const answers: Answer[] = [];
   const unsaid = new Map<string, number>();
   const leaveOut = (why: string): void => void unsaid.set(why, (unsaid.get(why) ?? 0) + 1);
-  await reader.everyLedger('patient', (of, entries) => {
-    const record = recordOf(of, entries);
+  const together: SubjectRecord[] = [];
+  const answer = (record: SubjectRecord): void => {
     const id = unitOfPatient(record);
     if (dates.unit !== undefined && id !== dates.unit) return;
     const unit = units.get(id);
@@ -118,7 +121,13 @@ async function ofEveryone(
     if (protocol === undefined) return leaveOut(`are at ${unit.unit.name}, where no protocol is in force`);
     if (notUnderCare.has(standingOf(record, protocol, today).standing)) return leaveOut('are not under care');
     answers.push(answerFor(record, unit, { on: dates.on, today }));
+  };
+  await reader.everyLedger('patient', (of, entries) => {
+    const record = recordOf(of, entries);
+    if (readInThese(record).length > 0) together.push(record);
+    else if (readIn(record) === undefined) answer(record);
   });
+  for (const { subject: of } of together) answer((await readPerson(reader, of, await reader.ledger(of))).record);
   for (const [why, count] of unsaid) aside(`${count} ${why} and are left out`);
   aside(`${answers.length} under care, ${answers.filter(isReady).length} ready on the date`);
   return answers.toSorted((a, b) => a.number.localeCompare(b.number) || subjectIdOrder(a, b));

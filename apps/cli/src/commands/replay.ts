@@ -23,6 +23,7 @@ import type { StoreReader } from '@twelvemonth/store';
 import { columnsText, jsonText } from '../columns.ts';
 import { type Command, readOptions } from '../command.ts';
 import { cannotOpen, exitCodes, misused } from '../ending.ts';
+import { readPerson } from '../read-person.ts';
 import { placeHelp, placeOptions, withNotes } from '../notes-place.ts';
 import { unitContext } from '../units.ts';
 
@@ -150,9 +151,11 @@ async function decidedAgain(
   decision: Entry,
   basis: Basis,
 ): Promise<{ readonly verdict: Verdict; readonly protocolVersion: string }> {
-  const record = recordOf(
+  const { record } = await readPerson(
+    reader,
     of,
     entries.filter((entry) => entry.seq <= basis.knownSeq),
+    { knownAt: decision.recordedAt },
   );
   const on = day(basis.on);
   const session = visitOn(record, on)?.arrived.body.session;

@@ -4,11 +4,15 @@ import {
   type Act,
   type ActNamed,
   type Author,
+  type BodyOfKind,
   type Refusal,
+  type Subject,
   type Surroundings,
   canonicalText,
   dateWithWeekday,
   decide,
+  kindNamed,
+  patientSubject,
   readKindsOf,
   subjectId,
   isSubjectOf,
@@ -21,7 +25,7 @@ import { Refused } from '../problem.ts';
 import { zoneBeforeAnyUnit } from '../register/units.ts';
 import { wordsOf } from '../views/entries.ts';
 import { fullName } from '../views/person-words.ts';
-import { looksLike } from '../views/look-alikes.ts';
+import { type LookAlike, looksLike } from '../views/look-alikes.ts';
 import { unitOfAct } from './unit-of-act.ts';
 
 export type ActToDo = {
@@ -37,14 +41,13 @@ export async function doAct(atHand: AtHand, { id, act: sent, by, seen }: ActToDo
   const act = sent.name === 'write protocol' ? hashed(sent) : sent;
   const unit = await unitOfAct(act, atHand);
   const zone = unit?.unit.zone ?? zoneOf(act);
-  const lookAlikes =
-    act.name === 'register' ? looksLike(await atHand.people.all(), act.identity, act.patient) : undefined;
+  const lookAlikes = await lookAlikesIn(act, atHand);
   const outcome = await atHand.store.act<Refusal>({
     id,
     content: JSON.stringify([by.staff, sent]),
     by,
     at: atHand.clock.now(),
-    subjects: subjectsOf(act),
+    subjects: await subjectsToHandOver(act, lookAlikes ?? [], atHand),
     ...(seen === undefined ? {} : { seen }),
     readKinds: readKindsOf(act),
     decide: (ledgers) => {
@@ -63,6 +66,32 @@ export async function doAct(atHand: AtHand, { id, act: sent, by, seen }: ActToDo
     },
   });
   return answerTo(outcome, act, atHand);
+}
+
+/** Who looks like the person whose identity the act writes; undefined: it writes none. */
+async function lookAlikesIn(act: Act, { people }: AtHand): Promise<LookAlike[] | undefined> {
+  const identity =
+    act.name === 'register'
+      ? act.identity
+      : act.name === 'take in' || act.name === 'record together'
+        ? act.lines.findLast(({ kind }) => kind === 'identity')?.body
+        : act.name === 'record' && act.line.kind === 'identity'
+          ? act.line.body
+          : undefined;
+  const read = kindNamed('identity').body.safeParse(identity);
+  if (!read.success || !('patient' in act)) return undefined;
+  return looksLike(await people.all(), read.data as BodyOfKind<'identity'>, act.patient);
+}
+
+/** What the act names, the notes that are read in those, and whoever would be noted as looking alike. */
+async function subjectsToHandOver(act: Act, alike: readonly LookAlike[], { notes }: AtHand): Promise<Subject[]> {
+  const named = [...subjectsOf(act), ...alike.map(({ patient }) => patientSubject(patient))];
+  const read = await Promise.all(
+    named
+      .filter((of) => isSubjectOf('patient', of))
+      .map(async (of) => (await notes.of('patient', subjectId(of))).together ?? []),
+  );
+  return [...new Set([...named, ...read.flat().map(({ patient }) => patientSubject(patient))])].toSorted();
 }
 
 const hashed = (act: ActNamed<'write protocol'>): ActNamed<'write protocol'> => ({

@@ -1,6 +1,7 @@
 /** The whole record of a person as one readable document: who they are, where they stand, why, and every entry as written. */
 import { shortDate } from '@twelvemonth/clinical';
 import type { AtHand } from '../at-hand.ts';
+import { entriesOf } from '../register/notes.ts';
 import type { Person } from '../register/people.ts';
 import type { Member } from '../sign-in/accounts.ts';
 import { entryViewsOf, unreadBy } from '../views/entries.ts';
@@ -15,14 +16,18 @@ const seesLooks = (reader: Member): boolean =>
 export async function notesDocumentOf(atHand: AtHand, person: Person, reader: Member): Promise<string> {
   const { identity, contact, standing, unit, today } = person;
   const entries = entryViewsOf(
-    await atHand.store.ledger(person.record.subject),
+    await entriesOf(atHand.store, person.record),
     atHand.accounts.nameOf,
     unreadBy(reader.staff, person),
+    person.record,
   );
   const facts: (readonly [string, string])[] = [
     ['Born', bornInWords(identity?.born)],
     ['Sex as registered', identity?.sex ?? 'not recorded'],
     ['Number', identity?.number ?? 'not recorded'],
+    ...(person.record.together ?? []).map(
+      ({ identities }) => ['Read in from notes', identities.at(-1)?.number ?? 'without a number'] as const,
+    ),
     ['Unit', unit?.unit.name ?? person.unitId],
     ['Allergies', allergiesInWords(person)],
     ...(contact?.armToAvoid === undefined ? [] : [['Arm to avoid', contact.armToAvoid] as const]),
@@ -44,10 +49,10 @@ export async function notesDocumentOf(atHand: AtHand, person: Person, reader: Me
     demo: atHand.demo !== undefined,
     body: `<h1>${escaped(title)}</h1>${table(['', ''], facts)}${readinessOf(person)}<h2>Every entry, the newest first</h2>${table(
       ['no.', 'on', 'what', 'by', 'written (UTC)'],
-      entries.map(({ seq, on, at, text, by, recordedAt, late, amends, amendedBy, withdrawnBecause }) => [
+      entries.map(({ seq, on, at, text, by, recordedAt, late, amends, amendedBy, withdrawnBecause, from }) => [
         String(seq),
         at === undefined ? on : `${on} ${at.slice(11, 16)}`,
-        `${text}${amends === undefined ? '' : ' (corrects an earlier entry)'}${amendedBy === undefined ? '' : ' [corrected since]'}${withdrawnBecause === undefined ? '' : ` [withdrawn: ${withdrawnBecause}]`}`,
+        `${text}${from === undefined ? '' : ` (from notes ${from})`}${amends === undefined ? '' : ' (corrects an earlier entry)'}${amendedBy === undefined ? '' : ' [corrected since]'}${withdrawnBecause === undefined ? '' : ` [withdrawn: ${withdrawnBecause}]`}`,
         `${by.name}, ${by.role}`,
         `${recordedAt.slice(0, 16).replace('T', ' ')}${late ? ' (late entry)' : ''}`,
       ]),

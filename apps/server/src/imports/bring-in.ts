@@ -2,7 +2,7 @@
  * Bringing in a register: what the file would write is shown first, then written person by person. Ids come from the file and
  * the row, so the same file twice, or once more after a crash, adds nothing that is there already.
  */
-import { type Author, subjectId } from '@twelvemonth/clinical';
+import { type Author, type Entry, type SubjectRecord, subjectId } from '@twelvemonth/clinical';
 import {
   type AcceptAnswer,
   type DryRun,
@@ -18,6 +18,7 @@ import {
 import { doAct } from '../acts/do-act.ts';
 import type { AtHand } from '../at-hand.ts';
 import { Refused, notHere } from '../problem.ts';
+import { entriesOf } from '../register/notes.ts';
 import type { UnitNow } from '../register/units.ts';
 import { fingerprintOf, idFrom } from './ids.ts';
 import { type NotedRow, noteRun } from './noted-rows.ts';
@@ -33,11 +34,16 @@ export type File = {
 export async function everyoneKnown({ store, notes }: AtHand): Promise<KnownPerson[]> {
   const records = new Map((await notes.all('patient')).map((record) => [record.subject, record]));
   const known: KnownPerson[] = [];
+  const know = (record: SubjectRecord, entries: readonly Entry[]): void => {
+    const person = knownPerson(subjectId(record.subject), entries, record);
+    if (person !== undefined) known.push(person);
+  };
   await store.everyLedger('patient', (of, entries) => {
     const record = records.get(of);
-    const person = record === undefined ? undefined : knownPerson(subjectId(of), entries, record);
-    if (person !== undefined) known.push(person);
+    if (record !== undefined && record.together === undefined) know(record, entries);
   });
+  for (const record of records.values())
+    if (record.together !== undefined) know(record, await entriesOf(store, record));
   return known;
 }
 

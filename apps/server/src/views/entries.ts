@@ -1,11 +1,13 @@
 /** A ledger as people read it: every entry, also what was corrected or withdrawn, the newest first. */
 import {
   type Entry,
+  type SubjectRecord,
   entryText,
   isKindName,
   kindNamed,
   localDate,
   parseDay,
+  patientSubject,
   recordOf,
   visitOn,
 } from '@twelvemonth/clinical';
@@ -40,7 +42,14 @@ export function entryViewsOf(
   entries: readonly Entry[],
   nameOf: (staff: string) => string,
   hidden: ReadonlySet<string>,
+  record: Pick<SubjectRecord, 'subject' | 'together'>,
 ): EntryView[] {
+  const numberOf = new Map(
+    (record.together ?? []).map(({ patient, identities }) => [
+      patientSubject(patient),
+      identities.at(-1)?.number ?? 'without a number',
+    ]),
+  );
   const amendedBy = new Map<string, string>();
   const withdrawnBy = new Map<string, { readonly id: string; readonly reason: string }>();
   for (const entry of entries) {
@@ -70,6 +79,7 @@ export function entryViewsOf(
         ...(entry.amends === undefined ? {} : { amends: entry.amends }),
         ...(amended === undefined ? {} : { amendedBy: amended }),
         ...(withdrawal === undefined ? {} : { withdrawnBy: withdrawal.id, withdrawnBecause: withdrawal.reason }),
+        ...(entry.subject === record.subject ? {} : { from: numberOf.get(entry.subject) ?? '' }),
         late: (parseDay(localDate(entry.recordedAt)) ?? 0) - (parseDay(on) ?? 0) > lateAfterDays,
       };
     })

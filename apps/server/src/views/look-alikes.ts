@@ -35,6 +35,27 @@ export function looksLike(everyone: readonly Person[], identity: Identity, but: 
   });
 }
 
+/** Every two people who look alike, once. Compared within birth years and numbers, outside of which nobody is alike. */
+export function pairsOf(everyone: readonly Person[]): (readonly [Person, LookAlike])[] {
+  const groups = new Map<string, Person[]>();
+  for (const person of everyone) {
+    if (person.identity === undefined) continue;
+    for (const key of [`born ${person.identity.born.slice(0, 4)}`, `number ${digits(person.identity.number)}`]) {
+      const group = groups.get(key);
+      if (group === undefined) groups.set(key, [person]);
+      else group.push(person);
+    }
+  }
+  const pairs = new Map<string, readonly [Person, LookAlike]>();
+  for (const group of groups.values()) {
+    for (const [index, person] of group.entries()) {
+      for (const other of lookAlikesOf(group.slice(index + 1), person))
+        pairs.set([person.patient, other.patient].toSorted().join(' '), [person, other]);
+    }
+  }
+  return [...pairs.values()];
+}
+
 function alike(one: Identity, other: Identity): string | undefined {
   if (digits(one.number).length > 3 && digits(one.number) === digits(other.number)) return 'the same number';
   const sameFamily = familyNames(one).some((name) => familyNames(other).some((candidate) => closeTo(name, candidate)));

@@ -68,7 +68,7 @@ export function foundIn(everyone: readonly Person[], text: string): z.infer<type
 }
 
 function matchedBy(
-  { identity }: Person,
+  { identity, record }: Person,
   words: readonly string[],
   number: string,
   born: string | undefined,
@@ -82,6 +82,11 @@ function matchedBy(
   for (const former of identity.formerNames ?? []) {
     if (words.every((word) => startsAName(plainLetters(`${identity.given} ${former}`), word)))
       return `former name ${former}`;
+  }
+  for (const other of (record.together ?? []).flatMap(({ identities }) => identities)) {
+    if (number.length >= 3 && digits(other.number).includes(number)) return `number ${other.number} of other notes`;
+    if (words.every((word) => startsAName(plainLetters(`${other.given} ${other.family}`), word)))
+      return `name ${other.given} ${other.family} of other notes`;
   }
   return undefined;
 }

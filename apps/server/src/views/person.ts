@@ -2,11 +2,12 @@
 import { type Day, type Fact, entryText, factsOf, plainDate, visitOn } from '@twelvemonth/clinical';
 import { type PersonView, readinessToWire } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
+import { entriesOf } from '../register/notes.ts';
 import type { Person } from '../register/people.ts';
 import { courseViewOf } from './course.ts';
 import { denosumabOf, denosumabViewOf } from './denosumab.ts';
 import { entryViewsOf, unreadBy } from './entries.ts';
-import { lookAlikesOf } from './look-alikes.ts';
+import { alikeViewsOf, togetherViewsOf } from './one-or-two.ts';
 import {
   ageOf,
   allergiesInWords,
@@ -24,7 +25,7 @@ export async function personViewOf(
   reader: string,
 ): Promise<PersonView> {
   const { identity, contact, record, today } = person;
-  const entries = await atHand.store.ledger(record.subject);
+  const entries = await entriesOf(atHand.store, record);
   const age = ageOf(identity?.born, today);
   const view = person.view(on ?? person.place?.on ?? today);
   const place = placeViewOf(person);
@@ -63,9 +64,10 @@ export async function personViewOf(
       text: entryText(fact),
       on: plainDate(fact.on),
     })),
-    lookAlikes: lookAlikesOf(everyone, person).map(({ patient, name, says }) => ({ patient, name, says })),
+    lookAlikes: alikeViewsOf(everyone, person, atHand.accounts.nameOf),
+    together: togetherViewsOf(person, atHand.accounts.nameOf),
     problems: record.problems.map(({ says, seq }) => `entry ${seq}: ${says}`),
-    entries: entryViewsOf(entries, atHand.accounts.nameOf, unreadBy(reader, person)),
+    entries: entryViewsOf(entries, atHand.accounts.nameOf, unreadBy(reader, person), record),
   };
 }
 

@@ -1,3 +1,4 @@
+import { Link } from '@tanstack/react-router';
 import type { PersonView } from '@twelvemonth/exchange';
 import { useEffect, useMemo, useState } from 'react';
 import { Button } from '../paper/Button.tsx';
@@ -56,7 +57,10 @@ export function Entries({ data }: { data: PersonView }) {
       </label>{' '}
       <a className="screenOnly" href={addressOf('notes', { patient: data.patient })} target="_blank" rel="noreferrer">
         all of it as one document
-      </a>
+      </a>{' '}
+      <Link className="screenOnly" to="/people/$patient/compare" params={{ patient: data.patient }}>
+        entered twice?
+      </Link>
       <table className={`stacks ${css['entries']}`}>
         <thead>
           <tr>

@@ -7,11 +7,13 @@ import { dayInWords, momentInWords, timeOfDay } from '../words/dates.ts';
 import { dotted } from '../words/texts.ts';
 import css from './Person.module.css';
 import { WithdrawForm } from './WithdrawForm.tsx';
-import { isCorrectable, isWithdrawable } from './may-change.ts';
+import { MoveForm } from './MoveForm.tsx';
+import { isCorrectable, isMovable, isWithdrawable } from './may-change.ts';
 
 export function EntryRow({ entry, person, shown }: { entry: EntryView; person: PersonView; shown: boolean }) {
   const { unit } = useUnit();
-  const [withdrawing, setWithdrawing] = useState(false);
+  const [open, setOpen] = useState<'withdraw' | 'move'>();
+  const toggle = (what: 'withdraw' | 'move'): void => setOpen(open === what ? undefined : what);
   const gone = entry.withdrawnBy !== undefined;
   const replaced = entry.amendedBy !== undefined;
   return (
@@ -41,6 +43,7 @@ export function EntryRow({ entry, person, shown }: { entry: EntryView; person: P
             `${entry.by.name}, ${entry.by.role}`,
             momentInWords(entry.recordedAt, unit?.zone),
             entry.late && 'written late',
+            entry.from !== undefined && `in notes ${entry.from}`,
           )}
         </td>
         <td>
@@ -57,19 +60,29 @@ export function EntryRow({ entry, person, shown }: { entry: EntryView; person: P
                 </Link>
               )}
               {isWithdrawable(entry.kind) && (
-                <Button tone="plain" aria-expanded={withdrawing} onClick={() => setWithdrawing(!withdrawing)}>
+                <Button tone="plain" aria-expanded={open === 'withdraw'} onClick={() => toggle('withdraw')}>
                   withdraw
                   <span className="unseen"> {entry.text}</span>
+                </Button>
+              )}
+              {isMovable(entry.kind) && (
+                <Button tone="plain" aria-expanded={open === 'move'} onClick={() => toggle('move')}>
+                  move
+                  <span className="unseen"> {entry.text} to another person</span>
                 </Button>
               )}
             </span>
           )}
         </td>
       </tr>
-      {withdrawing && !gone && (
+      {open !== undefined && !gone && (
         <tr className={css['open']}>
           <td colSpan={4}>
-            <WithdrawForm entry={entry} person={person} close={() => setWithdrawing(false)} />
+            {open === 'withdraw' ? (
+              <WithdrawForm entry={entry} person={person} close={() => setOpen(undefined)} />
+            ) : (
+              <MoveForm entry={entry} person={person} close={() => setOpen(undefined)} />
+            )}
           </td>
         </tr>
       )}

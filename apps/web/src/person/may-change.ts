@@ -1,3 +1,5 @@
+import { isKindName, movableKinds } from '@twelvemonth/clinical';
+
 /** Which entries a person corrects or withdraws by hand. The mirror of a list and the record of an act are changed by acts. */
 const notByHand = new Set([
   'place-booked',
@@ -9,9 +11,13 @@ const notByHand = new Set([
   'infusion-resumed',
   'infusion-finished',
   'withdrawal',
+  'same-person',
+  'moved-here',
   'letter',
 ]);
 
 export const isCorrectable = (kind: string): boolean => !notByHand.has(kind) && kind !== 'results-signed';
 export const isWithdrawable = (kind: string): boolean =>
-  kind !== 'withdrawal' && kind !== 'place-booked' && kind !== 'place-given-up';
+  kind !== 'withdrawal' && kind !== 'same-person' && kind !== 'place-booked' && kind !== 'place-given-up';
+
+export const isMovable = (kind: string): boolean => isKindName(kind) && movableKinds.has(kind);

@@ -17,7 +17,7 @@ import type { Decided, Surroundings } from './surroundings.ts';
 import { checkTarget, voiding } from './withdraw.ts';
 
 /** What is told or measured of a person. Decisions, consent and the steps of a visit are made anew, with the person there. */
-const movable: ReadonlySet<KindName> = new Set([
+export const movableKinds: ReadonlySet<KindName> = new Set([
   'result',
   'weight',
   'height',
@@ -53,7 +53,7 @@ export function decideMoveEntry(act: ActNamed<'move entry'>, now: Surroundings):
   }
   const givenHere =
     fact.kind === 'dose' && from.all.some((one) => one.kind === 'infusion-finished' && one.act === fact.act);
-  if (!movable.has(fact.kind) || givenHere) {
+  if (!movableKinds.has(fact.kind) || givenHere) {
     refusals.push(
       refusal('part-of-a-finished-step', `"${kindNamed(fact.kind).label}" of ${shortDate(fact.on)} is not moved.`, {
         field: 'entry',

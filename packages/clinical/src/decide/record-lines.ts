@@ -1,7 +1,7 @@
 /** Lines written by hand: one, several together, or one that corrects another. */
 import { kindNamed } from '../kinds/index.ts';
 import type { Draft } from '../ledger/entry.ts';
-import { type Subject, subject } from '../ledger/subject.ts';
+import { type Subject, subject, subjectId } from '../ledger/subject.ts';
 import type { Fact, SubjectRecord } from '../record/patient-record.ts';
 import type { ActNamed } from './act.ts';
 import { checkKnown } from './check-care.ts';
@@ -43,7 +43,8 @@ function decidedTogether(of: Subject, lines: readonly Line[], start: Surrounding
     drafts.push(written.draft);
     if (index < lines.length - 1) now = after([written.draft], now);
   }
-  return decided(refusals, () => drafts);
+  const saysWho = drafts.some(({ kind }) => kind === 'identity');
+  return decided(refusals, () => (saysWho ? [...drafts, ...noteLookAlikes(subjectId(of), start)] : drafts));
 }
 
 function line(

@@ -4,6 +4,7 @@ import { subject } from '../ledger/subject.ts';
 import type { ActNamed } from './act.ts';
 import { checkBorn, checkNotBeforeBirth, checkNotFuture, dayOf } from './check-dates.ts';
 import { draftOf } from './draft.ts';
+import { after } from './extended.ts';
 import { recordIn } from './ledgers.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
@@ -23,12 +24,15 @@ export function decideRegister(act: ActNamed<'register'>, now: Surroundings): De
   const on = dayOf(act.on);
   refusals.push(...checkNotFuture(act.on, 'on', now), ...checkBorn(act.identity.born, 'identity.born', now));
   if (on !== undefined) refusals.push(...checkNotBeforeBirth(act.identity.born, on, 'on'));
-  return decided(refusals, () => [
-    draftOf(of, 'identity', act.identity, act.on, now.zone),
-    ...(act.contact === undefined ? [] : [draftOf(of, 'contact', act.contact, act.on, now.zone)]),
-    draftOf(of, 'referral', act.referral, act.on, now.zone),
-    ...entriesForTwo(act.patient, act.identity, act.notTheSameAs ?? [], now),
-  ]);
+  return decided(refusals, () => {
+    const drafts = [
+      draftOf(of, 'identity', act.identity, act.on, now.zone),
+      ...(act.contact === undefined ? [] : [draftOf(of, 'contact', act.contact, act.on, now.zone)]),
+      draftOf(of, 'referral', act.referral, act.on, now.zone),
+    ];
+    const entered = recordIn(after(drafts, now), of);
+    return [...drafts, ...entriesForTwo(act.patient, entered, act.notTheSameAs ?? [], now)];
+  });
 }
 
 const lookAlikes = (act: ActNamed<'register'>, now: Surroundings): readonly Refusal[] =>

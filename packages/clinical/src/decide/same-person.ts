@@ -3,10 +3,9 @@
  * may say that they are two, or that it is not certain. Nothing is moved: it is what readers read together that changes.
  */
 import type { Fact, SubjectRecord } from '../record/patient-record.ts';
-import { latest } from '../record/patient-record.ts';
 import { type SamePersonAnswer, leftOpen, newestAnswers, readIn, readInThese } from '../record/same-person.ts';
 import { patientSubject } from '../record/together.ts';
-import { digitsOf } from '../projection/fold-text.ts';
+import { type Identifier, sideBySide } from '../record/compared.ts';
 import { shortDate } from '../calendar/day.ts';
 import { placeFrom } from '../visit/place.ts';
 import { visitOn } from '../visit/visit.ts';
@@ -22,7 +21,6 @@ import type { Decided, Surroundings } from './surroundings.ts';
 
 type Body = Fact<'same-person'>['body'];
 type About = { readonly patient: string; readonly other: string };
-type Identifier = ActNamed<'say one person'>['agree'][number];
 
 const answerAbout = (record: SubjectRecord, other: string): SamePersonAnswer | undefined =>
   newestAnswers(record).find(({ body }) => body.other === other);
@@ -158,51 +156,24 @@ function checkOne(act: About & { readonly agree: readonly Identifier[] }, now: S
   return refusals;
 }
 
-const plain = (text: string): string => text.trim().toLowerCase().replace(/\s+/g, ' ');
-
-function identifierOf(identifier: 'name' | 'birth date' | 'number', identity: Fact<'identity'>['body']): string {
-  switch (identifier) {
-    case 'name':
-      return `${identity.given} ${identity.family}`;
-    case 'birth date':
-      return identity.born;
-    case 'number':
-      return digitsOf(identity.number) || plain(identity.number);
-  }
-}
-
-/** What each of the notes says of an identifier; undefined: nothing. Names are for a person to judge. */
-function saidOf(identifier: Identifier, record: SubjectRecord): string | undefined {
-  const identity = latest(record, 'identity')?.body;
-  const contact = latest(record, 'contact')?.body;
-  switch (identifier) {
-    case 'name':
-    case 'birth date':
-    case 'number':
-      return identity === undefined ? undefined : identifierOf(identifier, identity);
-    case 'former name':
-      return identity?.formerNames?.join(', ');
-    case 'address':
-      return contact?.address;
-    case 'telephone':
-      return contact?.telephone === undefined ? undefined : digitsOf(contact.telephone);
-    case 'family doctor':
-      return contact?.familyDoctor;
-  }
-}
-
-/** What is compared sign by sign. A former name may be the other's name now; an address is written in many ways. */
+/** What is compared sign by sign. Names and addresses are written in many ways: that they agree is for a person to say. */
 const exactly: ReadonlySet<Identifier> = new Set(['birth date', 'number', 'telephone']);
 
 function checkAgrees(identifier: Identifier, kept: SubjectRecord, other: SubjectRecord): readonly Refusal[] {
-  const [one, two] = [saidOf(identifier, kept), saidOf(identifier, other)];
+  const found = sideBySide(kept, other).find((one) => one.identifier === identifier);
   const wrong = (says: string): readonly Refusal[] => [
     refusal('does-not-agree', says, { field: 'agree', remedy: 'choose what agrees, or correct what is wrong first' }),
   ];
+  // A former name may be the other's name now.
   if (identifier === 'former name')
-    return one === undefined && two === undefined ? wrong('No former name is recorded in either.') : [];
-  if (one === undefined || two === undefined) return wrong(`The ${identifier} is not recorded in both.`);
-  return exactly.has(identifier) && plain(one) !== plain(two) ? wrong(`The ${identifier} differs.`) : [];
+    return found?.these === undefined && found?.other === undefined
+      ? wrong('No former name is recorded in either.')
+      : [];
+  if (found === undefined || found.says === 'not recorded in both')
+    return wrong(`The ${identifier} is not recorded in both.`);
+  return found.says === 'differs' && exactly.has(identifier)
+    ? wrong(`The ${identifier} differs: ${found.these ?? ''} and ${found.other ?? ''}.`)
+    : [];
 }
 
 /** Look-alikes that nobody has said anything about yet, noted in both: until somebody says one or two, neither is ready. */
@@ -218,16 +189,15 @@ export const noteLookAlikes = (patient: string, now: Surroundings): readonly Dra
 /** Someone was entered although they look like people here: what differs is kept with it; nothing that does leaves it open. */
 export const entriesForTwo = (
   patient: string,
-  identity: Fact<'identity'>['body'],
+  entered: SubjectRecord,
   others: readonly string[],
   now: Surroundings,
 ): readonly Draft[] =>
   others.flatMap((other) => {
     const record = patientIn(now, other);
-    const theirs = latest(record, 'identity')?.body;
-    if (theirs === undefined || readIn(record) !== undefined) return [];
-    const differ = (['name', 'birth date', 'number'] as const).filter(
-      (identifier) => plain(identifierOf(identifier, identity)) !== plain(identifierOf(identifier, theirs)),
+    if (record.lastSeq === 0 || readIn(record) !== undefined) return [];
+    const differ = sideBySide(entered, record).flatMap(({ identifier, says }) =>
+      says === 'differs' ? [identifier] : [],
     );
     const reason = 'compared when the second of the two was entered';
     return inBoth(

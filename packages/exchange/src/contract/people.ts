@@ -65,6 +65,8 @@ export const entryView = z.object({
   amendedBy: z.string().optional(),
   withdrawnBy: z.string().optional(),
   withdrawnBecause: z.string().optional(),
+  /** The number of the other notes of this person in which it stands. */
+  from: z.string().optional(),
   /** Written long after it was true. */
   late: z.boolean(),
 });
@@ -105,6 +107,41 @@ export const courseView = z.object({
 });
 export type CourseView = z.infer<typeof courseView>;
 
+/** Someone who could be mistaken for this person, and whether it is still open whether the two are one. */
+export const alikeView = z.object({
+  patient: z.string(),
+  name: z.string(),
+  number: z.string(),
+  says: z.string(),
+  answer: z.enum(['nothing said', 'may be one', 'proposed', 'two']),
+  /** Who gave that answer, when, and why. */
+  answered: z.object({ by: z.string(), staff: z.string(), on: date, reason: z.string() }).optional(),
+  /** Proposed: the notes that would be kept, and what the first of two people found to agree. */
+  kept: z.string().optional(),
+  agree: z.array(z.string()).optional(),
+  /** Where the other person stands, and how many doses their notes tell of. */
+  standing: z.string(),
+  doses: z.number().int(),
+  /** What these notes and the other ones say, side by side. */
+  compared: z.array(
+    z.object({
+      identifier: z.string(),
+      these: z.string().optional(),
+      other: z.string().optional(),
+      says: z.enum(['the same', 'differs', 'not recorded in both']),
+    }),
+  ),
+});
+export const togetherView = z.object({
+  patient: z.string(),
+  name: z.string(),
+  number: z.string(),
+  since: date,
+  by: z.string(),
+  agree: z.array(z.string()),
+  reason: z.string(),
+});
+
 export const personView = z.object({
   patient: z.string(),
   seq: z.number().int(),
@@ -133,7 +170,9 @@ export const personView = z.object({
   denosumab: denosumabView.optional(),
   visitOpen: z.boolean(),
   unsigned: z.array(z.object({ entry: z.string(), text: z.string(), on: date })),
-  lookAlikes: z.array(z.object({ patient: z.string(), name: z.string(), says: z.string() })),
+  lookAlikes: z.array(alikeView),
+  /** Other notes of this person that are read in these. */
+  together: z.array(togetherView),
   problems: z.array(z.string()),
   entries: z.array(entryView),
 });

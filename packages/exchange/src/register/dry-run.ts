@@ -69,7 +69,11 @@ export function dryRun(input: DryRunInput): DryRun {
   const rows = table.rows.map((row) => readRow(sheet, row));
   checkCheckDigits(rows);
   const people = grouped(rows, mapping).map(([key, members]) => readTogether(key, members));
-  const byNumber = new Map(input.known.map((known) => [numberKey(known.number), known]));
+  const byNumber = new Map(
+    input.known.flatMap((known) =>
+      [...(known.otherNumbers ?? []), known.number].map((number) => [numberKey(number), known] as const),
+    ),
+  );
   const lookAlikes = new LookAlikes(input.known, people);
   const outcome = {
     proposals: [] as Proposal[],

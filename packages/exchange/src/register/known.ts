@@ -17,6 +17,8 @@ import type { PersonName } from './similar.ts';
 
 export type KnownPerson = PersonName & {
   readonly patient: string;
+  /** Numbers of other notes of theirs that are read in these. */
+  readonly otherNumbers?: readonly string[];
   /** Every fact ever written, withdrawn and corrected ones too: a file must not bring back what was taken out. */
   readonly written: ReadonlySet<string>;
   /** Laboratory values that count now: date and test to the value as text. */
@@ -52,6 +54,7 @@ export function knownPerson(
   return {
     patient,
     number: identity.number,
+    otherNumbers: (record.together ?? []).flatMap(({ identities }) => identities.map(({ number }) => number)),
     family: identity.family,
     given: identity.given,
     formerNames: identity.formerNames ?? [],

@@ -32,13 +32,17 @@ export function SideBySide({ data, alike }: { data: PersonView; alike: Alike }) 
           <th scope="row">where they are</th>
           <td data-head="these notes">{data.standing.says}</td>
           <td data-head="the other notes">{alike.standing}</td>
-          <td />
+          <td data-head="compared" className="quiet">
+            look
+          </td>
         </tr>
         <tr>
           <th scope="row">doses</th>
           <td data-head="these notes">{data.course === undefined ? '' : data.course.doses.length}</td>
           <td data-head="the other notes">{alike.doses}</td>
-          <td />
+          <td data-head="compared" className="quiet">
+            look
+          </td>
         </tr>
       </tbody>
     </table>

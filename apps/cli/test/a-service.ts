@@ -134,6 +134,8 @@ export class Service {
       reason: 'told us: thirty years past the menopause',
     });
     await this.write('nurse', patient, 'consent', { decision: 'given', how: 'spoken' });
+    await this.write('nurse', patient, 'dental', { answer: 'nothing pending' });
+    await this.write('nurse', patient, 'secondary-causes', { answer: 'none found' });
     for (const [analyte, value, unit] of [
       ['creatinine', '79', 'umol/L'],
       ['adjusted calcium', '2.29', 'mmol/L'],

@@ -9,6 +9,8 @@ const clear = `
 1 Oct 2026 allergy none known
 1 Oct 2026 pregnancy does not apply "told us"
 1 Oct 2026 consent given spoken
+1 Oct 2026 teeth nothing pending
+1 Oct 2026 secondary causes none found
 1 Oct 2026 prescription zoledronic-acid-yearly from 1 Oct 2026 to 30 Sep 2027
 `;
 const bloods = (date: string, weight: string, creatinine: string, calcium: string, vitaminD?: string): string =>

@@ -88,11 +88,13 @@ export const born = (birth: string, sex: 'female' | 'male' = 'female'): Line =>
     number: '999 204 7713',
   });
 
-/** Allergies, pregnancy, consent and a prescription: recorded and clear. */
+/** Allergies, pregnancy, consent, teeth, secondary causes and a prescription: recorded and clear. */
 export const clear: readonly Line[] = [
   at('2026-01-05', 'allergy', { answer: 'none known' }),
   at('2026-01-05', 'pregnancy', { answer: 'does not apply', reason: 'told us: long past the menopause' }),
   at('2026-01-05', 'consent', { decision: 'given', how: 'spoken' }),
+  at('2026-01-05', 'dental', { answer: 'nothing pending' }),
+  at('2026-01-05', 'secondary-causes', { answer: 'none found' }),
   at('2026-01-05', 'prescription', {
     regimen: 'zoledronic-acid-yearly',
     validFrom: '2026-01-01' as never,

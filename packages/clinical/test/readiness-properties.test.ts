@@ -69,6 +69,8 @@ const facts: Readonly<Record<string, readonly Line[]>> = {
   allergies: [at('2026-01-05', 'allergy', { answer: 'none known' })],
   pregnancy: [at('2026-01-05', 'pregnancy', { answer: 'does not apply', reason: 'told us' })],
   consent: [at('2026-01-05', 'consent', { decision: 'given', how: 'spoken' })],
+  teeth: [at('2026-01-05', 'dental', { answer: 'nothing pending' })],
+  secondaryCauses: [at('2026-01-05', 'secondary-causes', { answer: 'none found' })],
   prescription: [
     at('2026-01-05', 'prescription', {
       regimen: 'zoledronic-acid-yearly',
@@ -267,7 +269,7 @@ describe('for every ledger', () => {
 
   test('entries that have nothing to do with it change nothing', () => {
     const unrelated: readonly Line[] = [
-      at('2026-11-20', 'dental', { answer: 'nothing pending' }),
+      at('2026-11-20', 'reaction', { what: 'other', severity: 'mild' }),
       at('2026-11-21', 'call', { route: 'telephone', about: 'recall', reached: true }),
       at('2026-04-02', 'dose', { medicine: 'denosumab 60 mg', setting: 'elsewhere' }),
       at('2026-11-21', 'medicine', { name: 'amlodipine', sort: 'other' }),
@@ -371,7 +373,8 @@ describe('protocol versions', () => {
       protocols: 'protocol' in made ? [{ from: day('2020-01-01'), protocol: made.protocol }] : [],
       calendar,
     };
-    const found = readiness(personOf(without(['creatinine'])), demo, day('2026-12-24'));
+    const known = [...without(['creatinine']), at('2026-11-05', 'dental', { answer: 'nothing pending' })];
+    const found = readiness(personOf(known), demo, day('2026-12-24'));
     expect(
       found.nextSteps.map(({ kind, earliest, effectFrom }) => [kind, plainDate(earliest), plainDate(effectFrom)]),
     ).toEqual([['draw', '2026-12-24', '2026-12-30']]);

@@ -151,10 +151,8 @@ export function* asksEverything(me: Me): Life {
     answer: 'does not apply',
     reason: person.sex === 'male' ? 'asked: it cannot be' : 'told us: long past the menopause',
   });
-  yield* me.writes(nurse, 'dental', {
-    answer: 'nothing pending',
-    checkedOn: plainDate(addDays(me.today, -chance.between(20, 300))),
-  });
+  yield* asksAboutTeeth(me);
+  yield* looksForCauses(me);
   if (chance.isTrue(0.6))
     yield* me.writes(nurse, 'height', {
       quantity: quantity(
@@ -190,18 +188,34 @@ export function* asksEverything(me: Me): Life {
 }
 
 export function* consents(me: Me): Life {
-  const lacks = me.chance.isTrue(0.03);
-  yield* me.writes(
-    me.by('nurse'),
-    'consent',
-    lacks
-      ? {
-          decision: 'best interest',
-          basis: 'advanced dementia, hip fracture last year',
-          consulted: 'daughter, attorney for health',
-        }
-      : { decision: 'given', how: me.chance.isTrue(0.5) ? 'spoken' : 'in writing' },
-  );
+  if (me.chance.isTrue(0.03)) return yield* decidesInBestInterest(me);
+  yield* me.writes(me.by('nurse'), 'consent', {
+    decision: 'given',
+    how: me.chance.isTrue(0.5) ? 'spoken' : 'in writing',
+  });
+}
+
+/** For one dose: the next needs a decision of its own. */
+export function* decidesInBestInterest(me: Me): Life {
+  yield* me.writes(me.by('nurse'), 'consent', {
+    decision: 'best interest',
+    basis: 'advanced dementia, hip fracture last year',
+    consulted: 'daughter, attorney for health',
+  });
+}
+
+function* looksForCauses(me: Me): Life {
+  yield* me.writes(me.by('nurse'), 'secondary-causes', {
+    answer: 'none found',
+    note: 'blood count, thyroid, protein electrophoresis, coeliac screen',
+  });
+}
+
+function* asksAboutTeeth(me: Me): Life {
+  yield* me.writes(me.by('nurse'), 'dental', {
+    answer: 'nothing pending',
+    checkedOn: plainDate(addDays(me.today, -me.chance.between(20, 300))),
+  });
 }
 
 /** Does what the engine says is next, until the dose is ready or time or a person's decision is all that is missing. */
@@ -234,4 +248,6 @@ const steps: Partial<Record<StepKind, (me: Me, step: NextStep, values: Values) =
   'ask allergies': (me) => me.writes(me.by('nurse'), 'allergy', { answer: 'none known' }),
   'ask pregnancy': (me) =>
     me.writes(me.by('nurse'), 'pregnancy', { answer: 'does not apply', reason: 'told us: long past the menopause' }),
+  'ask teeth': (me) => asksAboutTeeth(me),
+  'look for causes': (me) => looksForCauses(me),
 };

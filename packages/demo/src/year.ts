@@ -6,12 +6,21 @@ import {
   addDays,
   courseOf,
   factsOf,
+  latest,
   placeFrom,
   plainDate,
 } from '@twelvemonth/clinical';
 import type { Life, Me } from './life.ts';
 import { books, givesUp, moves } from './places.ts';
-import { type Values, drawsBloods, prescribes, readinessNow, signsResults, worksTowards } from './work-up.ts';
+import {
+  type Values,
+  decidesInBestInterest,
+  drawsBloods,
+  prescribes,
+  readinessNow,
+  signsResults,
+  worksTowards,
+} from './work-up.ts';
 import { type VisitOutcome, surpriseOf, visits } from './visit-life.ts';
 import { protocolIn } from './world.ts';
 
@@ -200,4 +209,5 @@ export function* isRecalled(me: Me, due: Day): Life {
     note: 'wants to come',
   });
   yield* me.writes(me.by('clerk'), 'vitamin-d-maintenance', { taken: me.chance.isTrue(0.93) });
+  if (latest(me.record(), 'consent')?.body.decision === 'best interest') yield* decidesInBestInterest(me);
 }

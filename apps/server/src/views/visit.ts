@@ -76,7 +76,7 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
     ...(visit?.decision === undefined
       ? {}
       : { decision: { decision: visit.decision.body.decision, says: entryText(visit.decision) } }),
-    illnessToWrite: illnessToWrite(person, visit),
+    illnessToWrite: illnessToWrite(person, visit, protocol),
     ...(prescription === undefined ? {} : { prescription: entryText(prescription) }),
     ...preparationOf(visit, reader, nameOf),
     ...(visit?.check === undefined
@@ -152,12 +152,14 @@ function toldBefore({ record, course }: Person, question: string): string | unde
 }
 
 /** An answer of the day, or a dose put off, that tells of an illness no entry of these days does. */
-function illnessToWrite({ record }: Person, visit: Visit | undefined): boolean {
+function illnessToWrite({ record }: Person, visit: Visit | undefined, protocol: Protocol | undefined): boolean {
   if (visit === undefined) return false;
   const answers = visit.checklist?.body.answers ?? {};
   const told =
     visit.decision?.body.reasonCode === 'unwell' ||
-    ['unwell-now', 'ill-since-bloods'].some((question) => answers[question]?.answer === 'yes');
+    (protocol?.sheet.dayQuestions ?? []).some(
+      ({ id, event, holdsOn }) => event !== undefined && answers[id]?.answer === holdsOn,
+    );
   return told && !factsOf(record, 'illness').some(({ on }) => on > visit.on - illnessIsRecentDays);
 }
 

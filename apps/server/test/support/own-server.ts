@@ -276,6 +276,7 @@ export async function workUp(server: OwnServer, patient: string, day = '2026-11-
         effectiveAt: day,
       },
       { kind: 'dental', body: { answer: 'nothing pending' }, effectiveAt: day },
+      { kind: 'secondary-causes', body: { answer: 'none found' }, effectiveAt: day },
     ],
   });
   const ids = results.entries.filter(({ kind }) => kind === 'result').map(({ id }) => id);

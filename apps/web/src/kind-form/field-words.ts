@@ -29,6 +29,8 @@ const words: Readonly<Record<string, { readonly label: string; readonly help?: s
   'vitamin-d-maintenance.taken': { label: 'Is the daily vitamin D being taken?' },
   'dental.answer': { label: 'Teeth and jaw' },
   'dental.checkedOn': { label: 'Last check on' },
+  'condition.what': { label: 'What is known' },
+  'secondary-causes.answer': { label: 'What came of it' },
   'illness.sort': { label: 'What sort' },
   'illness.what': { label: 'What happened' },
   'surgery.what': { label: 'What was done' },

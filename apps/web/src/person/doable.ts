@@ -15,6 +15,8 @@ const stepForms: Readonly<Record<string, { readonly says: string; readonly recor
   'sign results': { says: 'Sign the results', record: 'results-signed' },
   'ask consent': { says: 'Record consent', record: 'consent' },
   'ask allergies': { says: 'Record allergies', record: 'allergy' },
+  'ask teeth': { says: 'Record the answer on teeth and jaw', record: 'dental' },
+  'look for causes': { says: 'Record what secondary causes were looked for', record: 'secondary-causes' },
   'ask pregnancy': { says: 'Record the answer on pregnancy', record: 'pregnancy' },
   'prescriber decides': { says: "Record the prescriber's decision", record: 'prescriber-decision' },
   prescribe: { says: 'Prescribe', record: 'prescription' },

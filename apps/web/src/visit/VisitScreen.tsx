@@ -52,8 +52,8 @@ function Chairside({ data }: { data: VisitView }) {
           {data.illnessToWrite && (
             <div style={{ marginBottom: '0.8rem' }}>
               <Note tone="caution">
-                They told of an illness. Until it is in the notes, readiness does not know of it and bloods drawn before
-                it still count:{' '}
+                They are unwell, and no illness is in the notes. What is told on the checklist holds later dates until
+                “well since”; a reason for putting off does not:{' '}
                 <Link to="/people/$patient" params={{ patient: data.patient }} search={{ record: 'illness' }}>
                   write it in the notes
                 </Link>

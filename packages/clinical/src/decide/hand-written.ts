@@ -36,6 +36,7 @@ export const historyKinds: ReadonlySet<KindName> = new Set([
   'weight',
   'height',
   'dental',
+  'condition',
   'surgery',
   'fracture',
   'bone-density',

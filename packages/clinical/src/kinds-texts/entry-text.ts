@@ -55,6 +55,8 @@ const texts: Texts = {
   'vitamin-d-maintenance': ({ body }) => `daily vitamin D ${body.taken ? 'is' : 'is not'} taken${and(body.product)}`,
   dental: ({ body }) =>
     `teeth and jaw: ${body.answer}${body.checkedOn === undefined ? '' : `, checked ${date(body.checkedOn)}`}${because(body.note)}`,
+  condition: ({ body }) => `${body.what}${because(body.note)}`,
+  'secondary-causes': ({ body }) => `secondary causes: ${body.answer}${because(body.note)}`,
   illness: ({ body, on }) => `${body.sort} since ${shortDate(on)}: ${body.what}`,
   'well-since': ({ body, on }) => `well since ${shortDate(on)}, eating and drinking${because(body.note)}`,
   surgery: ({ body, on }) => `${body.what} on ${shortDate(on)}${because(body.note)}`,

@@ -10,7 +10,7 @@ export const dental = entryKind({
   of: 'patient',
   shape: 1,
   label: 'teeth and jaw',
-  help: 'Last check, pending work, unhealed socket. Healing is seen and recorded, never assumed from a date.',
+  help: 'Last check, pending work, unhealed socket. Trouble ends only when somebody has seen that nothing is left to heal.',
   writes: careRoles,
   body: z
     .object({
@@ -19,6 +19,8 @@ export const dental = entryKind({
         'work pending',
         'socket not healed',
         'jaw pain or loose tooth',
+        'sore or loose denture',
+        'seen: nothing left to heal',
         'cannot get a dentist',
       ]),
       checkedOn: dateField.optional(),

@@ -3,6 +3,8 @@ import { careRoles } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
 import { textField } from './fields.ts';
 
+export const illnessSorts = ['illness', 'dehydration', 'contrast', 'nephrotoxic medicine', 'admission'] as const;
+
 /** Something since the last bloods that makes them worthless: vomiting, infection, dehydration, contrast, a new medicine. */
 export const illness = entryKind({
   name: 'illness',
@@ -14,7 +16,7 @@ export const illness = entryKind({
   body: z
     .object({
       what: textField,
-      sort: z.enum(['illness', 'dehydration', 'contrast', 'nephrotoxic medicine', 'admission']),
+      sort: z.enum(illnessSorts),
     })
     .readonly(),
   example: { what: 'vomiting for three days', sort: 'illness' },

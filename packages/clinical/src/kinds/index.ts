@@ -13,6 +13,8 @@ import { vitaminDTaken } from './vitamin-d-taken.ts';
 import { vitaminDLoadingStopped } from './vitamin-d-loading-stopped.ts';
 import { vitaminDMaintenance } from './vitamin-d-maintenance.ts';
 import { dental } from './dental.ts';
+import { condition } from './condition.ts';
+import { secondaryCauses } from './secondary-causes.ts';
 import { illness } from './illness.ts';
 import { wellSince } from './well-since.ts';
 import { surgery } from './surgery.ts';
@@ -88,6 +90,8 @@ export const entryKinds = {
   'vitamin-d-loading-stopped': vitaminDLoadingStopped,
   'vitamin-d-maintenance': vitaminDMaintenance,
   dental: dental,
+  condition: condition,
+  'secondary-causes': secondaryCauses,
   illness: illness,
   'well-since': wellSince,
   surgery: surgery,

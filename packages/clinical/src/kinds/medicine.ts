@@ -10,7 +10,7 @@ export const medicine = entryKind({
   of: 'patient',
   shape: 1,
   label: 'medicine',
-  help: 'Bone tablets, steroids, anything hard on the kidneys.',
+  help: 'Bone tablets, an oncology plan with a bone medicine in it, steroids, anything hard on the kidneys.',
   writes: clinicalRoles,
   body: z
     .object({
@@ -18,6 +18,7 @@ export const medicine = entryKind({
       sort: z.enum([
         'bisphosphonate tablet',
         'other bone medicine',
+        'oncology bone plan',
         'steroid',
         'nephrotoxic',
         'calcium-lowering',

@@ -134,6 +134,8 @@ export const forms: readonly Form[] = [
     head: 'decision {question} about {about}, {reason}',
     clauses: ['pharmacist {pharmacist}'],
   },
+  { kind: 'condition', head: 'condition {what}', clauses: ['note {note}'] },
+  { kind: 'secondary-causes', head: 'secondary causes {answer}', clauses: ['note {note}'] },
   { kind: 'dental', head: 'teeth {answer}', clauses: ['checked {checkedOn}', 'note {note}'] },
   { kind: 'place-booked', head: 'place {place} on {on} at {arriveAt}, unit {unit}, session {session}' },
   { kind: 'place-given-up', head: 'place given up, session {session}, asked by {askedBy}, {reason}' },

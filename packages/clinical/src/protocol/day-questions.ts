@@ -8,6 +8,7 @@ export const usualDayQuestions: readonly DayQuestion[] = [
     holdsOn: 'yes',
     then: 'not ready',
     says: 'unwell',
+    event: 'illness',
   },
   {
     id: 'ill-since-bloods',
@@ -15,6 +16,7 @@ export const usualDayQuestions: readonly DayQuestion[] = [
     holdsOn: 'yes',
     then: 'not ready',
     says: 'ill since the bloods',
+    event: 'illness',
   },
   {
     id: 'drunk-enough',
@@ -29,6 +31,7 @@ export const usualDayQuestions: readonly DayQuestion[] = [
     holdsOn: 'yes',
     then: 'cannot say',
     says: 'a new medicine to look at',
+    staysUntilCleared: true,
   },
   {
     id: 'teeth',
@@ -61,6 +64,7 @@ export const usualDayQuestions: readonly DayQuestion[] = [
     holdsOn: 'yes',
     then: 'cannot say',
     says: 'another bone medicine',
+    staysUntilCleared: true,
   },
   {
     id: 'consent-today',

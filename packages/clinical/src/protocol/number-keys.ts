@@ -56,6 +56,11 @@ export const numberKeys = {
   surgerySampleDays: { unit: 'days', means: 'days after an operation during which a sample does not count' },
   hipRepairDays: { unit: 'days', means: 'days from the latest hip repair to a dose' },
   hipLookbackDays: { unit: 'days', means: 'how long after a hip fracture its repair is asked about' },
+  vitaminDSevere: { unit: 'nmol/L', means: "vitamin D level below which bone pain is a prescriber's before a dose" },
+  vitaminDSevereNgPerMl: { unit: 'ng/mL', means: 'the same, for results reported in ng/mL' },
+  teethAnswerDays: { unit: 'days', means: 'how long an answer about teeth and jaw counts' },
+  dentalValidDays: { unit: 'days', means: 'how long a dental check counts, where one is demanded' },
+  consentValidDays: { unit: 'days', means: 'how long a consent counts for planning; it is asked again on the day' },
   pregnancyAnswerDays: { unit: 'days', means: 'how long the answer "not pregnant" counts' },
   otherProductMonths: { unit: 'months', means: 'months after zoledronic acid 4 mg during which no dose is given' },
   maxConsecutiveDoses: {

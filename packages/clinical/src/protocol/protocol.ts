@@ -39,6 +39,10 @@ export const protocolSchema = z
     resultDaysCounted: z.enum(['calendar days', 'working days']),
     vitaminDPolicy: z.enum(['await the level', 'load without a level']),
     hipRepairNeedsLoading: z.boolean(),
+    /** Whether a dental check in date is demanded, or teeth and jaw are asked about only. Guidelines differ. */
+    dentalCheck: z.enum(['asked', 'demanded']),
+    /** Which weight decides the clearance; the label says actual. */
+    weightThatDecides: z.enum(['actual', 'ideal', 'adjusted']),
     /** The first is what is meant where nothing is prescribed. */
     regimens: z.array(regimenSchema).min(1).readonly(),
     /** Of several rows that fit the first decides. */

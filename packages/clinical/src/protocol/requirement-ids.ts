@@ -9,11 +9,13 @@ export const requirementIds = [
   'calcium',
   'vitamin-d',
   'mineral-metabolism',
+  'teeth-and-jaw',
   'hip-repair',
   'interval',
   'other-bone-medicines',
   'course',
   'prescription',
+  'secondary-causes',
   'consent',
 ] as const;
 export type RequirementId = (typeof requirementIds)[number];

@@ -85,6 +85,9 @@ export function evidenceAfter(before: Evidence, plan: Plan): Evidence {
     if (what === 'consent') after.consent = { decision: 'given', on, entry: undefined };
     if (what === 'allergies') after.allergiesAssumed = true;
     if (what === 'pregnancy') after.pregnancy = { answer: 'no', on, entry: undefined };
+    if (what === 'teeth and jaw')
+      after.dental = [...after.dental, { answer: 'nothing pending', on, checkedOn: undefined, entry: undefined }];
+    if (what === 'secondary causes') after.secondaryCauses = { answer: 'none found', on, entry: undefined };
   }
   return after;
 }

@@ -16,6 +16,8 @@ export const stepKinds = [
   'ask consent',
   'ask allergies',
   'ask pregnancy',
+  'ask teeth',
+  'look for causes',
   // Never assumed: their window is only told as "if settled".
   'repeat result',
   'prescriber decides',

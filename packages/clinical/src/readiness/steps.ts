@@ -74,6 +74,8 @@ const questions = {
   consent: { kind: 'ask consent', what: 'ask for consent' },
   allergies: { kind: 'ask allergies', what: 'ask about allergies' },
   pregnancy: { kind: 'ask pregnancy', what: 'ask about pregnancy and breast-feeding' },
+  'teeth and jaw': { kind: 'ask teeth', what: 'ask about teeth and jaw' },
+  'secondary causes': { kind: 'look for causes', what: 'look for secondary causes and record it' },
 } as const;
 
 function otherSteps(world: World, plan: Plan, target: Day, assumed: boolean): NextStep[] {

@@ -1,13 +1,34 @@
-/** Consent to this course, or a recorded best-interest decision; asked again on the day (docs/readiness.md R8). */
-import { shortDate } from '../calendar/day.ts';
+/**
+ * Consent, or a recorded best-interest decision. A consent counts for planning as long as the protocol says and is asked again on
+ * the day; a best-interest decision is made for one dose (docs/readiness.md R8).
+ */
+import { addDays, shortDate } from '../calendar/day.ts';
+import type { Protocol } from '../protocol/protocol.ts';
 import type { Evidence } from './evidence.ts';
-import { type Judge, type Requirement, always, judgement, readyPath } from './requirement.ts';
+import { type Blocker, type Judge, type Path, type Requirement, always, judgement, readyPath } from './requirement.ts';
 
-function judge({ consent }: Evidence): Judge {
+const givenToday: NonNullable<Blocker['settled']> = (known) => ({
+  ...known,
+  consent: { decision: 'given', on: known.today, entry: undefined },
+});
+
+const bestInterestAgain: Path = {
+  is: 'blocked',
+  by: {
+    what: 'a best-interest decision for this dose, or consent where the person can give it',
+    who: 'nurse',
+    step: 'ask consent',
+    settled: givenToday,
+  },
+};
+
+function judge({ consent, lastDose }: Evidence, { number }: Protocol): Judge {
+  const validDays = number.consentValidDays;
+  const ask = (why: string): Path => ({ is: 'steps', needs: { ask: { what: 'consent', validDays, why } } });
   if (consent === undefined) {
     return always(
       judgement('cannot say', 'consent never asked', () => ({ says: 'Nobody has recorded consent.' })),
-      { is: 'steps', needs: { ask: { what: 'consent', why: 'consent was never asked' } } },
+      ask('consent was never asked'),
     );
   }
   const { decision, on, entry } = consent;
@@ -21,21 +42,45 @@ function judge({ consent }: Evidence): Judge {
           what: 'consent, if the person thinks otherwise',
           who: 'patient',
           step: 'ask consent',
-          settled: (known) => ({ ...known, consent: { decision: 'given', on: known.today, entry: undefined } }),
+          settled: givenToday,
         },
       },
     );
   }
-  return always(
-    judgement('ready', 'consent', () => ({ says: `Recorded as ${decision} on ${shortDate(on)}.`, inputs })),
-    readyPath,
+  const bestInterest = decision === 'best interest';
+  if (bestInterest && lastDose !== undefined && lastDose.on >= on) {
+    return always(
+      judgement('cannot say', 'the best-interest decision was for the last dose', () => ({
+        says: `Decided on ${shortDate(on)} for the dose of ${shortDate(lastDose.on)}; each dose needs a decision of its own.`,
+        inputs: [...inputs, { label: 'dose', text: lastDose.body.medicine, on: lastDose.on, entry: lastDose.id }],
+      })),
+      bestInterestAgain,
+    );
+  }
+  const until = addDays(on, validDays);
+  const thresholds = [{ key: 'consentValidDays' }] as const;
+  const ready = judgement('ready', 'consent', () => ({
+    says: `Recorded as ${decision} on ${shortDate(on)}; counts until ${shortDate(until)} and is asked again on the day.`,
+    inputs,
+    thresholds,
+  }));
+  const over = judgement(
+    'cannot say',
+    bestInterest ? 'a best-interest decision for this dose' : `consent of ${shortDate(on)} to be asked again`,
+    () => ({ says: `What was recorded on ${shortDate(on)} counted until ${shortDate(until)}.`, inputs, thresholds }),
   );
+  const again = bestInterest ? bestInterestAgain : ask(`consent of ${shortDate(on)} counts until ${shortDate(until)}`);
+  return {
+    changes: [addDays(until, 1)],
+    on: (day) => (day <= until ? ready : over),
+    path: (day) => (day <= until ? readyPath : again),
+  };
 }
 
 export const consent: Requirement = {
   id: 'consent',
   title: 'Consent',
-  clearedBy: 'the person. No exception',
+  clearedBy: 'the person, or a best-interest decision for this dose. No exception',
   exceptionPossible: false,
   judge,
 };

@@ -15,6 +15,7 @@ import type { BoneMedicine } from '../protocol/medicines.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { leftOpen } from '../record/same-person.ts';
 import { type Loading, loadingsBy } from './loading.ts';
+import { nameKey } from './medicine-name.ts';
 
 /** A laboratory value that decides. A repeat that a plan assumes has no entry; where no value is known it is called good. */
 export type Sample = {
@@ -45,6 +46,14 @@ export type Weighed = {
   readonly actualDecides: boolean;
 };
 
+/** What was said or seen of teeth and jaw. Undefined entry: an answer a plan assumes. */
+export type DentalAnswer = {
+  readonly answer: BodyOfKind<'dental'>['answer'];
+  readonly on: Day;
+  readonly checkedOn: Day | undefined;
+  readonly entry: Uuid | undefined;
+};
+
 export type ExceptionFor = BodyOfKind<'prescriber-exception'>['requirement'];
 export type Exception = { readonly entry: Uuid; readonly from: Day; readonly until: Day; readonly reason: string };
 
@@ -62,8 +71,10 @@ export type Evidence = {
   /** Asked by a plan: nobody has answered yet. */
   readonly allergiesAssumed: boolean;
   readonly illnesses: readonly Fact<'illness'>[];
-  /** Latest "well since". */
-  readonly wellSince: Day | undefined;
+  /** Every one, cleared or not: what of it tells of an illness is the protocol's to say. */
+  readonly checklists: readonly Fact<'checklist'>[];
+  /** The newest "well since". */
+  readonly wellSince: { readonly on: Day; readonly seq: number } | undefined;
   readonly operations: readonly Fact<'surgery'>[];
   readonly hipFractures: readonly Fact<'fracture'>[];
   readonly creatinine: Sample | undefined;
@@ -108,6 +119,14 @@ export type Evidence = {
   readonly minerals: readonly { readonly result: Fact<'result'>; readonly lookedInto: boolean }[];
   /** A plan assumes that a prescriber has looked into all of them. */
   readonly mineralsLookedInto: boolean;
+  /** Oldest first. */
+  readonly dental: readonly DentalAnswer[];
+  /** The newest word on whether other causes were looked for. */
+  readonly secondaryCauses:
+    | { readonly answer: BodyOfKind<'secondary-causes'>['answer']; readonly on: Day; readonly entry: Uuid | undefined }
+    | undefined;
+  /** Of any medicine: a best-interest decision is for one. */
+  readonly lastDose: Fact<'dose'> | undefined;
   readonly consent:
     | { readonly decision: BodyOfKind<'consent'>['decision']; readonly on: Day; readonly entry: Uuid | undefined }
     | undefined;
@@ -116,6 +135,9 @@ export type Evidence = {
   readonly nephrotoxic: readonly Fact<'medicine'>[];
   readonly calciumLowering: readonly Fact<'medicine'>[];
 };
+
+const boneSorts: ReadonlySet<string> = new Set(['bisphosphonate tablet', 'other bone medicine', 'oncology bone plan']);
+const isBoneMedicine = ({ body }: Fact<'medicine'>): boolean => boneSorts.has(body.sort);
 
 export const mineralTests = ['alkaline phosphatase', 'phosphate', 'magnesium', 'parathyroid hormone'] as const;
 
@@ -193,14 +215,16 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
   const pregnancy = last(upToToday('pregnancy'));
   const consent = last(upToToday('consent'));
   const prescriptions = upToToday('prescription');
+  const causes = last(upToToday('secondary-causes'));
   const allDoses = upToToday('dose');
   const cleared = new Set(upToToday('symptom-cleared').map(({ body }) => body.entry));
   const isOpen = (fact: Fact): boolean => !cleared.has(fact.id) && !cleared.has(fact.first);
+  const checklists = upToToday('checklist');
+  const wellSince = last(upToToday('well-since'));
   const medicines = upToToday('medicine');
   const boneMedicines = new Map<string, Fact<'medicine'>>();
   for (const medicine of medicines) {
-    if (medicine.body.sort === 'bisphosphonate tablet' || medicine.body.sort === 'other bone medicine')
-      boneMedicines.set(`${medicine.body.sort} ${medicine.body.name.trim().toLowerCase()}`, medicine);
+    if (isBoneMedicine(medicine)) boneMedicines.set(`${medicine.body.sort} ${nameKey(medicine.body.name)}`, medicine);
   }
   const exceptions: Partial<Record<ExceptionFor, Exception>> = {};
   for (const { id, on, body } of upToToday('prescriber-exception')) {
@@ -218,7 +242,8 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
     pregnancy:
       pregnancy === undefined ? undefined : { answer: pregnancy.body.answer, on: pregnancy.on, entry: pregnancy.id },
     illnesses: upToToday('illness'),
-    wellSince: last(upToToday('well-since'))?.on,
+    checklists,
+    wellSince: wellSince === undefined ? undefined : { on: wellSince.on, seq: wellSince.seq },
     operations: upToToday('surgery'),
     hipFractures: upToToday('fracture').filter(({ body }) => body.site === 'hip'),
     creatinine: creatinine === undefined ? undefined : sampleFrom(creatinine, signed),
@@ -262,7 +287,7 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
     prescription: last(prescriptions),
     prescriptions,
     prescriptionAssumed: undefined,
-    uncleared: [...upToToday('symptom').filter(isOpen), ...upToToday('checklist').filter(isOpen)],
+    uncleared: [...upToToday('symptom').filter(isOpen), ...checklists.filter(isOpen)],
     boneMedicines: [...boneMedicines.values()],
     boneMedicinesStopped: undefined,
     minerals: mineralTests.flatMap((analyte) => {
@@ -272,6 +297,14 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
       return result === undefined ? [] : [{ result, lookedInto: decided(result, 'mineral metabolism looked into') }];
     }),
     mineralsLookedInto: false,
+    dental: upToToday('dental').map(({ body, on, id }) => ({
+      answer: body.answer,
+      on,
+      checkedOn: body.checkedOn === undefined ? undefined : day(body.checkedOn),
+      entry: id,
+    })),
+    secondaryCauses: causes === undefined ? undefined : { answer: causes.body.answer, on: causes.on, entry: causes.id },
+    lastDose: last(allDoses),
     consent: consent === undefined ? undefined : { decision: consent.body.decision, on: consent.on, entry: consent.id },
     exceptions,
     nephrotoxic: medicines.filter(({ body }) => body.sort === 'nephrotoxic'),

@@ -1,14 +1,18 @@
 /** Unwell until someone records "well since, eating and drinking" (docs/readiness.md R8). */
 import { shortDate } from '../calendar/day.ts';
+import type { Protocol } from '../protocol/protocol.ts';
 import type { Evidence } from './evidence.ts';
 import { type Judge, type Requirement, always, judgement, readyPath } from './requirement.ts';
+import { illnessesBy, isOver } from './unwell.ts';
 
-function judge({ illnesses, wellSince }: Evidence): Judge {
+function judge(evidence: Evidence, protocol: Protocol): Judge {
+  const { wellSince } = evidence;
+  const illnesses = illnessesBy(evidence, protocol);
   const inputs = [
-    ...illnesses.map(({ on, id, body }) => ({ label: body.sort, text: body.what, on, entry: id })),
-    ...(wellSince === undefined ? [] : [{ label: 'well since', text: shortDate(wellSince), on: wellSince }]),
+    ...illnesses.map(({ on, entry, sort, what }) => ({ label: sort, text: what, on, entry })),
+    ...(wellSince === undefined ? [] : [{ label: 'well since', text: shortDate(wellSince.on), on: wellSince.on }]),
   ];
-  const open = illnesses.findLast(({ on }) => wellSince === undefined || wellSince < on);
+  const open = illnesses.findLast((one) => !isOver(one, wellSince));
   if (open === undefined) {
     return always(
       judgement('ready', 'well', () => ({
@@ -20,17 +24,17 @@ function judge({ illnesses, wellSince }: Evidence): Judge {
   }
   return always(
     judgement('not ready', 'unwell', () => ({
-      says: `${open.body.what}, ${shortDate(open.on)}: nobody has recorded that it is over.`,
+      says: `${open.what}, ${shortDate(open.on)}: nobody has recorded that it is over.`,
       inputs,
       cautions: ['Earlier bloods no longer count; new ones are taken after the days of recovery.'],
     })),
     {
       is: 'blocked',
       by: {
-        what: `"well since": ask whether it is over (${open.body.what}, ${shortDate(open.on)})`,
+        what: `"well since": ask whether it is over (${open.what}, ${shortDate(open.on)})`,
         who: 'nurse',
         step: 'record well since',
-        settled: (evidence) => ({ ...evidence, wellSince: evidence.today }),
+        settled: (evidence) => ({ ...evidence, wellSince: { on: evidence.today, seq: Infinity } }),
       },
     },
   );

@@ -14,7 +14,9 @@ import { otherBoneMedicines } from './other-bone-medicines.ts';
 import { pregnancy } from './pregnancy.ts';
 import { prescription } from './prescription.ts';
 import type { Requirement } from './requirement.ts';
+import { secondaryCauses } from './secondary-causes.ts';
 import { symptoms } from './symptoms.ts';
+import { teethAndJaw } from './teeth-and-jaw.ts';
 import { vitaminD } from './vitamin-d.ts';
 
 export const requirements: Readonly<Record<RequirementId, Requirement>> = {
@@ -27,10 +29,12 @@ export const requirements: Readonly<Record<RequirementId, Requirement>> = {
   calcium,
   'vitamin-d': vitaminD,
   'mineral-metabolism': mineralMetabolism,
+  'teeth-and-jaw': teethAndJaw,
   'hip-repair': hipRepair,
   interval,
   'other-bone-medicines': otherBoneMedicines,
   course,
   prescription,
+  'secondary-causes': secondaryCauses,
   consent,
 };

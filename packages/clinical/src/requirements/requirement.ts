@@ -39,7 +39,7 @@ export type Needs = {
   readonly weigh?: { readonly validDays: number; readonly neverMeasured: boolean; readonly why: string };
   readonly load?: LoadingPlan & { readonly why: string };
   readonly ask?: {
-    readonly what: 'consent' | 'allergies' | 'pregnancy';
+    readonly what: 'consent' | 'allergies' | 'pregnancy' | 'teeth and jaw' | 'secondary causes';
     readonly validDays?: number;
     readonly why: string;
   };

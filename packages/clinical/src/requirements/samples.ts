@@ -3,7 +3,9 @@ import { type Day, addDays, day as dayOf, shortDate } from '../calendar/day.ts';
 import { type Scaled } from '../exact/decimal.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Fact } from '../record/patient-record.ts';
+import { sameName } from './medicine-name.ts';
 import type { Evidence, Exception, Sample } from './evidence.ts';
+import { illnessesBy, isOver } from './unwell.ts';
 
 /** From which sample date samples count, and what says so. After an illness nobody has ended none does. */
 export type SamplesCount =
@@ -13,15 +15,18 @@ export type SamplesCount =
 
 const any: SamplesCount = { from: 'any' };
 
-export function samplesCount({ illnesses, wellSince, operations }: Evidence, { number }: Protocol): SamplesCount {
-  const open = illnesses.find(({ on }) => wellSince === undefined || wellSince < on);
+export function samplesCount(evidence: Evidence, protocol: Protocol): SamplesCount {
+  const { wellSince, operations } = evidence;
+  const { number } = protocol;
+  const illnesses = illnessesBy(evidence, protocol);
+  const open = illnesses.find((one) => !isOver(one, wellSince));
   if (open !== undefined) {
-    return { from: 'none', because: () => `${open.body.what} (${shortDate(open.on)}), not recorded as over` };
+    return { from: 'none', because: () => `${open.what} (${shortDate(open.on)}), not recorded as over` };
   }
   const illness = illnesses[illnesses.length - 1];
   const operation = operations[operations.length - 1];
   const afterIllness =
-    illness === undefined || wellSince === undefined ? undefined : addDays(wellSince, number.wellDaysBeforeSample);
+    illness === undefined || wellSince === undefined ? undefined : addDays(wellSince.on, number.wellDaysBeforeSample);
   const afterOperation = operation === undefined ? undefined : addDays(operation.on, number.surgerySampleDays + 1);
   if (afterOperation !== undefined && operation !== undefined && afterOperation > (afterIllness ?? -Infinity)) {
     return { from: afterOperation, because: () => `${operation.body.what} on ${shortDate(operation.on)}` };
@@ -29,16 +34,27 @@ export function samplesCount({ illnesses, wellSince, operations }: Evidence, { n
   if (afterIllness === undefined || illness === undefined || wellSince === undefined) return any;
   return {
     from: afterIllness,
-    because: () => `${illness.body.what} (${shortDate(illness.on)}), well since ${shortDate(wellSince)}`,
+    because: () => `${illness.what} (${shortDate(illness.on)}), well since ${shortDate(wellSince.on)}`,
   };
+}
+
+/** The same medicine told again, as it was being taken: nothing new. A changed dose is. */
+function tellsAgain(medicine: Fact<'medicine'>, before: readonly Fact<'medicine'>[]): boolean {
+  const known = before.findLast(({ body }) => sameName(body.name, medicine.body.name));
+  if (known === undefined || known.body.dailyDose !== medicine.body.dailyDose) return false;
+  return known.body.stoppedOn === undefined || dayOf(known.body.stoppedOn) >= medicine.on;
 }
 
 /**
  * The same for one test: a medicine that works on it, started after a sample, spoils that sample. An entry whose last day lies
- * before its own day tells of the past and spoils nothing.
+ * before its own day tells of the past and spoils nothing. `medicines`: of one sort, oldest first.
  */
 export function samplesCountFor(medicines: readonly Fact<'medicine'>[], count: SamplesCount): SamplesCount {
-  const started = medicines.findLast(({ on, body }) => body.stoppedOn === undefined || dayOf(body.stoppedOn) >= on);
+  const started = medicines.findLast(
+    (one, index) =>
+      (one.body.stoppedOn === undefined || dayOf(one.body.stoppedOn) >= one.on) &&
+      !tellsAgain(one, medicines.slice(0, index)),
+  );
   if (started === undefined || count.from === 'none' || (count.from !== 'any' && count.from >= started.on))
     return count;
   return { from: started.on, because: () => `${started.body.name} started on ${shortDate(started.on)}` };

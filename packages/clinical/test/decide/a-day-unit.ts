@@ -216,6 +216,8 @@ export class DayUnit {
       patient,
     );
     this.write('dana', 'consent', { decision: 'given', how: 'spoken' }, this.today(), patient);
+    this.write('dana', 'dental', { answer: 'nothing pending' }, this.today(), patient);
+    this.write('dana', 'secondary-causes', { answer: 'none found' }, this.today(), patient);
     this.bloods(this.today(), patient);
     const until = plainDate((day(this.today()) + 364) as ReturnType<typeof day>);
     this.write(

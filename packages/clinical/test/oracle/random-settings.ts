@@ -2,6 +2,7 @@
 import { type NumberKey, type ProtocolSheet, type UnitCalendar, everyDay, teachingSheet } from '@twelvemonth/clinical';
 import { dateText, isoWeekday } from './dates.ts';
 import type { Dice } from './dice.ts';
+import { requirementNames } from './requirements.ts';
 
 export type Settings = {
   readonly sheet: ProtocolSheet;
@@ -12,10 +13,24 @@ export type Settings = {
   readonly setting: string;
 };
 
+/**
+ * The teaching sheet as far as the checker has its rules. R13 and R14 are left out, a consent does not age, and no answer of a
+ * checklist is an illness, until the checker has these from the page too.
+ */
+const checkedSheet: ProtocolSheet = {
+  ...teachingSheet,
+  gravity: requirementNames,
+  numbers: {
+    ...teachingSheet.numbers,
+    consentValidDays: { ...teachingSheet.numbers.consentValidDays, value: '10000' },
+  },
+  dayQuestions: teachingSheet.dayQuestions.map(({ event: _, ...question }) => question),
+};
+
 /** The rule sheet and the calendar of a case, now and then others than the teaching sheet and "every day is a blood day". */
 export function settings(dice: Dice, from: number): Settings {
   const said: string[] = [];
-  let sheet = teachingSheet;
+  let sheet = checkedSheet;
   if (dice.chance(0.2)) {
     sheet = { ...sheet, resultDaysCounted: 'working days' };
     said.push('result days are working days');

@@ -46,6 +46,7 @@ export function* clearAndRecorded(me: Me, allergy: BodyOfKind<'allergy'> = { ans
   yield* me.writes(nurse, 'pregnancy', { answer: 'does not apply', reason: 'told us: long past the menopause' });
   yield* me.writes(nurse, 'consent', { decision: 'given', how: 'spoken' });
   yield* me.writes(nurse, 'dental', { answer: 'nothing pending', checkedOn: plainDate((me.today - 60) as Day) });
+  yield* me.writes(nurse, 'secondary-causes', { answer: 'none found' });
 }
 
 export function* referredAndAccepted(

@@ -267,6 +267,7 @@ function* wilhelmina(me: Me, today: Day, date: (year: number, month: number, day
   yield* sampled(me, date(2026, 11, 12), { vitaminD: '31' });
   yield* me.onDay(date(2026, 11, 23), 15);
   yield* me.writes(me.by('nurse'), 'dental', { answer: 'nothing pending', checkedOn: plainDate(date(2026, 9, 3)) });
+  yield* me.writes(me.by('nurse'), 'consent', { decision: 'given', how: 'spoken' });
   yield* me.writes(me.by('nurse'), 'vitamin-d-loading', {
     doses: 6,
     everyDays: 7,

@@ -180,7 +180,7 @@ export const visitView = z.object({
     })
     .optional(),
   decision: z.object({ decision: z.string(), says: z.string() }).optional(),
-  /** They told of an illness today and nobody has written it: readiness does not know of it yet. */
+  /** They told of an illness today, or were put off as unwell, and nobody has written what it was. */
   illnessToWrite: z.boolean(),
   prescription: z.string().optional(),
   /** What the preparer read. Never sent to anyone but the preparer until the second check has been made. */

@@ -230,6 +230,24 @@ describe('the worked cases can be opened, and say what the page says', () => {
         : [plainDate(window.first), window.last === undefined ? undefined : plainDate(window.last)],
     ).toEqual([first, last]);
   });
+  test('what the page does not mention is clear and recorded', () => {
+    const context = contexts['thornbeck'];
+    if (context === undefined) throw new Error('no context');
+    const cast = [...demo.keys()].flatMap(
+      (subject) => /^patient\/(case-\d+|wilhelmina-arkwright-poe)$/.exec(subject)?.[1] ?? [],
+    );
+    expect(cast.length).toBeGreaterThan(10);
+    for (const id of cast) {
+      const { requirements } = verdictOn(readiness(patient(id), context, today), today);
+      for (const name of ['consent', 'teeth-and-jaw', 'secondary-causes', 'hypersensitivity'])
+        expect([id, requirements.find(({ requirement }) => requirement === name)?.cause]).toEqual([
+          id,
+          expect.stringMatching(
+            /^(consent|teeth and jaw|secondary causes looked for|not a first dose|no hypersensitivity)$/,
+          ),
+        ]);
+    }
+  });
   test('Wilhelmina Arkwright-Poe is booked for Thursday 28 January 2027 at 10:40', () => {
     expect(standingToday(patient('wilhelmina-arkwright-poe')).says).toBe('booked: 28 Jan 2027, 10:40');
   });

@@ -44,9 +44,15 @@ export function* clearAndRecorded(me: Me, allergy: BodyOfKind<'allergy'> = { ans
   const nurse = me.by('nurse');
   yield* me.writes(nurse, 'allergy', allergy);
   yield* me.writes(nurse, 'pregnancy', { answer: 'does not apply', reason: 'told us: long past the menopause' });
+  yield* me.writes(nurse, 'secondary-causes', { answer: 'none found' });
+  yield* askedAgain(me);
+}
+
+/** What is asked again before each dose: consent, teeth and jaw. */
+export function* askedAgain(me: Me): Life {
+  const nurse = me.by('nurse');
   yield* me.writes(nurse, 'consent', { decision: 'given', how: 'spoken' });
   yield* me.writes(nurse, 'dental', { answer: 'nothing pending', checkedOn: plainDate((me.today - 60) as Day) });
-  yield* me.writes(nurse, 'secondary-causes', { answer: 'none found' });
 }
 
 export function* referredAndAccepted(

@@ -8,7 +8,15 @@ import { at } from '../clock.ts';
 import { sessionDayFrom, sessionId } from '../units.ts';
 import { prescribes, signsResults } from '../work-up.ts';
 import { type World } from '../world.ts';
-import { type Member, castPerson, clearAndRecorded, doseOn, referredAndAccepted, sampled } from './member.ts';
+import {
+  type Member,
+  askedAgain,
+  castPerson,
+  clearAndRecorded,
+  doseOn,
+  referredAndAccepted,
+  sampled,
+} from './member.ts';
 
 type Scene = { readonly member: Member; readonly begins: Day; readonly plays: (me: Me) => Life };
 
@@ -48,6 +56,7 @@ function scenes(today: Day): readonly Scene[] {
     yield* me.onDay(date(2025, 3, 14), 15);
     yield* doseOn(me, date(2025, 3, 14), 'ward');
     yield* me.onDay(date(2026, 10, 9), 10);
+    yield* askedAgain(me);
     yield* prescribes(me);
     yield* sampled(me, me.today, { creatinine: '79', calcium: '2.29', vitaminD: '68', kilograms: '56.2' });
   }

@@ -237,7 +237,8 @@ describe('the worked cases can be opened, and say what the page says', () => {
       (subject) => /^patient\/(case-\d+|wilhelmina-arkwright-poe)$/.exec(subject)?.[1] ?? [],
     );
     expect(cast.length).toBeGreaterThan(10);
-    for (const id of cast) {
+    // Case 7 is asked on another day, of its interval only.
+    for (const id of cast.filter((one) => one !== 'case-07')) {
       const { requirements } = verdictOn(readiness(patient(id), context, today), today);
       for (const name of ['consent', 'teeth-and-jaw', 'secondary-causes', 'hypersensitivity'])
         expect([id, requirements.find(({ requirement }) => requirement === name)?.cause]).toEqual([

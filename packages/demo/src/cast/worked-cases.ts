@@ -104,6 +104,7 @@ function scenes(today: Day): readonly Scene[] {
         yield* me.onDay(date(2025, 12, 2), 15);
         yield* doseOn(me, me.today, 'ward');
         yield* me.onDay(date(2026, 10, 1), 10);
+        yield* askedAgain(me);
         yield* prescribes(me);
         yield* sampled(me, me.today, { creatinine: '70', calcium: '2.33', vitaminD: '74', kilograms: '60.0' });
         yield* me.onDay(today, 9, 5);
@@ -176,6 +177,7 @@ function scenes(today: Day): readonly Scene[] {
           yield* doseOn(me, me.today, 'home');
         }
         yield* me.onDay(on(-40), 10);
+        yield* askedAgain(me);
         yield* prescribes(me);
         yield* sampled(me, me.today, { creatinine: '74', calcium: '2.35', vitaminD: '77', kilograms: '59.1' });
       },

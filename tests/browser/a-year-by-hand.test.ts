@@ -71,7 +71,7 @@ it('a new referral', async () => {
   await form.sees(/born 3 March 1944 \(82\)/);
   await form.sees(/^Referral received/);
   await verdictIs(
-    /^Cannot say: allergies never asked, .*creatinine never measured, .*no prescription, consent never asked/,
+    /^Cannot say: allergies never asked, .*creatinine never measured, .*teeth and jaw never asked, .*no prescription, secondary causes not looked for, consent never asked/,
   );
   await checked(page, 'year-registered');
 });
@@ -155,6 +155,19 @@ it('teeth and jaw', async () => {
   await dental.fill('Last check on', '3 9 2026');
   await record('teeth and jaw');
   expect(await texts('dental')).toEqual(['teeth and jaw: nothing pending, checked 3 Sep 2026']);
+  await verdictWithout('teeth and jaw never asked');
+  await requirement('Teeth and jaw')
+    .getByText(/nothing pending; counts until/)
+    .waitFor();
+});
+
+it('secondary causes looked for before a first dose', async () => {
+  await step('look for secondary causes').waitFor();
+  const causes = await open('secondary causes looked for');
+  await causes.pick('What came of it', 'none found');
+  await causes.fill('Note', 'blood count, thyroid, coeliac screen');
+  await record('secondary causes looked for');
+  await verdictWithout('secondary causes not looked for');
 });
 
 it('ill, then well again', async () => {
@@ -184,7 +197,7 @@ it('consent', async () => {
 it('the prescription, by a prescriber', async () => {
   const prescriber = await at.signedIn('prescriber', `/people/${patient}`);
   const prescription = await open('prescription', prescriber);
-  await prescription.pick('Regimen', 'zoledronic acid 5 mg once a year');
+  await prescription.choose('Regimen', 'zoledronic acid 5 mg once a year');
   await prescription.fill('Valid from', '25 11 2026');
   await prescription.fill('Valid until, that day included', '24 11 2027');
   await checked(prescriber, 'year-prescription');

@@ -87,6 +87,11 @@ const sheetViewOf = (
     { what: 'days until a result may be used', says: sheet.resultDaysCounted },
     { what: 'vitamin D never measured', says: sheet.vitaminDPolicy },
     {
+      what: 'teeth and jaw',
+      says:
+        sheet.dentalCheck === 'demanded' ? 'a dental check in date is demanded' : 'asked about; no check is demanded',
+    },
+    {
       what: 'hip repair',
       says: sheet.hipRepairNeedsLoading ? 'vitamin D is loaded before the first dose' : 'no loading is asked for',
     },

@@ -24,7 +24,7 @@ const checkedSheet: ProtocolSheet = {
     ...teachingSheet.numbers,
     consentValidDays: { ...teachingSheet.numbers.consentValidDays, value: '10000' },
   },
-  dayQuestions: teachingSheet.dayQuestions.map(({ event: _, ...question }) => question),
+  dayQuestions: teachingSheet.dayQuestions.map(({ event: _event, ...question }) => question),
 };
 
 /** The rule sheet and the calendar of a case, now and then others than the teaching sheet and "every day is a blood day". */

@@ -8,7 +8,7 @@ import type { RequirementId } from '../protocol/requirement-ids.ts';
 import { losesWeightDecision } from '../requirements/kidney-path.ts';
 import type { LoadingPlan } from '../requirements/loading.ts';
 import type { Needs, Path } from '../requirements/requirement.ts';
-import { type World, changesBetween, judgeOn, protocolOn, samplesCountOn } from './world.ts';
+import { type World, judgeOn, nextChange, protocolOn, samplesCountOn } from './world.ts';
 
 export type NeedOf<Key extends keyof Needs> = NonNullable<Needs[Key]> & { readonly requirement: RequirementId };
 
@@ -43,16 +43,19 @@ export function loadingEndsOn(world: World, day: Day): Day | undefined {
 export const pathOn = (world: World, id: RequirementId, day: Day, loadingEnds: Day | undefined): Path =>
   judgeOn(world, id, day).path(day, loadingEnds);
 
-/** Everything needed on the day; undefined where some requirement has no path. */
-function needsOn(world: World, day: Day): { readonly requirement: RequirementId; readonly needs: Needs }[] | undefined {
+type Needed = { readonly requirement: RequirementId; readonly needs: Needs };
+/** Everything needed on the day, or the first requirement that has no path then. */
+type Found = { readonly needed: readonly Needed[] } | { readonly stuck: RequirementId };
+
+function needsOn(world: World, day: Day): Found {
   const loadingEnds = loadingEndsOn(world, day);
-  const all: { requirement: RequirementId; needs: Needs }[] = [];
+  const needed: Needed[] = [];
   for (const requirement of world.order) {
     const path = pathOn(world, requirement, day, loadingEnds);
-    if (path.is === 'blocked' || path.is === 'waiting') return undefined;
-    if (path.is === 'steps') all.push({ requirement, needs: path.needs });
+    if (path.is === 'blocked' || path.is === 'waiting') return { stuck: requirement };
+    if (path.is === 'steps') needed.push({ requirement, needs: path.needs });
   }
-  return all;
+  return { needed };
 }
 
 /** The earliest day on which one draw serves all of these on `day`, with its result in; undefined if there is none. */
@@ -76,8 +79,11 @@ export function drawDay(
 
 /** The plan for one day; undefined where there is none. */
 export function planFor(world: World, day: Day): Plan | undefined {
-  const all = needsOn(world, day);
-  if (all === undefined) return undefined;
+  const found = needsOn(world, day);
+  return 'stuck' in found ? undefined : planWith(world, day, found.needed);
+}
+
+function planWith(world: World, day: Day, all: readonly Needed[]): Plan | undefined {
   const tests: NeedOf<'draw'>[] = [];
   const sign: NeedOf<'sign'>[] = [];
   const ask: (NeedOf<'ask'> & { on: Day })[] = [];
@@ -118,18 +124,24 @@ export function planFor(world: World, day: Day): Plan | undefined {
 
 /** The first day, from `from` to the horizon, for which there is a plan. */
 export function firstPlan(world: World, from: Day = world.today): Plan | undefined {
-  const starts = [from, ...changesBetween(world, world.order, from, world.horizon)];
-  for (const [index, start] of starts.entries()) {
-    const next = starts[index + 1];
-    const end = next === undefined ? world.horizon : addDays(next, -1);
-    const plan = planFor(world, start);
+  for (let start: Day | undefined = from; start !== undefined;) {
+    const found = needsOn(world, start);
+    if ('stuck' in found) {
+      // Nothing else matters until this one changes. A path may also wait for where a loading ends.
+      start = nextChange(world, [found.stuck, 'vitamin-d'], start);
+      continue;
+    }
+    const plan = planWith(world, start, found.needed);
     if (plan !== undefined) return plan;
-    const all = needsOn(world, start);
+    const next = nextChange(world, world.order, start);
     // Only a draw can make a later day of the same stretch possible where its first is not.
-    const tests = all?.flatMap(({ needs }) => (needs.draw === undefined ? [] : [needs.draw])) ?? [];
-    if (tests.length === 0) continue;
-    const later = firstWithDraw(world, start, end, tests);
-    if (later !== undefined) return later;
+    const tests = found.needed.flatMap(({ needs }) => (needs.draw === undefined ? [] : [needs.draw]));
+    if (tests.length > 0) {
+      const end = next === undefined ? world.horizon : addDays(next, -1);
+      const later = firstWithDraw(world, start, end, tests);
+      if (later !== undefined) return later;
+    }
+    start = next;
   }
   return undefined;
 }

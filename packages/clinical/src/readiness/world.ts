@@ -7,7 +7,7 @@ import { type Protocol, underRegimen } from '../protocol/protocol.ts';
 import { type RequirementId, requirementIds } from '../protocol/requirement-ids.ts';
 import type { Evidence } from '../requirements/evidence.ts';
 import { requirements } from '../requirements/index.ts';
-import { type Judge, always, judgement, readyPath } from '../requirements/requirement.ts';
+import { type Judge, type Judgement, always, judgement, readyPath } from '../requirements/requirement.ts';
 import { type SamplesCount, samplesCount } from '../requirements/samples.ts';
 import { type DecisionContext, HORIZON_DAYS } from './context.ts';
 import type { Span, Timeline } from './working.ts';
@@ -35,43 +35,46 @@ export type World = {
 };
 
 const BEFORE_ALL = -1_000_000 as Day;
+const nothingSettled: ReadonlySet<RequirementId> = new Set();
+
+const reignFrom = (from: Day, until: Day | undefined, protocol: Protocol | undefined): Reign => ({
+  from,
+  until,
+  protocol,
+  judges: {},
+  samples: undefined,
+});
 
 export function worldOf(
   evidence: Evidence,
   context: DecisionContext,
-  settled: ReadonlySet<RequirementId> = new Set(),
+  settled: ReadonlySet<RequirementId> = nothingSettled,
 ): World {
   const versions = context.protocols;
+  const { today } = evidence;
   const reigns: Reign[] = [];
   const first = versions[0];
-  if (first === undefined || first.from > evidence.today) {
-    reigns.push({
-      from: BEFORE_ALL,
-      until: first === undefined ? undefined : ((first.from - 1) as Day),
-      protocol: undefined,
-      judges: {},
-      samples: undefined,
-    });
+  if (first === undefined || first.from > today) {
+    reigns.push(reignFrom(BEFORE_ALL, first === undefined ? undefined : ((first.from - 1) as Day), undefined));
   }
-  versions.forEach(({ from, protocol }, index) => {
+  for (let index = 0; index < versions.length; index += 1) {
+    const version = versions[index];
     const next = versions[index + 1];
-    reigns.push({
-      from: from as Day,
-      until: next === undefined ? undefined : ((next.from - 1) as Day),
-      protocol: underRegimen(protocol, evidence.prescription?.body.regimen),
-      judges: {},
-      samples: undefined,
-    });
-  });
-  const current = reigns.filter(({ until }) => until === undefined || until >= evidence.today);
+    const until = next === undefined ? undefined : ((next.from - 1) as Day);
+    // What was over before today is not asked about.
+    if (version === undefined || (until !== undefined && until < today)) continue;
+    reigns.push(
+      reignFrom(version.from as Day, until, underRegimen(version.protocol, evidence.prescription?.body.regimen)),
+    );
+  }
   return {
-    today: evidence.today,
-    horizon: addDays(evidence.today, HORIZON_DAYS),
+    today,
+    horizon: addDays(today, HORIZON_DAYS),
     evidence,
     context,
-    order: (current[0]?.protocol ?? current[1]?.protocol)?.sheet.gravity ?? requirementIds,
+    order: (reigns[0]?.protocol ?? reigns[1]?.protocol)?.sheet.gravity ?? requirementIds,
     settled,
-    reigns: current,
+    reigns,
   };
 }
 
@@ -110,7 +113,10 @@ export const withSettled = (world: World, id: RequirementId): World => ({
 });
 
 function reignOn(world: World, day: Day): Reign {
-  const found = world.reigns.findLast(({ from }) => from <= day) ?? world.reigns[0];
+  const { reigns } = world;
+  let index = reigns.length - 1;
+  while (index > 0 && (reigns[index]?.from ?? BEFORE_ALL) > day) index -= 1;
+  const found = reigns[index];
   if (found === undefined) throw new RangeError('a world without a single day');
   return found;
 }
@@ -137,7 +143,7 @@ const notAsked: Judge = always(
 );
 
 function judgeIn(world: World, reign: Reign, id: RequirementId): Judge {
-  if (world.settled.has(id)) return settledJudge;
+  if (world.settled.size > 0 && world.settled.has(id)) return settledJudge;
   if (reign.protocol === undefined) return noProtocol;
   if (reign.protocol.leavesOut.has(id)) return notAsked;
   return (reign.judges[id] ??= requirements[id].judge(world.evidence, reign.protocol));
@@ -168,27 +174,58 @@ export function changesBetween(world: World, ids: readonly RequirementId[], from
   return found.filter((day, index) => day !== found[index - 1]);
 }
 
+/** The first day after a day, to the horizon, on which some answer may change or a version begins; undefined: none. */
+export function nextChange(world: World, ids: readonly RequirementId[], after: Day): Day | undefined {
+  let next = Infinity;
+  for (const reign of world.reigns) {
+    if (reign.until !== undefined && reign.until <= after) continue;
+    if (reign.from > after && reign.from < next) next = reign.from;
+    if (reign.from >= next) break;
+    const until = Math.min(reign.until ?? Infinity, next - 1);
+    for (const id of ids)
+      for (const day of judgeIn(world, reign, id).changes)
+        if (day > after && day > reign.from && day <= until && day < next) next = day;
+  }
+  return next <= world.horizon ? (next as Day) : undefined;
+}
+
 /** As things stand: spans of one requirement from a day on. */
 export function timelineFrom(world: World, id: RequirementId, from: Day): Timeline {
-  const starts = [from, ...changesBetween(world, [id], from, undefined)];
+  const only = world.reigns.length === 1 ? world.reigns[0] : undefined;
+  if (only !== undefined) {
+    const judge = judgeIn(world, only, id);
+    // Most requirements answer the same on every day.
+    if (judge.changes.length === 0) return { requirement: id, spans: [spanOf(judge.on(from), from)] };
+  }
   const spans: { -readonly [Key in keyof Span]: Span[Key] }[] = [];
   let previous: object | undefined;
-  for (const start of starts) {
+  for (const start of [from, ...changesBetween(world, [id], from, undefined)]) {
     const judged = judgeOn(world, id, start).on(start);
     const before = spans[spans.length - 1];
     if (judged === previous) continue;
     if (before !== undefined) before.until = (start - 1) as Day;
-    spans.push({ from: start, until: undefined, ...judged });
+    spans.push(spanOf(judged, start));
     previous = judged;
   }
   return { requirement: id, spans };
 }
 
+const spanOf = ({ verdict, cause, nearLimit, exception, working }: Judgement, from: Day): Span => ({
+  from,
+  until: undefined,
+  verdict,
+  cause,
+  nearLimit,
+  exception,
+  working,
+});
+
 /** The last day of the unbroken run of ready days from `from`; undefined: to the horizon. `from` itself must be ready. */
 export function runFrom(world: World, from: Day): Day | undefined {
   let last: Day | undefined;
   for (const id of world.order) {
-    for (const start of [from, ...changesBetween(world, [id], from, last ?? world.horizon)]) {
+    for (let start: Day | undefined = from; start !== undefined; start = nextChange(world, [id], start)) {
+      if (last !== undefined && start > last) break;
       const { verdict } = judgeOn(world, id, start).on(start);
       if (verdict === 'ready' || verdict === 'does not apply') continue;
       if (start === from) throw new RangeError(`${id} is not ready on the first day of its window`);

@@ -142,10 +142,18 @@ const monthsInFull = [
 const weekdayNames = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 const weekdaysInFull = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const;
 
+/** Dates already written: every cause and every line of a list names a few of the same dates. Days of 1970 to 2069, no others. */
+const written: string[] = [];
+const WRITTEN_DAYS = 36_525;
+
 /** "9 Oct 2026" */
 export function shortDate(value: Day): string {
+  const before = value >= 0 && value < WRITTEN_DAYS ? written[value] : undefined;
+  if (before !== undefined) return before;
   const { year, month, dayOfMonth } = civilFromDay(value);
-  return `${dayOfMonth} ${monthNames[month - 1]} ${year}`;
+  const text = `${dayOfMonth} ${monthNames[month - 1]} ${year}`;
+  if (value >= 0 && value < WRITTEN_DAYS) written[value] = text;
+  return text;
 }
 
 /** "Fri 9 Oct 2026" */

@@ -50,7 +50,7 @@ export const factsOf = <Kind extends KindName>(record: SubjectRecord, kind: Kind
 
 export function latest<Kind extends KindName>(record: SubjectRecord, kind: Kind): Fact<Kind> | undefined {
   const facts = factsOf(record, kind);
-  return facts[facts.length - 1];
+  return facts.length === 0 ? undefined : facts[facts.length - 1];
 }
 
 /** The fact an id refers to, by its own id or by the id of the entry it amends. */

@@ -48,8 +48,8 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
     (calcium.albumin === undefined || calcium.sort === 'adjusted' || calcium.albumin.signed);
   const bloods = calcium === undefined ? '' : `bloods of ${shortDate(calcium.on)}`;
 
-  const working = (says: string) => (): Working => ({
-    says,
+  const working = (says: () => string) => (): Working => ({
+    says: says(),
     inputs: calcium === undefined ? [] : calciumInputs(calcium),
     formulas:
       calcium?.sort !== 'total' || value === undefined
@@ -77,55 +77,70 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
 
   const stands: Judgement = ((): Judgement => {
     if (calcium === undefined)
-      return judgement('cannot say', 'calcium never measured', working('No calcium is in these notes.'));
+      return judgement(
+        'cannot say',
+        'calcium never measured',
+        working(() => 'No calcium is in these notes.'),
+      );
     if (isVoided(calcium.sample, count)) {
       return judgement(
         'cannot say',
         `${bloods} no longer count`,
-        working(`The calcium of ${shortDate(calcium.on)} no longer counts: ${whyVoided(calcium.sample, count)}.`),
+        working(() => `The calcium of ${shortDate(calcium.on)} no longer counts: ${whyVoided(calcium.sample, count)}.`),
       );
     }
     if (albuminMissing)
       return judgement(
         'cannot say',
         'albumin missing, so adjusted calcium',
-        working('A total calcium without a usable albumin of the same sample cannot be adjusted.'),
+        working(() => 'A total calcium without a usable albumin of the same sample cannot be adjusted.'),
       );
     if (!signed)
       return judgement(
         'cannot say',
         `${bloods} not signed`,
-        working('Nobody has signed that this calcium has been read and belongs to this person.'),
+        working(() => 'Nobody has signed that this calcium has been read and belongs to this person.'),
       );
     if (loadedOn !== undefined && calcium.on < loadedOn + calciumAfterLoadingDays) {
       return judgement(
         'cannot say',
         'calcium to be checked after loading',
         working(
-          `Vitamin D loading ended on ${shortDate(loadedOn)}: a calcium sample from ${shortDate(addDays(loadedOn, calciumAfterLoadingDays))} is needed, the last is of ${shortDate(calcium.on)}.`,
+          () =>
+            `Vitamin D loading ended on ${shortDate(loadedOn)}: a calcium sample from ${shortDate(addDays(loadedOn, calciumAfterLoadingDays))} is needed, the last is of ${shortDate(calcium.on)}.`,
         ),
       );
     }
-    if (assumedGood) return judgement('ready', 'calcium, if good', working('Assumed good: not measured yet.'));
+    if (assumedGood)
+      return judgement(
+        'ready',
+        'calcium, if good',
+        working(() => 'Assumed good: not measured yet.'),
+      );
     if (value === undefined || outcome === undefined)
       return judgement(
         'cannot say',
         'calcium cannot be used as reported',
-        working('Its unit does not belong to calcium.'),
+        working(() => 'Its unit does not belong to calcium.'),
       );
-    const text = calciumText(value);
-    const limits = `limits ${scaledText(value.low)} - ${scaledText(value.high)} ${value.unit}`;
+    const text = () => calciumText(value);
+    const limits = () => `limits ${scaledText(value.low)} - ${scaledText(value.high)} ${value.unit}`;
     if (outcome === 'cannot be told')
       return judgement(
         'cannot say',
-        `calcium ${text} cannot be judged`,
-        working(`${text} may or may not lie within its ${limits}.`),
+        `calcium ${text()} cannot be judged`,
+        working(() => `${text()} may or may not lie within its ${limits()}.`),
       );
-    if (outcome === 'passing') return judgement('ready', 'calcium', working(`Adjusted calcium ${text}; ${limits}.`));
+    if (outcome === 'passing')
+      return judgement(
+        'ready',
+        'calcium',
+        working(() => `Adjusted calcium ${text()}; ${limits()}.`),
+      );
     return judgement(
       'not ready',
-      `calcium ${text}, ${outcome === 'low' ? `below ${scaledText(value.low)}` : `above ${scaledText(value.high)}`}`,
-      working(`Adjusted calcium ${text}; ${limits}.`),
+      `calcium ${text()}, ${outcome === 'low' ? `below ${scaledText(value.low)}` : `above ${scaledText(value.high)}`}`,
+      working(() => `Adjusted calcium ${text()}; ${limits()}.`),
     );
   })();
   const judgedByValue =
@@ -141,7 +156,8 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
           'cannot say',
           `${bloods} out of date`,
           working(
-            `The sample counts for ${bloodsValidDays} days, up to ${shortDate(addDays(calcium.on, bloodsValidDays))}.`,
+            () =>
+              `The sample counts for ${bloodsValidDays} days, up to ${shortDate(addDays(calcium.on, bloodsValidDays))}.`,
           ),
         );
   const carried: Judgement = { ...stands, exception: exception?.entry };

@@ -140,8 +140,9 @@ const boneSorts: ReadonlySet<string> = new Set(['bisphosphonate tablet', 'other 
 const isBoneMedicine = ({ body }: Fact<'medicine'>): boolean => boneSorts.has(body.sort);
 
 export const mineralTests = ['alkaline phosphatase', 'phosphate', 'magnesium', 'parathyroid hormone'] as const;
+const isMineralTest = (analyte: Analyte): boolean => (mineralTests as readonly Analyte[]).includes(analyte);
 
-const last = <T>(list: readonly T[]): T | undefined => list[list.length - 1];
+const last = <T>(list: readonly T[]): T | undefined => (list.length === 0 ? undefined : list[list.length - 1]);
 
 function sampleFrom(fact: Fact<'result'>, signed: ReadonlySet<Uuid>): Sample {
   const { quantity, acuteAdmission, referenceLow, referenceHigh } = fact.body;
@@ -191,10 +192,13 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
   const newest: Partial<Record<Analyte, Fact<'result'>>> = {};
   const creatinines: Fact<'result'>[] = [];
   const albumins: Fact<'result'>[] = [];
+  const minerals: Partial<Record<Analyte, Fact<'result'>>> = {};
   for (const result of upToToday('result')) {
-    newest[result.body.analyte] = result;
-    if (result.body.analyte === 'creatinine') creatinines.push(result);
-    if (result.body.analyte === 'albumin') albumins.push(result);
+    const { analyte } = result.body;
+    newest[analyte] = result;
+    if (analyte === 'creatinine') creatinines.push(result);
+    else if (analyte === 'albumin') albumins.push(result);
+    else if (isMineralTest(analyte) && (signed.has(result.id) || signed.has(result.first))) minerals[analyte] = result;
   }
   const decisions = upToToday('prescriber-decision');
   const decided = (about: Fact | undefined, question: BodyOfKind<'prescriber-decision'>['question']): boolean =>
@@ -291,9 +295,7 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
     boneMedicines: [...boneMedicines.values()],
     boneMedicinesStopped: undefined,
     minerals: mineralTests.flatMap((analyte) => {
-      const result = upToToday('result').findLast(
-        (one) => one.body.analyte === analyte && (signed.has(one.id) || signed.has(one.first)),
-      );
+      const result = minerals[analyte];
       return result === undefined ? [] : [{ result, lookedInto: decided(result, 'mineral metabolism looked into') }];
     }),
     mineralsLookedInto: false,

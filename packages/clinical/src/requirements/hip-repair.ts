@@ -24,7 +24,7 @@ function judge({ operations, hipFractures, exceptions }: Evidence, protocol: Pro
   const askedUntil =
     undated !== undefined ? undefined : newest === undefined ? undefined : addDays(newest.on, hipLookbackDays);
 
-  const inputs = [
+  const inputs = () => [
     ...hipFractures.map(({ on, id, body }) => ({
       label: 'hip fracture',
       text: body.dateKnown ? shortDate(on) : 'date not known',
@@ -36,12 +36,12 @@ function judge({ operations, hipFractures, exceptions }: Evidence, protocol: Pro
   const thresholds = [{ key: 'hipRepairDays' }, { key: 'hipLookbackDays' }] as const;
   const noRepair = judgement('cannot say', 'hip fracture, repair not recorded', () => ({
     says: 'A hip fracture is recorded without the day of its repair: a prescriber says.',
-    inputs,
+    inputs: inputs(),
     thresholds,
   }));
   const none = judgement('ready', 'no hip fracture recorded', () => ({
     says: 'No hip repair and no open hip fracture is recorded.',
-    inputs,
+    inputs: inputs(),
     thresholds,
   }));
   const waits =
@@ -49,7 +49,7 @@ function judge({ operations, hipFractures, exceptions }: Evidence, protocol: Pro
       ? undefined
       : judgement('not ready', `hip repair of ${shortDate(repair.on)}`, () => ({
           says: `${hipRepairDays} days from the latest hip repair (${shortDate(repair.on)}): from ${shortDate(due)}.`,
-          inputs,
+          inputs: inputs(),
           thresholds,
         }));
   const past =
@@ -57,7 +57,7 @@ function judge({ operations, hipFractures, exceptions }: Evidence, protocol: Pro
       ? none
       : judgement('ready', 'days since hip repair', () => ({
           says: `Latest hip repair ${shortDate(repair.on)}; ${hipRepairDays} days were over on ${shortDate(due)}.`,
-          inputs,
+          inputs: inputs(),
           thresholds,
         }));
 

@@ -26,11 +26,11 @@ export type KidneyFacts = {
   readonly kg: Ratio | undefined;
   readonly count: SamplesCount;
   readonly ageException: Exception | undefined;
-  readonly baseline: { readonly umol: Ratio; readonly on: Day } | undefined;
+  readonly baseline: () => { readonly umol: Ratio; readonly on: Day } | undefined;
   /** Risen on the baseline, and no prescriber has accepted it. */
-  readonly risen: boolean;
+  readonly risen: () => boolean;
   /** The same value had again from today on would have risen, whatever was accepted for this one (A2). */
-  readonly repeatRises: boolean;
+  readonly repeatRises: () => boolean;
   /** Looked at beside the actual weight. */
   readonly otherWeights: readonly OtherWeight[];
   /** Undefined where a value is not known. */
@@ -79,9 +79,16 @@ function otherWeightsThan(kg: Ratio, { height, sex }: Evidence, { exact }: Proto
 }
 
 function birthdaysFrom(birth: Day, today: Day): Day[] {
-  const first = civilFromDay(today).year;
-  const years = civilFromDay(addDays(today, HORIZON_DAYS)).year - first + 1;
-  return Array.from({ length: years }, (_, index) => birthdayIn(birth, first + index));
+  const last = civilFromDay(addDays(today, HORIZON_DAYS)).year;
+  const birthdays: Day[] = [];
+  for (let { year } = civilFromDay(today); year <= last; year += 1) birthdays.push(birthdayIn(birth, year));
+  return birthdays;
+}
+
+/** Worked out when first asked for: most answers never ask. */
+function once<Value>(make: () => Value): () => Value {
+  let made: { readonly value: Value } | undefined;
+  return () => (made ??= { value: make() }).value;
 }
 
 export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts {
@@ -92,20 +99,23 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
       ? undefined
       : usable(creatinine.value, creatinineUmolPerL);
   const kg = weight === undefined || typeof weight.value === 'string' ? undefined : usable(weight.value, weightKg);
-  const baseline =
+  const baseline = once(() =>
     umol === undefined || creatinine === undefined
       ? undefined
-      : baselineOf(evidence, protocol, creatinine.on, creatinine.on);
-  const baselineOfRepeat = umol === undefined ? undefined : baselineOf(evidence, protocol, today, Infinity);
+      : baselineOf(evidence, protocol, creatinine.on, creatinine.on),
+  );
   const otherWeights = kg === undefined ? [] : otherWeightsThan(kg, evidence, protocol);
   const known = new Map<number, Clearance>();
   const birthdays = birth === undefined ? [] : birthdaysFrom(birth, today);
   const ageToday = birth === undefined ? undefined : ageOn(birth, today);
+  const horizon = addDays(today, HORIZON_DAYS);
 
   function ageAt(day: Day): number {
     if (birth === undefined || ageToday === undefined) throw new RangeError('an age without a birth date');
-    if (day < today || day > addDays(today, HORIZON_DAYS)) return ageOn(birth, day);
-    return birthdays.reduce((age, birthday) => (birthday > today && birthday <= day ? age + 1 : age), ageToday);
+    if (day < today || day > horizon) return ageOn(birth, day);
+    let age = ageToday;
+    for (const birthday of birthdays) if (birthday > today && birthday <= day) age += 1;
+    return age;
   }
 
   function clearanceWith(ageYears: number, weightInKg: Ratio): Clearance | undefined {
@@ -139,10 +149,14 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
     count: samplesCountFor(evidence.nephrotoxic, samplesCount(evidence, protocol)),
     ageException: evidence.exceptions['age of bloods'],
     baseline,
-    risen:
-      umol !== undefined && baseline !== undefined && !evidence.riseAccepted && hasRisen(umol, baseline.umol, protocol),
-    repeatRises:
-      umol !== undefined && baselineOfRepeat !== undefined && hasRisen(umol, baselineOfRepeat.umol, protocol),
+    risen: once(() => {
+      const lowest = evidence.riseAccepted ? undefined : baseline();
+      return umol !== undefined && lowest !== undefined && hasRisen(umol, lowest.umol, protocol);
+    }),
+    repeatRises: once(() => {
+      const lowest = umol === undefined ? undefined : baselineOf(evidence, protocol, today, Infinity);
+      return umol !== undefined && lowest !== undefined && hasRisen(umol, lowest.umol, protocol);
+    }),
     otherWeights,
     clearanceAt,
     weightsDisagreeAt,

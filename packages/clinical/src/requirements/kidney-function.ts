@@ -87,7 +87,7 @@ function judgeAtAge(facts: KidneyFacts, age: number): Judgement {
   if (!bothAtLeast(clearance, clearanceFloor)) {
     return judgement('not ready', `kidney function at ${age}: ${clearanceText(clearance, clearanceFloor)}`, working());
   }
-  if (facts.risen) {
+  if (facts.risen()) {
     return judgement(
       'cannot say',
       'creatinine has risen',

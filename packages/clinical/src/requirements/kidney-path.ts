@@ -50,7 +50,7 @@ function blockerOn(facts: KidneyFacts, day: Day): Blocker | undefined {
     if (umol === undefined && creatinine.value !== 'assumed good') {
       return { what: 'a creatinine that can be used', who: 'nurse', step: 'repeat result', settled: repeat };
     }
-    if (facts.risen) return riseBlocker;
+    if (facts.risen()) return riseBlocker;
   }
   if (weight !== undefined && kg === undefined && weight.value !== 'assumed good') {
     return { what: 'a weight that can be used', who: 'nurse', step: 'repeat result', settled: weighAnew };
@@ -71,7 +71,7 @@ function blockerOn(facts: KidneyFacts, day: Day): Blocker | undefined {
 
 /** A prescriber's decision is about the value it was made for: had again, the value needs another, which is never assumed. */
 function blockerOfRepeat(facts: KidneyFacts, day: Day, { draw, weigh }: Needs): Blocker | undefined {
-  if (draw !== undefined && facts.repeatRises) return riseBlocker;
+  if (draw !== undefined && facts.repeatRises()) return riseBlocker;
   const anew = draw !== undefined || weigh !== undefined;
   return anew && facts.birth !== undefined && facts.weightsDisagreeAnewAt(facts.ageAt(day)) ? weightBlocker : undefined;
 }

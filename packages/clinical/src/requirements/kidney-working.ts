@@ -58,7 +58,8 @@ export function kidneyWorking(
   };
 }
 
-function inputsOf({ evidence, baseline }: KidneyFacts, age: number | undefined): Input[] {
+function inputsOf({ evidence, baseline: lowest }: KidneyFacts, age: number | undefined): Input[] {
+  const baseline = lowest();
   const { creatinine, weight, identity, height } = evidence;
   const inputs: Input[] = [];
   if (creatinine !== undefined) {
@@ -143,7 +144,7 @@ const thresholdsOf = ({ otherWeights, baseline }: KidneyFacts): Threshold[] => [
   { key: 'nearLimitCeiling' },
   { key: 'bloodsValidDays' },
   { key: 'weightValidDays' },
-  ...(baseline === undefined
+  ...(baseline() === undefined
     ? []
     : ([{ key: 'creatinineRise' }, { key: 'creatinineRiseFactor' }, { key: 'baselineDays' }] as const)),
   ...(otherWeights.length === 0

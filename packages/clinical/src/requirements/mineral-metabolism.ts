@@ -2,6 +2,7 @@
 import { shortDate } from '../calendar/day.ts';
 import { parseScaled } from '../exact/decimal.ts';
 import type { Fact } from '../record/patient-record.ts';
+import type { Working } from '../readiness/working.ts';
 import { type Evidence, mineralTests } from './evidence.ts';
 import { type Judge, type Requirement, always, judgement, readyPath } from './requirement.ts';
 
@@ -26,21 +27,27 @@ function trouble({ body }: Fact<'result'>): string | undefined {
 const valueText = ({ body: { quantity } }: Fact<'result'>): string =>
   `${quantity.comparator}${quantity.value} ${quantity.unit}`;
 
-function judge({ minerals, mineralsLookedInto }: Evidence): Judge {
-  const inputs = minerals.map(({ result }) => ({
+const inputsOf = (minerals: Evidence['minerals']): Working['inputs'] =>
+  minerals.map(({ result }) => ({
     label: result.body.analyte,
     text: valueText(result),
     on: result.on,
     entry: result.id,
   }));
+
+function cautionsOf(minerals: Evidence['minerals']): string[] {
   const never = mineralTests.filter((test) => !minerals.some(({ result }) => result.body.analyte === test));
   const unlimited = minerals.filter(
     ({ result: { body } }) => (ceilingTests.has(body.analyte) ? body.referenceHigh : body.referenceLow) === undefined,
   );
-  const cautions = [
+  return [
     ...(never.length === 0 ? [] : [`Never measured: ${never.join(', ')}. Looked for before a first dose.`]),
     ...unlimited.map(({ result }) => `${result.body.analyte}: no laboratory limit with it, so not compared.`),
   ];
+}
+
+function judge({ minerals, mineralsLookedInto }: Evidence): Judge {
+  const working = (says: string) => ({ says, inputs: inputsOf(minerals), cautions: cautionsOf(minerals) });
   const found = mineralsLookedInto
     ? []
     : minerals.flatMap(({ result, lookedInto }) => {
@@ -50,20 +57,18 @@ function judge({ minerals, mineralsLookedInto }: Evidence): Judge {
   const first = found[0];
   if (first === undefined)
     return always(
-      judgement('ready', 'mineral metabolism', () => ({
-        says: 'No mineral test is outside its limits without a prescriber having looked into it.',
-        inputs,
-        cautions,
-      })),
+      judgement('ready', 'mineral metabolism', () =>
+        working('No mineral test is outside its limits without a prescriber having looked into it.'),
+      ),
       readyPath,
     );
   const says = found.map(({ result, what }) => `${result.body.analyte} ${what}`).join(', ');
   return always(
-    judgement('cannot say', says, () => ({
-      says: `${found.map(({ result, what }) => `${result.body.analyte} ${what}: ${valueText(result)} on ${shortDate(result.on)}`).join('; ')}. Correct first, or a prescriber records that it has been looked into.`,
-      inputs,
-      cautions,
-    })),
+    judgement('cannot say', says, () =>
+      working(
+        `${found.map(({ result, what }) => `${result.body.analyte} ${what}: ${valueText(result)} on ${shortDate(result.on)}`).join('; ')}. Correct first, or a prescriber records that it has been looked into.`,
+      ),
+    ),
     {
       is: 'blocked',
       by: {

@@ -2,6 +2,7 @@
 import { type Day, addDays, addMonths, day as dayOf, shortDate } from '../calendar/day.ts';
 import { type Protocol, regimenNamed } from '../protocol/protocol.ts';
 import { ASSUMED_PRESCRIPTION_MONTHS } from '../readiness/context.ts';
+import type { Working } from '../readiness/working.ts';
 import type { Evidence } from './evidence.ts';
 import {
   type Judge,
@@ -28,7 +29,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
     },
   };
   if (prescriptionAssumed !== undefined)
-    return within(prescriptionAssumed.from, prescriptionAssumed.until, blocked, []);
+    return within(prescriptionAssumed.from, prescriptionAssumed.until, blocked, () => []);
   if (prescription === undefined) {
     return always(
       judgement('cannot say', 'no prescription', () => ({ says: 'No prescription is in these notes.' })),
@@ -36,10 +37,12 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
     );
   }
   const { body, id, on } = prescription;
-  const inputs = [
+  const from = dayOf(body.validFrom);
+  const until = dayOf(body.validUntil);
+  const inputs = () => [
     {
       label: 'prescription',
-      text: `${body.regimen}, ${shortDate(dayOf(body.validFrom))} to ${shortDate(dayOf(body.validUntil))}`,
+      text: `${body.regimen}, ${shortDate(from)} to ${shortDate(until)}`,
       on,
       entry: id,
     },
@@ -49,24 +52,19 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
     return always(
       judgement('cannot say', 'prescribed regimen not in the protocol', () => ({
         says: `The protocol does not know the regimen "${body.regimen}".`,
-        inputs,
+        inputs: inputs(),
       })),
       blocked,
     );
   }
-  return within(dayOf(body.validFrom), dayOf(body.validUntil), blocked, inputs);
+  return within(from, until, blocked, inputs);
 }
 
-function within(
-  from: Day,
-  until: Day,
-  blocked: Path,
-  inputs: readonly { label: string; text: string; on: Day; entry: string }[],
-): Judge {
-  const says = `Valid from ${shortDate(from)} to ${shortDate(until)}.`;
-  const early = judgement('not ready', `prescription from ${shortDate(from)}`, () => ({ says, inputs }));
-  const valid = judgement('ready', 'prescription', () => ({ says, inputs }));
-  const over = judgement('cannot say', `prescription ended on ${shortDate(until)}`, () => ({ says, inputs }));
+function within(from: Day, until: Day, blocked: Path, inputs: () => Working['inputs']): Judge {
+  const working = () => ({ says: `Valid from ${shortDate(from)} to ${shortDate(until)}.`, inputs: inputs() });
+  const early = judgement('not ready', `prescription from ${shortDate(from)}`, working);
+  const valid = judgement('ready', 'prescription', working);
+  const over = judgement('cannot say', `prescription ended on ${shortDate(until)}`, working);
   const on = (day: Day): Judgement => (day < from ? early : day > until ? over : valid);
   return {
     changes: [from, addDays(until, 1)],

@@ -25,16 +25,20 @@ const held: Readonly<
 };
 
 function holdingOf({ uncleared }: Evidence, protocol: Protocol): Holding[] {
-  return uncleared.flatMap((told): Holding[] => {
+  const holding: Holding[] = [];
+  for (const told of uncleared) {
     if (told.kind === 'symptom') {
       const found = held[told.body.what];
-      return found === undefined ? [] : [{ ...found, told, excepted: found.excepted === true }];
+      if (found !== undefined) holding.push({ ...found, told, excepted: found.excepted === true });
+      continue;
     }
     const { answers } = told.body;
-    return protocol.sheet.dayQuestions
-      .filter(({ id, holdsOn, staysUntilCleared }) => staysUntilCleared === true && answers[id]?.answer === holdsOn)
-      .map(({ then, says, exception }) => ({ verdict: then, cause: says, told, excepted: exception !== undefined }));
-  });
+    for (const { id, holdsOn, staysUntilCleared, then, says, exception } of protocol.sheet.dayQuestions) {
+      if (staysUntilCleared === true && answers[id]?.answer === holdsOn)
+        holding.push({ verdict: then, cause: says, told, excepted: exception !== undefined });
+    }
+  }
+  return holding;
 }
 
 const inputsOf = (holding: readonly Holding[]) =>

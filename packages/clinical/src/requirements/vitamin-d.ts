@@ -37,7 +37,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
           ? addDays(finishedOn, Math.max(loadingHoldsDays, maintenanceConfirmDays))
           : undefined;
 
-  const working = (says: string) => (): Working => vitaminDWorking(evidence, says, floor);
+  const working = (says: () => string) => (): Working => vitaminDWorking(evidence, says(), floor);
   const byLoading = finishedOn !== undefined && !(levelAfter(finishedOn) && level?.signed === true);
   const running = loading?.state.is === 'running';
 
@@ -48,14 +48,15 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
           'cannot say',
           `vitamin D of ${shortDate(level.on)} out of date`,
           working(
-            `The level counts for ${vitaminDValidDays} days, up to ${shortDate(addDays(level.on, vitaminDValidDays))}.`,
+            () =>
+              `The level counts for ${vitaminDValidDays} days, up to ${shortDate(addDays(level.on, vitaminDValidDays))}.`,
           ),
         );
   const levelStands = levelJudgement();
   const loadingStands = judgement(
     'ready',
     'vitamin D loading finished',
-    working(
+    working(() =>
       finishedOn === undefined
         ? ''
         : `Loading finished on ${shortDate(finishedOn)}; it stands until ${holdsUntil === undefined ? '-' : shortDate(holdsUntil)}.`,
@@ -64,7 +65,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   const loadingOver = judgement(
     'cannot say',
     maintained?.taken === false ? 'vitamin D maintenance not taken' : 'vitamin D loading no longer stands',
-    working(
+    working(() =>
       finishedOn === undefined
         ? ''
         : `Loading finished on ${shortDate(finishedOn)}. ${maintained === undefined ? 'Nobody has confirmed that the daily vitamin D is taken' : maintained.taken ? 'Its time is over' : 'The daily vitamin D is not taken'}: a level or a new loading.`,
@@ -73,28 +74,32 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   const notFinished = judgement(
     'not ready',
     'vitamin D loading not finished',
-    working(loading === undefined ? '' : `${loading.taken} of ${loading.doses} loading doses taken.`),
+    working(() => (loading === undefined ? '' : `${loading.taken} of ${loading.doses} loading doses taken.`)),
   );
   const afterHip = judgement(
     'not ready',
     'vitamin D loading after hip repair',
-    working('After a hip repair a first dose waits for a loading begun since.'),
+    working(() => 'After a hip repair a first dose waits for a loading begun since.'),
   );
 
   function levelJudgement(): Judgement {
     if (level === undefined)
-      return judgement('cannot say', 'vitamin D never measured', working('No vitamin D level is in these notes.'));
+      return judgement(
+        'cannot say',
+        'vitamin D never measured',
+        working(() => 'No vitamin D level is in these notes.'),
+      );
     if (!level.signed)
       return judgement(
         'cannot say',
         `vitamin D of ${shortDate(level.on)} not signed`,
-        working('Nobody has signed that this level has been read and belongs to this person.'),
+        working(() => 'Nobody has signed that this level has been read and belongs to this person.'),
       );
     if (outcome === 'cannot be told')
       return judgement(
         'cannot say',
         `${levelSays} cannot be judged`,
-        working(
+        working(() =>
           floor === undefined
             ? 'Its unit does not belong to vitamin D.'
             : `${levelSays} may or may not reach ${floorSays}.`,
@@ -104,12 +109,12 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
       return judgement(
         'not ready',
         `${levelSays}${floorSays === '' ? '' : `, below ${floorSays}`}`,
-        working(`${levelSays}; floor ${floorSays}, compared in the unit reported.`),
+        working(() => `${levelSays}; floor ${floorSays}, compared in the unit reported.`),
       );
     return judgement(
       'ready',
       level.value === 'assumed good' ? 'vitamin D, if good' : 'vitamin D',
-      working(
+      working(() =>
         level.value === 'assumed good'
           ? 'Assumed good: not measured yet.'
           : `${levelSays}; floor ${floorSays}, compared in the unit reported.`,

@@ -9,6 +9,15 @@ import type { Window } from './readiness.ts';
 import { waitingFor } from './waiting.ts';
 import { type World, judgeOn, protocolOn, runFrom, withEvidence, withOutcome, withSettled } from './world.ts';
 
+/** The dates of a window alone, for who asks about thousands. */
+export const datesOf = (world: World, plan: Plan): Pick<Window, 'first' | 'last'> => ({
+  first: plan.on,
+  last: runFrom(afterPlan(world, plan), plan.on),
+});
+
+const afterPlan = (world: World, plan: Plan): World =>
+  isEmpty(plan) ? world : withOutcome(world, evidenceAfter(world.evidence, plan));
+
 export const windowOf = (world: World, plan: Plan): Window => new FoundWindow(world, plan);
 
 /**
@@ -34,7 +43,7 @@ class FoundWindow implements Window {
     this.#world = world;
     this.#plan = plan;
     this.certain = isEmpty(plan);
-    this.#after = this.certain ? world : withOutcome(world, evidenceAfter(world.evidence, plan));
+    this.#after = afterPlan(world, plan);
     this.first = plan.on;
     this.last = runFrom(this.#after, plan.on);
     this.certainUntil = this.certain ? (this.last ?? world.horizon) : undefined;

@@ -7,7 +7,14 @@ import { type Protocol, underRegimen } from '../protocol/protocol.ts';
 import { type RequirementId, requirementIds } from '../protocol/requirement-ids.ts';
 import type { Evidence } from '../requirements/evidence.ts';
 import { requirements } from '../requirements/index.ts';
-import { type Judge, type Judgement, always, judgement, readyPath } from '../requirements/requirement.ts';
+import {
+  type Judge,
+  type Judgement,
+  type Requirement,
+  always,
+  judgement,
+  readyPath,
+} from '../requirements/requirement.ts';
 import { type SamplesCount, samplesCount } from '../requirements/samples.ts';
 import { type DecisionContext, HORIZON_DAYS } from './context.ts';
 import type { Span, Timeline } from './working.ts';
@@ -32,7 +39,12 @@ export type World = {
   /** Taken as settled, to ask what would hold next. */
   readonly settled: ReadonlySet<RequirementId>;
   readonly reigns: readonly Reign[];
+  readonly judgeFor: JudgeFor;
 };
+
+/** How a judge is come by. Who flips has judges that note which numbers they read. */
+export type JudgeFor = (requirement: Requirement, evidence: Evidence, protocol: Protocol) => Judge;
+const itsOwn: JudgeFor = (requirement, evidence, protocol) => requirement.judge(evidence, protocol);
 
 const BEFORE_ALL = -1_000_000 as Day;
 const nothingSettled: ReadonlySet<RequirementId> = new Set();
@@ -49,6 +61,7 @@ export function worldOf(
   evidence: Evidence,
   context: DecisionContext,
   settled: ReadonlySet<RequirementId> = nothingSettled,
+  judgeFor: JudgeFor = itsOwn,
 ): World {
   const versions = context.protocols;
   const { today } = evidence;
@@ -75,11 +88,12 @@ export function worldOf(
     order: (reigns[0]?.protocol ?? reigns[1]?.protocol)?.sheet.gravity ?? requirementIds,
     settled,
     reigns,
+    judgeFor,
   };
 }
 
 export const withEvidence = (world: World, evidence: Evidence): World =>
-  worldOf(evidence, world.context, world.settled);
+  worldOf(evidence, world.context, world.settled, world.judgeFor);
 
 /** Requirements that read nothing a plan changes. */
 const untouchedByPlans: readonly RequirementId[] = [
@@ -146,7 +160,7 @@ function judgeIn(world: World, reign: Reign, id: RequirementId): Judge {
   if (world.settled.size > 0 && world.settled.has(id)) return settledJudge;
   if (reign.protocol === undefined) return noProtocol;
   if (reign.protocol.leavesOut.has(id)) return notAsked;
-  return (reign.judges[id] ??= requirements[id].judge(world.evidence, reign.protocol));
+  return (reign.judges[id] ??= world.judgeFor(requirements[id], world.evidence, reign.protocol));
 }
 
 export const judgeOn = (world: World, id: RequirementId, day: Day): Judge => judgeIn(world, reignOn(world, day), id);

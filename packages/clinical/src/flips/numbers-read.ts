@@ -1,0 +1,141 @@
+/**
+ * Which numbers of a protocol an answer has read. An answer depends on the numbers it read and on no others: while those stay as
+ * they are it stays as it is. So a draft that moves one number needs to ask again only those whose answer read that number.
+ */
+import type { RequirementId } from '../protocol/requirement-ids.ts';
+import { type NumberKey, numberKeyNames } from '../protocol/number-keys.ts';
+import type { Protocol } from '../protocol/protocol.ts';
+import type { Evidence } from '../requirements/evidence.ts';
+import type { Judge, Requirement } from '../requirements/requirement.ts';
+
+const BITS = 32;
+const words = Math.ceil(numberKeyNames.length / BITS);
+const placeOf = new Map(numberKeyNames.map((key, index) => [key, index] as const));
+
+/** A set of the numbers of a protocol. */
+export class NumbersRead {
+  readonly #bits = new Int32Array(words);
+
+  add(place: number): void {
+    const word = place >>> 5;
+    this.#bits[word] = (this.#bits[word] ?? 0) | (1 << (place & 31));
+  }
+  addAll(): void {
+    this.#bits.fill(-1);
+  }
+  meets(other: NumbersRead): boolean {
+    for (let word = 0; word < words; word += 1)
+      if (((this.#bits[word] ?? 0) & (other.#bits[word] ?? 0)) !== 0) return true;
+    return false;
+  }
+}
+
+/** Whoever is reading now. Everything that reads a protocol does so without pausing, so there is only one reading at a time. */
+let readers: readonly NumbersRead[] = [];
+
+/** Notes in each of these what is read meanwhile. */
+export function readingAs<Value>(as: readonly NumbersRead[], read: () => Value): Value {
+  const before = readers;
+  readers = as;
+  try {
+    return read();
+  } finally {
+    readers = before;
+  }
+}
+
+function watchedNumbers<Value>(numbers: Readonly<Record<NumberKey, Value>>): Readonly<Record<NumberKey, Value>> {
+  const watched = {};
+  for (const [key, place] of placeOf) {
+    const value = numbers[key];
+    Object.defineProperty(watched, key, {
+      enumerable: true,
+      get: () => {
+        for (const reader of readers) reader.add(place);
+        return value;
+      },
+    });
+  }
+  return watched as Readonly<Record<NumberKey, Value>>;
+}
+
+/** The same object, but whoever looks at its sourced numbers has read them all. */
+function watchedSource<Source extends { readonly numbers: unknown }>(source: Source): Source {
+  return Object.defineProperty({ ...source }, 'numbers', {
+    enumerable: true,
+    get: () => {
+      for (const reader of readers) reader.addAll();
+      return source.numbers;
+    },
+  });
+}
+
+const watchedOnes = new WeakMap<Protocol, Protocol>();
+
+/** The same protocol, whose readers are noted. */
+export function watched(protocol: Protocol): Protocol {
+  const known = watchedOnes.get(protocol);
+  if (known !== undefined) return known;
+  const under = new Map<string, Protocol>();
+  const made = watchedAlone(protocol, under);
+  watchedOnes.set(protocol, made);
+  for (const [id, one] of protocol.under) under.set(id, one === protocol ? made : watchedAlone(one, under));
+  return made;
+}
+
+const watchedAlone = (protocol: Protocol, under: ReadonlyMap<string, Protocol>): Protocol => ({
+  ...protocol,
+  sheet: watchedSource(protocol.sheet),
+  regimen: watchedSource(protocol.regimen),
+  under,
+  number: watchedNumbers(protocol.number),
+  exact: watchedNumbers(protocol.exact),
+});
+
+export type WatchedJudge = Judge & { readonly read: NumbersRead };
+
+/** A judge that notes what it reads, whenever it is asked; `also` is told as well. */
+export function watchedJudge(
+  requirement: Requirement,
+  evidence: Evidence,
+  protocol: Protocol,
+  also: NumbersRead,
+): WatchedJudge {
+  const read = new NumbersRead();
+  const both = [read, also];
+  const judge = readingAs(both, () => requirement.judge(evidence, protocol));
+  return {
+    read,
+    changes: judge.changes,
+    on: (day) => readingAs(both, () => judge.on(day)),
+    path: (day, loadingEnds) => readingAs(both, () => judge.path(day, loadingEnds)),
+  };
+}
+
+export const numbersReadBy = (judge: Judge): NumbersRead | undefined => (judge as Partial<WatchedJudge>).read;
+
+/** The numbers that differ; undefined where something else differs too, so that numbers alone do not tell. */
+export function numbersMoved(from: Protocol, to: Protocol): NumbersRead | undefined {
+  if (besideNumbers(from) !== besideNumbers(to)) return undefined;
+  const moved = new NumbersRead();
+  for (const [key, place] of placeOf) if (from.exact[key] !== to.exact[key]) moved.add(place);
+  return moved;
+}
+
+const besides = new WeakMap<Protocol, string>();
+
+/** Everything of a protocol that may decide and is no number, as text. Names, dates of review and cautions decide nothing. */
+function besideNumbers(protocol: Protocol): string {
+  const known = besides.get(protocol);
+  if (known !== undefined) return known;
+  const { numbers, version, title, teachingOnly, reviewBy, cautions, regimens, ...rest } = protocol.sheet;
+  void [numbers, version, title, teachingOnly, reviewBy, cautions];
+  const text = JSON.stringify([
+    rest,
+    regimens.map((one) => ({ ...one, numbers: undefined })),
+    { ...protocol.regimen, numbers: undefined },
+    [...protocol.leavesOut] satisfies RequirementId[],
+  ]);
+  besides.set(protocol, text);
+  return text;
+}

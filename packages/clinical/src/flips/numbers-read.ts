@@ -9,25 +9,48 @@ import type { Evidence } from '../requirements/evidence.ts';
 import type { Judge, Requirement } from '../requirements/requirement.ts';
 
 const BITS = 32;
-const words = Math.ceil(numberKeyNames.length / BITS);
+const MOST = 3 * BITS;
+if (numberKeyNames.length > MOST) throw new RangeError(`more than ${MOST} numbers: a set of them needs another word`);
 const placeOf = new Map(numberKeyNames.map((key, index) => [key, index] as const));
 
 /** A set of the numbers of a protocol. */
 export class NumbersRead {
-  readonly #bits = new Int32Array(words);
+  #low = 0;
+  #middle = 0;
+  #high = 0;
 
   add(place: number): void {
-    const word = place >>> 5;
-    this.#bits[word] = (this.#bits[word] ?? 0) | (1 << (place & 31));
+    const bit = 1 << (place % BITS);
+    if (place < BITS) this.#low |= bit;
+    else if (place < 2 * BITS) this.#middle |= bit;
+    else this.#high |= bit;
   }
   addAll(): void {
-    this.#bits.fill(-1);
+    this.#low = -1;
+    this.#middle = -1;
+    this.#high = -1;
+  }
+  addEach(other: NumbersRead): void {
+    this.#low |= other.#low;
+    this.#middle |= other.#middle;
+    this.#high |= other.#high;
   }
   meets(other: NumbersRead): boolean {
-    for (let word = 0; word < words; word += 1)
-      if (((this.#bits[word] ?? 0) & (other.#bits[word] ?? 0)) !== 0) return true;
-    return false;
+    return ((this.#low & other.#low) | (this.#middle & other.#middle) | (this.#high & other.#high)) !== 0;
   }
+  get name(): string {
+    return `${this.#low} ${this.#middle} ${this.#high}`;
+  }
+}
+
+/** One set for all that are equal, so that thousands of people keep a few dozen sets. None of them is added to any more. */
+export function setsOnce(): (read: NumbersRead) => NumbersRead {
+  const known = new Map<string, NumbersRead>();
+  return (read) => {
+    const before = known.get(read.name);
+    if (before === undefined) known.set(read.name, read);
+    return before ?? read;
+  };
 }
 
 /** Whoever is reading now. Everything that reads a protocol does so without pausing, so there is only one reading at a time. */
@@ -92,27 +115,19 @@ const watchedAlone = (protocol: Protocol, under: ReadonlyMap<string, Protocol>):
   exact: watchedNumbers(protocol.exact),
 });
 
-export type WatchedJudge = Judge & { readonly read: NumbersRead };
-
-/** A judge that notes what it reads, whenever it is asked; `also` is told as well. */
-export function watchedJudge(
-  requirement: Requirement,
-  evidence: Evidence,
-  protocol: Protocol,
-  also: NumbersRead,
-): WatchedJudge {
+/** A judge whose numbers were noted when it was made: whoever asks it later has read them too. */
+export function watchedJudge(requirement: Requirement, evidence: Evidence, protocol: Protocol): Judge {
   const read = new NumbersRead();
-  const both = [read, also];
-  const judge = readingAs(both, () => requirement.judge(evidence, protocol));
+  const judge = readingAs([read, ...readers], () => requirement.judge(evidence, protocol));
+  const tell = (): void => {
+    for (const reader of readers) reader.addEach(read);
+  };
   return {
-    read,
     changes: judge.changes,
-    on: (day) => readingAs(both, () => judge.on(day)),
-    path: (day, loadingEnds) => readingAs(both, () => judge.path(day, loadingEnds)),
+    on: (day) => (tell(), judge.on(day)),
+    path: (day, loadingEnds) => (tell(), judge.path(day, loadingEnds)),
   };
 }
-
-export const numbersReadBy = (judge: Judge): NumbersRead | undefined => (judge as Partial<WatchedJudge>).read;
 
 /** The numbers that differ; undefined where something else differs too, so that numbers alone do not tell. */
 export function numbersMoved(from: Protocol, to: Protocol): NumbersRead | undefined {

@@ -2,20 +2,22 @@
  * Who flips: a register decided once under the protocols in force, then compared with a draft as often as its numbers are
  * moved. Someone flips if their verdict on the date asked about, or the first or last day of their window, would be another.
  *
- * Each person keeps what was found and which numbers it was found with (numbers-read.ts). A draft asks again only those whose
- * answer read a number it moves, and of them only the requirements that read it; the judges are the ones everything else uses.
+ * Each person keeps what each requirement said and which numbers it read to say so (numbers-read.ts). A draft asks again only
+ * the requirements that read a number it moves, with the judges everything else uses; a window only if it rests on one.
  */
 import type { Day } from '../calendar/day.ts';
 import { type Protocol, underRegimen } from '../protocol/protocol.ts';
+import type { RequirementId } from '../protocol/requirement-ids.ts';
 import { readiness, verdictOn } from '../readiness/ask.ts';
 import type { DecisionContext } from '../readiness/context.ts';
 import { firstPlan } from '../readiness/plan.ts';
-import { type Verdict, worse } from '../readiness/verdict.ts';
+import { type Verdict, together, worse } from '../readiness/verdict.ts';
 import { datesOf } from '../readiness/window.ts';
 import { type World, judgeOn, worldOf } from '../readiness/world.ts';
 import type { SubjectRecord } from '../record/patient-record.ts';
-import { evidenceOf } from '../requirements/evidence.ts';
-import { NumbersRead, numbersMoved, numbersReadBy, readingAs, watched, watchedJudge } from './numbers-read.ts';
+import { type Evidence, evidenceOf } from '../requirements/evidence.ts';
+import { requirements } from '../requirements/index.ts';
+import { NumbersRead, numbersMoved, readingAs, setsOnce, watched, watchedJudge } from './numbers-read.ts';
 
 export type PersonAsked = {
   readonly record: SubjectRecord;
@@ -58,9 +60,10 @@ export type ComparedRegister = {
 
 export function registerCompared(people: readonly PersonAsked[]): ComparedRegister {
   const known: (Decided | undefined)[] = [];
+  const theOne = setsOnce();
   function* eachFlip(draft: Protocol): Generator<Flip | undefined, void> {
     const compare = comparingWith(draft);
-    for (const [index, person] of people.entries()) yield compare((known[index] ??= decided(person)));
+    for (const [index, person] of people.entries()) yield compare((known[index] ??= decided(person, theOne)));
   }
   return {
     size: people.length,
@@ -72,90 +75,120 @@ export function registerCompared(people: readonly PersonAsked[]): ComparedRegist
 /** A person as decided under what is in force. */
 type Decided = {
   readonly person: PersonAsked;
-  readonly world: World;
-  /** Every number the answer rests on. */
-  readonly read: NumbersRead;
+  readonly evidence: Evidence;
+  /** Under the prescribed regimen; undefined where none or more than one version decides. */
+  readonly protocol: Protocol | undefined;
+  /** In order of gravity. */
+  readonly requirements: readonly Told[];
+  /** Every number the window rests on. */
+  readonly windowRead: NumbersRead;
   readonly now: Answer;
+};
+
+/** What one requirement said on the date asked about, and of which numbers. */
+type Told = {
+  readonly requirement: RequirementId;
+  readonly verdict: Verdict;
+  /** Nothing but a person can settle it, on any day: while it stands there is no window. */
+  readonly blocks: boolean;
+  readonly read: NumbersRead;
 };
 
 const dateAsked = ({ place, today }: PersonAsked): Day => (place !== undefined && place > today ? place : today);
 
-function decided(person: PersonAsked): Decided {
+function decided(person: PersonAsked, theOne: ReturnType<typeof setsOnce>): Decided {
   const { record, context, today } = person;
-  const read = new NumbersRead();
+  const on = dateAsked(person);
+  const evidence = evidenceOf(record, today);
   const protocols = context.protocols.map(({ from, protocol }) => ({ from, protocol: watched(protocol) }));
-  const world = worldOf(
-    evidenceOf(record, today),
-    { ...context, protocols },
-    undefined,
-    (requirement, evidence, protocol) => watchedJudge(requirement, evidence, protocol, read),
-  );
-  const found = readingAs([read], () => foundIn(world, dateAsked(person)));
-  return { person, world, read, now: answerOf(person, context, found) };
+  const ofWindow = new NumbersRead();
+  const world = worldOf(evidence, { ...context, protocols }, undefined, watchedJudge);
+  const requirements = world.order.map((requirement): Told => {
+    const read = new NumbersRead();
+    const told = readingAs([read, ofWindow], () => {
+      const judge = judgeOn(world, requirement, on);
+      return {
+        requirement,
+        verdict: judge.on(on).verdict,
+        blocks: judge.changes.length === 0 && judge.path(today).is === 'blocked',
+      };
+    });
+    return { ...told, read: theOne(read) };
+  });
+  const window = readingAs([ofWindow], () => windowIn(world));
+  const verdict = together(requirements.map((one) => one.verdict));
+  return {
+    person,
+    evidence,
+    protocol: world.reigns.length === 1 ? world.reigns[0]?.protocol : undefined,
+    requirements,
+    windowRead: theOne(ofWindow),
+    now: answerOf(person, context, { verdict, window }),
+  };
 }
 
 type Found = Pick<Answer, 'verdict' | 'window'>;
 
-function foundIn(world: World, on: Day): Found {
-  let verdict: Verdict = 'does not apply';
-  for (const id of world.order) verdict = worse(verdict, judgeOn(world, id, on).on(on).verdict);
+function windowIn(world: World): Answer['window'] {
   const plan = firstPlan(world);
-  return { verdict, window: plan === undefined ? undefined : datesOf(world, plan) };
+  return plan === undefined ? undefined : datesOf(world, plan);
 }
 
 function answerOf(person: PersonAsked, context: DecisionContext, { verdict, window }: Found): Answer {
   return {
     verdict,
-    window: window === undefined ? undefined : { first: window.first, last: window.last },
+    window,
     headline: () => verdictOn(readiness(person.record, context, person.today), dateAsked(person)).headline,
   };
 }
 
 /** Compares people with one draft. What differs between two protocols is looked for once for each pair that meets. */
 function comparingWith(draft: Protocol): (one: Decided) => Flip | undefined {
+  const protocols = [{ from: 0, protocol: draft }];
   const pairs = new Map<Protocol, Map<Protocol, NumbersRead | undefined>>();
-  function movedFor({ world }: Decided): NumbersRead | undefined {
-    const [reign, other] = world.reigns;
-    const now = reign?.protocol;
-    // Where more than one version decides, one draft is not compared with one protocol.
-    if (now === undefined || other !== undefined) return undefined;
-    const then = underRegimen(draft, world.evidence.prescription?.body.regimen);
+  function movedBetween(now: Protocol, then: Protocol): NumbersRead | undefined {
     let ofNow = pairs.get(now);
     if (ofNow === undefined) pairs.set(now, (ofNow = new Map()));
     if (!ofNow.has(then)) ofNow.set(then, numbersMoved(now, then));
     return ofNow.get(then);
   }
   return (one) => {
-    const moved = movedFor(one);
-    if (moved !== undefined && !one.read.meets(moved)) return undefined;
-    return flipOf(one, foundUnder(one, draft, moved), draft);
+    const { person, evidence, protocol, now } = one;
+    const then = underRegimen(draft, evidence.prescription?.body.regimen);
+    const moved = protocol === undefined ? undefined : movedBetween(protocol, then);
+    const context = { ...person.context, protocols };
+    if (moved === undefined) {
+      const world = worldOf(evidence, context);
+      const on = dateAsked(person);
+      const verdict = together(world.order.map((id) => judgeOn(world, id, on).on(on).verdict));
+      return flipOf(one, { verdict, window: windowIn(world) }, context);
+    }
+    const stays =
+      !one.windowRead.meets(moved) || one.requirements.some(({ blocks, read }) => blocks && !read.meets(moved));
+    const verdict = verdictUnder(one, then, moved);
+    return flipOf(one, { verdict, window: stays ? now.window : windowIn(worldOf(evidence, context)) }, context);
   };
 }
 
-/** What is found under a draft: with the judges that read nothing it moves, and with new ones for the rest. */
-function foundUnder({ person, world }: Decided, draft: Protocol, moved: NumbersRead | undefined): Found {
-  const under = (): World => worldOf(world.evidence, { ...world.context, protocols: [{ from: 0, protocol: draft }] });
-  const on = dateAsked(person);
-  const then = under();
-  const [before, after] = [world.reigns[0], then.reigns[0]];
-  if (moved === undefined || before === undefined || after === undefined) return foundIn(then, on);
-  const kept: NumbersRead[] = [];
-  for (const id of world.order) {
-    const judge = before.judges[id];
-    const read = judge === undefined ? undefined : numbersReadBy(judge);
-    if (judge === undefined || read === undefined || read.meets(moved)) continue;
-    after.judges[id] = judge;
-    kept.push(read);
+/** What read no number that was moved stands; the rest is asked again, unless what stands is not ready already. */
+function verdictUnder({ person, evidence, requirements: told }: Decided, then: Protocol, moved: NumbersRead): Verdict {
+  let verdict: Verdict = 'does not apply';
+  let asksAgain = false;
+  for (const one of told) {
+    if (one.read.meets(moved)) asksAgain = true;
+    else verdict = worse(verdict, one.verdict);
   }
-  const found = foundIn(then, on);
-  // Asked about other days than before, a judge may have read a number it had not: then it was no judge for this draft.
-  return kept.some((read) => read.meets(moved)) ? foundIn(under(), on) : found;
+  if (!asksAgain || verdict === 'not ready') return verdict;
+  const on = dateAsked(person);
+  for (const { requirement, read } of told)
+    if (read.meets(moved)) verdict = worse(verdict, requirements[requirement].judge(evidence, then).on(on).verdict);
+  return verdict;
 }
 
-function flipOf({ person, now: from }: Decided, found: Found, draft: Protocol): Flip | undefined {
+function flipOf({ person, now: from }: Decided, found: Found, context: DecisionContext): Flip | undefined {
   const verdictChanges = from.verdict !== found.verdict;
   const windowChanges = from.window?.first !== found.window?.first || from.window?.last !== found.window?.last;
   if (!verdictChanges && !windowChanges) return undefined;
-  const to = answerOf(person, { ...person.context, protocols: [{ from: 0, protocol: draft }] }, found);
+  const to = answerOf(person, context, found);
   return { subject: person.record.subject, on: dateAsked(person), from, to, verdictChanges, windowChanges };
 }

@@ -53,8 +53,7 @@ describe.each([0, 1, 2, 3])('on random ledgers, a quarter of them', (quarter) =>
         for (let ahead = 0; ahead <= horizon; ahead += index % 4 === 0 ? 1 : 7) {
           const on = addDays(today, ahead);
           const { verdict } = verdictOn(whole, on);
-          if (verdictIn(spans, on) !== verdict)
-            expect.fail(`${verdictIn(spans, on)}, not ${verdict}, ${ahead} days on:\n${found.text}`);
+          expect(verdictIn(spans, on), `${ahead} days on:\n${found.text}`).toBe(verdict);
           seen.add(verdict);
         }
       }

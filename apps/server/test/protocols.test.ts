@@ -1,6 +1,6 @@
-import type { ProtocolView, flipsAnswer } from '@twelvemonth/exchange';
+import { type PlainDate, type ProtocolSheet, starterUk } from '@twelvemonth/clinical';
+import type { FlipsAnswer, ProtocolView } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { z } from 'zod';
 import { type OwnServer, ownServer, problemOf, referralOf, setUp, workUp } from './support/own-server.ts';
 
 let server: OwnServer;
@@ -13,9 +13,25 @@ beforeAll(async () => {
 afterAll(async () => server.close());
 
 const protocols = async (): Promise<ProtocolView> => server.read<ProtocolView>('/api/protocols?unit=thornbeck');
-const draft = async (body: object) =>
-  server.ask('/api/protocols/draft?unit=thornbeck', { method: 'POST', as: 'pharmacist', body });
-const named = { version: 'thornbeck-2', title: 'Thornbeck 2', reviewBy: '2027-11-30' };
+const named = { title: 'Thornbeck 2', reviewBy: '2027-11-30' as PlainDate };
+const draft = async (from: string, sheet: object) =>
+  server.ask('/api/protocols/draft?unit=thornbeck', { method: 'POST', as: 'pharmacist', body: { from, sheet } });
+const inForce = async (): Promise<ProtocolSheet> => {
+  const found = (await protocols()).versions.find(({ version }) => version === 'thornbeck-1');
+  if (found === undefined) throw new Error('nothing in force');
+  return found.sheet;
+};
+/** The sheet in force with one number decided otherwise. */
+const withNumber = async (version: string, value: string, source?: string): Promise<ProtocolSheet> => {
+  const sheet = await inForce();
+  const clearanceFloor = { ...sheet.numbers.clearanceFloor, value, ...(source === undefined ? {} : { source }) };
+  return { ...sheet, ...named, version, numbers: { ...sheet.numbers, clearanceFloor } };
+};
+const flipsOf = async (body: object): Promise<FlipsAnswer> => {
+  const answer = await server.ask('/api/protocols/flips?unit=thornbeck', { method: 'POST', as: 'nurse', body });
+  expect(answer.statusCode).toBe(200);
+  return answer.json<FlipsAnswer>();
+};
 
 describe('a version of the protocol', () => {
   test('may begin from any starter; the one chosen when the service was set up is offered first', async () => {
@@ -29,9 +45,8 @@ describe('a version of the protocol', () => {
   });
 
   test('begun from the starter keeps the starter’s empty numbers, and cannot be signed with them', async () => {
-    const { starters } = await protocols();
-    const from = starters[0]?.version ?? '';
-    expect((await draft({ ...named, version: 'from-starter', from, numbers: {} })).statusCode).toBe(200);
+    const sheet = { ...starterUk, ...named, version: 'from-starter' };
+    expect((await draft('starter-uk', sheet)).statusCode).toBe(200);
     const written = (await protocols()).versions.find(({ version }) => version === 'from-starter');
     expect(written).toMatchObject({ state: 'written', signatures: [] });
     expect(written?.empty.length).toBeGreaterThan(0);
@@ -46,31 +61,55 @@ describe('a version of the protocol', () => {
     expect(problemOf(signed).refusals?.[0]?.name).toBe('empty-numbers');
   });
 
-  test('begun from another with a number changed names who decided it, and shows who would flip', async () => {
-    expect((await draft({ ...named, from: 'thornbeck-1', numbers: { clearanceFloor: '70' } })).statusCode).toBe(200);
+  test('begun from another with a number changed needs its source and names who decided it', async () => {
+    const silent = await draft('thornbeck-1', await withNumber('thornbeck-2', '70'));
+    expect(silent.statusCode).toBe(422);
+    expect(problemOf(silent).refusals?.map(({ field }) => field)).toEqual(['numbers.clearanceFloor.source']);
+    expect((await draft('thornbeck-1', await withNumber('thornbeck-2', '70', 'our nephrologists'))).statusCode).toBe(
+      200,
+    );
     const written = (await protocols()).versions.find(({ version }) => version === 'thornbeck-2');
-    const number = written?.numbers.find(({ key }) => key === 'clearanceFloor');
-    expect(number).toMatchObject({ value: '70', source: 'decided by Phil Farm', status: 'local decision' });
-    const flips = await server.read<z.infer<typeof flipsAnswer>>(
-      '/api/protocols/flips?unit=thornbeck&version=thornbeck-2',
-    );
-    expect(flips).toMatchObject({
-      compared: 1,
-      flips: [{ patient: 'p1', from: expect.stringContaining('ready'), to: expect.stringContaining('not ready') }],
+    expect(written?.numbers.find(({ key }) => key === 'clearanceFloor')).toMatchObject({
+      value: '70',
+      source: 'decided by Phil Farm: our nephrologists',
+      status: 'local decision',
     });
-    const same = await server.read<z.infer<typeof flipsAnswer>>(
-      '/api/protocols/flips?unit=thornbeck&version=thornbeck-1',
-    );
-    expect(same.flips).toEqual([]);
   });
 
-  test('names every number that cannot be read, and is then not written', async () => {
-    const answer = await draft({
-      ...named,
-      version: 'thornbeck-3',
-      from: 'thornbeck-1',
-      numbers: { clearanceFloor: 'about 35', courage: '1' },
+  test('shows who would flip, before it is written and after, and changes nothing by asking', async () => {
+    const before = (await protocols()).versions.length;
+    const unsaid = await flipsOf({ sheet: await withNumber('not-written', '70') });
+    expect(unsaid).toMatchObject({
+      compared: 1,
+      of: 1,
+      flips: [
+        {
+          patient: 'p1',
+          from: expect.stringContaining('ready'),
+          to: expect.stringContaining('not ready'),
+          verdictChanges: true,
+          windowTo: 'no date',
+        },
+      ],
     });
+    expect(unsaid.next).toBeUndefined();
+    expect(await flipsOf({ version: 'thornbeck-2' })).toEqual(unsaid);
+    expect((await flipsOf({ version: 'thornbeck-1' })).flips).toEqual([]);
+    expect((await protocols()).versions).toHaveLength(before);
+  });
+
+  test('with a number that is empty nobody can be compared, and the number is named', async () => {
+    const answer = await server.ask('/api/protocols/flips?unit=thornbeck', {
+      method: 'POST',
+      as: 'nurse',
+      body: { version: 'starter-uk' },
+    });
+    expect([answer.statusCode, problemOf(answer).refusals?.[0]?.name]).toEqual([422, 'empty-numbers']);
+  });
+
+  test('names every field that cannot be read, and is then not written', async () => {
+    const sheet = await withNumber('thornbeck-3', 'about 35');
+    const answer = await draft('thornbeck-1', { ...sheet, numbers: { ...sheet.numbers, courage: {} } });
     expect(answer.statusCode).toBe(422);
     expect(
       problemOf(answer)
@@ -78,6 +117,11 @@ describe('a version of the protocol', () => {
         .toSorted(),
     ).toEqual(['numbers.clearanceFloor', 'numbers.courage']);
     expect((await protocols()).versions.map(({ version }) => version)).not.toContain('thornbeck-3');
+  });
+
+  test('is never changed once written: the same name again is refused', async () => {
+    const again = await draft('thornbeck-1', await withNumber('thornbeck-2', '60', 'second thoughts'));
+    expect(problemOf(again).refusals?.[0]).toMatchObject({ name: 'field-wrong', field: 'sheet.version' });
   });
 
   test('is hashed by the server over its text, whatever the sender says', async () => {

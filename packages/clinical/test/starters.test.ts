@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import {
   type ProtocolSheet,
   demoSheet,
+  inUsUnits,
   emptyNumbers,
   numberKeyNames,
   numberKeys,
@@ -128,4 +129,15 @@ test('docs/guide/starters.md says how the starters differ', async () => {
     '',
   ];
   await expect(lines.join('\n')).toMatchFileSnapshot('../../../docs/guide/starters.md');
+});
+
+// 1 mg/dL = 88.4 umol/L; 1 mmol/L = 4.008 mg/dL; 1 ng/mL = 2.496 nmol/L (clinical.md 2f); 38 degrees Celsius is 100.4 Fahrenheit.
+test('a number is shown in US units beside its own, and only where they differ', () => {
+  expect(inUsUnits('creatinineRise', '26.52')).toBe('0.3 mg/dL');
+  expect(inUsUnits('calciumLow', '2.20')).toBe('8.82 mg/dL');
+  expect(inUsUnits('vitaminDFloor', '75')).toBe('30.05 ng/mL');
+  expect(inUsUnits('calciumAdjustSlope', '0.02')).toBe('0.8 mg/dL per g/dL');
+  expect(inUsUnits('putOffTemperature', '38')).toBe('100.4 degrees Fahrenheit');
+  expect(inUsUnits('clearanceFloor', '35')).toBeUndefined();
+  expect(inUsUnits('creatinineRise', 'about 26')).toBeUndefined();
 });

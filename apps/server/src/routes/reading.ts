@@ -12,7 +12,6 @@ import type { UnitNow } from '../register/units.ts';
 import { serveAnyone, serveRoute } from '../serve-route.ts';
 import type { SignedIn } from '../sign-in/accounts.ts';
 import { bookingCheckOf } from '../views/booking-check.ts';
-import { flipsOf } from '../views/flips.ts';
 import { foundIn, peopleListOf } from '../views/people-list.ts';
 import { personViewOf } from '../views/person.ts';
 import { protocolViewOf } from '../views/protocols.ts';
@@ -126,14 +125,6 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'protocols', async (asked) => {
     const unit = await unitAsked(asked);
     return unit instanceof Refused ? unit : protocolViewOf(unit, atHand);
-  });
-  serveRoute(app, atHand, 'flips', async (asked) => {
-    const unit = await unitAsked(asked);
-    const { version } = query.parse(asked.request.query);
-    if (unit instanceof Refused) return unit;
-    return version === undefined
-      ? missingInQuery('version', 'Say which version to compare with.')
-      : flipsOf(atHand, unit, version);
   });
   serveRoute(app, atHand, 'settings', async () => settingsOf(atHand));
 }

@@ -1,30 +1,44 @@
-/** Who flips: people whose verdict would differ if a version of the protocol were in force. */
-import { setImmediate as nextTurn } from 'node:timers/promises';
+/**
+ * Who flips: people whose verdict or window would differ if a sheet were in force. Answered in parts, so that a screen can
+ * show how far it is, and stop by asking for no more. What stands is worked out once for as long as the register stays.
+ */
 import {
-  type DecisionContext,
+  type Answer,
+  type ComparedRegister,
+  type Flip,
+  type ProtocolSheet,
   plainDate,
   protocolFrom,
-  protocolVersions,
-  readiness,
-  verdictOn,
+  registerCompared,
+  shortDate,
+  subjectId,
 } from '@twelvemonth/clinical';
-import type { flipsAnswer } from '@twelvemonth/exchange';
-import type { z } from 'zod';
+import type { FlipsAnswer } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
-import { Refused, notHere } from '../problem.ts';
+import { steadyMilliseconds } from '../clock.ts';
+import { Refused } from '../problem.ts';
+import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
 import { fullName } from './person-words.ts';
 
 const ended = new Set(['died', 'closed', 'transferred out', 'returned to referrer']);
 
+/** How many people are looked at between two looks at the clock. */
+const partSize = 25;
+/** How long one part of the answer may take: others are answered in between. */
+const partMilliseconds = 80;
+
+type Parts = { readonly people: readonly Person[]; readonly compared: (ComparedRegister | undefined)[] };
+/** By the register as it was, then by unit: another register is another list. */
+const known = new WeakMap<readonly Person[], Map<string, Parts>>();
+
 export async function flipsOf(
-  atHand: AtHand,
+  { people }: AtHand,
   unit: UnitNow,
-  version: string,
-): Promise<z.infer<typeof flipsAnswer> | Refused> {
-  const found = protocolVersions(unit.protocolRecord).findLast((one) => one.version === version);
-  if (found?.sheet === undefined) return notHere('version of the protocol');
-  const made = protocolFrom(found.sheet);
+  sheet: ProtocolSheet,
+  after: number,
+): Promise<FlipsAnswer | Refused> {
+  const made = protocolFrom(sheet);
   if ('empty' in made) {
     const reasons = made.empty.map(({ key }) => ({
       name: 'empty-numbers',
@@ -35,28 +49,55 @@ export async function flipsOf(
       reasons,
     });
   }
-  const context: DecisionContext = { protocols: [{ from: 0, protocol: made.protocol }], calendar: unit.unit.calendar };
-  const answer: z.infer<typeof flipsAnswer> = { compared: 0, flips: [] };
-  for (const person of await atHand.people.all()) {
-    if (person.unitId !== unit.unit.id || ended.has(person.standing.standing)) continue;
-    const on = person.place?.on ?? person.today;
-    const now = person.readiness();
-    const before = now === undefined ? undefined : verdictOn(now, on);
-    const after = verdictOn(
-      readiness(person.record, context, person.today, person.place === undefined ? {} : { place: on }),
-      on,
-    );
-    answer.compared += 1;
-    if (before?.verdict !== after.verdict) {
-      answer.flips.push({
-        patient: person.patient,
-        name: fullName(person),
-        on: plainDate(on),
-        from: before?.headline ?? 'cannot say: no protocol in force',
-        to: after.headline,
-      });
+  const parts = partsOf(await people.all(), unit);
+  const flips: FlipsAnswer['flips'] = [];
+  const began = steadyMilliseconds();
+  let at = after;
+  while (at < parts.people.length && steadyMilliseconds() - began < partMilliseconds) {
+    const part = partFrom(parts, unit, Math.floor(at / partSize));
+    for (const flip of part.flips(made.protocol)) {
+      const person = parts.people.find(({ record }) => record.subject === flip.subject);
+      if (person !== undefined) flips.push(flipView(person, flip));
     }
-    await nextTurn();
+    at = (Math.floor(at / partSize) + 1) * partSize;
   }
-  return answer;
+  const of = parts.people.length;
+  return { compared: Math.min(at, of), of, ...(at < of ? { next: at } : {}), flips };
 }
+
+function partsOf(everyone: readonly Person[], { unit: { id } }: UnitNow): Parts {
+  let byUnit = known.get(everyone);
+  if (byUnit === undefined) known.set(everyone, (byUnit = new Map()));
+  let parts = byUnit.get(id);
+  if (parts === undefined) {
+    const people = everyone.filter(({ unitId, standing }) => unitId === id && !ended.has(standing.standing));
+    byUnit.set(id, (parts = { people, compared: [] }));
+  }
+  return parts;
+}
+
+function partFrom({ people, compared }: Parts, { unit, context }: UnitNow, index: number): ComparedRegister {
+  return (compared[index] ??= registerCompared(
+    people.slice(index * partSize, (index + 1) * partSize).map(({ record, today, place }) => ({
+      record,
+      today,
+      place: place?.on,
+      context: context ?? { protocols: [], calendar: unit.calendar },
+    })),
+  ));
+}
+
+const flipView = (person: Person, { subject, on, from, to, verdictChanges, windowChanges }: Flip) => ({
+  patient: subjectId(subject as `patient/${string}`),
+  name: fullName(person),
+  on: plainDate(on),
+  from: from.headline(),
+  to: to.headline(),
+  verdictChanges,
+  ...(windowChanges ? { windowFrom: windowText(from), windowTo: windowText(to) } : {}),
+});
+
+const windowText = ({ window }: Answer): string =>
+  window === undefined
+    ? 'no date'
+    : `${shortDate(window.first)} ${window.last === undefined ? 'onwards' : `to ${shortDate(window.last)}`}`;

@@ -40,6 +40,7 @@ export async function protocolViewOf(unit: UnitNow, { accounts, store }: AtHand)
               inForceFrom: plainDate(inForceFrom),
             })),
             ...sheetViewOf(sheet),
+            sheet,
             added: added.map(({ path, says }) => ({ path, says })),
           },
         ];

@@ -12,9 +12,9 @@ import { Page } from '../paper/Page.tsx';
 import { protocols } from '../server/queries.ts';
 import { dayInWords, shortDay } from '../words/dates.ts';
 import { dotted } from '../words/texts.ts';
-import { DraftForm } from './DraftForm.tsx';
 import css from './Protocol.module.css';
 import { Version } from './Version.tsx';
+import { Editor } from './editor/Editor.tsx';
 
 export function ProtocolScreen() {
   const { unit } = useUnit();
@@ -87,7 +87,7 @@ function Versions({ data }: { data: ProtocolView }) {
         )}
       </div>
       {drafting ? (
-        <DraftForm
+        <Editor
           data={data}
           done={(version) => {
             setChosen(version);
@@ -95,7 +95,7 @@ function Versions({ data }: { data: ProtocolView }) {
           }}
         />
       ) : (
-        shown !== undefined && <Version key={shown.version} unit={data.unit} version={shown} />
+        shown !== undefined && <Version key={shown.version} unit={data.unit} version={shown} inForce={inForce} />
       )}
     </>
   );

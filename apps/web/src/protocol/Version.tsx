@@ -3,6 +3,7 @@ import { useUnit } from '../frame/unit.ts';
 import { Note } from '../paper/Note.tsx';
 import { dayInWords, momentInWords } from '../words/dates.ts';
 import { counted, sentence } from '../words/texts.ts';
+import { Changes } from './Changes.tsx';
 import { Flips } from './Flips.tsx';
 import { Numbers } from './Numbers.tsx';
 import { SignForm } from './SignForm.tsx';
@@ -10,7 +11,15 @@ import { SignForm } from './SignForm.tsx';
 export type VersionView = ProtocolView['versions'][number];
 
 /** One version, whole: state, signatures, numbers, regimens, questions of the day, policies, cautions. */
-export function Version({ unit, version }: { unit: string; version: VersionView }) {
+export function Version({
+  unit,
+  version,
+  inForce,
+}: {
+  unit: string;
+  version: VersionView;
+  inForce: VersionView | undefined;
+}) {
   const { unit: shown } = useUnit();
   const open = version.state === 'written' || version.state === 'signed by one';
   return (
@@ -53,10 +62,13 @@ export function Version({ unit, version }: { unit: string; version: VersionView 
           </ul>
         </Note>
       )}
-      {open && version.empty.length === 0 && <SignForm unit={unit} version={version} />}
-      {version.empty.length === 0 && version.state !== 'in force' && version.state !== 'replaced' && (
-        <Flips unit={unit} version={version.version} />
+      {inForce !== undefined && inForce.version !== version.version && (
+        <Changes before={inForce.sheet} after={version.sheet} against={`the version in force, ${inForce.version}`} />
       )}
+      {version.state !== 'in force' && version.state !== 'replaced' && (
+        <Flips unit={unit} asked={version.empty.length === 0 ? { version: version.version } : undefined} />
+      )}
+      {open && version.empty.length === 0 && version.added.length === 0 && <SignForm unit={unit} version={version} />}
       <Numbers version={version} />
       <h3>Regimens</h3>
       <ul>

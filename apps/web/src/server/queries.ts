@@ -88,5 +88,4 @@ export const session = (id: string) => asking('session', { session: id });
 export const recall = (unit: string | undefined) => asking('recall', { unit });
 export const waitingRows = () => asking('waitingRows');
 export const protocols = (unit: string | undefined) => asking('protocols', { unit });
-export const flips = (unit: string, version: string) => asking('flips', { unit, version });
 export const settings = () => asking('settings');

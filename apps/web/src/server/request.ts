@@ -7,7 +7,9 @@ async function call(address: string, init: RequestInit): Promise<Response> {
   let response: Response;
   try {
     response = await fetch(address, { credentials: 'same-origin', ...init });
-  } catch {
+  } catch (error) {
+    // Left off by the screen itself: that says nothing about the server.
+    if (init.signal?.aborted === true) throw error;
     noteReached(false);
     throw new NotReached('The server cannot be reached.');
   }
@@ -38,11 +40,13 @@ export async function post<Name extends RouteName>(
   name: Name,
   body?: BodyOf<Name>,
   asked: Asked = {},
+  signal?: AbortSignal,
 ): Promise<AnswerOf<Name>> {
   const response = await call(addressOf(name, asked), {
     method: 'POST',
     headers: { accept: 'application/json', ...(body === undefined ? {} : { 'content-type': 'application/json' }) },
     ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+    ...(signal === undefined ? {} : { signal }),
   });
   const text = await response.text();
   return (text === '' ? undefined : JSON.parse(text)) as AnswerOf<Name>;

@@ -2,6 +2,7 @@
 import { day, shortDate } from '../calendar/day.ts';
 import { plural } from '../kinds-texts/words.ts';
 import { subject } from '../ledger/subject.ts';
+import { canonicalText } from '../protocol/canonical-text.ts';
 import { type ProtocolVersion, protocolVersions } from '../protocol/in-force.ts';
 import { numberKeyNames } from '../protocol/number-keys.ts';
 import { type ProtocolSheet, emptyNumbers } from '../protocol/protocol.ts';
@@ -13,19 +14,6 @@ import { recordIn } from './ledgers.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, notYours, refusal } from './refuse.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
-
-/** The text of a sheet that is stored and hashed: keys in order, so that one content has one text. */
-export const canonicalText = (sheet: ProtocolSheet): string => JSON.stringify(inOrder(sheet));
-
-function inOrder(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map(inOrder);
-  if (typeof value !== 'object' || value === null) return value;
-  return Object.fromEntries(
-    Object.entries(value)
-      .toSorted(([a], [b]) => (a < b ? -1 : 1))
-      .map(([key, one]) => [key, inOrder(one)]),
-  );
-}
 
 export function decideWriteProtocol(act: ActNamed<'write protocol'>, now: Surroundings): Decided {
   const of = subject('protocol', act.unit);

@@ -57,6 +57,8 @@ export const protocolSchema = z
       .readonly(),
     dayQuestions: z.array(dayQuestionSchema).readonly(),
     cautions: z.array(textField).min(1).readonly(),
+    /** Why this unit decided otherwise than the sheet it began from, by the place of what has no source of its own. */
+    reasons: z.record(z.string(), textField).readonly().optional(),
   })
   .readonly();
 /** A rule sheet as written; it may have empty numbers. */

@@ -11,6 +11,7 @@ import {
   changeStaffBody,
   firstAdministratorBody,
   flipsAnswer,
+  flipsBody,
   meView,
   newStaffBody,
   protocolDraftBody,
@@ -66,7 +67,7 @@ export const routes = {
 
   protocols: { method: 'GET', path: '/api/protocols', answer: protocolView },
   protocolDraft: { method: 'POST', path: '/api/protocols/draft', body: protocolDraftBody, answer: actAnswer },
-  flips: { method: 'GET', path: '/api/protocols/flips', answer: flipsAnswer },
+  flips: { method: 'POST', path: '/api/protocols/flips', body: flipsBody, answer: flipsAnswer },
 
   settings: { method: 'GET', path: '/api/settings', answer: settingsView },
   addStaff: { method: 'POST', path: '/api/staff', body: newStaffBody, answer: staffView },

@@ -1,5 +1,5 @@
 /** The service itself: status, who is signed in, settings, protocol, acts, import. */
-import { actSchema } from '@twelvemonth/clinical';
+import { actSchema, protocolSchema } from '@twelvemonth/clinical';
 import { z } from 'zod';
 import { date, moment, refusal } from './basics.ts';
 
@@ -148,6 +148,8 @@ export const protocolView = z.object({
       dayQuestions: z.array(z.object({ asks: z.string(), holdsOn: z.string(), then: z.string() })),
       policies: z.array(z.object({ what: z.string(), says: z.string() })),
       cautions: z.array(z.string()),
+      /** The sheet itself: what a new version begins from. */
+      sheet: protocolSchema,
       /** What an upgrade of the product has filled in: nobody has signed it. */
       added: z.array(z.object({ path: z.string(), says: z.string() })),
     }),
@@ -165,20 +167,37 @@ export const protocolView = z.object({
   ),
 });
 export type ProtocolView = z.infer<typeof protocolView>;
-/** Begin a version from a starter or from another version, with numbers filled in. */
-export const protocolDraftBody = z.object({
-  from: z.string(),
-  version: z.string().trim().min(1).max(80),
-  title: z.string().trim().min(1).max(200),
-  reviewBy: date,
-  numbers: z.record(z.string(), z.string()),
-});
+/** A version drafted from a starter or from another version, whole. */
+export const protocolDraftBody = z.object({ from: z.string(), sheet: z.unknown() });
 
-/** Who flips if a version came into force: patients whose verdict on the given date would differ. */
-export const flipsAnswer = z.object({
-  compared: z.number().int(),
-  flips: z.array(z.object({ patient: z.string(), name: z.string(), on: date, from: z.string(), to: z.string() })),
+/** Who flips: a version that was written, or a draft that was not. The answer comes in parts; the next begins `after`. */
+export const flipsBody = z.object({
+  version: z.string().optional(),
+  sheet: z.unknown().optional(),
+  after: z.number().int().min(0).optional(),
 });
+/** People whose verdict on the given date, or whose window, would be another if the version were in force. */
+export const flipsAnswer = z.object({
+  /** How many of how many have been compared, with this part. */
+  compared: z.number().int(),
+  of: z.number().int(),
+  /** Where the next part begins; absent: done. */
+  next: z.number().int().optional(),
+  flips: z.array(
+    z.object({
+      patient: z.string(),
+      name: z.string(),
+      on: date,
+      from: z.string(),
+      to: z.string(),
+      verdictChanges: z.boolean(),
+      /** "8 Jan - 2 Mar 2027"; absent where it stays as it is. */
+      windowFrom: z.string().optional(),
+      windowTo: z.string().optional(),
+    }),
+  ),
+});
+export type FlipsAnswer = z.infer<typeof flipsAnswer>;
 
 export const refusalAnswer = z.object({ refusals: z.array(refusal) });
 

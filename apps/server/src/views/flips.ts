@@ -3,7 +3,6 @@
  * show how far it is, and stop by asking for no more. What stands is worked out once for as long as the register stays.
  */
 import {
-  type Answer,
   type ComparedRegister,
   type Flip,
   type ProtocolSheet,
@@ -97,7 +96,7 @@ const flipView = (person: Person, { subject, on, from, to, verdictChanges, windo
   ...(windowChanges ? { windowFrom: windowText(from), windowTo: windowText(to) } : {}),
 });
 
-const windowText = ({ window }: Answer): string =>
+const windowText = ({ window }: Flip['from']): string =>
   window === undefined
     ? 'no date'
     : `${shortDate(window.first)} ${window.last === undefined ? 'onwards' : `to ${shortDate(window.last)}`}`;

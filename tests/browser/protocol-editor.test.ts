@@ -105,7 +105,7 @@ it('by keyboard: the source is typed, a policy, a regimen, a question and the or
   await checked(page, 'protocol-editor-sourced');
 });
 
-it('it is written whole, with what it changes and whom it flips above the place for signatures', async () => {
+it('a version is written whole, with what it changes and whom it flips above the place for signatures', async () => {
   const { press, sees } = hands(page);
   await press('Write this version');
   await page.getByRole('heading', { name: 'Sign this version' }).waitFor();

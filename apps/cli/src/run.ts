@@ -7,6 +7,7 @@ import { onePerson } from './commands/one-person.ts';
 import { readinessCommand } from './commands/readiness.ts';
 import { replay } from './commands/replay.ts';
 import { restore } from './commands/restore.ts';
+import { review } from './commands/review.ts';
 import { serve } from './commands/serve.ts';
 import { show } from './commands/show.ts';
 import { verify } from './commands/verify.ts';
@@ -16,6 +17,7 @@ const commands: Readonly<Record<string, Command>> = {
   serve,
   import: importRegister,
   readiness: readinessCommand,
+  review,
   show,
   'one-person': onePerson,
   verify,

@@ -150,6 +150,28 @@ describe('which notes', () => {
   });
 });
 
+describe('review', () => {
+  const asked = ['--today', '2026-11-25', '--data', data];
+  it('nobody with no dose is asked for one; what is missing is said all the same', async () => {
+    const ran = await twelvemonth(['review', '999', '204', '7701', ...asked]);
+    expect(ran).toMatchObject({
+      code: 0,
+      out: expect.stringMatching(/^Review of the course, asked on 25 Nov 2026: No review is asked for now\./),
+    });
+    expect(ran.out).toContain('Never scanned.');
+    expect(ran.out).toContain('No bone density scan since the first dose. (bone-density)');
+  });
+  it('as JSON, with the criteria and their sources', async () => {
+    const sheet = await jsonOf<{ failure: { criteria: { source: string }[] }; carryingOn: { is: string }[] }>([
+      'review',
+      ready.number,
+      ...asked,
+    ]);
+    expect(sheet.failure.criteria[1]?.source).toContain('IOF 2012');
+    expect(sheet.carryingOn.map(({ is }) => is)).toContain('cannot say');
+  });
+});
+
 describe('verify', () => {
   it('says how much was whole', async () => {
     expect(await twelvemonth(['verify', '--data', data])).toMatchObject({

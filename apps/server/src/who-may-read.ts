@@ -34,6 +34,7 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   readinessOn: everyoneInCare,
   bookingCheck: everyoneInCare,
   visit: everyoneInCare,
+  review: everyoneInCare,
   letter: everyoneInCare,
   notes: everyoneInCare,
   today: everyoneInCare,

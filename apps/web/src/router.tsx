@@ -63,6 +63,11 @@ const visit = createRoute({
   validateSearch: (search: Record<string, unknown>) => present({ step: text(search['step']) }),
   component: lazyRouteComponent(() => import('./visit/VisitScreen.tsx'), 'VisitScreen'),
 });
+const review = createRoute({
+  ...at,
+  path: '/people/$patient/review',
+  component: lazyRouteComponent(() => import('./review/ReviewScreen.tsx'), 'ReviewScreen'),
+});
 const letter = createRoute({
   ...at,
   path: '/people/$patient/letter',
@@ -119,6 +124,7 @@ export const router = createRouter({
     compare,
     book,
     visit,
+    review,
     letter,
     sessions,
     planSession,

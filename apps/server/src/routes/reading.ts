@@ -16,6 +16,7 @@ import { foundIn, peopleListOf } from '../views/people-list.ts';
 import { personViewOf } from '../views/person.ts';
 import { protocolViewOf } from '../views/protocols.ts';
 import { recallOf } from '../views/recall.ts';
+import { reviewViewOf } from '../views/review.ts';
 import { sessionViewOf, sessionsOf } from '../views/sessions.ts';
 import { settingsOf } from '../views/settings.ts';
 import { statusOf } from '../views/status.ts';
@@ -93,6 +94,10 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'visit', async (asked) => {
     const person = await personAsked(asked, 'visit');
     return person instanceof Refused ? person : visitViewOf(atHand, person, asked.who.member.staff);
+  });
+  serveRoute(app, atHand, 'review', async (asked) => {
+    const person = await personAsked(asked, 'review');
+    return person instanceof Refused ? person : reviewViewOf(person);
   });
   serveRoute(app, atHand, 'letter', async (asked) => {
     const person = await personAsked(asked, 'letter');

@@ -1,3 +1,4 @@
+import { Link } from '@tanstack/react-router';
 import { courseStrip } from '@twelvemonth/charts';
 import { day } from '@twelvemonth/clinical';
 import type { CourseView } from '@twelvemonth/exchange';
@@ -7,7 +8,7 @@ import { dayInWords } from '../words/dates.ts';
 import { dotted } from '../words/texts.ts';
 
 /** Where the person is in their course: doses, what happened between them, what is due. */
-export function Course({ course, today }: { course: CourseView; today: string | undefined }) {
+export function Course({ patient, course, today }: { patient: string; course: CourseView; today: string | undefined }) {
   const serviceToday = useServiceToday();
   const data = {
     today: day(today ?? serviceToday),
@@ -33,7 +34,10 @@ export function Course({ course, today }: { course: CourseView; today: string | 
           course.bloodsBetween !== undefined &&
             `bloods between ${dayInWords(course.bloodsBetween.from)} and ${dayInWords(course.bloodsBetween.until)}`,
           course.inReview,
-        )}
+        )}{' '}
+        <Link className="screenOnly" to="/people/$patient/review" params={{ patient }}>
+          review of the course
+        </Link>
       </p>
       {course.doses.length + course.marks.length > 0 && <Picture draw={(width) => courseStrip(data, { width })} />}
     </section>

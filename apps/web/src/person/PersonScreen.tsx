@@ -50,7 +50,9 @@ function Sheet({ data }: { data: PersonView }) {
       ) : (
         <ReadinessSheet data={data} readiness={data.readiness} />
       )}
-      {data.course !== undefined && <Course course={data.course} today={data.readiness?.today} />}
+      {data.course !== undefined && (
+        <Course patient={data.patient} course={data.course} today={data.readiness?.today} />
+      )}
       <Entries data={data} />
     </Page>
   );

@@ -19,11 +19,7 @@ function MainAct({ patient, act }: { patient: string; act: Doable }) {
     );
   }
   return (
-    <Link
-      to={act.to.screen === 'visit' ? '/people/$patient/visit' : '/people/$patient/book'}
-      params={{ patient }}
-      className={look}
-    >
+    <Link to={`/people/$patient/${act.to.screen}`} params={{ patient }} className={look}>
       {act.says}
     </Link>
   );

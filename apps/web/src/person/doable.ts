@@ -5,7 +5,7 @@ import { sentence } from '../words/texts.ts';
 
 export type Doable = {
   readonly says: string;
-  readonly to: { readonly screen: 'visit' | 'book' } | { readonly record: string; readonly about?: string };
+  readonly to: { readonly screen: 'visit' | 'book' | 'review' } | { readonly record: string; readonly about?: string };
 };
 
 const stepForms: Readonly<Record<string, { readonly says: string; readonly record: string }>> = {
@@ -60,6 +60,7 @@ export function doableNow(person: PersonView, today: string, roles: readonly str
   if (person.standing.standing === 'referral received')
     return { says: 'Decide the referral', to: { record: 'triage' } };
   if (person.unsigned.length > 0) return { says: 'Sign the results', to: { record: 'results-signed' } };
+  if (person.standing.standing === 'in review') return { says: 'Open the review', to: { screen: 'review' } };
   if (over.has(person.standing.standing)) return { says: 'Write in the notes', to: { record: 'menu' } };
   const form = dueForm(person, today, roles);
   if (form !== undefined) return { says: sentence(form.says), to: { record: form.record } };

@@ -53,6 +53,13 @@ export const RecallRow = memo(function RecallRow({ row }: { row: Row }) {
           <div className={css['detail']}>{row.lastCall ?? 'not called yet'}</div>
         </td>
         <td style={{ textAlign: 'end' }}>
+          {row.standing.standing === 'in review' && (
+            <p className="screenOnly nowrap">
+              <Link to="/people/$patient/review" params={{ patient: row.patient }}>
+                open the review<span className="unseen"> of {row.name}</span>
+              </Link>
+            </p>
+          )}
           <Button
             size="slim"
             className="screenOnly nowrap"

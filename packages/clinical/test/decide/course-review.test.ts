@@ -4,7 +4,7 @@
  * or more). NOGG 2021 and Endocrine Society 2019 for the lengths (`from memory`).
  */
 import { describe, expect, test } from 'vitest';
-import { type Act, day, factsOf, standingOf, teaching } from '@twelvemonth/clinical';
+import { type Act, day, factsOf, readKindsOf, standingOf, teaching } from '@twelvemonth/clinical';
 import { DayUnit } from './a-day-unit.ts';
 
 const review = (body: object, effectiveAt = '2026-11-24'): Act => ({
@@ -33,6 +33,11 @@ describe('who decided', () => {
     expect(dosed(...three).refused('halina', review({ outcome: 'stop', capacity: undefined }))).toEqual([
       'field-wrong',
     ]);
+  });
+  test('what someone else wrote meanwhile of fractures, scans or steroids is seen before it is signed', () => {
+    expect(readKindsOf(review({ outcome: 'stop' }))).toEqual(
+      expect.arrayContaining(['fracture', 'bone-density', 'medicine', 'symptom', 'result', 'course-review']),
+    );
   });
   test('only a prescriber signs one', () => {
     expect(dosed(...three).refused('dana', review({ outcome: 'stop' }))).toEqual(['not-yours-to-do']);

@@ -5,6 +5,7 @@
 import { acceptAnswer, acceptBody, dryRunAnswer, importBody, settleRowBody, waitingRowsAnswer } from './import.ts';
 import { peopleAnswer, peopleQuery, personView, searchAnswer, searchBody } from './people.ts';
 import { readinessView } from './readiness.ts';
+import { reviewView } from './review.ts';
 import {
   actAnswer,
   actBody,
@@ -51,6 +52,7 @@ export const routes = {
   readinessOn: { method: 'GET', path: '/api/people/:patient/readiness', answer: readinessView },
   bookingCheck: { method: 'GET', path: '/api/people/:patient/booking-check', answer: bookingCheck },
   visit: { method: 'GET', path: '/api/people/:patient/visit', answer: visitView },
+  review: { method: 'GET', path: '/api/people/:patient/review', answer: reviewView },
   /** HTML documents. */
   letter: { method: 'GET', path: '/api/people/:patient/letter' },
   notes: { method: 'GET', path: '/api/people/:patient/notes' },

@@ -10,6 +10,8 @@ import { isAtOrAbove, steroidsOn } from '../steroids.ts';
 import { type Answer, type Criterion, answer } from './criterion.ts';
 import { fracturesThen, untoldSpineFractures } from './fractures.ts';
 
+const NOGG = 'NOGG 2021, Gregson 2022, doi 10.1007/s11657-022-01061-5 (from memory)';
+
 export function carryingOn(
   facts: CourseFacts,
   course: Course,
@@ -20,8 +22,8 @@ export function carryingOn(
   const { number } = protocol;
   return [
     ageCriterion(born, number.continueFromAge, protocol, today),
-    hipOrSpine(facts, protocol),
-    onTreatment(facts, course, protocol),
+    hipOrSpine(facts),
+    onTreatment(facts, course),
     hipScore(facts, protocol),
     steroid(facts, protocol, today),
   ];
@@ -38,7 +40,7 @@ function ageCriterion(born: PartialDate | undefined, from: number, protocol: Pro
   };
 }
 
-function hipOrSpine(facts: CourseFacts, protocol: Protocol): Criterion {
+function hipOrSpine(facts: CourseFacts): Criterion {
   const found = facts.fractures.filter(({ body }) => body.site === 'hip' || body.site === 'spine');
   const says = [
     ...found.map(({ body, on }) => `${body.site} ${body.dateKnown ? shortDate(on) : 'on a day not known'}`),
@@ -49,11 +51,11 @@ function hipOrSpine(facts: CourseFacts, protocol: Protocol): Criterion {
     is: answer(says.length > 0),
     says: says.length === 0 ? 'none in the notes' : plural(says, 'and'),
     entries: [...found, ...facts.newSpineFractures].map(({ id }) => id),
-    source: protocol.sheet.numbers.continueHipTScore.source,
+    source: NOGG,
   };
 }
 
-function onTreatment(facts: CourseFacts, course: Course, protocol: Protocol): Criterion {
+function onTreatment(facts: CourseFacts, course: Course): Criterion {
   const then = fracturesThen(facts, course).filter((one) => one.onTreatment !== 'before treatment');
   const sure = then.filter((one) => one.onTreatment === 'counts');
   const untold = untoldSpineFractures(facts, course.doses[0]?.on);
@@ -75,7 +77,7 @@ function onTreatment(facts: CourseFacts, course: Course, protocol: Protocol): Cr
             'and',
           ),
     entries: [...then.map(({ fracture }) => fracture.id), ...untold.map(({ id }) => id)],
-    source: protocol.sheet.numbers.continueHipTScore.source,
+    source: NOGG,
   };
 }
 

@@ -1,0 +1,198 @@
+/** The review of a course on its sheet: why now, what is known and missing, a decision with what follows said before it is signed. */
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { referralOf, setUp } from '../../apps/server/test/support/own-server.ts';
+import { hands } from '../support/hands.ts';
+import { screenshotPath } from '../support/browser.ts';
+import { type Service, checked, desktop, service, tablet } from '../support/service.ts';
+
+let at: Service;
+const sheetPath = '/people/wilhelmina/review';
+
+const line = (kind: string, effectiveAt: string, body: object) => ({ kind, body, effectiveAt });
+const scan = (on: string, site: string, value: string, tScore: string) =>
+  line('bone-density', on, {
+    site,
+    ...(site === 'lumbar spine' ? {} : { side: 'left' }),
+    scanner: 'Thornbeck 1',
+    density: { comparator: '', value, unit: 'g/cm2' },
+    tScore,
+  });
+const marker = (on: string, value: string) =>
+  line('result', on, { analyte: 'CTX', quantity: { comparator: '', value, unit: 'ng/L' } });
+const standing = async (): Promise<string> =>
+  (await at.server.read<{ standing: { standing: string } }>('/api/people/wilhelmina')).standing.standing;
+
+beforeAll(async () => {
+  at = await service();
+  await setUp(at.server);
+  await at.server.done('clerk', referralOf('wilhelmina'));
+  const record = (as: 'nurse' | 'prescriber', one: object) =>
+    at.server.done(as, { name: 'record', patient: 'wilhelmina', line: one });
+  await record('nurse', line('triage', '2026-11-20', { outcome: 'accepted' }));
+  const { entries } = await at.server.done('nurse', {
+    name: 'record together',
+    patient: 'wilhelmina',
+    lines: [
+      ...['2024-03-14', '2025-03-14', '2026-03-28'].map((on) =>
+        line('dose', on, { medicine: 'zoledronic acid 5 mg', setting: 'ward', batch: 'PA-1804' }),
+      ),
+      line('medicine', '2019-02-01', {
+        name: 'alendronic acid 70 mg weekly',
+        sort: 'bisphosphonate tablet',
+        stoppedOn: '2022-02-01',
+      }),
+      line('fracture', '2018-12-09', { site: 'wrist', dateKnown: true }),
+      line('fracture', '2025-08-02', { site: 'shoulder', dateKnown: true }),
+      scan('2024-02-20', 'total hip', '0.642', '-2.5'),
+      scan('2026-10-06', 'total hip', '0.612', '-2.7'),
+      scan('2024-02-20', 'lumbar spine', '0.850', '-1.8'),
+      scan('2026-10-06', 'lumbar spine', '0.861', '-1.7'),
+      marker('2024-02-20', '410'),
+      marker('2026-10-06', '150'),
+      line('adherence', '2026-10-06', {
+        medicine: 'calcium and vitamin D',
+        taken: 'nearly all',
+        source: 'told by the person',
+      }),
+    ],
+  });
+  const results = entries.filter(({ kind }) => kind === 'result').map(({ id }) => id);
+  await record('nurse', line('results-signed', '2026-11-20', { results }));
+});
+afterAll(() => at.close());
+
+describe('the sheet', () => {
+  it('is reached from the person, and from the list of those in review', async () => {
+    const page = await at.signedIn('nurse', '/people/wilhelmina');
+    const { follow, sees } = hands(page);
+    await follow('Open the review');
+    await page.getByRole('heading', { level: 1, name: 'Review of the course' }).waitFor();
+    await sees('3 doses of 3 given: review before another, since 28 Mar 2026.');
+    await page.goto(`${at.url}/recall`);
+    await follow(/^open the review/);
+    await page.getByRole('heading', { level: 1, name: 'Review of the course' }).waitFor();
+    await page.context().close();
+  });
+
+  it.each([
+    ['desk', desktop],
+    ['tablet', tablet],
+    ['phone', { width: 320, height: 640 }],
+  ] as const)('passes the checks at the width of a %s', async (width, viewport) => {
+    const page = await at.signedIn('prescriber', sheetPath, viewport);
+    await hands(page).pick('What is decided', 'A planned break');
+    await checked(page, `review-${width}`);
+    await page.context().close();
+  });
+
+  it('says what is known, each line with its entry, and which criteria are met', async () => {
+    const page = await at.signedIn('prescriber', sheetPath);
+    const { sees } = hands(page);
+    await sees('dose 3 on 28 Mar 2026, 14 days late');
+    await sees(/0\.612 g\/cm2, T -2\.7 on 6 Oct 2026: -4\.7 % since 20 Feb 2024 .*within the least significant change/);
+    await sees(/fallen by 63 %, more than chance/);
+    await sees('Does not meet the rule for treatment failure.');
+    const row = page.getByRole('row').filter({ hasText: 'hip T-score of -2.5 or below' });
+    expect(await row.getByRole('cell').first().textContent()).toContain('met');
+    await page.getByRole('link', { name: /^in the notes ?: dose 3 on/ }).click();
+    await page.waitForURL(/#entry-/);
+    await page
+      .getByText(/zoledronic acid 5 mg given on 28 Mar 2026/)
+      .first()
+      .waitFor();
+    await page.context().close();
+  });
+
+  it('on paper there is no form and no link to press', async () => {
+    const page = await at.signedIn('prescriber', sheetPath);
+    await page.emulateMedia({ media: 'print' });
+    expect(await page.getByRole('button', { name: 'Sign the review' }).isVisible()).toBe(false);
+    expect(await page.getByRole('heading', { name: 'What is known' }).isVisible()).toBe(true);
+    await page.screenshot({ path: screenshotPath('review-paper'), fullPage: true });
+    await page.context().close();
+  });
+
+  it('what is missing leads to its form; written, it is missing no longer', async () => {
+    const page = await at.signedIn('nurse', sheetPath);
+    const { follow, sees, measure, pick, press } = hands(page);
+    await sees('A prescriber decides and signs. This sheet can be printed for them.');
+    await follow(/^write it ?: Height not measured in the last year/);
+    await measure('Height', '157.5', 'cm');
+    await pick('Which height', 'measured now');
+    await hands(page).fill('Measured on', '25 11 2026');
+    await press('Record');
+    await expect
+      .poll(async () =>
+        (await at.server.read<{ gaps: { says: string }[] }>(`/api${sheetPath}`)).gaps.map(({ says }) => says),
+      )
+      .not.toContain('Height not measured in the last year.');
+    await page.context().close();
+  });
+});
+
+describe('the decision', () => {
+  let page: Page;
+  beforeAll(async () => {
+    page = await at.signedIn('prescriber', sheetPath);
+  });
+
+  it('says what follows before it is signed', async () => {
+    const { pick, fill, sees } = hands(page);
+    await pick('What is decided', 'Carry on');
+    await fill('Up to how many doses in this course', '6');
+    await sees('Dose 4 of 6 is due on 28 Mar 2027; the recall begins on 17 Jan 2027.');
+    await pick('What is decided', 'Another treatment');
+    await fill('To which treatment', 'denosumab');
+    await fill('It starts on', '10 1 2027');
+    await sees(/denosumab starts on 10 Jan 2027/);
+    await pick('What is decided', 'A planned break');
+    await sees('No dose, and nobody is recalled, until the review on 28 Mar 2029.');
+  });
+
+  it('without saying in which capacity, it is refused beside the field', async () => {
+    const { fill, press, sees } = hands(page);
+    await fill('Reason', 'three doses given, no fracture of hip or spine');
+    await press('Sign the review');
+    await sees('Not recorded.');
+    await sees(/it does not say in which capacity it was decided/i);
+    await checked(page, 'review-refused');
+    expect(await standing()).toBe('in review');
+  });
+
+  it('signed with the keyboard alone, the person is on a planned break with its end', async () => {
+    await page.getByRole('radio', { name: 'specialist', exact: true }).focus();
+    await page.keyboard.press('Space');
+    for (let presses = 0; presses < 12; presses += 1) {
+      await page.keyboard.press('Tab');
+      if ((await page.evaluate(() => document.activeElement?.textContent)) === 'Sign the review') break;
+    }
+    await page.keyboard.press('Enter');
+    await page
+      .getByText(/on planned break: review on 28 Mar 2029/i)
+      .first()
+      .waitFor();
+    expect(await standing()).toBe('on planned break');
+    await checked(page, 'person-on-break');
+  });
+
+  it('a fracture during the break opens the review at once, and the sheet says why', async () => {
+    await at.server.done('nurse', {
+      name: 'record',
+      patient: 'wilhelmina',
+      // Of the day of the review itself: the review knew of it.
+      line: line('fracture', '2026-11-25', { site: 'wrist', dateKnown: true }),
+    });
+    expect(await standing()).toBe('on planned break');
+    at.clock.moveOn(2 * 24 * 60);
+    await at.server.done('nurse', {
+      name: 'record',
+      patient: 'wilhelmina',
+      line: line('fracture', '2026-11-26', { site: 'hip', dateKnown: true, treated: 'repaired' }),
+    });
+    await expect.poll(standing).toBe('in review');
+    await page.goto(`${at.url}${sheetPath}`);
+    await hands(page).sees('hip fracture during the break, 26 Nov 2026, since 26 Nov 2026.');
+    await checked(page, 'review-in-a-break');
+  });
+});

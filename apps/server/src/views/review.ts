@@ -1,5 +1,5 @@
 /** A review of the course, gathered for the screen. */
-import { type Day, plainDate, reviewSheetOf } from '@twelvemonth/clinical';
+import { plainDate, reviewSheetOf } from '@twelvemonth/clinical';
 import type { ReviewView } from '@twelvemonth/exchange';
 import { Refused } from '../problem.ts';
 import type { Person } from '../register/people.ts';
@@ -44,16 +44,13 @@ export function reviewViewOf(person: Person): ReviewView | Refused {
       consecutive: basis.consecutive,
       maxConsecutive: basis.maxConsecutive,
       needsSpecialist: basis.needsSpecialist,
-      ...dated('lastDose', basis.lastDose),
-      ...dated('anniversary', basis.anniversary),
+      ...(basis.lastDose === undefined ? {} : { lastDose: plainDate(basis.lastDose) }),
+      ...(basis.anniversary === undefined ? {} : { anniversary: plainDate(basis.anniversary) }),
       recallLeadDays: basis.recallLeadDays,
-      ...dated('breakUntil', basis.breakUntil),
+      ...(basis.breakUntil === undefined ? {} : { breakUntil: plainDate(basis.breakUntil) }),
       breakLatest: plainDate(basis.breakLatest),
       steroids: [...basis.steroids],
     },
     cautions: [...protocol.sheet.cautions],
   };
 }
-
-const dated = <Key extends string>(key: Key, on: Day | undefined) =>
-  on === undefined ? {} : ({ [key]: plainDate(on) } as Record<Key, ReturnType<typeof plainDate>>);

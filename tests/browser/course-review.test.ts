@@ -176,6 +176,20 @@ describe('the decision', () => {
     await checked(page, 'person-on-break');
   });
 
+  it('the letter to the family doctor says what was decided and what follows, and goes into the notes', async () => {
+    await page.goto(`${at.url}${sheetPath}`);
+    const { follow, press } = hands(page);
+    await follow('letter about the newest review');
+    const letter = page.frameLocator('iframe');
+    await letter.getByText('a planned break until 28 Mar 2029', { exact: false }).first().waitFor();
+    await letter.getByText('until the review on 28 Mar 2029', { exact: false }).waitFor();
+    await checked(page, 'review-letter');
+    await press('Sign the letter');
+    await page.getByText('letter to the family doctor about review').first().waitFor();
+    // Nobody on a planned break is due, and nobody is recalled.
+    expect(await page.getByText(/3 of 3 planned doses given/).textContent()).not.toMatch(/due|recall from/);
+  });
+
   it('a fracture during the break opens the review at once, and the sheet says why', async () => {
     await at.server.done('nurse', {
       name: 'record',

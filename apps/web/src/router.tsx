@@ -71,6 +71,8 @@ const review = createRoute({
 const letter = createRoute({
   ...at,
   path: '/people/$patient/letter',
+  validateSearch: (search: Record<string, unknown>): { about?: 'review' } =>
+    search['about'] === 'review' ? { about: 'review' } : {},
   component: lazyRouteComponent(() => import('./visit/LetterScreen.tsx'), 'LetterScreen'),
 });
 const sessions = createRoute({

@@ -1,16 +1,18 @@
 /**
  * The course strip: one life-line over the years. Drops for doses (hollow: due), broken strokes for fractures, bars for
- * tablets, a bracket for a review or a planned break, a wave for a reaction.
+ * tablets, a diamond for a review, a bracket with a broken life-line for a planned break, a wave for a reaction.
  */
 import { type Day, addDays, addMonths, civilFromDay, shortDate } from '@twelvemonth/clinical';
 import { type Drawing, element, palette, svg, text, textWidth } from './drawing.ts';
-import { timeAxis, yearStarts } from './time-axis.ts';
+import { type TimeAxis, timeAxis, yearStarts } from './time-axis.ts';
 
 export type CourseMark = {
   readonly kind: 'fracture' | 'tablets' | 'reaction' | 'review' | 'break' | 'denosumab';
   readonly from: Day;
   readonly until?: Day | undefined;
   readonly says: string;
+  /** More than fits beside the mark; told in the table. */
+  readonly more?: string | undefined;
 };
 export type CourseStripData = {
   readonly today: Day;
@@ -21,6 +23,9 @@ export type CourseStripData = {
 export type CourseStripStyle = { readonly width?: number };
 
 const LINE = 62;
+/** Rows of words below the line that fit above the years. */
+const ROWS_BELOW = 2;
+const ROW = 18;
 
 function drop(x: number, label: string, filled: boolean): string {
   return (
@@ -33,8 +38,17 @@ function drop(x: number, label: string, filled: boolean): string {
   );
 }
 
-function mark(item: CourseMark, x: number, until: number, row: number): string {
-  const below = LINE + 26 + row * 18;
+type Placed = {
+  readonly item: CourseMark;
+  readonly x: number;
+  readonly until: number;
+  readonly row: number;
+  /** Where its words begin, so that none run over the edge. */
+  readonly labelX: number;
+};
+
+function mark({ item, x, until, row, labelX }: Placed): string {
+  const below = LINE + 26 + row * ROW;
   switch (item.kind) {
     case 'fracture':
       return (
@@ -43,7 +57,7 @@ function mark(item: CourseMark, x: number, until: number, row: number): string {
           fill: 'none',
           stroke: palette.notReady,
           'stroke-width': 3,
-        }) + text(x, LINE - 24 - row * 15, item.says, { size: 13, fill: palette.notReady, anchor: 'middle' })
+        }) + text(labelX, LINE - 24 - row * 15, item.says, { size: 13, fill: palette.notReady })
       );
     case 'tablets':
     case 'denosumab':
@@ -55,7 +69,7 @@ function mark(item: CourseMark, x: number, until: number, row: number): string {
           height: 16,
           fill: '#dfe1f0',
           stroke: palette.cannotSay,
-        }) + text(x, below, item.says, { size: 13, fill: palette.cannotSay })
+        }) + text(labelX, below, item.says, { size: 13, fill: palette.cannotSay })
       );
     case 'reaction':
       return (
@@ -67,16 +81,52 @@ function mark(item: CourseMark, x: number, until: number, row: number): string {
         }) + text(x + 24, 18, item.says, { size: 13, fill: palette.wait })
       );
     case 'review':
+      return (
+        element('path', {
+          d: `M${Math.round(x)} ${LINE - 7}l6 7l-6 7l-6 -7Z`,
+          fill: palette.sheet,
+          stroke: palette.wait,
+          'stroke-width': 2,
+        }) + text(labelX, below + 6, item.says, { size: 13, fill: palette.wait })
+      );
     case 'break':
       return (
+        element('path', {
+          d: `M${Math.round(x)} ${LINE}H${Math.round(Math.max(x + 10, until))}`,
+          stroke: palette.sheet,
+          'stroke-width': 3,
+          'stroke-dasharray': '6 6',
+        }) +
         element('path', {
           d: `M${Math.round(x)} ${LINE + 12}v7H${Math.round(Math.max(x + 10, until))}v-7`,
           fill: 'none',
           stroke: palette.wait,
           'stroke-width': 2,
-        }) + text(x, below + 6, item.says, { size: 13, fill: palette.wait })
+        }) +
+        text(labelX, below + 6, item.says, { size: 13, fill: palette.wait })
       );
   }
+}
+
+const sideOf = ({ kind }: CourseMark): 'above' | 'below' | 'top' =>
+  kind === 'fracture' ? 'above' : kind === 'reaction' ? 'top' : 'below';
+
+/** Words that would touch those before them on the same side go to the next free row. */
+function placedMarks(data: CourseStripData, axis: TimeAxis, width: number): readonly Placed[] {
+  const ends: Record<'above' | 'below' | 'top', number[]> = { above: [], below: [], top: [] };
+  return data.marks
+    .toSorted((a, b) => a.from - b.from)
+    .map((item) => {
+      const side = sideOf(item);
+      const x = axis.x(item.from);
+      const room = textWidth(item.says, 13);
+      const wanted = side === 'above' ? x - room / 2 : x;
+      const labelX = Math.max(4, Math.min(wanted, width - 8 - room));
+      const free = ends[side].findIndex((end) => end <= labelX);
+      const row = free === -1 ? ends[side].length : free;
+      ends[side][row] = labelX + room + 8;
+      return { item, x, until: axis.x(item.until ?? data.today), row, labelX };
+    });
 }
 
 export function courseStrip(data: CourseStripData, style: CourseStripStyle = {}): Drawing {
@@ -89,30 +139,27 @@ export function courseStrip(data: CourseStripData, style: CourseStripStyle = {})
   );
   const axis = timeAxis(from, until, 12, width - 16);
   const parts: string[] = [];
+  const placed = placedMarks(data, axis, width);
+  const below = placed.filter(({ item }) => sideOf(item) === 'below').map(({ row }) => row + 1);
+  const deeper = Math.max(0, ...below.map((rows) => rows - ROWS_BELOW)) * ROW;
   const years = yearStarts(axis);
   const everyOther = years.length * 46 > width;
   years.forEach((year, index) => {
     const x = axis.x(year);
-    parts.push(element('path', { d: `M${Math.round(x)} 8V116`, stroke: palette.faintRule }));
+    parts.push(element('path', { d: `M${Math.round(x)} 8V${116 + deeper}`, stroke: palette.faintRule }));
     if (!everyOther || index % 2 === 0)
-      parts.push(text(x + 4, 134, String(civilFromDay(year).year), { size: 13, fill: palette.secondInk }));
+      parts.push(text(x + 4, 134 + deeper, String(civilFromDay(year).year), { size: 13, fill: palette.secondInk }));
   });
   parts.push(element('path', { d: `M12 ${LINE}H${width - 16}`, stroke: palette.secondInk, 'stroke-width': 2 }));
-  // Labels that would touch the one before them on the same side move down a row.
-  const ends: Record<'above' | 'below' | 'top', number> = { above: -99, below: -99, top: -99 };
-  for (const item of data.marks.toSorted((a, b) => a.from - b.from)) {
-    const side = item.kind === 'fracture' ? 'above' : item.kind === 'reaction' ? 'top' : 'below';
-    const x = axis.x(item.from);
-    const room = textWidth(item.says, 13);
-    const start = side === 'above' ? x - room / 2 : x;
-    const row = start < ends[side] ? 1 : 0;
-    ends[side] = Math.max(ends[side], start + room + 8);
-    parts.push(mark(item, x, axis.x(item.until ?? data.today), row));
-  }
+  for (const one of placed) parts.push(mark(one));
   for (const dose of data.doses) parts.push(drop(axis.x(dose.on), dose.part ? '½' : String(dose.number), !dose.part));
   if (data.due !== undefined) parts.push(drop(axis.x(data.due.on), String(data.due.number), false));
   parts.push(
-    element('path', { d: `M${Math.round(axis.x(data.today))} 4V120`, stroke: palette.ink, 'stroke-dasharray': '2 4' }),
+    element('path', {
+      d: `M${Math.round(axis.x(data.today))} 4V${120 + deeper}`,
+      stroke: palette.ink,
+      'stroke-dasharray': '2 4',
+    }),
   );
   const rows = [
     ...data.doses.map((dose) => ({
@@ -123,7 +170,7 @@ export function courseStrip(data: CourseStripData, style: CourseStripStyle = {})
       on: item.from,
       row: [
         item.until === undefined ? shortDate(item.from) : `${shortDate(item.from)} to ${shortDate(item.until)}`,
-        `${item.kind}: ${item.says}`,
+        `${item.kind === item.says.split(':')[0] || item.says.endsWith(item.kind) ? '' : `${item.kind}: `}${item.says}${item.more === undefined ? '' : ` (${item.more})`}`,
       ],
     })),
     ...(data.due === undefined
@@ -135,7 +182,7 @@ export function courseStrip(data: CourseStripData, style: CourseStripStyle = {})
       ? 'No dose yet'
       : `${data.doses.length === 1 ? 'One dose' : `${data.doses.length} doses`}, the last on ${shortDate(data.doses[data.doses.length - 1]?.on ?? data.today)}`;
   return {
-    svg: svg(width, 142, ...parts),
+    svg: svg(width, 142 + deeper, ...parts),
     sentence:
       `${doses}${data.due === undefined ? '' : `; dose ${data.due.number} due on ${shortDate(data.due.on)}`}. ${data.marks.length === 0 ? '' : `Also: ${data.marks.map((item) => `${item.kind} ${shortDate(item.from)} (${item.says})`).join('; ')}.`}`.trim(),
     table: { caption: 'Course', head: ['date', 'what'], rows: rows.map(({ row }) => row) },

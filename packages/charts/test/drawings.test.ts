@@ -1,6 +1,7 @@
 /** Every picture says the same as its sentence and its table, stays inside its frame, and needs no colour to be read. */
 import { day } from '@twelvemonth/clinical';
 import { describe, expect, it } from 'vitest';
+import { textWidth } from '../src/drawing.ts';
 import { courseStrip, verdictMark, visitStrip, windowBar } from '../src/index.ts';
 
 const today = day('2026-11-25');
@@ -105,6 +106,44 @@ describe('the course strip', () => {
     expect(courseStrip({ ...course, doses: [{ on: day('2025-03-14'), number: 1, part: true }] }).table.rows[1]).toEqual(
       ['14 Mar 2025', 'part dose 1'],
     );
+  });
+});
+
+describe('reviews and planned breaks on the course strip', () => {
+  const years = {
+    today,
+    doses: [{ on: day('2023-03-14'), number: 1, part: false }],
+    marks: [
+      { kind: 'review' as const, from: day('2024-04-01'), says: 'review: carry on', more: 'hip T -2.8' },
+      { kind: 'review' as const, from: day('2024-06-01'), says: 'review: carry on' },
+      { kind: 'review' as const, from: day('2024-08-01'), says: 'review: carry on' },
+      { kind: 'break' as const, from: day('2026-11-20'), until: day('2029-03-14'), says: 'planned break' },
+    ],
+  };
+  const words = (svg: string) =>
+    [...svg.matchAll(/<text x="([\d.-]+)" y="([\d.-]+)"[^>]*>([^<]*)</g)].map(([, x, y, says]) => ({
+      x: Number(x),
+      y: Number(y),
+      says: says ?? '',
+    }));
+  it.each([320, 940])('no words run over the edge or into each other at a width of %i', (width) => {
+    const told = words(courseStrip(years, { width }).svg).filter(({ says }) => /[a-z]/.test(says));
+    expect(told).toHaveLength(4);
+    for (const [index, { x, y, says }] of told.entries()) {
+      expect(x).toBeGreaterThanOrEqual(0);
+      expect(x + textWidth(says, 13)).toBeLessThanOrEqual(width);
+      for (const other of told.slice(index + 1).filter((one) => one.y === y))
+        expect(Math.abs(other.x - x)).toBeGreaterThanOrEqual(textWidth(x < other.x ? says : other.says, 13));
+    }
+  });
+  it('a review is a diamond, a break a bracket and a broken life-line: told apart without colour', () => {
+    const { svg } = courseStrip(years);
+    expect(svg.match(/l6 7l-6 7l-6 -7Z/g)).toHaveLength(3);
+    expect(svg.match(/stroke-dasharray="6 6"/g)).toHaveLength(1);
+  });
+  it('the table says the reason, and from when to when', () => {
+    expect(courseStrip(years).table.rows).toContainEqual(['1 Apr 2024', 'review: carry on (hip T -2.8)']);
+    expect(courseStrip(years).table.rows).toContainEqual(['20 Nov 2026 to 14 Mar 2029', 'planned break']);
   });
 });
 

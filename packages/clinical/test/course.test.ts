@@ -114,6 +114,20 @@ describe('due', () => {
   });
 });
 
+describe('on hold', () => {
+  const given = `${dose('14 Mar 2024')}\n${dose('14 Mar 2025')}\n${dose('14 Mar 2026')}`;
+  test.each([
+    'course review planned break until 14 Mar 2029, triggers "a fracture", ok',
+    'course review other treatment denosumab due 1 May 2027, ok',
+  ])('%s: nothing is due and nobody is recalled', (line) => {
+    expect(course(`${given}\n1 Apr 2026  ${line}`, '2027-01-20')).toMatchObject({
+      due: undefined,
+      recall: undefined,
+      anniversary: day('2027-03-14'),
+    });
+  });
+});
+
 describe('part doses', () => {
   const part = '1 Sep 2026  #d1 dose zoledronic acid 5 mg, this service, part 60 mL';
   test('a prescriber has to say whether one counts', () => {

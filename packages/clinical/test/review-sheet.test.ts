@@ -42,7 +42,9 @@ describe('doses and exposure', () => {
       'dose 3 on 26 Mar 2025, 12 days late',
       '3 in this course, 3 in a row since the last planned break, 3 in all',
       '1 dose of zoledronic acid 4 mg, in the lifetime too',
-      'about 5.0 years of bisphosphonate: each infusion counted as a year, tablets 2.0 years',
+      // 1 Feb 2020 to 1 Jan 2023 (tablets, then 12 months after the 4 mg product), 14 Mar 2023 to 14 Mar 2025, a year from
+      // 26 Mar 2025: 1065 + 731 + 365 = 2161 days.
+      'about 5.9 years with a bisphosphonate at work, 2.0 of them tablets; days that overlap count once',
     ]);
   });
   test('why it is asked for', () => {

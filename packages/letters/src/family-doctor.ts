@@ -31,7 +31,17 @@ export type FamilyDoctorFacts = {
         /** After the planned doses: review instead of a next date. */
         readonly reviewNext: boolean;
       }
-    | { readonly kind: 'put off'; readonly on: Day; readonly reason: string; readonly nextStep: string };
+    | { readonly kind: 'put off'; readonly on: Day; readonly reason: string; readonly nextStep: string }
+    | {
+        readonly kind: 'reviewed';
+        readonly on: Day;
+        /** "a planned break until 28 Mar 2029" */
+        readonly decided: string;
+        readonly decidedBy: string;
+        readonly reason: string;
+        /** What follows, a sentence each. */
+        readonly follows: readonly string[];
+      };
   readonly protocolVersion: string;
 };
 
@@ -100,34 +110,65 @@ function given(
   ];
 }
 
+function reviewed(
+  outcome: Extract<FamilyDoctorFacts['outcome'], { kind: 'reviewed' }>,
+  unit: FamilyDoctorFacts['unit'],
+): LetterBlock[] {
+  return [
+    { kind: 'paragraph', text: `We reviewed your patient's bone treatment on ${longDate(outcome.on)}.` },
+    {
+      kind: 'facts',
+      heading: 'What was decided',
+      rows: [
+        ['Decision', outcome.decided],
+        ['Decided by', outcome.decidedBy],
+        ['Reason', outcome.reason],
+        ['Who arranges it', `${unit.name}, ${unit.telephone}`],
+      ],
+    },
+    { kind: 'list', heading: 'What follows', items: outcome.follows },
+    {
+      kind: 'list',
+      heading: 'Please',
+      items: [
+        'tell us the same week of a new fracture, new back pain, lost height, or a steroid begun: the review is then opened again at once;',
+        'continue calcium and vitamin D as before;',
+        'do not prescribe another bone medicine without asking us.',
+      ],
+    },
+  ];
+}
+
 export function familyDoctorLetter(facts: FamilyDoctorFacts): Letter {
   const { unit, patient, outcome } = facts;
   const blocks: LetterBlock[] =
     outcome.kind === 'given'
       ? given(outcome, unit)
-      : [
-          {
-            kind: 'paragraph',
-            text: `Your patient came on ${longDate(outcome.on)} for the yearly infusion. It was not given.`,
-          },
-          {
-            kind: 'facts',
-            heading: 'Why, and what next',
-            rows: [
-              ['Reason', outcome.reason],
-              ['What happens next', outcome.nextStep],
-              ['Who arranges it', `${unit.name}, ${unit.telephone}`],
-            ],
-          },
-          {
-            kind: 'list',
-            heading: 'Please',
-            items: [
-              'continue calcium and vitamin D as before;',
-              'do not prescribe another bone medicine in place of it without asking us.',
-            ],
-          },
-        ];
+      : outcome.kind === 'reviewed'
+        ? reviewed(outcome, unit)
+        : [
+            {
+              kind: 'paragraph',
+              text: `Your patient came on ${longDate(outcome.on)} for the yearly infusion. It was not given.`,
+            },
+            {
+              kind: 'facts',
+              heading: 'Why, and what next',
+              rows: [
+                ['Reason', outcome.reason],
+                ['What happens next', outcome.nextStep],
+                ['Who arranges it', `${unit.name}, ${unit.telephone}`],
+              ],
+            },
+            {
+              kind: 'list',
+              heading: 'Please',
+              items: [
+                'continue calcium and vitamin D as before;',
+                'do not prescribe another bone medicine in place of it without asking us.',
+              ],
+            },
+          ];
   return {
     language: 'en-GB',
     version: FAMILY_DOCTOR_WORDING,

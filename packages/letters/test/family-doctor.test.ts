@@ -26,6 +26,34 @@ const givenFacts: FamilyDoctorFacts = {
 };
 const text = (facts: FamilyDoctorFacts): string => letterText(familyDoctorLetter(facts));
 
+describe('the letter after a review of the course', () => {
+  it('names the decision, who made it, why, what follows and what to tell us', () => {
+    const letter = text({
+      ...givenFacts,
+      outcome: {
+        kind: 'reviewed',
+        on: day('2027-01-28'),
+        decided: 'a planned break until 28 Jan 2030, sooner if: a fracture',
+        decidedBy: 'Halina Voss, specialist',
+        reason: 'three doses given, T -2.1',
+        follows: ['No dose, and nobody is recalled, until the review on 28 Jan 2030.'],
+      },
+    });
+    for (const wanted of [
+      'on Thursday 28 January 2027',
+      'Decision: a planned break until 28 Jan 2030, sooner if: a fracture',
+      'Decided by: Halina Voss, specialist',
+      'Reason: three doses given, T -2.1',
+      'until the review on 28 Jan 2030.',
+      'a new fracture, new back pain, lost height',
+      'Thornbeck Day Unit, 01632 960100',
+    ]) {
+      expect(letter).toContain(wanted);
+    }
+    expect(letter).not.toMatch(/yearly infusion|holiday/);
+  });
+});
+
 describe('the letter after a dose', () => {
   it('names dose, batch, next due date, who calls, and when bloods are needed', () => {
     const letter = text(givenFacts);

@@ -1,14 +1,79 @@
 /** The letter to the family doctor about the last visit: as it was signed, or as it would be signed now. */
-import { type Visit, day as dayOf, shortDate, visitToday } from '@twelvemonth/clinical';
+import {
+  type Fact,
+  type ReviewChoice,
+  type Visit,
+  consequencesOf,
+  day as dayOf,
+  factsOf,
+  reviewSheetOf,
+  shortDate,
+  visitToday,
+} from '@twelvemonth/clinical';
 import { type FamilyDoctorFacts, familyDoctorLetter, letterHtml } from '@twelvemonth/letters';
 import type { AtHand } from '../at-hand.ts';
 import { Refused } from '../problem.ts';
 import type { Person } from '../register/people.ts';
+import type { UnitNow } from '../register/units.ts';
 import type { Member } from '../sign-in/accounts.ts';
 import { bornInWords, fullName } from '../views/person-words.ts';
 
+/** The letter about the newest review of the course: what was decided, and what follows from it. */
+export function reviewLetterDocumentOf(atHand: AtHand, person: Person, signer: Member): string | Refused {
+  const { record, today, unit } = person;
+  const review = factsOf(record, 'course-review').findLast(({ on }) => on <= today);
+  if (review === undefined || unit?.protocol === undefined)
+    return new Refused(409, 'no-letter-yet', 'No review of the course is written yet: there is nothing to tell.');
+  const { basis } = reviewSheetOf(record, unit.protocol, today);
+  const { capacity, decidedBy, reason } = review.body;
+  return documentOf(
+    person,
+    unit,
+    { name: signer.name, role: signer.roles[0] ?? '' },
+    {
+      kind: 'reviewed',
+      on: review.on,
+      decided: decidedInWords(review.body),
+      decidedBy: `${decidedBy ?? atHand.accounts.nameOf(review.author.staff)}${capacity === 'specialist' ? ', specialist' : ''}`,
+      reason,
+      follows: consequencesOf(basis, choiceOf(review.body)),
+    },
+    unit.protocol.version,
+  );
+}
+
+function decidedInWords(body: Fact<'course-review'>['body']): string {
+  switch (body.outcome) {
+    case 'carry on':
+      return `carry on, up to ${body.toDoses} doses in this course`;
+    case 'planned break':
+      return `a planned break until ${shortDate(dayOf(body.reviewOn))}, sooner if: ${body.triggers}`;
+    case 'other treatment':
+      return `another treatment: ${body.to}, from ${shortDate(dayOf(body.dueOn))}`;
+    case 'new course':
+      return `a new course of ${body.plannedDoses} doses`;
+    case 'stop':
+      return 'the treatment ends';
+  }
+}
+
+function choiceOf(body: Fact<'course-review'>['body']): ReviewChoice {
+  switch (body.outcome) {
+    case 'carry on':
+      return { outcome: body.outcome, toDoses: body.toDoses };
+    case 'planned break':
+      return { outcome: body.outcome, reviewOn: dayOf(body.reviewOn) };
+    case 'other treatment':
+      return { outcome: body.outcome, to: body.to, dueOn: dayOf(body.dueOn) };
+    case 'new course':
+      return { outcome: body.outcome, plannedDoses: body.plannedDoses };
+    case 'stop':
+      return { outcome: body.outcome };
+  }
+}
+
 export function letterDocumentOf(atHand: AtHand, person: Person, signer: Member): string | Refused {
-  const { record, today, unit, contact, identity } = person;
+  const { record, today, unit } = person;
   const visit = visitToday(record, today);
   const outcome = visit === undefined ? undefined : outcomeOf(visit, person);
   if (visit === undefined || unit === undefined || outcome === undefined) {
@@ -18,18 +83,37 @@ export function letterDocumentOf(atHand: AtHand, person: Person, signer: Member)
       'There is nothing to write about yet: a letter follows a dose that was given or put off.',
     );
   }
-  return letterHtml(
-    familyDoctorLetter({
-      unit: { name: unit.unit.name, telephone: unit.unit.telephone, demo: unit.unit.demo },
-      today,
-      patient: { name: fullName(person), born: bornInWords(identity?.born), number: identity?.number ?? '' },
-      familyDoctor: contact?.familyDoctor,
-      signedBy: signedBy(visit, signer, atHand),
-      outcome,
-      protocolVersion: visit.decision?.body.basis.protocolVersion ?? unit.protocol?.version ?? 'none',
-    }),
+  return documentOf(
+    person,
+    unit,
+    signedBy(visit, signer, atHand),
+    outcome,
+    visit.decision?.body.basis.protocolVersion ?? unit.protocol?.version ?? 'none',
   );
 }
+
+const documentOf = (
+  person: Person,
+  { unit }: UnitNow,
+  by: FamilyDoctorFacts['signedBy'],
+  outcome: FamilyDoctorFacts['outcome'],
+  protocolVersion: string,
+): string =>
+  letterHtml(
+    familyDoctorLetter({
+      unit: { name: unit.name, telephone: unit.telephone, demo: unit.demo },
+      today: person.today,
+      patient: {
+        name: fullName(person),
+        born: bornInWords(person.identity?.born),
+        number: person.identity?.number ?? '',
+      },
+      familyDoctor: person.contact?.familyDoctor,
+      signedBy: by,
+      outcome,
+      protocolVersion,
+    }),
+  );
 
 /** Whoever signed it, once it is in the notes; until then the person who looks at it. */
 function signedBy({ letter }: Visit, signer: Member, { accounts }: AtHand): FamilyDoctorFacts['signedBy'] {

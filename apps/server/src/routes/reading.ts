@@ -4,7 +4,7 @@ import { readinessToWire } from '@twelvemonth/exchange';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import type { AtHand } from '../at-hand.ts';
-import { letterDocumentOf } from '../documents/letter.ts';
+import { letterDocumentOf, reviewLetterDocumentOf } from '../documents/letter.ts';
 import { notesDocumentOf } from '../documents/notes.ts';
 import { Refused, notHere } from '../problem.ts';
 import type { Person } from '../register/people.ts';
@@ -29,6 +29,7 @@ const query = z.object({
   unit: z.string().optional(),
   session: z.string().optional(),
   version: z.string().optional(),
+  about: z.literal('review').optional(),
 });
 
 export function serveReading(app: FastifyInstance, atHand: AtHand): void {
@@ -103,7 +104,14 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
     const person = await personAsked(asked, 'letter');
     return person instanceof Refused
       ? person
-      : sendDocument(asked.reply, letterDocumentOf(atHand, person, asked.who.member));
+      : sendDocument(
+          asked.reply,
+          (query.parse(asked.request.query).about === 'review' ? reviewLetterDocumentOf : letterDocumentOf)(
+            atHand,
+            person,
+            asked.who.member,
+          ),
+        );
   });
   serveRoute(app, atHand, 'notes', async (asked) => {
     const person = await personAsked(asked, 'notes');

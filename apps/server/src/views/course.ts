@@ -7,6 +7,7 @@ import {
   factsOf,
   nextDoseInWords,
   plainDate,
+  shortDate,
 } from '@twelvemonth/clinical';
 import type { CourseView } from '@twelvemonth/exchange';
 
@@ -79,15 +80,20 @@ function marksOf(record: SubjectRecord): CourseView['marks'] {
           ]
         : [],
     ),
-    ...factsOf(record, 'course-review').map(({ on, body }) =>
-      body.outcome === 'planned break'
-        ? {
-            kind: 'break' as const,
-            from: plainDate(on),
-            until: plainDate(day(body.reviewOn)),
-            says: `planned break: ${body.reason}`,
-          }
-        : { kind: 'review' as const, from: plainDate(on), says: `${body.outcome}: ${body.reason}` },
-    ),
+    ...factsOf(record, 'course-review').map(({ on, body }, index, reviews) => {
+      const more = `${body.capacity === undefined ? '' : `by ${body.capacity === 'specialist' ? 'a specialist' : 'another prescriber'}; `}${body.reason}`;
+      if (body.outcome !== 'planned break')
+        return { kind: 'review' as const, from: plainDate(on), says: `review: ${body.outcome}`, more };
+      // A later review ends a break before its time.
+      const next = reviews[index + 1]?.on;
+      const reviewOn = day(body.reviewOn);
+      return {
+        kind: 'break' as const,
+        from: plainDate(on),
+        until: plainDate(next !== undefined && next < reviewOn ? next : reviewOn),
+        says: 'planned break',
+        more: `review on ${shortDate(reviewOn)}; ${more}`,
+      };
+    }),
   ];
 }

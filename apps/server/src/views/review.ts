@@ -1,5 +1,5 @@
 /** A review of the course, gathered for the screen. */
-import { plainDate, reviewSheetOf } from '@twelvemonth/clinical';
+import { factsOf, plainDate, reviewSheetOf } from '@twelvemonth/clinical';
 import type { ReviewView } from '@twelvemonth/exchange';
 import { Refused } from '../problem.ts';
 import type { Person } from '../register/people.ts';
@@ -51,6 +51,7 @@ export function reviewViewOf(person: Person): ReviewView | Refused {
       breakLatest: plainDate(basis.breakLatest),
       steroids: [...basis.steroids],
     },
+    reviewed: factsOf(record, 'course-review').some(({ on }) => on <= today),
     cautions: [...protocol.sheet.cautions],
   };
 }

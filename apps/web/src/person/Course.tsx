@@ -13,10 +13,11 @@ export function Course({ patient, course, today }: { patient: string; course: Co
   const data = {
     today: day(today ?? serviceToday),
     doses: course.doses.map(({ on, number, part }) => ({ on: day(on), number, part })),
-    marks: course.marks.map(({ kind, from, until, says }) => ({
+    marks: course.marks.map(({ kind, from, until, says, more }) => ({
       kind,
       from: day(from),
       says,
+      more,
       ...(until === undefined ? {} : { until: day(until) }),
     })),
     ...(course.due === undefined ? {} : { due: { on: day(course.due), number: course.thisCourse + 1 } }),

@@ -38,7 +38,16 @@ export function NextSteps({ data, readiness }: { data: PersonView; readiness: Re
                   {step.why}; counts from {dayInWords(step.effectFrom)}
                 </span>
               </span>
-              {form !== undefined && step.earliest <= today && (
+              {form?.record === 'course-review' && step.earliest <= today && (
+                <Link
+                  className={`${buttonLook('quiet', 'slim')} screenOnly`}
+                  to="/people/$patient/review"
+                  params={{ patient: data.patient }}
+                >
+                  Open the review
+                </Link>
+              )}
+              {form !== undefined && form.record !== 'course-review' && step.earliest <= today && (
                 <Link
                   className={`${buttonLook('quiet', 'slim')} screenOnly`}
                   to="/people/$patient"

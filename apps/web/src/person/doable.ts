@@ -63,6 +63,7 @@ export function doableNow(person: PersonView, today: string, roles: readonly str
   if (person.standing.standing === 'in review') return { says: 'Open the review', to: { screen: 'review' } };
   if (over.has(person.standing.standing)) return { says: 'Write in the notes', to: { record: 'menu' } };
   const form = dueForm(person, today, roles);
+  if (form?.record === 'course-review') return { says: 'Open the review', to: { screen: 'review' } };
   if (form !== undefined) return { says: sentence(form.says), to: { record: form.record } };
   if (person.place === undefined && person.readiness?.window !== undefined)
     return { says: 'Book a place', to: { screen: 'book' } };

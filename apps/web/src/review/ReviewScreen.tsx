@@ -35,6 +35,11 @@ function Sheet({ data }: { data: ReviewView }) {
           <Link to="/people/$patient" params={{ patient }}>
             back to the person
           </Link>
+          {data.reviewed && (
+            <Link to="/people/$patient/letter" params={{ patient }} search={{ about: 'review' }}>
+              letter about the newest review
+            </Link>
+          )}
           <Button onClick={() => window.print()}>Print</Button>
         </>
       }
@@ -94,6 +99,12 @@ function Sheet({ data }: { data: ReviewView }) {
         patient={patient}
       />
       <ReviewForm data={data} />
+      <div className="paperOnly">
+        <h2>Decision</h2>
+        <p>Carry on to ___ doses · planned break until ____________ · other treatment ____________ from ____________ · stop</p>
+        <p>Reason ________________________________________________________________________</p>
+        <p>Decided by ______________________________ as specialist / other prescriber, date ____________</p>
+      </div>
       <p className="quiet small">
         {data.unit} · protocol {data.protocolVersion} · {data.cautions.join(' ')}
       </p>

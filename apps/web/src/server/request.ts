@@ -31,8 +31,8 @@ export async function read<Name extends RouteName>(
 }
 
 /** A document the server writes as HTML (a letter, the notes). */
-export async function readDocument(name: 'letter' | 'notes', patient: string): Promise<string> {
-  const response = await call(addressOf(name, { patient }), { headers: { accept: 'text/html' } });
+export async function readDocument(name: 'letter' | 'notes', patient: string, about?: string): Promise<string> {
+  const response = await call(addressOf(name, { patient, about }), { headers: { accept: 'text/html' } });
   return response.text();
 }
 

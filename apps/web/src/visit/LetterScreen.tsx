@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import { Link, useNavigate, useParams } from '@tanstack/react-router';
+import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
 import type { VisitView } from '@twelvemonth/exchange';
 import { useServiceToday } from '../frame/unit.ts';
 import { Awaited } from '../paper/Awaited.tsx';
@@ -18,20 +18,30 @@ import { letterText, wordingOf } from './letter-text.ts';
 export function LetterScreen() {
   const { patient } = useParams({ from: '/people/$patient/letter' });
   const asked = useQuery(visit(patient));
-  const document = useQuery({ queryKey: ['letter', { patient }], queryFn: () => readDocument('letter', patient) });
+  const { about } = useSearch({ from: '/people/$patient/letter' });
+  const document = useQuery({
+    queryKey: ['letter', { patient, about }],
+    queryFn: () => readDocument('letter', patient, about),
+  });
   return (
     <Page
       title="Letter to the family doctor"
       acts={
-        <Link to="/people/$patient/visit" params={{ patient }}>
-          back to the visit
-        </Link>
+        about === 'review' ? (
+          <Link to="/people/$patient/review" params={{ patient }}>
+            back to the review
+          </Link>
+        ) : (
+          <Link to="/people/$patient/visit" params={{ patient }}>
+            back to the visit
+          </Link>
+        )
       }
     >
       <Awaited query={asked} what="the visit">
         {(data) => (
           <Awaited query={document} what="the letter">
-            {(html) => <Letter data={data} html={html} />}
+            {(html) => <Letter data={data} html={html} asked={about} />}
           </Awaited>
         )}
       </Awaited>
@@ -39,35 +49,37 @@ export function LetterScreen() {
   );
 }
 
-function Letter({ data, html }: { data: VisitView; html: string }) {
+function Letter({ data, html, asked }: { data: VisitView; html: string; asked: 'review' | undefined }) {
   const today = useServiceToday();
   const navigate = useNavigate();
-  const attempt = useAct(() => void navigate({ to: '/people/$patient/visit', params: { patient: data.patient } }), {
-    [`patient/${data.patient}`]: data.seq,
-  });
-  const about = data.decision?.decision === 'put off' ? 'put off' : 'dose given';
+  const { patient } = data;
+  const done = (): void =>
+    void navigate({ to: asked === 'review' ? '/people/$patient' : '/people/$patient/visit', params: { patient } });
+  const attempt = useAct(done, { [`patient/${patient}`]: data.seq });
+  const about = asked ?? (data.decision?.decision === 'put off' ? 'put off' : 'dose given');
   const sign = (): void => {
     const text = letterText(html);
     const body = { to: 'family doctor', about, version: wordingOf(text), text };
-    void attempt.send({ name: 'record', patient: data.patient, line: { kind: 'letter', body, effectiveAt: today } });
+    void attempt.send({ name: 'record', patient, line: { kind: 'letter', body, effectiveAt: today } });
   };
+  const sent = asked === undefined && data.letterSent;
   return (
     <>
-      {data.letterSent && <Note tone="done">This letter is signed and in the notes.</Note>}
+      {sent && <Note tone="done">This letter is signed and in the notes.</Note>}
       <iframe
         className={css['letter']}
         title={`Letter about ${data.name}`}
-        src={addressOf('letter', { patient: data.patient })}
+        src={addressOf('letter', { patient, about: asked })}
         sandbox=""
       />
       <Outcome of={attempt} />
       <p className="screenOnly" style={{ display: 'flex', gap: '0.8rem', flexWrap: 'wrap', marginTop: '1rem' }}>
-        {!data.letterSent && (
+        {!sent && (
           <Button tone="act" size="big" busy={attempt.busy} onClick={sign}>
             Sign the letter
           </Button>
         )}
-        <a href={addressOf('letter', { patient: data.patient })} target="_blank" rel="noreferrer">
+        <a href={addressOf('letter', { patient, about: asked })} target="_blank" rel="noreferrer">
           open it alone to print
         </a>
       </p>

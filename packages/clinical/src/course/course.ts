@@ -85,7 +85,7 @@ export function courseOf(
     (protocol === undefined
       ? undefined
       : specialistReview(own, reviews, facts.reviews, protocol.number.maxConsecutiveDoses));
-  const due = review === undefined && regimen?.recall !== 'none' ? anniversary : undefined;
+  const due = review === undefined && regimen?.recall !== 'none' && !isOnHold(reviews) ? anniversary : undefined;
   return {
     regimen,
     doses,
@@ -105,6 +105,12 @@ export function courseOf(
     undecidedPartDoses: undecided,
     recall: due === undefined || protocol === undefined ? undefined : recallFor(due, protocol, calendar),
   };
+}
+
+/** On a planned break or moved to another treatment nothing is due, and nobody is recalled. */
+function isOnHold(reviews: readonly Fact<'course-review'>[]): boolean {
+  const outcome = reviews[reviews.length - 1]?.body.outcome;
+  return outcome === 'planned break' || outcome === 'other treatment';
 }
 
 function plannedBy(

@@ -102,6 +102,7 @@ export const courseView = z.object({
       from: date,
       until: date.optional(),
       says: z.string(),
+      more: z.string().optional(),
     }),
   ),
 });

@@ -56,6 +56,8 @@ export const reviewView = z.object({
     breakLatest: date,
     steroids: z.array(z.string()),
   }),
+  /** A review is written: there is a letter about it. */
+  reviewed: z.boolean(),
   cautions: z.array(z.string()),
 });
 export type ReviewView = z.infer<typeof reviewView>;

@@ -26,7 +26,7 @@ export type Exposure = {
   /** Of the 4 mg product, given for cancer: they count in the lifetime, not in the course. */
   readonly otherProduct: readonly Fact<'dose'>[];
   readonly tabletYears: number;
-  /** Each infusion as one year, and the tablet years. */
+  /** With a bisphosphonate at work, of any sort; days that overlap count once. */
   readonly years: number;
 };
 
@@ -42,6 +42,6 @@ export function exposureOf(record: SubjectRecord, course: Course, today: Day): E
       ({ on, body }) => on <= today && body.medicine === 'zoledronic acid 4 mg',
     ),
     tabletYears,
-    years: course.lifetime + tabletYears,
+    years: (course.bisphosphonateDays ?? course.tabletDays) / DAYS_A_YEAR,
   };
 }

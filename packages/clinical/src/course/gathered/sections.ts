@@ -124,7 +124,7 @@ function exposureLines(record: SubjectRecord, course: Course, today: Day): reado
           line(`${counted(otherProduct.length, 'dose')} of zoledronic acid 4 mg, in the lifetime too`, ...otherProduct),
         ]),
     line(
-      `about ${years.toFixed(1)} years of bisphosphonate: each infusion counted as a year${tabletYears === 0 ? '' : `, tablets ${tabletYears.toFixed(1)} years`}`,
+      `about ${years.toFixed(1)} years with a bisphosphonate at work${tabletYears === 0 ? '' : `, ${tabletYears.toFixed(1)} of them tablets`}; days that overlap count once`,
       ...factsOf(record, 'medicine').filter(({ on, body }) => on <= today && body.sort === 'bisphosphonate tablet'),
     ),
   ];

@@ -101,7 +101,10 @@ function Sheet({ data }: { data: ReviewView }) {
       <ReviewForm data={data} />
       <div className="paperOnly">
         <h2>Decision</h2>
-        <p>Carry on to ___ doses · planned break until ____________ · other treatment ____________ from ____________ · stop</p>
+        <p>
+          Carry on to ___ doses · planned break until ____________ · other treatment ____________ from ____________ ·
+          stop
+        </p>
         <p>Reason ________________________________________________________________________</p>
         <p>Decided by ______________________________ as specialist / other prescriber, date ____________</p>
       </div>

@@ -116,4 +116,4 @@ export * from './protocol/draft-sheet.ts';
 export * from './protocol/number-groups.ts';
 export * from './protocol/policies.ts';
 export * from './protocol/us-units.ts';
-export * from './denosumab/clock.ts';
+export * from './clock/clock.ts';

@@ -4,15 +4,7 @@
  * Why it matters: more than 16 weeks late, vertebral fracture HR 3.91 (1.62-9.45), Ann Intern Med 2020;173:516.
  */
 import { describe, expect, it } from 'vitest';
-import {
-  type DenosumabTier,
-  day,
-  denosumabClock,
-  entriesFromDrafts,
-  parseLedger,
-  recordOf,
-  teaching,
-} from '../src/index.ts';
+import { type ClockTier, day, clockOf, entriesFromDrafts, parseLedger, recordOf, teaching } from '../src/index.ts';
 
 const person = 'person  female, born 1941-06-02\n';
 function record(text: string) {
@@ -22,11 +14,11 @@ function record(text: string) {
   return recordOf(entries[0]?.subject ?? 'patient/x', entries);
 }
 const lastInJanuary = record('15 Jan 2026   dose denosumab 60 mg, elsewhere');
-const tierOn = (on: string, windowFirst?: string): DenosumabTier | undefined =>
-  denosumabClock(lastInJanuary, teaching, day(on), windowFirst === undefined ? undefined : day(windowFirst))?.tier;
+const tierOn = (on: string, windowFirst?: string): ClockTier | undefined =>
+  clockOf(lastInJanuary, teaching, day(on), windowFirst === undefined ? undefined : day(windowFirst))?.tier;
 
 describe('worked case 8: denosumab last on 15 Jan 2026, replacement planned, nothing since', () => {
-  const clock = denosumabClock(lastInJanuary, teaching, day('2026-11-25'), day('2026-12-04'));
+  const clock = clockOf(lastInJanuary, teaching, day('2026-11-25'), day('2026-12-04'));
   it('is the highest alarm, since the dates the fact sheet gives', () => {
     expect(clock?.tier).toBe('highest alarm');
     expect(clock?.says).toContain('alarm since 12 Aug 2026 (28 days late), highest since 4 Nov 2026 (112 days late');
@@ -54,44 +46,39 @@ describe('each tier begins on its day and not a day before', () => {
 
 describe('a replacement', () => {
   it('that cannot be reached by month 7 means prescriber today, however early it is seen', () => {
-    const early = denosumabClock(lastInJanuary, teaching, day('2026-05-20'), day('2026-08-16'));
+    const early = clockOf(lastInJanuary, teaching, day('2026-05-20'), day('2026-08-16'));
     expect(early?.prescriberToday).toMatch(/prescriber today/);
-    expect(
-      denosumabClock(lastInJanuary, teaching, day('2026-05-20'), day('2026-08-15'))?.prescriberToday,
-    ).toBeUndefined();
-    expect(denosumabClock(lastInJanuary, teaching, day('2026-05-20'), undefined)?.prescriberToday).toMatch(
-      /prescriber today/,
-    );
+    expect(clockOf(lastInJanuary, teaching, day('2026-05-20'), day('2026-08-15'))?.prescriberToday).toBeUndefined();
+    expect(clockOf(lastInJanuary, teaching, day('2026-05-20'), undefined)?.prescriberToday).toMatch(/prescriber today/);
   });
   it('booked in time keeps the person on the worklist until the due date, then first in line whatever is booked', () => {
     const booked = record(
       '15 Jan 2026   dose denosumab 60 mg, elsewhere\n1 Jun 2026   place 1 on 14 Jul 2026 at 10:00, unit thornbeck, session thornbeck-2026-07-14',
     );
-    expect(denosumabClock(booked, teaching, day('2026-06-20'), day('2026-07-14'))?.tier).toBe('on the worklist');
-    expect(denosumabClock(booked, teaching, day('2026-07-15'), undefined)?.tier).toBe('first in line');
+    expect(clockOf(booked, teaching, day('2026-06-20'), day('2026-07-14'))?.tier).toBe('on the worklist');
+    expect(clockOf(booked, teaching, day('2026-07-15'), undefined)?.tier).toBe('first in line');
   });
   it('given ends the clock; a part dose of it does not', () => {
     const given = record(
       '15 Jan 2026   dose denosumab 60 mg, elsewhere\n10 Jul 2026   dose zoledronic acid 5 mg, this service',
     );
-    expect(denosumabClock(given, teaching, day('2026-11-25'), undefined)).toBeUndefined();
+    expect(clockOf(given, teaching, day('2026-11-25'), undefined)).toBeUndefined();
     const part = record(
       '15 Jan 2026   dose denosumab 60 mg, elsewhere\n10 Jul 2026   dose zoledronic acid 5 mg, this service, part 40 mL',
     );
-    expect(denosumabClock(part, teaching, day('2026-11-25'), undefined)?.tier).toBe('highest alarm');
+    expect(clockOf(part, teaching, day('2026-11-25'), undefined)?.tier).toBe('highest alarm');
   });
 });
 
 describe('the clock', () => {
   it('runs for the 120 mg oncology product as well', () => {
     expect(
-      denosumabClock(record('15 Jan 2026   dose denosumab 120 mg, elsewhere'), teaching, day('2026-11-25'), undefined)
-        ?.tier,
+      clockOf(record('15 Jan 2026   dose denosumab 120 mg, elsewhere'), teaching, day('2026-11-25'), undefined)?.tier,
     ).toBe('highest alarm');
   });
   it('stops with a death', () => {
     expect(
-      denosumabClock(
+      clockOf(
         record('15 Jan 2026   dose denosumab 60 mg, elsewhere\n2 Sep 2026   died source "family doctor"'),
         teaching,
         day('2026-11-25'),
@@ -101,12 +88,7 @@ describe('the clock', () => {
   });
   it('is not there for someone who never had it', () => {
     expect(
-      denosumabClock(
-        record('15 Jan 2026   dose zoledronic acid 5 mg, this service'),
-        teaching,
-        day('2026-11-25'),
-        undefined,
-      ),
+      clockOf(record('15 Jan 2026   dose zoledronic acid 5 mg, this service'), teaching, day('2026-11-25'), undefined),
     ).toBeUndefined();
   });
 });

@@ -9,6 +9,7 @@ import {
   type KindName,
   type Standing,
   addDays,
+  courseOf,
   day,
   factsOf,
   handWrittenKinds,
@@ -18,11 +19,13 @@ import {
   placesOf,
   plainDate,
   projection,
+  regimenMedicines,
   sessionOf,
   standingOf,
   standings,
   subject,
   teaching,
+  usualRegimens,
 } from '@twelvemonth/clinical';
 import { DayUnit, type Person, people } from './decide/a-day-unit.ts';
 
@@ -85,7 +88,7 @@ const weighty: readonly KindName[] = [
 const line = fc
   .tuple(
     fc.oneof(fc.constantFrom(...weighty), fc.constantFrom(...handWrittenKinds)),
-    fc.nat({ max: 9 }),
+    fc.nat({ max: 99 }),
     fc.constantFrom(0, 0, 0, 1, 40, 400),
   )
   .map(([kind, pick, back]): Wish => {
@@ -216,6 +219,7 @@ function grant(unit: DayUnit, wish: Wish): boolean {
 describe('whatever is asked for', () => {
   test('everyone has exactly one lawful standing, an owner and a date, on that day and on days to come', () => {
     const seen = new Set<Standing>();
+    const regimens = new Set<string | undefined>();
     let written = 0;
     fc.assert(
       fc.property(wishes, fc.boolean(), (asked, isReady) => {
@@ -227,6 +231,8 @@ describe('whatever is asked for', () => {
           for (const later of [0, 30, 400, 2000]) {
             const now = standingOf(unit.patient(), teaching, addDays(day(unit.today()), later));
             seen.add(now.standing);
+            if (now.standing === 'between doses' || now.standing === 'overdue')
+              regimens.add(courseOf(unit.patient(), teaching, day(unit.today())).regimen?.id);
             expect(standings).toContain(now.standing);
             expect(now.standing).not.toBe('not accounted for');
             expect(now.owner).not.toBe('');
@@ -236,6 +242,12 @@ describe('whatever is asked for', () => {
         }
       }),
       { seed: 20_261_124, numRuns: 600 },
+    );
+    expect([...regimens].toSorted()).toEqual(
+      usualRegimens
+        .filter(({ countedApart }) => !countedApart)
+        .map(({ id }) => id)
+        .toSorted(),
     );
     // The game is worth something only if it gets about: nearly every standing, and well over a thousand acts let through.
     expect(written).toBeGreaterThan(1200);

@@ -67,11 +67,11 @@ describe('the table of standings', () => {
   test('nothing that happens makes a person unaccounted for', () => {
     expect(cells.filter(([, , to]) => to === 'not accounted for')).toEqual([]);
   });
-  test('only a referral, a dose of our medicine or a death gives a standing to someone who had none', () => {
+  test('only a referral, a dose of a bone medicine or a death gives a standing to someone who had none', () => {
     const first = cells
       .filter(([held, , to]) => held === 'not accounted for' && to !== undefined)
       .map(([, event]) => event);
-    expect(first.toSorted()).toEqual(['died', 'dose elsewhere', 'dose here', 'referral']);
+    expect(first.toSorted()).toEqual(['died', 'dose elsewhere', 'dose here', 'other medicine here', 'referral']);
   });
   test('death is the end: nothing leads out of it, and it can be reached from everywhere else', () => {
     expect(cells.filter(([held, , to]) => held === 'died' && to !== undefined && to !== 'died')).toEqual([]);
@@ -102,8 +102,59 @@ describe('the table of standings', () => {
     ['in care', 'cannot be reached', 'cannot be reached'],
     ['cannot be reached', 'transfer out', 'transferred out'],
     ['not accounted for', 'dose elsewhere', 'treated elsewhere'],
+    ['referral received', 'other medicine here', 'in care'],
+    ['moved to other treatment', 'other medicine here', 'moved to other treatment'],
+    ['put off', 'other medicine here', 'in care'],
   ])('%s, then %s: %s', (held, event, to) => {
     expect(transitions[event][held]).toBe(to);
+  });
+});
+
+/** Regimens of other medicines: docs/readiness.md R0 and "Clocks"; regimens and numbers of the teaching protocol. */
+describe('the standing under other regimens', () => {
+  const asked = `
+person  female, born 1941-06-02
+1 Sep 2026  referral from "fracture clinic", reason "denosumab stopped", unit thornbeck, tier routine
+`;
+  const ordered = (regimen: string) => `3 Sep 2026  triage outcome accepted
+4 Sep 2026  prescription ${regimen} from 4 Sep 2026 to 3 Sep 2030
+`;
+  test('someone whose denosumab was given here and is to be replaced is in work-up, and the clock is said with it', () => {
+    const record = notes(`${asked}10 May 2026  dose denosumab 60 mg, this service`);
+    expect(on(record, '2026-09-05')).toMatchObject({ standing: 'in work-up', on: day('2026-06-07') });
+    expect(on(record, '2026-09-11').says).toContain('denosumab last on 10 May 2026, due 10 Nov 2026');
+  });
+  test('given elsewhere: a referral to decide, and no later than the clock says', () => {
+    const record = notes(`${asked}1 Feb 2026  dose denosumab 60 mg, elsewhere`);
+    expect(on(record, '2026-09-02')).toMatchObject({ standing: 'referral received', on: day('2026-09-02') });
+  });
+  test('six-monthly denosumab here: between doses, overdue 28 days after the due date and not 42', () => {
+    const record = notes(
+      `${asked}${ordered('denosumab-60-six-monthly')}10 Sep 2026  dose denosumab 60 mg, this service`,
+    );
+    expect(on(record, '2026-09-11')).toMatchObject({ standing: 'between doses', on: day('2026-12-30') });
+    expect(on(record, '2027-04-07').standing).toBe('between doses');
+    expect(on(record, '2027-04-08')).toMatchObject({ standing: 'overdue', on: day('2027-04-08') });
+    expect(on(record, '2027-03-01'), 'first in line from month 5').toMatchObject({ on: day('2027-03-01') });
+  });
+  test("a single dose for Paget's disease is not recalled: its effect is looked at, then the person is closed", () => {
+    const record = notes(
+      `${asked}${ordered('zoledronic-acid-pagets-disease')}10 Sep 2026  dose zoledronic acid 5 mg, this service`,
+    );
+    const now = on(record, '2026-09-11');
+    expect(now).toMatchObject({ standing: 'in review', owner: 'prescriber', on: day('2027-09-10') });
+    expect(now.says).toContain('nobody is recalled');
+    expect(on(record, '2030-01-01').standing).toBe('in review');
+  });
+  test('teriparatide: between doses while it is taken, in review for what follows when it ends', () => {
+    const record = notes(`${asked}${ordered('teriparatide-daily')}10 Sep 2026  dose teriparatide, home`);
+    expect(on(record, '2026-09-11')).toMatchObject({ standing: 'between doses', on: day('2028-06-10') });
+    expect(on(record, '2026-09-11').says).toContain('daily until 10 Sep 2028');
+    expect(on(record, '2028-09-11')).toMatchObject({
+      standing: 'in review',
+      owner: 'prescriber',
+      on: day('2028-09-11'),
+    });
   });
 });
 

@@ -5,7 +5,7 @@ import type { AtHand } from '../at-hand.ts';
 import { entriesOf } from '../register/notes.ts';
 import type { Person } from '../register/people.ts';
 import { courseViewOf } from './course.ts';
-import { denosumabOf, denosumabViewOf } from './denosumab.ts';
+import { clockOfPerson, clockViewOf } from './clock.ts';
 import { entryViewsOf, unreadBy } from './entries.ts';
 import { alikeViewsOf, togetherViewsOf } from './one-or-two.ts';
 import {
@@ -30,7 +30,7 @@ export async function personViewOf(
   const view = person.view(on ?? person.place?.on ?? today);
   const place = placeViewOf(person);
   const visit = visitOn(record, today);
-  const denosumab = denosumabViewOf(denosumabOf(person));
+  const clock = clockViewOf(clockOfPerson(person));
   const everyone = await atHand.people.all();
   return {
     patient: person.patient,
@@ -57,7 +57,7 @@ export async function personViewOf(
       : { readiness: readinessToWire(view) }),
     ...(place === undefined ? {} : { place }),
     course: courseViewOf(record, person.course),
-    ...(denosumab === undefined ? {} : { denosumab }),
+    ...(clock === undefined ? {} : { clock }),
     visitOpen: visit !== undefined && !visit.over,
     unsigned: unsignedResults(person).map((fact) => ({
       entry: fact.id,

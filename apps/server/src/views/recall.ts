@@ -3,7 +3,7 @@ import { type Day, type PlainDate, dateWithWeekday, day, factsOf, plainDate, sho
 import type { RecallRow, recallAnswer } from '@twelvemonth/exchange';
 import type { z } from 'zod';
 import type { Person } from '../register/people.ts';
-import { denosumabOf, denosumabViewOf, isUrgent } from './denosumab.ts';
+import { clockOfPerson, clockViewOf, isUrgent } from './clock.ts';
 import { noProtocolInForce } from './person-row.ts';
 import { fullName, standingViewOf } from './person-words.ts';
 
@@ -16,7 +16,8 @@ export function recallOf(everyone: readonly Person[], unit: string | undefined):
       .map(recallRowOf)
       .toSorted(byDue),
     inReview: ofUnit
-      .filter(({ standing }) => standing.standing === 'in review')
+      // A single treatment is outside the recall: its review is on the person's page.
+      .filter(({ standing, course }) => standing.standing === 'in review' && course.regimen?.countedApart !== true)
       .map(recallRowOf)
       .toSorted(byDue),
     firstInLine: urgent.map(recallRowOf).toSorted((a, b) => byAlarm(a, b) || byDue(a, b)),
@@ -36,11 +37,11 @@ const inCare = new Set([
   'booked',
 ]);
 
-/** A denosumab that waits for its successor, or referred or decided as first in line and still without a dose since. */
+/** A medicine that waits for its successor, or referred or decided as first in line and still without a dose since. */
 export function isFirstInLine(person: Person): boolean {
   const { record, course, standing } = person;
   if (!inCare.has(standing.standing)) return false;
-  if (isUrgent(denosumabOf(person))) return true;
+  if (isUrgent(clockOfPerson(person))) return true;
   const asked = factsOf(record, 'referral').findLast(({ body }) => body.tier === 'first in line');
   const decided = factsOf(record, 'triage').findLast(
     ({ body }) => body.outcome === 'accepted' && body.tier !== undefined,
@@ -63,7 +64,7 @@ function recallRowOf(person: Person): RecallRow {
   const { record, course, today, contact, place } = person;
   const view = person.view(place?.on ?? today);
   const call = factsOf(record, 'call').at(-1);
-  const denosumab = denosumabViewOf(denosumabOf(person));
+  const clock = clockViewOf(clockOfPerson(person));
   return {
     patient: person.patient,
     name: fullName(person),
@@ -83,7 +84,7 @@ function recallRowOf(person: Person): RecallRow {
     ...(call === undefined ? {} : { lastCall: callInWords(call.on, call.body) }),
     nextStep: nextStepInWords(person, view?.nextSteps[0]),
     ...(place === undefined ? {} : { booked: plainDate(place.on) }),
-    ...(denosumab === undefined ? {} : { denosumab }),
+    ...(clock === undefined ? {} : { clock }),
   };
 }
 
@@ -118,10 +119,10 @@ const byDue = (a: RecallRow, b: RecallRow): number => {
 };
 
 /** The highest alarm comes first: lateness of this medicine is what breaks backs. */
-const alarms: readonly NonNullable<RecallRow['denosumab']>['tier'][] = ['highest alarm', 'alarm', 'first in line'];
+const alarms: readonly NonNullable<RecallRow['clock']>['tier'][] = ['highest alarm', 'alarm', 'first in line'];
 const byAlarm = (a: RecallRow, b: RecallRow): number => {
-  const rank = ({ denosumab }: RecallRow): number => {
-    const found = denosumab === undefined ? -1 : alarms.indexOf(denosumab.tier);
+  const rank = ({ clock }: RecallRow): number => {
+    const found = clock === undefined ? -1 : alarms.indexOf(clock.tier);
     return found < 0 ? alarms.length : found;
   };
   return rank(a) - rank(b);

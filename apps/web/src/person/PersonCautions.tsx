@@ -1,7 +1,7 @@
 import { Link } from '@tanstack/react-router';
 import type { PersonView } from '@twelvemonth/exchange';
 import { Note } from '../paper/Note.tsx';
-import { DenosumabClock } from './DenosumabClock.tsx';
+import { MedicineClock } from './MedicineClock.tsx';
 
 /** What would mislead if it went unseen: people who look alike, entries that contradict each other. */
 export function PersonCautions({ data }: { data: PersonView }) {
@@ -9,7 +9,7 @@ export function PersonCautions({ data }: { data: PersonView }) {
   const others = data.lookAlikes.filter(({ answer }) => answer === 'nothing said' || answer === 'two');
   return (
     <>
-      {data.denosumab !== undefined && <DenosumabClock clock={data.denosumab} />}
+      {data.clock !== undefined && <MedicineClock clock={data.clock} />}
       {open.length > 0 && (
         <Note tone="caution">
           <p>

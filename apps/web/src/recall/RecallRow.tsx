@@ -43,10 +43,10 @@ export const RecallRow = memo(function RecallRow({ row }: { row: Row }) {
           </div>
         </td>
         <td>
-          {row.denosumab !== undefined && row.denosumab.tier !== 'running' && (
+          {row.clock !== undefined && row.clock.tier !== 'running' && (
             <div>
-              <strong>{row.denosumab.tier}</strong>: {row.denosumab.says}
-              {row.denosumab.prescriberToday !== undefined && <strong>. {row.denosumab.prescriberToday}</strong>}
+              <strong>{row.clock.tier}</strong>: {row.clock.says}
+              {row.clock.prescriberToday !== undefined && <strong>. {row.clock.prescriberToday}</strong>}
             </div>
           )}
           {row.nextStep}

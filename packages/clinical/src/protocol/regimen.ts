@@ -49,6 +49,8 @@ export const regimenSchema = z
         reachMonths: z.number().int().min(0).max(12),
         /** Months before it is due from which it is on the worklist. */
         listMonths: z.number().int().min(0).max(12),
+        /** Months before it is due from which someone without a booked replacement is first in line. */
+        firstInLineMonths: z.number().int().min(0).max(12),
         source: textField,
         status: sourceStatus,
       })

@@ -3,10 +3,11 @@
  * the date by which. The entries say what is held (transitions.ts); the day says the rest: a booked place, someone who is
  * here, a due date that has passed, a break that is over. A ledger that no entry brought into care is `not accounted for`.
  */
-import { type Day, addDays, day, shortDate } from '../calendar/day.ts';
+import { type Day, addDays, addMonths, day, shortDate } from '../calendar/day.ts';
+import { clockOf } from '../clock/clock.ts';
 import { type Course, courseOf } from '../course/course.ts';
 import type { Role } from '../ledger/role.ts';
-import type { Protocol } from '../protocol/protocol.ts';
+import { type Protocol, underRegimen } from '../protocol/protocol.ts';
 import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
 import { placeFrom } from '../visit/place.ts';
 import { visitOn } from '../visit/visit.ts';
@@ -48,7 +49,9 @@ export function standingOf(record: SubjectRecord, protocol: Protocol | undefined
   const held = heldBy(record, today);
   const at = { record, protocol, today, held, unit: unitOfPatient(record) };
   if (isUnderCare(held.held)) return underCare(at);
-  return held.held === 'on planned break' ? onBreak(at) : settled(at, held.held);
+  if (held.held === 'on planned break') return onBreak(at);
+  const now = settled(at, held.held);
+  return held.held === 'referral received' ? beforeClock(at, now) : now;
 }
 
 const underCareHeld = ['treated elsewhere', 'in care', 'put off', 'in review'] as const;
@@ -105,9 +108,30 @@ function underCare(at: At): StandingNow {
   }
   if (held.held === 'put off') return putOff(at);
   const course = courseOf(record, at.protocol, today);
+  return beforeClock(at, onCourse(at, course));
+}
+
+/** A medicine that waits for its successor waits for nobody: the next look is no later than its clock says. */
+function beforeClock(at: At, now: StandingNow): StandingNow {
+  const clock = at.protocol === undefined ? undefined : clockOf(at.record, at.protocol, at.today, undefined);
+  if (clock === undefined || now.on === undefined) return now;
+  const says = `${now.says}${now.says === now.standing ? ': ' : '; '}${clock.says}`;
+  return { ...now, says, on: Math.min(now.on, clock.actBy) as Day };
+}
+
+function onCourse(at: At, course: Course): StandingNow {
+  const { held } = at;
+  const { review, regimen, lastDose } = course;
   if (held.held === 'in review')
     return inReview(at, course.review?.says ?? 'a review ended the treatment: close, or begin again', held.since);
-  if (course.review !== undefined) return inReview(at, course.review.says, course.review.since, course.anniversary);
+  const isGiven = review?.because === 'planned doses given';
+  if (regimen?.lastsMonths !== undefined && lastDose !== undefined && (review === undefined || isGiven))
+    return daily(at, lastDose, regimen.lastsMonths);
+  if (isGiven && regimen?.countedApart === true) {
+    const says = 'the single dose was given; nobody is recalled: look at its effect, then close';
+    return inReview(at, says, review.since, course.anniversary);
+  }
+  if (review !== undefined) return inReview(at, review.says, review.since, course.anniversary);
   return course.doses.length === 0 ? beforeFirst(at) : betweenDoses(at, course);
 }
 
@@ -155,8 +179,26 @@ function beforeFirst(at: At): StandingNow {
   );
 }
 
+/** What is taken every day at home: until it ends, and then what follows. */
+function daily(at: At, begun: Fact<'dose'>, lastsMonths: number): StandingNow {
+  const { medicine, until } = begun.body;
+  const end = until === undefined ? addMonths(begun.on, lastsMonths) : day(until);
+  return at.today <= end
+    ? standing(at, 'between doses', `${medicine} daily until ${shortDate(end)}`, 'nurse in charge', end, begun.on)
+    : inReview(at, `${medicine} ended on ${shortDate(end)}: what follows it`, addDays(end, 1));
+}
+
 function betweenDoses(at: At, course: Course): StandingNow {
   const since = course.lastDose?.on ?? at.held.since;
+  if (course.regimen?.recall === 'none')
+    return standing(
+      at,
+      'between doses',
+      'no next dose is called for here',
+      'nurse in charge',
+      course.anniversary ?? since,
+      since,
+    );
   if (course.due === undefined || at.protocol === undefined) {
     return standing(
       at,
@@ -167,7 +209,7 @@ function betweenDoses(at: At, course: Course): StandingNow {
       since,
     );
   }
-  const overdueFrom = addDays(course.due, at.protocol.number.overdueAfterDays + 1);
+  const overdueFrom = addDays(course.due, underRegimen(at.protocol, course.regimen?.id).number.overdueAfterDays + 1);
   if (at.today >= overdueFrom) {
     const on = callBackAfter(at) ?? addDays(overdueFrom, lookAgainAfterDays.overdue);
     return standing(at, 'overdue', `since ${shortDate(course.due)}`, 'nurse in charge', on, overdueFrom);

@@ -33,6 +33,7 @@ export const standingEvents = [
   'put off',
   'dose here',
   'dose elsewhere',
+  'other medicine here',
   'review: carry on',
   'review: new course',
   'review: planned break',
@@ -107,6 +108,30 @@ export const transitions: Readonly<Record<StandingEvent, Partial<Record<Held, He
     ...from(['in care', 'put off', 'cannot be reached', 'said no'], 'in care'),
     ...from(['not accounted for'], 'treated elsewhere'),
   },
+  // Another bone medicine given here brings someone into care as a dose of ours does; what a review decided stays.
+  'other medicine here': {
+    ...staying([
+      'in care',
+      'in review',
+      'on planned break',
+      'moved to other treatment',
+      'transferred out',
+      'closed',
+      'died',
+    ]),
+    ...from(
+      [
+        'not accounted for',
+        'referral received',
+        'returned to referrer',
+        'treated elsewhere',
+        'put off',
+        'cannot be reached',
+        'said no',
+      ],
+      'in care',
+    ),
+  },
   'review: carry on': from([...underCare, 'on planned break', 'moved to other treatment'], 'in care'),
   'review: new course': from([...underCare, 'on planned break', 'moved to other treatment'], 'in care'),
   'review: planned break': from([...underCare, 'on planned break'], 'on planned break'),
@@ -158,10 +183,14 @@ const events: EventOf = {
 export const eventOf = (fact: Fact): StandingEvent | undefined =>
   (events[fact.kind] as ((fact: Fact) => StandingEvent | undefined) | undefined)?.(fact);
 
-/** Only the medicine of this service moves a standing; a denosumab injection years ago does not bring someone into care. */
-function doseEvent(dose: Fact<'dose'>): StandingEvent | undefined {
-  if (dose.body.medicine !== 'zoledronic acid 5 mg') return undefined;
-  return dose.body.setting === 'this service' || dose.body.setting === 'home' ? 'dose here' : 'dose elsewhere';
+/**
+ * Another bone medicine moves a standing only where this service gave it: an injection elsewhere years ago does not bring
+ * someone into care. The oncology strength is never this service's.
+ */
+function doseEvent({ body: { medicine, setting } }: Fact<'dose'>): StandingEvent | undefined {
+  const isHere = setting === 'this service' || setting === 'home';
+  if (medicine === 'zoledronic acid 5 mg') return isHere ? 'dose here' : 'dose elsewhere';
+  return isHere && medicine !== 'zoledronic acid 4 mg' ? 'other medicine here' : undefined;
 }
 
 export const mayHappenFrom = (held: Held, event: StandingEvent): boolean => transitions[event][held] !== undefined;

@@ -59,12 +59,13 @@ export const placeView = z.object({
 });
 export type PlaceView = z.infer<typeof placeView>;
 
-/** Denosumab waits for its successor: how urgently, and what to ask. */
-export const denosumabView = z.object({
+/** A medicine waits for its successor: how urgently, and what to ask. */
+export const clockView = z.object({
   tier: z.enum(['running', 'on the worklist', 'first in line', 'alarm', 'highest alarm']),
+  medicine: z.string(),
   says: z.string(),
   due: date,
   ask: z.array(z.string()),
   prescriberToday: z.string().optional(),
 });
-export type DenosumabView = z.infer<typeof denosumabView>;
+export type ClockView = z.infer<typeof clockView>;

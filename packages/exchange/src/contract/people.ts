@@ -1,6 +1,6 @@
 /** People: the list, one person, their entries. */
 import { z } from 'zod';
-import { date, denosumabView, moment, placeView, standingView, verdict, windowView } from './basics.ts';
+import { date, clockView, moment, placeView, standingView, verdict, windowView } from './basics.ts';
 import { readinessView } from './readiness.ts';
 
 export const personRow = z.object({
@@ -168,7 +168,7 @@ export const personView = z.object({
   noReadiness: z.string().optional(),
   place: placeView.optional(),
   course: courseView.optional(),
-  denosumab: denosumabView.optional(),
+  clock: clockView.optional(),
   visitOpen: z.boolean(),
   unsigned: z.array(z.object({ entry: z.string(), text: z.string(), on: date })),
   lookAlikes: z.array(alikeView),

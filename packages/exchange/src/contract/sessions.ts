@@ -1,6 +1,6 @@
 /** Sessions, today, the visit, recall. */
 import { z } from 'zod';
-import { date, denosumabView, moment, standingView, verdict, windowView } from './basics.ts';
+import { date, clockView, moment, standingView, verdict, windowView } from './basics.ts';
 
 export const sessionRow = z.object({
   session: z.string(),
@@ -243,7 +243,7 @@ export const recallRow = z.object({
   lastCall: z.string().optional(),
   nextStep: z.string(),
   booked: date.optional(),
-  denosumab: denosumabView.optional(),
+  clock: clockView.optional(),
 });
 export type RecallRow = z.infer<typeof recallRow>;
 export const recallAnswer = z.object({

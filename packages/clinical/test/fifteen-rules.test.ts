@@ -10,7 +10,7 @@ import {
   checkRate,
   civilFromDay,
   day,
-  denosumabClock,
+  clockOf,
   dropsPerMinute,
   egfr,
   everyDay,
@@ -245,7 +245,7 @@ describe('rule 12: denosumab is a promise with a date', () => {
       ...good(),
       at('2026-01-15', 'dose', { medicine: 'denosumab 60 mg', setting: 'elsewhere' }),
     ]);
-    const tier = (date: string) => denosumabClock(record, teaching, day(date), undefined)?.tier;
+    const tier = (date: string) => clockOf(record, teaching, day(date), undefined)?.tier;
     expect(['2026-08-11', '2026-08-12', '2026-11-03', '2026-11-04'].map(tier)).toEqual([
       'first in line',
       'alarm',

@@ -57,7 +57,9 @@ const bodies: Partial<Record<KindName, readonly unknown[]>> = {
     { medicine: 'zoledronic acid 5 mg', setting: 'ward' },
     { medicine: 'zoledronic acid 5 mg', setting: 'home' },
     { medicine: 'zoledronic acid 5 mg', setting: 'ward', partMilliliters: 50 },
-    { medicine: 'denosumab 60 mg', setting: 'elsewhere' },
+    ...regimenMedicines.map((medicine) => ({ medicine, setting: 'elsewhere' })),
+    { medicine: 'zoledronic acid 4 mg', setting: 'elsewhere' },
+    { medicine: 'teriparatide', setting: 'home', until: '2026-11-20' },
   ],
   medicine: [
     { name: 'prednisolone', sort: 'steroid', prednisoloneMgPerDay: '10' },

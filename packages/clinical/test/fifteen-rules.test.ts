@@ -227,7 +227,7 @@ describe('rule 10: 14 days after a hip repair, with loading', () => {
 });
 
 describe('rule 11: asked at every visit, and a yes holds until a clinician clears it', () => {
-  test.each(['teeth', 'thigh', 'eye'])('%s is asked, and yes is kept', (id) => {
+  test.each(['teeth', 'thigh', 'eye', 'new-medicine', 'other-bone-medicine'])('%s is asked, and yes is kept', (id) => {
     expect(usualDayQuestions.find((question) => question.id === id)).toMatchObject({
       holdsOn: 'yes',
       staysUntilCleared: true,

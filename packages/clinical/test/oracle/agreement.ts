@@ -108,8 +108,8 @@ function checkerAnswers(c: Case, today: number, engine: Answers): Answers {
   const world = worldOf(c.sheet, c.calendar);
   const facts = countingFacts(c.entries);
   const known = facts.filter((fact) => fact.on <= today);
-  const now = viewOf(world, known);
-  const later = c.next === undefined ? now : viewOf(worldOf(c.next.sheet, c.calendar), known);
+  const now = viewOf(world, known, today);
+  const later = c.next === undefined ? now : viewOf(worldOf(c.next.sheet, c.calendar), known, today);
   const answers: Answers = new Map();
   for (const ahead of spread) {
     const date = dateText(today + ahead);

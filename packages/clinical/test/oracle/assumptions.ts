@@ -2,7 +2,8 @@
  * A2 of docs/readiness.md: the steps that may be assumed, as the facts they would add. Whether they help is not reasoned
  * about here: it is tried, day by day (window.ts).
  */
-import type { KindName, PlainDate } from '@twelvemonth/clinical';
+import type { KindName, PlainDate, RequirementId } from '@twelvemonth/clinical';
+import { exceptionHolds } from './answer.ts';
 import {
   calciumOf,
   calciumValue,
@@ -10,14 +11,17 @@ import {
   hasRisen,
   hipRepairUnanswered,
   isSigned,
+  heightMissing,
   kidneyOf,
   levelValue,
+  maintenanceMayBeAsked,
   repeatWouldRise,
   loadingsOf,
   vitaminDLevel,
 } from './bloods.ts';
 import { dateText } from './dates.ts';
 import type { OracleFact } from './facts.ts';
+import { secondaryCauses } from './others.ts';
 import type { View } from './view.ts';
 import { usableFrom } from './world.ts';
 
@@ -36,7 +40,7 @@ const anyNumber = { comparator: '', value: '1', unit: 'kg' };
 export function creatinineMayBeSigned(view: View, day: number, settled: Settled): boolean {
   if (settled.creatinine) return true;
   const kidney = kidneyOf(view, day);
-  if (kidney.person === undefined || kidney.state === 'voided') return false;
+  if (kidney.person === undefined || kidney.state === 'voided' || heightMissing(view)) return false;
   return kidney.creatinine === undefined || (kidney.micromoles !== undefined && !hasRisen(view, kidney));
 }
 
@@ -53,7 +57,7 @@ export function calciumMayBeRepeated(view: View, day: number, settled: Settled):
   return calcium.state !== 'voided' && calciumValue(view, calcium).verdict === 'ready';
 }
 
-type LevelCase = 'may be drawn' | 'may be signed' | 'must be loaded' | 'loading runs';
+type LevelCase = 'may be drawn' | 'may be signed' | 'must be loaded' | 'loading runs' | 'may be asked';
 
 /** What vitamin D needs where it is not ready on `day`. */
 export function levelCase(view: View, day: number): LevelCase {
@@ -69,6 +73,7 @@ export function levelCase(view: View, day: number): LevelCase {
   if (loading !== undefined) {
     const ended = loading.finishedOn ?? loading.stoppedOn;
     if (ended === undefined) return 'loading runs';
+    if (loading.finishedOn !== undefined && maintenanceMayBeAsked(view, loading.finishedOn, day)) return 'may be asked';
     // A loading that no longer stands, or was stopped, is had again, unless a newer level is to be signed or judged. After
     // a stop the level decides (R4), so a passing one that only waits for its signature is signed, whatever its date.
     const newer = level !== undefined && level.on > ended;
@@ -119,7 +124,10 @@ export function loadingDays(
 export function loadingFacts(view: View, today: number, day: number): readonly OracleFact[] {
   const { days, isNew } = loadingDays(view, today, day);
   const taken = days.map((day) => fact('vitamin-d-taken', day, { doses: 1, source: 'told us' }));
-  if (!isNew) return taken;
+  if (!isNew) {
+    const ends = days.at(-1) ?? today;
+    return maintenanceMayBeAsked(view, ends, day) ? [...taken, maintenanceFact(today, ends)] : taken;
+  }
   const begins = days[0] ?? today;
   const startOn = dateText(begins) as PlainDate;
   // A dose of the old loading taken on the very day is not one of the new: it ends when its own last dose is taken (A2).
@@ -128,6 +136,10 @@ export function loadingFacts(view: View, today: number, day: number): readonly O
   const body = { doses, everyDays: view.world.count('loadingEveryDays'), unitsPerDose: 50000, startOn };
   return [fact('vitamin-d-loading', begins, body), ...taken];
 }
+
+/** That the daily vitamin D is taken, asked for as soon as it can be about a loading ended on C. */
+export const maintenanceFact = (today: number, finishedOn: number): OracleFact =>
+  fact('vitamin-d-maintenance', Math.max(today, finishedOn + 1), { taken: true });
 
 /** What a draw on a day adds: the newest values once more, signed and usable after the laboratory's days; and a weight. */
 export function drawFacts(view: View, drawn: number, tests: readonly Test[], settled: Settled): readonly OracleFact[] {
@@ -170,7 +182,7 @@ export function weighFact(view: View, on: number): OracleFact {
 export const signFact = (results: readonly OracleFact[], today: number): OracleFact =>
   fact('results-signed', today, { results: results.flatMap((result) => result.ids) });
 
-/** Answers that may be asked for: consent and allergies never asked; pregnancy never asked, or its "no" out of date. */
+/** Answers that may be asked for, on the earliest day from which they count on `day`. */
 export function askFacts(
   view: View,
   today: number,
@@ -178,20 +190,26 @@ export function askFacts(
 ): { readonly facts: readonly OracleFact[]; readonly asked: readonly string[] } {
   const facts: OracleFact[] = [];
   const asked: string[] = [];
-  if (view.of('consent').length === 0) {
-    facts.push(fact('consent', today, { decision: 'given', how: 'spoken' }));
-    asked.push('ask consent');
-  }
-  if (view.of('allergy').length === 0) {
-    facts.push(fact('allergy', today, { answer: 'none known' }));
-    asked.push('ask allergies');
-  }
+  const ask = (requirement: RequirementId, kind: KindName, on: number, body: unknown): void => {
+    if (view.regimen.leavesOut.includes(requirement)) return;
+    facts.push(fact(kind, on, body));
+    asked.push(requirement);
+  };
+  const consent = view.of('consent').at(-1);
+  const stands = view.world.count('consentValidDays');
+  if (consent === undefined || (consent.body.decision === 'given' && day > consent.on + stands))
+    ask('consent', 'consent', Math.max(today, day - stands), { decision: 'given', how: 'spoken' });
+  if (view.of('allergy').length === 0) ask('hypersensitivity', 'allergy', today, { answer: 'none known' });
   const pregnancy = view.of('pregnancy').at(-1);
   const valid = view.world.count('pregnancyAnswerDays');
-  if (pregnancy === undefined || (pregnancy.body.answer === 'no' && day > pregnancy.on + valid)) {
-    facts.push(fact('pregnancy', Math.max(today, day - valid), { answer: 'no' }));
-    asked.push('ask pregnancy');
-  }
+  if (pregnancy === undefined || (pregnancy.body.answer === 'no' && day > pregnancy.on + valid))
+    ask('pregnancy', 'pregnancy', Math.max(today, day - valid), { answer: 'no' });
+  const told = view.world.count('teethAnswerDays');
+  const newest = view.of('dental').at(-1);
+  if (!exceptionHolds(view, 'teeth and jaw', day) && (newest === undefined || day > newest.on + told))
+    ask('teeth-and-jaw', 'dental', Math.max(today, day - told), { answer: 'nothing pending' });
+  if (view.of('secondary-causes').length === 0 && secondaryCauses(view).verdict !== 'ready')
+    ask('secondary-causes', 'secondary-causes', today, { answer: 'none found' });
   return { facts, asked };
 }
 

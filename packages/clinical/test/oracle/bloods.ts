@@ -2,6 +2,7 @@
 import type { BodyOfKind } from '@twelvemonth/clinical';
 import { ageOn } from './dates.ts';
 import type { OracleFact } from './facts.ts';
+import { followed } from './followed.ts';
 import { type Fraction, above, atLeast, below, exactly, fraction, minus, over, plus, times } from './fraction.ts';
 import type { View } from './view.ts';
 import { type Answer, CANNOT_SAY, NOT_READY, READY, decided, exceptionHolds } from './answer.ts';
@@ -12,17 +13,55 @@ export type SampleState = 'never measured' | 'voided' | 'unsigned' | 'out of dat
 
 const last = <Item>(items: readonly Item[]): Item | undefined => items[items.length - 1];
 
+/** Something that happened and, if it is over, the day of the newest word that the person is well. */
+type Illness = { readonly on: number; readonly seq: number };
+
+/** R1: illness entries, and answers of a checklist that tell of one. */
+function illnesses(view: View): readonly Illness[] {
+  const told = view
+    .of('checklist')
+    .filter(({ body }) =>
+      view.world.sheet.dayQuestions.some(
+        ({ id, holdsOn, event }) => event !== undefined && body.answers[id]?.answer === holdsOn,
+      ),
+    );
+  return [...view.of('illness'), ...told];
+}
+
+/** The day of the newest `well-since`, where that comes after every illness; undefined while one is not over. */
+export function wellAgain(view: View): { readonly over: boolean; readonly wellOn: number; readonly ever: boolean } {
+  const all = illnesses(view);
+  const well = last(view.of('well-since'));
+  const over = all.every(({ on, seq }) => well !== undefined && (well.on > on || (well.on === on && well.seq > seq)));
+  return { over, wellOn: well?.on ?? -Infinity, ever: all.length > 0 };
+}
+
 /** Samples before this day do not count; undefined: no sample counts, not yet well. */
 export function floorDay(view: View): number | undefined {
-  const well = Math.max(-Infinity, ...view.of('well-since').map((fact) => fact.on));
-  let floor = -Infinity;
-  for (const ill of view.of('illness')) {
-    if (well < ill.on) return undefined;
-    floor = Math.max(floor, well + view.world.count('wellDaysBeforeSample'));
-  }
+  const { over, wellOn, ever } = wellAgain(view);
+  if (!over) return undefined;
+  let floor = ever ? wellOn + view.world.count('wellDaysBeforeSample') : -Infinity;
   for (const operation of view.of('surgery'))
     floor = Math.max(floor, operation.on + view.world.count('surgerySampleDays') + 1);
   return floor;
+}
+
+const plain = (name: string): string => name.trim().replaceAll(/\s+/g, ' ').toLowerCase();
+/** Names that differ only in capitals and in outer or repeated spaces are one name. */
+export const sameName = (a: string, b: string): boolean => plain(a) === plain(b);
+
+/** The first days of medicines of a sort that spoil a sample taken before. */
+function startsOf(view: View, sort: BodyOfKind<'medicine'>['sort']): readonly number[] {
+  const told = view.of('medicine').filter(({ body }) => body.sort === sort);
+  return told.flatMap(({ on, body }, index) => {
+    if (body.stoppedOn !== undefined && view.day(body.stoppedOn) < on) return [];
+    const before = told.slice(0, index).findLast((earlier) => sameName(earlier.body.name, body.name));
+    const toldAgain =
+      before !== undefined &&
+      before.body.dailyDose === body.dailyDose &&
+      (before.body.stoppedOn === undefined || view.day(before.body.stoppedOn) >= on);
+    return toldAgain ? [] : [on];
+  });
 }
 
 export const isSigned = (view: View, result: Result): boolean =>
@@ -34,15 +73,8 @@ const resultsOf = (view: View, analyte: Analyte): readonly Result[] =>
 
 const isVoided = (view: View, result: Result): boolean => {
   const floor = floorDay(view);
-  const works = result.body.analyte === 'creatinine' ? 'nephrotoxic' : 'calcium-lowering';
-  const spoilt =
-    result.body.analyte !== 'albumin' &&
-    view
-      .of('medicine')
-      .some(
-        ({ on, body }) =>
-          body.sort === works && result.on < on && !(body.stoppedOn !== undefined && view.day(body.stoppedOn) < on),
-      );
+  const sort = result.body.analyte === 'creatinine' ? 'nephrotoxic' : 'calcium-lowering';
+  const spoilt = result.body.analyte !== 'albumin' && startsOf(view, sort).some((on) => result.on < on);
   return spoilt || floor === undefined || result.on < floor || result.body.acuteAdmission === true;
 };
 
@@ -147,26 +179,43 @@ export function repeatWouldRise(view: View, kidney: Kidney, today: number): bool
   return baselineResults(view).some(({ on, value }) => on >= since && hasRisenOn(view, micromoles, value));
 }
 
-/** Whether the ideal or the adjusted weight falls on the other side of the limit, undecided. */
-function weightsDisagree(view: View, kidney: Kidney, actual: Fraction, day: number): boolean {
+type Weights = {
+  /** By which the clearance is told; undefined: it cannot be, no height is recorded. */
+  readonly deciding: Fraction | undefined;
+  /** Lighter ones that are looked at beside it. */
+  readonly lighter: readonly Fraction[];
+};
+
+/** Undefined without a usable height. */
+function heightCentimeters(view: View): Fraction | undefined {
   const heights = view.of('height');
   const height =
     last(heights.filter((fact) => fact.body.which === 'peak adult')) ??
     last(heights.filter((fact) => fact.body.which === 'measured now'));
-  if (height === undefined || kidney.weight === undefined || height.body.quantity.comparator !== '') return false;
+  if (height === undefined || height.body.quantity.comparator !== '') return undefined;
   const value = exactly(height.body.quantity.value);
-  const centimeters = height.body.quantity.unit === 'in' ? times(value, exactly('2.54')) : value;
-  if (below(centimeters, exactly('152.4'))) return false;
+  return height.body.quantity.unit === 'in' ? times(value, exactly('2.54')) : value;
+}
+
+/** Where ideal or adjusted weight decides and nobody recorded a height, nothing can be said. */
+export const heightMissing = (view: View): boolean =>
+  view.world.sheet.weightThatDecides !== 'actual' && heightCentimeters(view) === undefined;
+
+function weightsOf(view: View, kidney: Kidney, actual: Fraction): Weights {
+  const policy = view.world.sheet.weightThatDecides;
+  const centimeters = heightCentimeters(view);
+  if (centimeters === undefined) return { deciding: policy === 'actual' ? actual : undefined, lighter: [] };
+  if (below(centimeters, exactly('152.4'))) return { deciding: actual, lighter: [] };
   const inchesOver = minus(over(centimeters, exactly('2.54')), fraction(60n));
   const ideal = plus(exactly(kidney.person?.sex === 'male' ? '50' : '45.5'), times(exactly('2.3'), inchesOver));
-  if (!above(actual, ideal)) return false;
-  const looked = [ideal];
+  if (!above(actual, ideal)) return { deciding: actual, lighter: [] };
   const percent = over(times(fraction(100n), actual), ideal);
-  if (atLeast(percent, view.world.limit('adjustedWeightFromPercent'))) {
-    looked.push(plus(ideal, times(view.world.limit('adjustedWeightShare'), minus(actual, ideal))));
-  }
-  const fails = looked.some((weight) => below(lowerClearance(kidney, weight, day), view.world.limit('clearanceFloor')));
-  return fails && !decided(view, 'weight: actual decides', kidney.weight.ids);
+  const adjusted = atLeast(percent, view.world.limit('adjustedWeightFromPercent'))
+    ? plus(ideal, times(view.world.limit('adjustedWeightShare'), minus(actual, ideal)))
+    : undefined;
+  if (policy === 'ideal') return { deciding: ideal, lighter: [] };
+  if (policy === 'adjusted') return { deciding: adjusted ?? actual, lighter: [ideal] };
+  return { deciding: actual, lighter: adjusted === undefined ? [ideal] : [ideal, adjusted] };
 }
 
 export function kidneyFunction(view: View, day: number): Answer {
@@ -174,14 +223,19 @@ export function kidneyFunction(view: View, day: number): Answer {
   const { person, creatinine, weight, micromoles, kilograms } = kidney;
   if (person === undefined || creatinine === undefined || weight === undefined || kidney.state !== 'in date')
     return CANNOT_SAY;
+  if (heightMissing(view)) return CANNOT_SAY;
   if (creatinine.good !== true && micromoles === undefined) return CANNOT_SAY;
   if (weight.good !== true && kilograms === undefined) return CANNOT_SAY;
   if (weight.body.method === 'estimated' || day > weight.on + view.world.count('weightValidDays')) return CANNOT_SAY;
   if (micromoles === undefined || kilograms === undefined) return hasRisen(view, kidney) ? CANNOT_SAY : READY;
-  const clearance = lowerClearance(kidney, kilograms, day);
-  if (below(clearance, view.world.limit('clearanceFloor'))) return NOT_READY;
+  const { deciding, lighter } = weightsOf(view, kidney, kilograms);
+  if (deciding === undefined) return CANNOT_SAY;
+  const floor = view.world.limit('clearanceFloor');
+  const clearance = lowerClearance(kidney, deciding, day);
+  if (below(clearance, floor)) return NOT_READY;
   if (hasRisen(view, kidney)) return CANNOT_SAY;
-  if (weightsDisagree(view, kidney, kilograms, day)) return CANNOT_SAY;
+  const disagree = lighter.some((other) => below(lowerClearance(kidney, other, day), floor));
+  if (disagree && !decided(view, 'weight: actual decides', weight.ids)) return CANNOT_SAY;
   return { verdict: 'ready', near: below(clearance, view.world.limit('nearLimitCeiling')) };
 }
 
@@ -325,21 +379,44 @@ export function vitaminD(view: View, day: number): Answer {
   const loading = last(loadingsOf(view));
   const level = vitaminDLevel(view);
   const finishedOn = loading?.finishedOn;
-  if (finishedOn !== undefined && finishedOn <= day && !levelSupersedes(view, finishedOn))
-    return loadingStands(view, finishedOn, day);
+  if (finishedOn !== undefined && finishedOn <= day) {
+    const newer = level !== undefined && level.on > finishedOn ? level : undefined;
+    if (newer === undefined) return loadingStands(view, finishedOn, day);
+    // A newer level decides once it is signed; a bad one that waits for its signature is not passed over.
+    if (!isSigned(view, newer) && !followed['unsignedLevel']) return loadingStands(view, finishedOn, day);
+    if (!isSigned(view, newer))
+      return levelValue(view, newer).verdict === 'ready' ? loadingStands(view, finishedOn, day) : CANNOT_SAY;
+  }
   const byLevel = level === undefined || levelState(view, day) !== 'in date' ? CANNOT_SAY : levelValue(view, level);
   const running = loading !== undefined && !loading.stopped && (finishedOn === undefined || finishedOn > day);
   return running && byLevel.verdict !== 'ready' ? NOT_READY : byLevel;
 }
-
-const levelSupersedes = (view: View, finishedOn: number): boolean => {
-  const level = vitaminDLevel(view);
-  return level !== undefined && level.on > finishedOn && isSigned(view, level);
-};
 
 function loadingStands(view: View, finishedOn: number, day: number): Answer {
   const maintenance = last(view.of('vitamin-d-maintenance').filter((fact) => fact.on > finishedOn));
   if (maintenance?.body.taken === false) return CANNOT_SAY;
   const holds = view.world.count(maintenance === undefined ? 'maintenanceConfirmDays' : 'loadingHoldsDays');
   return day <= finishedOn + holds ? READY : CANNOT_SAY;
+}
+
+/** A2: that the daily vitamin D is taken may be asked, where only this word is missing on `day` for a loading ended on C. */
+export function maintenanceMayBeAsked(view: View, finishedOn: number, day: number): boolean {
+  if (!followed['maintenance']) return false;
+  if (view.of('vitamin-d-maintenance').some((fact) => fact.on > finishedOn)) return false;
+  const level = vitaminDLevel(view);
+  if (level !== undefined && level.on > finishedOn) return false;
+  return (
+    day > finishedOn + view.world.count('maintenanceConfirmDays') &&
+    day <= finishedOn + view.world.count('loadingHoldsDays')
+  );
+}
+
+/** R12: a severe lack of vitamin D stands. */
+export function severeLack(view: View): boolean {
+  const level = vitaminDLevel(view);
+  if (level === undefined || level.good === true) return false;
+  if (loadingsOf(view).some(({ finishedOn }) => finishedOn !== undefined && finishedOn >= level.on)) return false;
+  const { comparator, value, unit } = level.body.quantity;
+  if ((unit !== 'nmol/L' && unit !== 'ng/mL') || comparator.startsWith('<')) return true;
+  return below(exactly(value), view.world.limit(unit === 'nmol/L' ? 'vitaminDSevere' : 'vitaminDSevereNgPerMl'));
 }

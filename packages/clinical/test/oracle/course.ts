@@ -2,28 +2,55 @@
 import { type Answer, NOT_READY, READY, exceptionHolds } from './answer.ts';
 import type { OracleFact } from './facts.ts';
 import { type Fraction, atLeast, exactly, minus, times } from './fraction.ts';
-import { countingDoses, isCleared, regimenOf } from './others.ts';
+import { countingDoses, isCleared } from './others.ts';
 import type { View } from './view.ts';
 
 const last = <Item>(items: readonly Item[]): Item | undefined => items[items.length - 1];
 
+/** The regimen a dose was given under: what the newest prescription up to its day names. */
+const underOf = (view: View, dose: OracleFact<'dose'>): string | undefined =>
+  last(view.of('prescription').filter((order) => order.on <= dose.on))?.body.regimen;
+
+/** Doses of a single treatment of another disease are a course of their own. */
+function dosesHere(view: View): readonly OracleFact<'dose'>[] {
+  const apart = (id: string | undefined): boolean =>
+    view.world.sheet.regimens.some((regimen) => regimen.id === id && regimen.countedApart);
+  return countingDoses(view).filter((dose) => {
+    const under = underOf(view, dose);
+    return view.regimen.countedApart ? under === view.regimen.id : under === view.regimen.id || !apart(under);
+  });
+}
+
+/** The day from which the medicine ordered now is ordered, where another one was before (S of R0). */
+function changedOn(view: View): number | undefined {
+  const orders = view.of('prescription').toReversed();
+  const medicineOf = (order: OracleFact<'prescription'>): string => {
+    const { regimens } = view.world.sheet;
+    return (regimens.find(({ id }) => id === order.body.regimen) ?? regimens[0])?.medicine ?? '';
+  };
+  const other = orders.findIndex((order) => medicineOf(order) !== view.regimen.medicine);
+  return other === -1 ? undefined : orders[other - 1]?.on;
+}
+
 export function course(view: View, day: number): Answer {
   if (exceptionHolds(view, 'course review', day)) return READY;
-  const reviews = view.of('course-review');
+  const everyReview = view.of('course-review');
+  const changed = changedOn(view) ?? -Infinity;
+  const reviews = everyReview.filter((review) => review.on > changed);
   const newest = last(reviews);
   if (newest !== undefined && ['planned break', 'other treatment', 'stop'].includes(newest.body.outcome))
     return NOT_READY;
   const started = last(reviews.filter((review) => review.body.outcome === 'new course'))?.on ?? -Infinity;
-  const doses = countingDoses(view).filter((dose) => dose.on >= started);
+  const doses = dosesHere(view).filter((dose) => dose.on >= started);
   const said = last(
     reviews.flatMap(({ body }) =>
       body.outcome === 'carry on' ? [body.toDoses] : body.outcome === 'new course' ? [body.plannedDoses] : [],
     ),
   );
-  const planned = said ?? last(view.of('prescription'))?.body.plannedDoses ?? regimenOf(view).plannedDoses;
+  const planned = said ?? last(view.of('prescription'))?.body.plannedDoses ?? view.regimen.plannedDoses;
   if (doses.length >= planned) return NOT_READY;
-  const pauses = reviews.filter((review) => review.body.outcome === 'planned break').map((review) => review.on);
-  const inARow = countingDoses(view).filter((dose) => dose.on >= Math.max(-Infinity, ...pauses));
+  const pauses = everyReview.filter((review) => review.body.outcome === 'planned break').map((review) => review.on);
+  const inARow = dosesHere(view).filter((dose) => dose.on >= Math.max(-Infinity, ...pauses));
   const most = view.world.count('maxConsecutiveDoses');
   if (inARow.length >= most) {
     const reached = inARow[most - 1]?.on ?? Infinity;
@@ -33,7 +60,7 @@ export function course(view: View, day: number): Answer {
   }
   const first = doses[0]?.on;
   if (first === undefined) return READY;
-  return eventsOnTreatment(view, first).some((event) => !reviews.some((review) => review.on >= event))
+  return eventsOnTreatment(view, first).some((event) => !everyReview.some((review) => review.on >= event))
     ? NOT_READY
     : READY;
 }

@@ -1,8 +1,10 @@
-/** R5, R6, R8 - R12 of docs/readiness.md: hip repair, interval, course, the rest, and exceptions, each asked for one day. */
+/** R5, R6, R8 - R14 of docs/readiness.md: hip repair, interval, the rest, and exceptions, each asked for one day. */
 import { type Answer, CANNOT_SAY, NOT_READY, READY, decided, exceptionHolds } from './answer.ts';
 import { monthsLater } from './dates.ts';
 import { above, below, exactly } from './fraction.ts';
+import { isSigned, sameName, severeLack, wellAgain } from './bloods.ts';
 import type { OracleFact } from './facts.ts';
+import { followed } from './followed.ts';
 import type { View } from './view.ts';
 
 const last = <Item>(items: readonly Item[]): Item | undefined => items[items.length - 1];
@@ -21,7 +23,7 @@ export function hipRepair(view: View, day: number): Answer {
 
 // R6
 type Dose = OracleFact<'dose'>;
-const isFive = (dose: Dose): boolean => dose.body.medicine === 'zoledronic acid 5 mg';
+const isOurs = (view: View, dose: Dose): boolean => dose.body.medicine === view.regimen.medicine;
 
 const counts = (view: View, dose: Dose): boolean | undefined => {
   if (dose.body.partMilliliters === undefined) return true;
@@ -33,30 +35,29 @@ const counts = (view: View, dose: Dose): boolean | undefined => {
   return decision === undefined ? undefined : decision.body.question === 'part dose counts';
 };
 
+/** Of the regimen's medicine. */
 export const countingDoses = (view: View): readonly Dose[] =>
-  view.of('dose').filter((dose) => isFive(dose) && counts(view, dose) === true);
-
-export function regimenOf(view: View): { readonly intervalMonths: number; readonly plannedDoses: number } {
-  const named = last(view.of('prescription'))?.body.regimen;
-  const regimens = view.world.sheet.regimens;
-  const regimen = regimens.find((candidate) => candidate.id === named) ?? regimens[0];
-  if (regimen === undefined) throw new RangeError('a rule sheet without a regimen');
-  return regimen;
-}
+  view.of('dose').filter((dose) => isOurs(view, dose) && counts(view, dose) === true);
 
 export const undecidedPart = (view: View): boolean =>
-  view.of('dose').some((dose) => isFive(dose) && counts(view, dose) === undefined);
+  view.of('dose').some((dose) => isOurs(view, dose) && counts(view, dose) === undefined);
+
+const isDenosumab = (medicine: string): boolean => medicine.startsWith('denosumab');
+
+/** The regimen's months; the order's own when longer, and when shorter only for the second dose after denosumab. */
+function intervalMonths(view: View): number {
+  const usual = view.regimen.intervalMonths;
+  const own = last(view.of('prescription'))?.body.interval?.months;
+  if (own === undefined || own >= usual || !followed['ownInterval']) return own ?? usual;
+  const denosumab = last(view.of('dose').filter((dose) => isDenosumab(dose.body.medicine)));
+  if (denosumab === undefined || isDenosumab(view.regimen.medicine)) return usual;
+  return countingDoses(view).filter((dose) => dose.on > denosumab.on).length === 1 ? own : usual;
+}
 
 export function interval(view: View, day: number): Answer {
   if (undecidedPart(view)) return CANNOT_SAY;
-  const regimens = regimenOf(view).intervalMonths;
-  const own = last(view.of('prescription'))?.body.interval?.months ?? regimens;
-  const denosumab = last(view.of('dose').filter(({ body }) => body.medicine.startsWith('denosumab')));
-  const given = countingDoses(view);
-  const isSecond = denosumab !== undefined && given.filter(({ on }) => on > denosumab.on).length === 1;
-  const months = own < regimens && !isSecond ? regimens : own;
-  const previous = last(given);
-  if (previous !== undefined && day < monthsLater(previous.on, months)) return NOT_READY;
+  const previous = last(countingDoses(view));
+  if (previous !== undefined && day < monthsLater(previous.on, intervalMonths(view))) return NOT_READY;
   const otherProduct = view
     .of('dose')
     .some(
@@ -71,12 +72,24 @@ export function interval(view: View, day: number): Answer {
 // R8
 export function identity(view: View): Answer {
   const body = last(view.of('identity'))?.body;
-  return body !== undefined && /^\d{4}-\d{2}-\d{2}$/.test(body.born) && body.number.trim() !== '' ? READY : CANNOT_SAY;
+  const whole = body !== undefined && /^\d{4}-\d{2}-\d{2}$/.test(body.born) && body.number.trim() !== '';
+  return whole && !possibleDuplicate(view) ? READY : CANNOT_SAY;
+}
+
+/** The newest word, by writing, about each other ledger. The other's ledger is never at hand here. */
+function possibleDuplicate(view: View): boolean {
+  const words = new Map<string, OracleFact<'same-person'>>();
+  for (const fact of view.of('same-person')) {
+    const known = words.get(fact.body.other);
+    if (known === undefined || fact.seq > known.seq) words.set(fact.body.other, fact);
+  }
+  return [...words.values()].some(({ body }) => body.answer !== 'two');
 }
 
 export function hypersensitivity(view: View): Answer {
   const answers = view.of('allergy');
-  if (answers.some((fact) => fact.body.answer === 'bisphosphonate')) return NOT_READY;
+  const bisphosphonate = /^(zoledronic acid|ibandronate|pamidronate)/.test(view.regimen.medicine);
+  if (bisphosphonate && answers.some((fact) => fact.body.answer === 'bisphosphonate')) return NOT_READY;
   return answers.length > 0 ? READY : CANNOT_SAY;
 }
 
@@ -88,10 +101,7 @@ export function pregnancy(view: View, day: number): Answer {
   return day <= fact.on + view.world.count('pregnancyAnswerDays') ? READY : CANNOT_SAY;
 }
 
-export function illness(view: View): Answer {
-  const well = Math.max(-Infinity, ...view.of('well-since').map((fact) => fact.on));
-  return view.of('illness').some((ill) => ill.on > well) ? NOT_READY : READY;
-}
+export const illness = (view: View): Answer => (wellAgain(view).over ? READY : NOT_READY);
 
 export function prescription(view: View, day: number): Answer {
   const body = last(view.of('prescription'))?.body;
@@ -101,10 +111,12 @@ export function prescription(view: View, day: number): Answer {
   return day <= view.day(body.validUntil) ? READY : CANNOT_SAY;
 }
 
-export function consent(view: View): Answer {
-  const body = last(view.of('consent'))?.body;
-  if (body === undefined) return CANNOT_SAY;
-  return body.decision === 'not given' ? NOT_READY : READY;
+export function consent(view: View, day: number): Answer {
+  const fact = last(view.of('consent'));
+  if (fact === undefined) return CANNOT_SAY;
+  if (fact.body.decision === 'not given') return NOT_READY;
+  if (fact.body.decision === 'best interest' && view.of('dose').some((dose) => dose.on >= fact.on)) return CANNOT_SAY;
+  return day <= fact.on + view.world.count('consentValidDays') ? READY : CANNOT_SAY;
 }
 
 // R10
@@ -134,39 +146,103 @@ export function symptoms(view: View, day: number): Answer {
 
 // R11
 export function otherBoneMedicines(view: View, day: number): Answer {
-  const denosumab = view.of('dose').filter((dose) => dose.body.medicine.startsWith('denosumab'));
-  if (denosumab.some((dose) => day < monthsLater(dose.on, view.world.count('denosumabIntervalMonths'))))
-    return NOT_READY;
-  const bone = view
-    .of('medicine')
-    .filter(({ body }) => body.sort === 'bisphosphonate tablet' || body.sort === 'other bone medicine');
-  const named = (fact: OracleFact<'medicine'>): string => `${fact.body.sort}/${fact.body.name.trim().toLowerCase()}`;
-  return bone.some((fact, index) => {
-    if (bone.slice(index + 1).some((later) => named(later) === named(fact))) return false;
-    return fact.body.stoppedOn === undefined || day < view.day(fact.body.stoppedOn);
-  })
+  const found = [...dosesOfOthers(view, day), ...takenAtHome(view, day)];
+  return found.includes('not ready') ? NOT_READY : found.includes('cannot say') ? CANNOT_SAY : READY;
+}
+
+type Found = 'not ready' | 'cannot say';
+
+function dosesOfOthers(view: View, day: number): readonly Found[] {
+  const found: Found[] = [];
+  const latest = new Map<string, Dose>();
+  for (const dose of view.of('dose')) {
+    const { medicine } = dose.body;
+    if (isOurs(view, dose) || medicine === 'zoledronic acid 4 mg') continue;
+    latest.set(isDenosumab(medicine) ? 'denosumab' : medicine, dose);
+  }
+  for (const [medicine, dose] of latest) {
+    if (medicine === 'denosumab') {
+      if (day < monthsLater(dose.on, view.world.count('denosumabIntervalMonths'))) found.push('not ready');
+      continue;
+    }
+    if (medicine === 'teriparatide' && dose.body.until === undefined) {
+      found.push('cannot say');
+      continue;
+    }
+    const ended = dose.body.until === undefined ? dose.on : view.day(dose.body.until);
+    const row = view.world.sheet.switches.find(
+      ({ from, to }) => from === medicine && to.includes(view.regimen.medicine),
+    );
+    if (row !== undefined) {
+      if (day < monthsLater(ended, row.earliestMonths)) found.push('not ready');
+    } else if (!countingDoses(view).some((ours) => ours.on > ended) && !decided(view, 'switch agreed', dose.ids))
+      found.push('cannot say');
+  }
+  return found;
+}
+
+/** Bone medicines taken elsewhere, the newest entry of each name. */
+export function bonesAtHome(view: View): readonly OracleFact<'medicine'>[] {
+  const sorts = ['bisphosphonate tablet', 'other bone medicine', 'oncology bone plan'];
+  const told = view.of('medicine').filter(({ body }) => sorts.includes(body.sort));
+  return told.filter(
+    ({ body }, index) =>
+      !told.slice(index + 1).some((later) => later.body.sort === body.sort && sameName(later.body.name, body.name)),
+  );
+}
+
+const takenAtHome = (view: View, day: number): readonly Found[] =>
+  bonesAtHome(view).flatMap(({ body }): Found[] =>
+    body.stoppedOn !== undefined && day >= view.day(body.stoppedOn)
+      ? []
+      : [body.sort === 'oncology bone plan' ? 'not ready' : 'cannot say'],
+  );
+
+// R12
+export function mineralMetabolism(view: View): Answer {
+  const looked = (fact: OracleFact): boolean => decided(view, 'mineral metabolism looked into', fact.ids);
+  const trouble = ({ body }: OracleFact<'result'>): boolean => {
+    const { comparator, value } = body.quantity;
+    if (body.analyte === 'alkaline phosphatase' || body.analyte === 'parathyroid hormone') {
+      if (body.referenceHigh === undefined) return false;
+      return comparator.startsWith('>') || above(exactly(value), exactly(body.referenceHigh));
+    }
+    if (body.referenceLow === undefined) return false;
+    return comparator.startsWith('<') || below(exactly(value), exactly(body.referenceLow));
+  };
+  for (const analyte of ['alkaline phosphatase', 'parathyroid hormone', 'phosphate', 'magnesium']) {
+    const results = view.of('result').filter(({ body }) => body.analyte === analyte);
+    const newest = last(results);
+    const deciding = [last(results.filter((result) => isSigned(view, result)))];
+    if (newest !== undefined && !isSigned(view, newest) && followed['unsignedMineral']) deciding.push(newest);
+    if (deciding.some((result) => result !== undefined && trouble(result) && !looked(result))) return CANNOT_SAY;
+  }
+  return view.of('condition').some((fact) => !looked(fact) && (fact.body.what !== 'bone pain' || severeLack(view)))
     ? CANNOT_SAY
     : READY;
 }
 
-// R12
-export function mineralMetabolism(view: View): Answer {
-  const signed = view
-    .of('result')
-    .filter(({ ids }) => view.of('results-signed').some(({ body }) => body.results.some((id) => ids.includes(id))));
-  const newest = (analyte: string) => last(signed.filter(({ body }) => body.analyte === analyte));
-  const looked = (fact: OracleFact<'result'>): boolean => decided(view, 'mineral metabolism looked into', fact.ids);
-  for (const analyte of ['alkaline phosphatase', 'parathyroid hormone']) {
-    const fact = newest(analyte);
-    if (fact?.body.referenceHigh === undefined || looked(fact)) continue;
-    const { comparator, value } = fact.body.quantity;
-    if (comparator.startsWith('>') || above(exactly(value), exactly(fact.body.referenceHigh))) return CANNOT_SAY;
+// R13
+export function teethAndJaw(view: View, day: number): Answer {
+  if (exceptionHolds(view, 'teeth and jaw', day)) return READY;
+  const entries = view.of('dental');
+  const healed = entries.findLastIndex(({ body }) => body.answer === 'seen: nothing left to heal');
+  const open = entries.slice(healed + 1).map(({ body }) => body.answer);
+  if (open.includes('work pending') || open.includes('socket not healed')) return NOT_READY;
+  if (open.includes('jaw pain or loose tooth') || open.includes('sore or loose denture')) return CANNOT_SAY;
+  if (view.world.sheet.dentalCheck === 'demanded') {
+    const checks = entries
+      .flatMap(({ body }) => (body.checkedOn === undefined ? [] : [view.day(body.checkedOn)]))
+      .filter((on) => on <= view.today);
+    if (day > Math.max(-Infinity, ...checks) + view.world.count('dentalValidDays')) return CANNOT_SAY;
   }
-  for (const analyte of ['phosphate', 'magnesium']) {
-    const fact = newest(analyte);
-    if (fact?.body.referenceLow === undefined || looked(fact)) continue;
-    const { comparator, value } = fact.body.quantity;
-    if (comparator.startsWith('<') || below(exactly(value), exactly(fact.body.referenceLow))) return CANNOT_SAY;
-  }
-  return READY;
+  const newest = last(entries);
+  return newest !== undefined && day <= newest.on + view.world.count('teethAnswerDays') ? READY : CANNOT_SAY;
+}
+
+// R14
+export function secondaryCauses(view: View): Answer {
+  if (view.of('dose').some(({ body }) => body.medicine.startsWith('zoledronic acid'))) return READY;
+  const answer = last(view.of('secondary-causes'))?.body.answer;
+  return answer === 'none found' || answer === 'found, dealt with' ? READY : CANNOT_SAY;
 }

@@ -7,8 +7,9 @@ import { type Entry, entriesFromDrafts, parseLedger } from '@twelvemonth/clinica
 import { ageOn, dayNumber } from './dates.ts';
 import { diceOf } from './dice.ts';
 import { besides } from './random-besides.ts';
-import { type Settings, settings } from './random-settings.ts';
+import { type Settings, settings, withPolicies } from './random-settings.ts';
 import { type Sheet, date, label, put } from './random-sheet.ts';
+import { otherRegimen, toldBesides } from './random-told.ts';
 
 export type Case = Settings & {
   readonly seed: number;
@@ -443,6 +444,9 @@ function exceptions(sheet: Sheet): void {
   }
 }
 
+/** Far from the seeds of the ledgers themselves. */
+const TOLD_SEEDS = 500_000_000;
+
 const firstDays = ['2026-11-25', '2026-02-26', '2027-12-27', '2028-02-27', '2024-02-26', '2025-02-26', '2026-06-15'];
 
 export function caseOf(seed: number): Case {
@@ -491,6 +495,10 @@ export function caseOf(seed: number): Case {
     () => undefined,
   );
   besides(sheet);
+  const chosen = settings(dice, from);
+  const more: Sheet = { ...sheet, dice: diceOf(seed + TOLD_SEEDS) };
+  toldBesides(more);
+  if (more.dice.chance(0.2)) otherRegimen(more, chosen.sheet.regimens);
   const text = sheet.lines.map((line) => `${date(line.on)} ${line.text}`).join('\n');
   const read = parseLedger(text);
   if (!read.ok) throw new Error(`seed ${seed}: ${JSON.stringify(read.problems[0])}\n${text}`);
@@ -498,7 +506,7 @@ export function caseOf(seed: number): Case {
     seed,
     text,
     entries: entriesFromDrafts(read.drafts, { start: '2020-01-01T00:00:00.000Z' }),
-    ...settings(dice, from),
+    ...withPolicies(chosen, more.dice),
     from,
   };
 }

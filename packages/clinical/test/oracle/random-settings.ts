@@ -2,7 +2,7 @@
 import { type NumberKey, type ProtocolSheet, type UnitCalendar, everyDay, teachingSheet } from '@twelvemonth/clinical';
 import { dateText, isoWeekday } from './dates.ts';
 import type { Dice } from './dice.ts';
-import { requirementNames } from './requirements.ts';
+import { followed } from './followed.ts';
 
 export type Settings = {
   readonly sheet: ProtocolSheet;
@@ -13,24 +13,10 @@ export type Settings = {
   readonly setting: string;
 };
 
-/**
- * The teaching sheet as far as the checker has its rules. R13 and R14 are left out, a consent does not age, and no answer of a
- * checklist is an illness, until the checker has these from the page too.
- */
-const checkedSheet: ProtocolSheet = {
-  ...teachingSheet,
-  gravity: requirementNames,
-  numbers: {
-    ...teachingSheet.numbers,
-    consentValidDays: { ...teachingSheet.numbers.consentValidDays, value: '10000' },
-  },
-  dayQuestions: teachingSheet.dayQuestions.map(({ event: _event, ...question }) => question),
-};
-
 /** The rule sheet and the calendar of a case, now and then others than the teaching sheet and "every day is a blood day". */
 export function settings(dice: Dice, from: number): Settings {
   const said: string[] = [];
-  let sheet = checkedSheet;
+  let sheet: ProtocolSheet = teachingSheet;
   if (dice.chance(0.2)) {
     sheet = { ...sheet, resultDaysCounted: 'working days' };
     said.push('result days are working days');
@@ -61,6 +47,24 @@ export function settings(dice: Dice, from: number): Settings {
   const next = dice.chance(0.1) ? { from: from + dice.whole(-3, 70), sheet: stricter(sheet) } : undefined;
   if (next !== undefined) said.push(`stricter from ${dateText(next.from)}`);
   return { sheet, calendar, next, setting: said.join('; ') };
+}
+
+/** The newer policies, thrown with dice of their own. */
+export function withPolicies(settings: Settings, dice: Dice): Settings {
+  const said: string[] = settings.setting === '' ? [] : [settings.setting];
+  let { sheet } = settings;
+  if (dice.chance(0.15)) {
+    sheet = { ...sheet, dentalCheck: 'demanded' };
+    said.push('a dental check is demanded');
+  }
+  if (dice.chance(0.2) && followed['weightThatDecides']) {
+    const weightThatDecides = dice.oneOf(['ideal', 'adjusted'] as const);
+    sheet = { ...sheet, weightThatDecides };
+    said.push(`the ${weightThatDecides} weight decides`);
+  }
+  const { next } = settings;
+  const later = next && { ...next, sheet: { ...next.sheet, weightThatDecides: sheet.weightThatDecides } };
+  return { ...settings, sheet, next: later, setting: said.join('; ') };
 }
 
 /** Every number that decides moved to the stricter side, so that a verdict tells by which version it was given. */

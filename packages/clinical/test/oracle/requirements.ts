@@ -14,15 +14,13 @@ import {
   otherBoneMedicines,
   pregnancy,
   prescription,
+  secondaryCauses,
   symptoms,
+  teethAndJaw,
 } from './others.ts';
 import type { View } from './view.ts';
 
-/** R13 and R14 are not the checker's yet: random rule sheets leave them out (random-settings.ts). */
-const notYet = ['teeth-and-jaw', 'secondary-causes'] as const;
-const passedOver = (): Answer => ({ verdict: 'ready' });
-
-export const requirements: Readonly<Record<RequirementId, (view: View, day: number) => Answer>> = {
+const asked: Readonly<Record<RequirementId, (view: View, day: number) => Answer>> = {
   identity,
   hypersensitivity,
   pregnancy,
@@ -38,12 +36,19 @@ export const requirements: Readonly<Record<RequirementId, (view: View, day: numb
   course,
   prescription,
   consent,
-  'teeth-and-jaw': passedOver,
-  'secondary-causes': passedOver,
+  'teeth-and-jaw': teethAndJaw,
+  'secondary-causes': secondaryCauses,
 };
-export const requirementNames = (Object.keys(requirements) as RequirementId[]).filter(
-  (name) => !(notYet as readonly RequirementId[]).includes(name),
-);
+export const requirementNames = Object.keys(asked) as RequirementId[];
+
+/** What the ordered regimen leaves out does not apply, on any date (R0). */
+export const requirements = Object.fromEntries(
+  requirementNames.map((name) => [
+    name,
+    (view: View, day: number): Answer =>
+      view.regimen.leavesOut.includes(name) ? { verdict: 'does not apply' } : asked[name](view, day),
+  ]),
+) as typeof asked;
 
 export const holds = (answer: Answer): boolean => answer.verdict === 'ready' || answer.verdict === 'does not apply';
 

@@ -1,7 +1,16 @@
 /** A4 of docs/readiness.md: what no step moves, and from when there would be a window if it were settled today. */
 import { course } from './course.ts';
 import type { PlainDate, RequirementId } from '@twelvemonth/clinical';
-import { calciumOf, calciumValue, hasRisen, kidneyFunction, kidneyOf, repeatWouldRise } from './bloods.ts';
+import {
+  calciumOf,
+  calciumValue,
+  hasRisen,
+  heightMissing,
+  kidneyFunction,
+  kidneyOf,
+  repeatWouldRise,
+} from './bloods.ts';
+import { askFacts } from './assumptions.ts';
 import { dateText, monthsLater } from './dates.ts';
 import type { OracleFact } from './facts.ts';
 import {
@@ -14,8 +23,11 @@ import {
   consent,
   isCleared,
   mineralMetabolism,
+  bonesAtHome,
   otherBoneMedicines,
+  secondaryCauses,
   symptoms,
+  teethAndJaw,
   undecidedPart,
 } from './others.ts';
 import { holds } from './requirements.ts';
@@ -33,7 +45,7 @@ const never = (holdsOn: (day: number) => boolean, today: number): boolean => {
 
 function kidneyBlocker(view: Ledger, today: number): Blocker['settles'] | undefined {
   const kidney = kidneyOf(view, today);
-  if (kidney.person === undefined) return 'by no one';
+  if (kidney.person === undefined || heightMissing(view)) return 'by no one';
   if (kidney.state === 'voided') return 'in favour';
   if (kidney.creatinine !== undefined && kidney.micromoles === undefined) return 'not said';
   if (hasRisen(view, kidney)) return 'in favour';
@@ -63,7 +75,7 @@ function calciumBlocker(view: View, today: number): Blocker['settles'] | undefin
 function blockersOf(view: Ledger, today: number): readonly Blocker[] {
   const found: Blocker[] = [];
   const add = (requirement: RequirementId, settles: Blocker['settles'] | undefined): void => {
-    if (settles !== undefined) found.push({ requirement, settles });
+    if (settles !== undefined && !view.regimen.leavesOut.includes(requirement)) found.push({ requirement, settles });
   };
   add('identity', holds(identity(view)) ? undefined : 'by no one');
   add('hypersensitivity', hypersensitivity(view).verdict === 'not ready' ? 'by no one' : undefined);
@@ -78,9 +90,20 @@ function blockersOf(view: Ledger, today: number): readonly Blocker[] {
   add('other-bone-medicines', never((day) => holds(otherBoneMedicines(view, day)), today) ? 'in favour' : undefined);
   add('course', never((day) => holds(course(view, day)), today) ? 'in favour' : undefined);
   add('prescription', never((day) => holds(prescription(view, day)), today) ? 'in favour' : undefined);
-  add('consent', consent(view).verdict === 'not ready' ? 'in favour' : undefined);
+  const whenAsked = (day: number): View => withFacts(view, askFacts(view, today, day).facts, day);
+  add('consent', never((day) => holds(consent(whenAsked(day), day)), today) ? 'in favour' : undefined);
+  add('teeth-and-jaw', never((day) => holds(teethAndJaw(whenAsked(day), day)), today) ? 'in favour' : undefined);
+  add('secondary-causes', holds(secondaryCauses(whenAsked(today))) ? undefined : 'in favour');
   return found;
 }
+
+const settledDose = (on: number, after: number): Omit<OracleFact<'dose'>, 'body'> => ({
+  kind: 'dose',
+  on,
+  seq: 1e6 + after,
+  ids: [],
+  from: on,
+});
 
 /** What settling these today adds to the ledger. */
 function settlingFacts(
@@ -102,13 +125,20 @@ function settlingFacts(
     for (const fact of open) add('symptom-cleared', { entry: fact.ids[0], finding: 'looked into' });
   }
   if (is('other-bone-medicines')) {
-    for (const { body } of view.of('medicine'))
+    for (const { body } of bonesAtHome(view))
       if (body.stoppedOn === undefined) add('medicine', { ...body, stoppedOn: dateText(today) });
+    for (const { body, on, ids } of view.of('dose')) {
+      if (body.medicine === 'teriparatide' && body.until === undefined)
+        facts.push({ ...settledDose(on, facts.length), body: { ...body, until: dateText(today) as PlainDate } });
+      add('prescriber-decision', { question: 'switch agreed', about: ids[0], reason: 'settled' });
+    }
   }
   if (is('mineral-metabolism')) {
-    for (const { ids } of view.of('result'))
+    for (const { ids } of [...view.of('result'), ...view.of('condition')])
       add('prescriber-decision', { question: 'mineral metabolism looked into', about: ids[0], reason: 'settled' });
   }
+  if (is('teeth-and-jaw')) add('dental', { answer: 'seen: nothing left to heal', checkedOn: dateText(today) });
+  if (is('secondary-causes')) add('secondary-causes', { answer: 'found, dealt with' });
   if (is('prescription')) {
     const before = view.of('prescription').at(-1)?.body;
     const regimens = view.world.sheet.regimens;
@@ -144,13 +174,13 @@ export type Unsettled = {
  */
 export function unsettled(world: World, facts: readonly OracleFact[], today: number): Unsettled {
   const known = facts.filter((fact) => fact.on <= today);
-  const ledger = viewOf(world, known);
+  const ledger = viewOf(world, known, today);
   const alone = blockersOf(ledger, today);
   const blocked: Blocker[] = [...alone];
   for (;;) {
     const is = (requirement: RequirementId): boolean => blocked.some((blocker) => blocker.requirement === requirement);
     const settledFacts = [...known, ...settlingFacts(ledger, today, is)];
-    const view = viewOf(world, settledFacts);
+    const view = viewOf(world, settledFacts, today);
     const settled = { creatinine: is('illness') || is('kidney-function'), calcium: is('illness') || is('calcium') };
     const granted = new Set<RequirementId>(is('course') ? ['course'] : []);
     const more = blockersOf(view, today).filter(

@@ -5,10 +5,14 @@
 import type { KindName } from '@twelvemonth/clinical';
 import { dayNumber } from './dates.ts';
 import { type OracleFact, inOrder } from './facts.ts';
-import type { World } from './world.ts';
+import { type Regimen, type World, underRegimen } from './world.ts';
 
 export type View = {
+  /** As it is for the regimen that is ordered (R0). */
   readonly world: World;
+  readonly regimen: Regimen;
+  /** T: dates inside bodies may have to be past on it. */
+  readonly today: number;
   readonly of: <Kind extends KindName>(kind: Kind) => readonly OracleFact<Kind>[];
   readonly day: (date: string) => number;
 };
@@ -27,15 +31,19 @@ function dayOf(date: string): number {
 type Lists = ReadonlyMap<KindName, readonly OracleFact[]>;
 export type Ledger = View & { readonly lists: Lists };
 
-export function viewOf(world: World, facts: readonly OracleFact[]): Ledger {
+export function viewOf(sheet: World, facts: readonly OracleFact[], today: number): Ledger {
   const lists = new Map<KindName, OracleFact[]>();
   for (const fact of facts.toSorted(inOrder)) {
     const list = lists.get(fact.kind);
     if (list === undefined) lists.set(fact.kind, [fact]);
     else list.push(fact);
   }
+  const order = (lists.get('prescription') ?? none).at(-1) as OracleFact<'prescription'> | undefined;
+  const { world, regimen } = underRegimen(sheet, order?.body.regimen);
   return {
     world,
+    regimen,
+    today,
     lists,
     of: <Kind extends KindName>(kind: Kind) => (lists.get(kind) ?? none) as unknown as readonly OracleFact<Kind>[],
     day: dayOf,
@@ -51,6 +59,8 @@ export function withFacts(view: Ledger, more: readonly OracleFact[], day: number
   if (added.size === 0) return view;
   return {
     world: view.world,
+    regimen: view.regimen,
+    today: view.today,
     of: <Kind extends KindName>(kind: Kind) =>
       (added.get(kind) ?? view.lists.get(kind) ?? none) as unknown as readonly OracleFact<Kind>[],
     day: dayOf,

@@ -16,11 +16,12 @@ import {
   levelCase,
   loadingDays,
   loadingFacts,
+  maintenanceFact,
   nothingSettled,
   signFact,
   weighFact,
 } from './assumptions.ts';
-import { adjustedCalcium, calciumOf, isSigned, kidneyFunction, kidneyOf, vitaminD, vitaminDLevel } from './bloods.ts';
+import { calciumOf, isSigned, kidneyOf, loadingsOf, vitaminDLevel } from './bloods.ts';
 import type { OracleFact } from './facts.ts';
 import { holds, requirementNames, requirements } from './requirements.ts';
 import { type Ledger, type View, viewOf, withFacts } from './view.ts';
@@ -54,9 +55,9 @@ type Question = {
 };
 
 const bloodRequirements = ['kidney-function', 'calcium', 'vitamin-d'] as const;
-const askedRequirements = ['hypersensitivity', 'pregnancy', 'consent'] as const;
+const askedRequirements = ['hypersensitivity', 'pregnancy', 'consent', 'teeth-and-jaw', 'secondary-causes'] as const;
 const otherRequirements = requirementNames.filter(
-  (name) => ![...bloodRequirements, ...askedRequirements].includes(name as (typeof bloodRequirements)[number]),
+  (name) => !([...bloodRequirements, ...askedRequirements] as readonly RequirementId[]).includes(name),
 );
 
 export function question(
@@ -67,7 +68,8 @@ export function question(
   granted: ReadonlySet<RequirementId> = new Set(),
 ): Question {
   const known = facts.filter((fact) => fact.on <= today);
-  return { world, view: viewOf(world, known), today, settled, granted };
+  const view = viewOf(world, known, today);
+  return { world: view.world, view, today, settled, granted };
 }
 
 /** What stands in the way on a day that no step moves, if anything. `first` is tried first: most days have yesterday's reason. */
@@ -86,6 +88,7 @@ type Trial = {
   readonly tests: readonly Test[];
   readonly weighOn: number | undefined;
   readonly signs: boolean;
+  readonly asks: boolean;
 };
 
 /** The three requirements that bloods serve, with a draw on a day or without; undefined if it does not come out on `day`. */
@@ -95,6 +98,7 @@ function tryBloods(q: Question, day: number, drawOn: number | undefined, load: b
   const tests: Test[] = [];
   let weighOn: number | undefined;
   let signs = false;
+  let asks = false;
   if (drawOn !== undefined) facts.push(weighFact(q.view, drawOn));
   const seen = (more: readonly OracleFact[]): View => withFacts(q.view, [...facts, ...more], day);
 
@@ -116,7 +120,7 @@ function tryBloods(q: Question, day: number, drawOn: number | undefined, load: b
   }
   if (drawOn !== undefined && mayDraw)
     kidneyTrials.push({ more: drawFacts(q.view, drawOn, ['creatinine'], q.settled), needs: 'draw' });
-  const kidneyHolds = kidneyTrials.find((trial) => holds(kidneyFunction(seen(trial.more), day)));
+  const kidneyHolds = kidneyTrials.find((trial) => holds(requirements['kidney-function'](seen(trial.more), day)));
   if (kidneyHolds === undefined) return undefined;
   facts.push(...kidneyHolds.more);
   if (kidneyHolds.needs === 'draw') tests.push('creatinine');
@@ -133,14 +137,14 @@ function tryBloods(q: Question, day: number, drawOn: number | undefined, load: b
     calciumTrials.push({ more: [signFact(calcium.results, q.today)], needs: 'sign' });
   if (drawOn !== undefined && mayRepeat)
     calciumTrials.push({ more: drawFacts(q.view, drawOn, ['calcium'], q.settled), needs: 'draw' });
-  const calciumHolds = calciumTrials.find((trial) => holds(adjustedCalcium(seen(trial.more), day)));
+  const calciumHolds = calciumTrials.find((trial) => holds(requirements.calcium(seen(trial.more), day)));
   if (calciumHolds === undefined) return undefined;
   facts.push(...calciumHolds.more);
   if (calciumHolds.needs === 'draw') tests.push('calcium');
   if (calciumHolds.needs === 'sign') signs = true;
 
   // Vitamin D: as it is, or by what its case allows.
-  if (!holds(vitaminD(seen([]), day))) {
+  if (!holds(requirements['vitamin-d'](seen([]), day))) {
     const needs = levelCase(q.view, day);
     const level = vitaminDLevel(q.view);
     if (load) return undefined;
@@ -149,18 +153,21 @@ function tryBloods(q: Question, day: number, drawOn: number | undefined, load: b
         ? [signFact([level], q.today)]
         : needs === 'may be drawn' && drawOn !== undefined
           ? drawFacts(q.view, drawOn, ['vitamin D'], q.settled)
-          : [];
-    if (!holds(vitaminD(seen(more), day))) return undefined;
+          : needs === 'may be asked'
+            ? [maintenanceFact(q.today, loadingsOf(q.view).at(-1)?.finishedOn ?? q.today)]
+            : [];
+    if (!holds(requirements['vitamin-d'](seen(more), day))) return undefined;
     facts.push(...more);
     if (needs === 'may be drawn') tests.push('vitamin D');
+    else if (needs === 'may be asked') asks = true;
     else signs = true;
   }
   if (drawOn !== undefined && tests.length === 0) return undefined;
-  return { facts, tests, weighOn, signs };
+  return { facts, tests, weighOn, signs, asks };
 }
 
 const needsLoading = (q: Question, day: number): boolean => {
-  if (holds(vitaminD(q.view, day))) return false;
+  if (holds(requirements['vitamin-d'](q.view, day))) return false;
   const needs = levelCase(q.view, day);
   return needs === 'must be loaded' || needs === 'loading runs';
 };
@@ -171,14 +178,15 @@ const needsLoading = (q: Question, day: number): boolean => {
  * depends on when it is drawn.
  */
 function noDrawHelps(q: Question, day: number): boolean {
-  if (!calciumMayBeRepeated(q.view, day, q.settled) && !holds(adjustedCalcium(q.view, day))) return true;
+  if (!calciumMayBeRepeated(q.view, day, q.settled) && !holds(requirements.calcium(q.view, day))) return true;
   const { creatinine } = kidneyOf(q.view, day);
   const maySign = creatinineMayBeSigned(q.view, day, q.settled);
   const signed = creatinine === undefined || !maySign ? [] : [signFact([creatinine], q.today)];
-  if (holds(kidneyFunction(withFacts(q.view, [...signed, weighFact(q.view, day)], day), day))) return false;
+  if (holds(requirements['kidney-function'](withFacts(q.view, [...signed, weighFact(q.view, day)], day), day)))
+    return false;
   if (!creatinineMayBeRepeated(q.view, q.today, day, q.settled)) return true;
   const drawn = drawFacts(q.view, day, ['creatinine'], q.settled).map((fact) => ({ ...fact, from: day }));
-  return !holds(kidneyFunction(withFacts(q.view, drawn, day), day));
+  return !holds(requirements['kidney-function'](withFacts(q.view, drawn, day), day));
 }
 
 /** The fewest draws, then the fewest other steps, each on its earliest day, that make every requirement hold on `day`. */
@@ -192,7 +200,7 @@ function planFor(q: Question, day: number): Plan | undefined {
     weighOn: trial.weighOn,
     loading: load ? loadingDays(q.view, q.today, day).days : undefined,
     signs: trial.signs,
-    asked: asks.asked,
+    asked: trial.asks ? [...asks.asked, 'maintenance'] : asks.asked,
     facts: [...trial.facts, ...asks.facts],
   });
   const without = tryBloods(q, day, undefined, load);

@@ -14,6 +14,8 @@ const clear = `
 1 Oct 2026 allergy none known
 1 Oct 2026 pregnancy does not apply "told us"
 1 Oct 2026 consent given spoken
+1 Oct 2026 teeth nothing pending
+1 Oct 2026 secondary causes none found
 1 Oct 2026 prescription zoledronic-acid-yearly from 1 Oct 2026 to 30 Sep 2027
 `;
 
@@ -25,6 +27,7 @@ function ask(ledger: string, on = '2026-11-25') {
   const view = viewOf(
     world,
     facts.filter((fact) => fact.on <= today),
+    today,
   );
   const failing = (day: number) =>
     requirementNames

@@ -12,6 +12,23 @@ export type World = {
   readonly limit: (key: NumberKey) => Fraction;
 };
 
+export type Regimen = ProtocolSheet['regimens'][number];
+
+/** R0: the regimen of an order, the sheet's first without one of that name, with its numbers and questions in their places. */
+export function underRegimen(
+  world: World,
+  named: string | undefined,
+): { readonly world: World; readonly regimen: Regimen } {
+  const { sheet, calendar } = world;
+  const regimen = sheet.regimens.find(({ id }) => id === named) ?? sheet.regimens[0];
+  if (regimen === undefined) throw new RangeError('a rule sheet without a regimen');
+  const own = Object.keys(regimen.numbers).length + regimen.dayQuestions.length;
+  if (own === 0) return { world, regimen };
+  const numbers: ProtocolSheet['numbers'] = { ...sheet.numbers, ...regimen.numbers };
+  const dayQuestions = [...sheet.dayQuestions, ...regimen.dayQuestions];
+  return { world: worldOf({ ...sheet, numbers, dayQuestions }, calendar), regimen };
+}
+
 export function worldOf(sheet: ProtocolSheet, calendar: UnitCalendar): World {
   const counts = new Map<NumberKey, number>();
   const limits = new Map<NumberKey, Fraction>();

@@ -63,7 +63,10 @@ const sumOver = (values: Float64Array, from: number): number =>
 export function lookAhead(inputs: DemandInputs, offer: Offer, options: LookAheadOptions): LookAhead {
   const { weeks, runs, seed, stop } = options;
   const futures: Future[] = [];
-  for (let run = 0; run < runs && stop?.() !== true; run += 1) futures.push(play(inputs, offer, weeks, seed, run));
+  for (let run = 0; run < runs; run += 1) {
+    if (stop?.() === true) break;
+    futures.push(play(inputs, offer, weeks, seed, run));
+  }
   const from = Math.max(0, weeks - lastYear);
   const count = Math.max(1, futures.length);
   const demandPerWeek = futures.reduce((sum, { demand }) => sum + sumOver(demand, from), 0) / count / (weeks - from);

@@ -38,13 +38,11 @@ function chanceFrom(stream: number): Chance {
       return yes;
     },
     arrivals(mean) {
+      if (mean <= 0) return 0;
       // The gaps between arrivals are exponential: as many as fit into one week.
+      const gap = (): number => -Math.log((bits() + 0.5) / 2 ** 32) / mean;
       let count = 0;
-      for (let time = 0; mean > 0;) {
-        time -= Math.log((bits() + 0.5) / 2 ** 32) / mean;
-        if (time > 1) break;
-        count += 1;
-      }
+      for (let time = gap(); time <= 1; time += gap()) count += 1;
       return count;
     },
   };

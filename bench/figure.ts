@@ -12,6 +12,20 @@ export type Figure = {
 export type Bench = () => Promise<readonly Figure[]>;
 
 const rounds = 5;
+const roundsOfProcessorTime = 7;
+
+/** How many of what `work` does are done in a second of processor time: the median of seven rounds, after one to warm up. */
+export async function medianPerCpuSecond(count: number, work: () => unknown): Promise<number> {
+  await work();
+  const found: number[] = [];
+  for (let round = 0; round < roundsOfProcessorTime; round += 1) {
+    const began = process.cpuUsage();
+    await work();
+    const { user, system } = process.cpuUsage(began);
+    found.push(count / ((user + system) / 1e6));
+  }
+  return found.toSorted((a, b) => a - b)[roundsOfProcessorTime >> 1] ?? Number.NaN;
+}
 
 /** The shortest of five rounds, in milliseconds: what the code costs when nothing else disturbs it. */
 export async function bestMilliseconds(work: () => unknown): Promise<number> {

@@ -64,6 +64,11 @@ function linesOf(dice: Dice, index: number): Line[] {
       },
     },
   ];
+  lines.push({
+    on: before(1495),
+    kind: 'referral',
+    body: { from: 'fracture liaison service', reason: 'wrist fracture', unit: 'thornbeck', tier: 'routine' },
+  });
   if (dice.chance(0.95)) lines.push({ on: before(1490), kind: 'allergy', body: { answer: 'none known' } });
   lines.push({ on: before(1490), kind: 'pregnancy', body: { answer: 'does not apply', reason: 'told us' } });
   if (dice.chance(0.6))
@@ -88,6 +93,7 @@ function linesOf(dice: Dice, index: number): Line[] {
   }
   const daysAgo = dice.whole(1, 90);
   lines.push(...bloods(dice, index, daysAgo, dice.chance(0.9)), weight(dice.whole(1, 120)));
+  if (dice.chance(0.92)) lines.push({ on: before(58), kind: 'dental', body: { answer: 'nothing pending' } });
   if (dice.chance(0.9)) lines.push({ on: before(60), kind: 'consent', body: { decision: 'given', how: 'spoken' } });
   if (dice.chance(0.85))
     lines.push({
@@ -102,7 +108,7 @@ function linesOf(dice: Dice, index: number): Line[] {
       body: { route: 'telephone', about: 'recall', reached: true, note: 'spoke with her' },
     });
   // What is cut off, where it is too many, is the oldest of what is not about who it is.
-  return [...lines.slice(0, 3), ...lines.slice(3).slice(-(ENTRIES - 3))].toSorted((a, b) =>
+  return [...lines.slice(0, 4), ...lines.slice(4).slice(-(ENTRIES - 4))].toSorted((a, b) =>
     a.on < b.on ? -1 : a.on > b.on ? 1 : 0,
   );
 }

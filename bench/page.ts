@@ -2,38 +2,15 @@
  * What a person at a screen waits for: from starting the server on a demo made before to a sign-in page one can type into,
  * what the first page brings over the wire, and the longest the page is blocked while lists of 900 people come up.
  */
-import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { launch } from '../tests/support/browser.ts';
 import type { Bench } from './figure.ts';
+import { type Started, nurseIn, startServer } from './served-demo.ts';
 
 const rounds = 3;
-const day = '2026-11-25';
-const serverMain = fileURLToPath(new URL('../apps/server/src/main.ts', import.meta.url));
-
-type Served = { readonly url: string; readonly greeting: string; readonly stop: () => Promise<void> };
-
-/** A server process of its own, as after `npm start`; resolves once it has said where it answers. */
-function serve(data: string): Promise<Served> {
-  const child = spawn(process.execPath, [serverMain, '--data', data, '--port', '0', '--demo-date', day], {
-    stdio: ['ignore', 'pipe', 'inherit'],
-  });
-  const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));
-  return new Promise((resolve, reject) => {
-    let greeting = '';
-    child.once('exit', (code) => reject(new Error(`the server ended with ${code}: ${greeting}`)));
-    child.stdout.on('data', (bytes: Buffer) => {
-      greeting += bytes.toString();
-      const url = /answers at (\S+)/.exec(greeting)?.[1];
-      if (url === undefined || !greeting.includes('Ctrl-C')) return;
-      resolve({ url, greeting, stop: () => (child.kill('SIGTERM'), ended) });
-    });
-  });
-}
 
 async function usable(page: Page, url: string): Promise<void> {
   await page.goto(url);
@@ -51,11 +28,9 @@ const transferred = (page: Page): Promise<number> =>
 
 async function longestTasks(
   browser: Browser,
-  { url, greeting }: Served,
+  { url, greeting }: Started,
 ): Promise<{ today: number; people: number; firstRoute: number }> {
-  const username = /^ {2}(\S+) +.*\(nurse\)/m.exec(greeting)?.[1];
-  const password = /with the password "(.+)"/.exec(greeting)?.[1];
-  if (username === undefined || password === undefined) throw new Error(`no nurse to sign in as: ${greeting}`);
+  const { username, password } = nurseIn(greeting);
   const context = await browser.newContext({ viewport: { width: 1366, height: 768 } });
   await context.addInitScript(() => {
     const seen = { longest: 0 };
@@ -92,13 +67,13 @@ export const bench: Bench = async () => {
   const data = mkdtempSync(join(tmpdir(), 'twelvemonth-page-'));
   const browser = await launch();
   try {
-    await (await serve(data)).stop(); // the demo is made once and not counted
+    await (await startServer(data)).stop(); // the demo is made once and not counted
     let shortest = Number.POSITIVE_INFINITY;
     const seen = { today: Infinity, people: Infinity, firstRoute: 0 };
     for (let round = 0; round < rounds; round += 1) {
       const page = await browser.newPage();
       const began = performance.now();
-      const served = await serve(data);
+      const served = await startServer(data);
       try {
         await usable(page, served.url);
         shortest = Math.min(shortest, performance.now() - began);

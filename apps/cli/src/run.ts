@@ -5,6 +5,7 @@ import { backup } from './commands/backup.ts';
 import { importRegister } from './commands/import.ts';
 import { onePerson } from './commands/one-person.ts';
 import { readinessCommand } from './commands/readiness.ts';
+import { redecideCommand } from './commands/redecide.ts';
 import { replay } from './commands/replay.ts';
 import { restore } from './commands/restore.ts';
 import { review } from './commands/review.ts';
@@ -22,6 +23,7 @@ const commands: Readonly<Record<string, Command>> = {
   'one-person': onePerson,
   verify,
   replay,
+  redecide: redecideCommand,
   backup,
   restore,
 };

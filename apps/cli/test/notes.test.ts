@@ -2,9 +2,10 @@
 import { copyFileSync, existsSync, mkdirSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import { DatabaseSync } from 'node:sqlite';
 import { join } from 'node:path';
-import { projection } from '@twelvemonth/clinical';
-import { openSqliteStore } from '@twelvemonth/store';
+import { day, projection } from '@twelvemonth/clinical';
+import { openSqliteReader, openSqliteStore } from '@twelvemonth/store';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { redecide } from '../src/redecide.ts';
 import { Service, ready, waiting } from './a-service.ts';
 import { asProcess, fileIn, jsonOf, ownFolder, twelvemonth } from './run-command.ts';
 
@@ -33,6 +34,43 @@ function copied(name: string): string {
   for (const file of readdirSync(join(data, 'service'))) copyFileSync(join(data, 'service', file), join(service, file));
   return to;
 }
+
+describe('everyone decided again', () => {
+  const asked = ['redecide', '--today', '2026-11-25', '--data', data];
+
+  it('counts verdicts and windows, and tells how far it is', async () => {
+    const found = await jsonOf(asked);
+    expect(found).toMatchObject({ people: 2, done: 2, leftOut: 0, withWindow: expect.any(Number), code: 0 });
+    expect((await twelvemonth(asked)).aside).toContain('2 of 2');
+  });
+
+  it('the counts are those of everyone’s own readiness', async () => {
+    const { verdicts, withWindow } = await jsonOf<{ verdicts: Record<string, number>; withWindow: number }>(asked);
+    const all = await twelvemonth(['readiness', '--all', '--today', '2026-11-25', '--data', data, '--json']);
+    const answers = JSON.parse(all.out) as { readonly verdict: string; readonly window?: unknown }[];
+    for (const [verdict, count] of Object.entries(verdicts))
+      expect(answers.filter((answer) => answer.verdict === verdict)).toHaveLength(count);
+    expect(answers.filter(({ window }) => window !== undefined && window !== null)).toHaveLength(withWindow);
+  });
+
+  it('beside another version of the protocol, it says how many that would decide otherwise', async () => {
+    const found = await jsonOf([...asked, '--against', 'thornbeck-1']);
+    expect(found).toMatchObject({ otherwise: { verdict: 0, window: 0 } });
+    expect((await twelvemonth([...asked, '--against', 'nobody-wrote-it'])).code).toBe(2);
+  });
+
+  it('stops when asked to, and says how far it came', async () => {
+    const reader = openSqliteReader({ path: notes, projection });
+    const found = await redecide(reader, {
+      today: day('2026-11-25'),
+      against: undefined,
+      told: () => undefined,
+      isStopped: () => true,
+    });
+    await reader.close();
+    expect(found).toMatchObject({ people: 2, done: 0 });
+  });
+});
 
 describe('readiness of people in the notes', () => {
   const on = ['--today', '2026-11-25', '--on', '2026-11-26', '--data', data];

@@ -94,6 +94,7 @@ export * from './flips/register-compared.ts';
 export * from './readiness/ask.ts';
 export * from './readiness/go-verdict.ts';
 export * from './readiness/foreseeable.ts';
+export { type BriefAnswer, briefAnswer } from './readiness/brief.ts';
 export * from './readiness/verdict-spans.ts';
 export * from './readiness/view-of.ts';
 export * from './decide/booking-trouble.ts';

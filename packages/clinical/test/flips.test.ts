@@ -91,8 +91,9 @@ test('on 150 random ledgers and 15 drafts, those who flip are those whose readin
     };
   });
   const said = ({ record, context: { calendar }, today: asked, place }: PersonAsked, protocol: Protocol) => {
-    const { window, ...whole } = readiness(record, { protocols: [{ from: 0, protocol }], calendar }, asked);
-    const { verdict, headline } = verdictOn({ window, ...whole }, place ?? asked);
+    const whole = readiness(record, { protocols: [{ from: 0, protocol }], calendar }, asked);
+    const { window } = whole;
+    const { verdict, headline } = verdictOn(whole, place ?? asked);
     return { verdict, headline, first: window?.first, last: window?.last };
   };
   const register = registerCompared(people);

@@ -9,11 +9,10 @@ import type { Day } from '../calendar/day.ts';
 import { type Protocol, underRegimen } from '../protocol/protocol.ts';
 import type { RequirementId } from '../protocol/requirement-ids.ts';
 import { readiness, verdictOn } from '../readiness/ask.ts';
+import { type BriefAnswer, verdictAt, windowDates } from '../readiness/brief.ts';
 import type { DecisionContext } from '../readiness/context.ts';
-import { firstPlan } from '../readiness/plan.ts';
 import { type Verdict, together, worse } from '../readiness/verdict.ts';
-import { datesOf } from '../readiness/window.ts';
-import { type World, judgeOn, worldOf } from '../readiness/world.ts';
+import { judgeOn, worldOf } from '../readiness/world.ts';
 import type { SubjectRecord } from '../record/patient-record.ts';
 import { type Evidence, evidenceOf } from '../requirements/evidence.ts';
 import { requirements } from '../requirements/index.ts';
@@ -29,10 +28,7 @@ export type PersonAsked = {
 };
 
 /** What one protocol says of a person. */
-export type Answer = {
-  readonly verdict: Verdict;
-  /** Undefined: no date can be told. Its last day undefined: runs past the horizon. */
-  readonly window: { readonly first: Day; readonly last: Day | undefined } | undefined;
+export type Answer = BriefAnswer & {
   /** "not ready: vitamin D; cannot say: bloods" */
   readonly headline: () => string;
 };
@@ -115,8 +111,8 @@ function decided(person: PersonAsked, theOne: ReturnType<typeof setsOnce>): Deci
     });
     return { ...told, read: theOne(read) };
   });
-  const window = readingAs([ofWindow], () => windowIn(world));
-  const verdict = together(requirements.map((one) => one.verdict));
+  const window = readingAs([ofWindow], () => windowDates(world));
+  const verdict = together(requirements.map(({ verdict: one }) => one));
   return {
     person,
     evidence,
@@ -127,14 +123,7 @@ function decided(person: PersonAsked, theOne: ReturnType<typeof setsOnce>): Deci
   };
 }
 
-type Found = Pick<Answer, 'verdict' | 'window'>;
-
-function windowIn(world: World): Answer['window'] {
-  const plan = firstPlan(world);
-  return plan === undefined ? undefined : datesOf(world, plan);
-}
-
-function answerOf(person: PersonAsked, context: DecisionContext, { verdict, window }: Found): Answer {
+function answerOf(person: PersonAsked, context: DecisionContext, { verdict, window }: BriefAnswer): Answer {
   return {
     verdict,
     window,
@@ -159,14 +148,12 @@ function comparingWith(draft: Protocol): (one: Decided) => Flip | undefined {
     const context = { ...person.context, protocols };
     if (moved === undefined) {
       const world = worldOf(evidence, context);
-      const on = dateAsked(person);
-      const verdict = together(world.order.map((id) => judgeOn(world, id, on).on(on).verdict));
-      return flipOf(one, { verdict, window: windowIn(world) }, context);
+      return flipOf(one, { verdict: verdictAt(world, dateAsked(person)), window: windowDates(world) }, context);
     }
     const stays =
       !one.windowRead.meets(moved) || one.requirements.some(({ blocks, read }) => blocks && !read.meets(moved));
     const verdict = verdictUnder(one, then, moved);
-    return flipOf(one, { verdict, window: stays ? now.window : windowIn(worldOf(evidence, context)) }, context);
+    return flipOf(one, { verdict, window: stays ? now.window : windowDates(worldOf(evidence, context)) }, context);
   };
 }
 
@@ -185,7 +172,7 @@ function verdictUnder({ person, evidence, requirements: told }: Decided, then: P
   return verdict;
 }
 
-function flipOf({ person, now: from }: Decided, found: Found, context: DecisionContext): Flip | undefined {
+function flipOf({ person, now: from }: Decided, found: BriefAnswer, context: DecisionContext): Flip | undefined {
   const verdictChanges = from.verdict !== found.verdict;
   const windowChanges = from.window?.first !== found.window?.first || from.window?.last !== found.window?.last;
   if (!verdictChanges && !windowChanges) return undefined;

@@ -7,7 +7,7 @@ import type { SubjectRecord } from '../record/patient-record.ts';
 import { evidenceOf } from '../requirements/evidence.ts';
 import type { DecisionContext } from './context.ts';
 import { headlineOf } from './headline.ts';
-import { unsettled } from './no-window.ts';
+import { type Unsettled, unsettled } from './no-window.ts';
 import { type Plan, firstPlan, planFor } from './plan.ts';
 import type { NextStep, Readiness, RequirementOn, VerdictOn } from './readiness.ts';
 import { stepsOf } from './steps.ts';
@@ -27,23 +27,69 @@ export function readiness(
   today: Day,
   options: AskedWith = {},
 ): Readiness {
-  const world = worldOf(evidenceOf(record, today), context);
-  const protocol = protocolOn(world, today);
-  const plan = firstPlan(world);
   const place = options.place !== undefined && options.place >= today ? options.place : undefined;
-  const none = plan === undefined ? unsettled(world) : undefined;
-  return {
-    subject: record.subject,
-    knownSeq: record.lastSeq,
-    asked: today,
-    protocolVersion: protocol?.version ?? 'none in force',
-    regimen: protocol?.regimen.title,
-    timelines: world.order.map((id) => timelineFrom(world, id, today)),
-    window: plan === undefined ? undefined : windowOf(world, plan),
-    noWindow: none?.noWindow,
-    nextSteps: none?.steps ?? stepsFor(world, plan, place),
-    place,
-  };
+  return new Asked(record, worldOf(evidenceOf(record, today), context), place);
+}
+
+/** Undefined: not yet worked out. What was worked out may itself be undefined. */
+type Made<T> = { readonly value: T } | undefined;
+
+/**
+ * Each part is worked out when it is first read: a list wants no next steps, a verdict no window. A class, so that its getters
+ * lie on the prototype (see `FoundWindow`).
+ */
+class Asked implements Readiness {
+  readonly subject: string;
+  readonly knownSeq: number;
+  readonly asked: Day;
+  readonly protocolVersion: string;
+  readonly regimen: string | undefined;
+  readonly timelines: readonly Timeline[];
+  readonly place: Day | undefined;
+  readonly #world: World;
+  #plan: Made<Plan | undefined>;
+  #window: Made<Readiness['window']>;
+  #unsettled: Made<Unsettled | undefined>;
+  #nextSteps: Made<readonly NextStep[]>;
+
+  constructor(record: SubjectRecord, world: World, place: Day | undefined) {
+    const protocol = protocolOn(world, world.today);
+    this.subject = record.subject;
+    this.knownSeq = record.lastSeq;
+    this.asked = world.today;
+    this.protocolVersion = protocol?.version ?? 'none in force';
+    this.regimen = protocol?.regimen.title;
+    this.timelines = world.order.map((id) => timelineFrom(world, id, world.today));
+    this.place = place;
+    this.#world = world;
+  }
+
+  get window(): Readiness['window'] {
+    if (this.#window === undefined) {
+      const plan = this.#firstPlan();
+      this.#window = { value: plan === undefined ? undefined : windowOf(this.#world, plan) };
+    }
+    return this.#window.value;
+  }
+
+  get noWindow(): Readiness['noWindow'] {
+    return this.#whatIsUnsettled()?.noWindow;
+  }
+
+  get nextSteps(): readonly NextStep[] {
+    this.#nextSteps ??= {
+      value: this.#whatIsUnsettled()?.steps ?? stepsFor(this.#world, this.#firstPlan(), this.place),
+    };
+    return this.#nextSteps.value;
+  }
+
+  #firstPlan(): Plan | undefined {
+    return (this.#plan ??= { value: firstPlan(this.#world) }).value;
+  }
+
+  #whatIsUnsettled(): Unsettled | undefined {
+    return (this.#unsettled ??= { value: this.#firstPlan() === undefined ? unsettled(this.#world) : undefined }).value;
+  }
 }
 
 /** Steps for the booked place where there can be a plan for it, else for the first day. */

@@ -9,6 +9,7 @@ import {
   placeFrom,
   plainDate,
 } from '@twelvemonth/clinical';
+import { looksBeforeReview } from './before-review.ts';
 import { hadDenosumab, hadWardDose, isAccepted, isBroughtIn, isReferred, isReturned } from './begin.ts';
 import { HasDied, type Life, type Me } from './life.ts';
 import { givesUp } from './places.ts';
@@ -216,6 +217,7 @@ function* afterDose(me: Me, outcome: YearOutcome): Life {
 /** A prescriber looks at the course. Answers false if the life here is over, or the review is still to come. */
 function* isReviewed(me: Me): Life<boolean> {
   const { chance } = me;
+  yield* looksBeforeReview(me);
   yield* me.officeDay(addDays(me.today, chance.isTrue(0.6) ? chance.between(14, 120) : chance.between(200, 420)));
   const luck = chance.next();
   const reviewed = (body: BodyOfKind<'course-review'>): Life =>

@@ -21,7 +21,11 @@ export type CourseFacts = {
 export function courseFactsOf(record: SubjectRecord, today: Day): CourseFacts {
   const upTo = <Kind extends 'fracture' | 'spine-imaging' | 'height' | 'medicine' | 'bone-density' | 'course-review'>(
     kind: Kind,
-  ): readonly Fact<Kind>[] => factsOf(record, kind).filter(({ on }) => on <= today);
+  ): readonly Fact<Kind>[] => {
+    const facts = factsOf(record, kind);
+    const newest = facts[facts.length - 1];
+    return newest === undefined || newest.on <= today ? facts : facts.filter(({ on }) => on <= today);
+  };
   const symptoms = factsOf(record, 'symptom').filter(
     ({ on, body }) => on <= today && (body.what === 'back pain' || body.what === 'height loss'),
   );

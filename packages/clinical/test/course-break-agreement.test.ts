@@ -104,7 +104,7 @@ describe('engine and checker agree on what opens a review during a break', () =>
     for (let seed = 1; seed <= 2000; seed += 1) {
       const entries = ledger(seed);
       const facts = countingFacts(entries).filter(({ on }) => on <= asked);
-      const [first] = breakEvents(viewOf(world, facts));
+      const [first] = breakEvents(viewOf(world, facts, asked));
       const { review } = courseOf(recordOf(usualPerson, entries), teaching, asked as Day);
       const since = review?.because === 'during the break' ? review.since : undefined;
       expect(since, `seed ${seed}`).toBe(first);

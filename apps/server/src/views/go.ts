@@ -1,5 +1,13 @@
 /** The verdict of the day at the chair: every item in words, and today's clearance with its numbers. */
-import { type DayItem, type Protocol, goVerdict, readiness, requirements, viewOf } from '@twelvemonth/clinical';
+import {
+  type DayItem,
+  type Protocol,
+  goVerdict,
+  protocolFor,
+  readiness,
+  requirements,
+  viewOf,
+} from '@twelvemonth/clinical';
 import type { VisitView } from '@twelvemonth/exchange';
 import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
@@ -18,6 +26,7 @@ export function goViewOf({ record, today }: Person, unit: UnitNow | undefined): 
   if (unit?.context === undefined) return undefined;
   const found = goVerdict(record, unit.context, today);
   const view = viewOf(readiness(record, unit.context, today), record, unit.context, { on: today });
+  const protocol = unit.protocol === undefined ? undefined : protocolFor(unit.protocol, record, today);
   const workings = new Map(view.requirements.map(({ id, working }) => [id, working.says]));
   const clearance = workings.get('kidney-function');
   return {
@@ -31,7 +40,7 @@ export function goViewOf({ record, today }: Person, unit: UnitNow | undefined): 
         verdict,
         says: verdict === 'ready' ? (workings.get(requirement) ?? cause) : cause,
       })),
-      ...found.items.map((item) => dayItemOf(item, unit.protocol)),
+      ...found.items.map((item) => dayItemOf(item, protocol)),
     ],
   };
 }

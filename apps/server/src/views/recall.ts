@@ -12,7 +12,7 @@ export function recallOf(everyone: readonly Person[], unit: string | undefined):
   const urgent = ofUnit.filter(isFirstInLine);
   return {
     people: ofUnit
-      .filter((person) => isRecalled(person) && !isFirstInLine(person))
+      .filter((person) => (isRecalled(person) || isOnWorklist(person)) && !isFirstInLine(person))
       .map(recallRowOf)
       .toSorted(byDue),
     inReview: ofUnit
@@ -51,6 +51,12 @@ export function isFirstInLine(person: Person): boolean {
   const since = Math.max(asked?.on ?? 0, decided?.on ?? 0);
   return tier === 'first in line' && (course.lastDose === undefined || course.lastDose.on < since);
 }
+
+/** A medicine whose effect is lost when nothing follows: what follows is looked for in good time. */
+const isOnWorklist = (person: Person): boolean =>
+  inCare.has(person.standing.standing) &&
+  person.standing.standing !== 'in review' &&
+  clockOfPerson(person)?.tier === 'on the worklist';
 
 /** The recall has begun, or the due date has passed; also those who are booked for it, until they come. */
 export function isRecalled({ standing, course, today }: Person): boolean {

@@ -9,10 +9,10 @@ import {
   factsOf,
   longDate,
   plainDate,
+  protocolFor,
   pumpMillilitersPerHour,
   sessionOf,
   shortDate,
-  underRegimen,
   visitOn,
 } from '@twelvemonth/clinical';
 import type { VisitView } from '@twelvemonth/exchange';
@@ -40,7 +40,8 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
   const session = sessionId === undefined ? undefined : sessionOf(await atHand.notes.of('session', sessionId));
   // A visit is judged by the unit where the person is.
   const unit = (session === undefined ? undefined : await atHand.units.named(session.unit)) ?? person.unit;
-  const protocol = unit?.protocol;
+  // By what is ordered: its questions, its numbers.
+  const protocol = unit?.protocol === undefined ? undefined : protocolFor(unit.protocol, record, today);
   const onTheList =
     session === undefined
       ? []
@@ -102,10 +103,18 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
     cautions:
       protocol === undefined
         ? ['No protocol is in force at this unit.']
-        : [...protocol.sheet.cautions, ...underRegimen(protocol, prescription?.body.regimen).regimen.cautions],
+        : [...notDripped(protocol), ...protocol.regimen.cautions, ...protocol.sheet.cautions],
     serverTime: now.wall,
   };
 }
+
+/** The steps of the drip are for zoledronic acid 5 mg; what else is ordered is written as a dose given, after the go. */
+const notDripped = ({ regimen }: Protocol): readonly string[] =>
+  regimen.medicine === 'zoledronic acid 5 mg'
+    ? []
+    : [
+        `Ordered: ${regimen.title}. The cannula, pack and infusion below are not for it: after the decision to go, record it as a dose given on the person's page.`,
+      ];
 
 const momentOf = (fact: Fact): string => fact.at ?? fact.recordedAt;
 const isFirstDose = ({ course }: Person, visit: Visit | undefined): boolean =>

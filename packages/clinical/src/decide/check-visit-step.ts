@@ -1,12 +1,14 @@
 /** The steps of a visit that are written by hand: each in its order, each once. */
 import { day, shortDate } from '../calendar/day.ts';
 import type { KindName } from '../kinds/index.ts';
+import { prescribedOn } from '../course/prescribed.ts';
 import { subject } from '../ledger/subject.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import type { Fact, SubjectRecord } from '../record/patient-record.ts';
 import { placeOf, sessionOf } from '../visit/session-list.ts';
 import { type Visit, visitOn } from '../visit/visit.ts';
 import { recordIn } from './ledgers.ts';
+import { checkDripIsOrdered, orderedRegimen } from './ordered-medicine.ts';
 import { type Refusal } from './refusal.ts';
 import { refusal } from './refuse.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -21,11 +23,13 @@ const visitKinds: ReadonlySet<KindName> = new Set([
   'cannula-removed',
   'observed',
   'left',
+  'dose',
 ]);
 
 export function checkVisitStep(record: SubjectRecord, fact: Fact, now: Surroundings): readonly Refusal[] {
   if (!visitKinds.has(fact.kind)) return [];
   const visit = visitOn(record, fact.on);
+  if (fact.kind === 'dose') return checkGivenByHand(fact as Fact<'dose'>, record, visit, now);
   if (fact.kind === 'arrived') return checkArrival(fact as Fact<'arrived'>, record, visit, now);
   if (visit === undefined) {
     return [
@@ -40,7 +44,37 @@ export function checkVisitStep(record: SubjectRecord, fact: Fact, now: Surroundi
         remedy: 'withdraw "left" if they are still here',
       }),
     ];
-  return checkInVisit(fact, visit, now);
+  const dripped = fact.kind === 'preparation' ? checkDripIsOrdered(record, now, 'line.body.product') : [];
+  return [...dripped, ...checkInVisit(fact, visit, now)];
+}
+
+/** What is not dripped is written as a dose given. While the person is here for it, that needs the decision to go like a drip. */
+function checkGivenByHand(
+  { body, on }: Fact<'dose'>,
+  record: SubjectRecord,
+  visit: Visit | undefined,
+  now: Surroundings,
+): readonly Refusal[] {
+  const isHere = visit !== undefined && !visit.over && on === now.today && body.setting === 'this service';
+  if (!isHere || body.medicine === 'zoledronic acid 5 mg') return [];
+  const refusals = [...checkGo(visit)];
+  const ordered = orderedRegimen(record, now)?.medicine;
+  if (ordered !== undefined && ordered !== body.medicine) {
+    refusals.push(
+      refusal('wrong-product', `Ordered is ${ordered}, not ${body.medicine}.`, {
+        field: 'line.body.medicine',
+        remedy: 'check what was given; tell the nurse in charge if it was not what is ordered',
+      }),
+    );
+  }
+  if (prescribedOn(record, on)?.author.staff === now.by.staff) {
+    refusals.push(
+      refusal('prescriber-may-not-give', 'You prescribed this dose: another person gives it.', {
+        remedy: 'ask another nurse to give it and record it in their own name',
+      }),
+    );
+  }
+  return refusals;
 }
 
 const outOfOrder = (says: string, remedy: string): readonly Refusal[] => [
@@ -107,7 +141,8 @@ const checks: Checks = {
   ],
   'cannula-removed': (_, visit) => checkRemoval(visit),
   observed: (_, visit) => {
-    if (visit.infusion?.finished === undefined) return outOfOrder('The infusion has not finished.', 'finish it first');
+    if (visit.infusion?.finished === undefined && !visit.injected)
+      return outOfOrder('The infusion has not finished.', 'finish it first');
     return visit.observed === undefined ? [] : alreadyDone('Watching after the dose is in the notes.');
   },
   left: (_, visit) => checkLeaving(visit),
@@ -198,7 +233,7 @@ function checkLeaving(visit: Visit): readonly Refusal[] {
     return outOfOrder('Nothing was decided yet.', 'go, or put off with the reason');
   }
   if (visit.putOff) return [];
-  if (visit.infusion === undefined)
+  if (visit.infusion === undefined && !visit.injected)
     return outOfOrder(
       'No dose was given and nothing says why.',
       'put the dose off with the reason, then they can leave',

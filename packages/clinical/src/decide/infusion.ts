@@ -14,6 +14,7 @@ import { checkMinutes } from './check-visit-step.ts';
 import { draftNow } from './draft.ts';
 import { checkStillReady } from './go.ts';
 import { patientIn } from './ledgers.ts';
+import { checkDripIsOrdered } from './ordered-medicine.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
@@ -58,7 +59,7 @@ function checkStart(record: SubjectRecord, visit: Visit, now: Surroundings): rea
         : refusal('step-already-done', 'The dose of today has been given.'),
     ];
   }
-  const refusals: Refusal[] = [];
+  const refusals: Refusal[] = [...checkDripIsOrdered(record, now)];
   const first = (says: string, remedy: string): void =>
     void refusals.push(refusal('step-out-of-order', says, { remedy }));
   if (visit.decision?.body.decision === 'go') refusals.push(...checkStillReady(record, now));

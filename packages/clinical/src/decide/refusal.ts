@@ -58,6 +58,7 @@ export const refusalNames = [
   // The course
   'a-specialist-decides',
   'no-break-on-steroid',
+  'denosumab-needs-a-replacement',
   // Standing
   'not-possible-from-here',
   // Protocol

@@ -42,6 +42,8 @@ export type Visit = {
   readonly check: Fact<'second-check'> | undefined;
   readonly infusion: Infusion | undefined;
   readonly dose: Fact<'dose'> | undefined;
+  /** Given without a drip, as an injection: what the drip needs is no step of this visit. */
+  readonly injected: boolean;
   readonly removed: Fact<'cannula-removed'> | undefined;
   readonly observed: Fact<'observed'> | undefined;
   readonly left: Fact<'left'> | undefined;
@@ -87,7 +89,9 @@ export function visitOn(record: SubjectRecord, on: Day): Visit | undefined {
     letter: newest('letter'),
   };
   const putOff = facts.decision?.body.decision === 'put off';
-  const visit = { ...facts, on, over: facts.left !== undefined, putOff };
+  const injected =
+    facts.dose !== undefined && facts.infusion === undefined && facts.dose.body.medicine !== 'zoledronic acid 5 mg';
+  const visit = { ...facts, on, over: facts.left !== undefined, putOff, injected };
   return { ...visit, steps: stepsOf(visit) };
 }
 
@@ -179,6 +183,7 @@ function stepsOf(visit: Facts): readonly VisitStep[] {
     if (fact !== undefined) return [{ step, state: 'done', fact, says }];
     // After a put-off or a going home nothing but what was done, and the leaving itself, is a step of this visit.
     if (visit.over || (visit.putOff && !neededAfterPutOff(step, visit))) return [];
+    if (visit.injected && ofTheDrip.has(step) && !(step === 'removal' && visit.cannula !== undefined)) return [];
     if (begun !== undefined) {
       turnTaken = true;
       return [{ step, state: 'running', fact: begun, says }];
@@ -189,6 +194,14 @@ function stepsOf(visit: Facts): readonly VisitStep[] {
   });
 }
 
+const ofTheDrip: ReadonlySet<VisitStepName> = new Set([
+  'cannula',
+  'flush',
+  'preparation',
+  'second check',
+  'infusion',
+  'removal',
+]);
 const neededAfterPutOff = (step: VisitStepName, visit: Facts): boolean =>
   step === 'leave' || (step === 'removal' && visit.cannula !== undefined);
 

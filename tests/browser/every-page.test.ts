@@ -34,6 +34,7 @@ const pages: readonly (readonly [name: string, path: string])[] = [
   ['new-person', '/people/new'],
   ['person', '/people/wilhelmina'],
   ['person-in-work-up', '/people/ada'],
+  ['review-before-any-dose', '/people/wilhelmina/review'],
   ['book', '/people/wilhelmina/book'],
   ['sessions', '/sessions'],
   ['plan-session', '/sessions/plan'],

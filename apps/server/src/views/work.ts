@@ -55,6 +55,14 @@ export async function workOf(atHand: AtHand, everyone: readonly Person[], unit: 
       here.filter(({ standing }) => standing.standing === 'in review'),
       ({ standing }) => standing.since,
     ),
+    // A promise with a date: someone asks whether the other treatment has begun, and closes or dates it anew.
+    pile(
+      'other treatments that should have begun',
+      '/people?standing=moved+to+other+treatment',
+      here.flatMap(({ standing: { standing, on }, today }) =>
+        standing === 'moved to other treatment' && on !== undefined && on <= today ? [on] : [],
+      ),
+    ),
     pile('rows of a register that wait', '/import/waiting', waiting),
   ].filter(({ count }) => count > 0);
 }

@@ -142,6 +142,10 @@ const strict: readonly (readonly [NumberKey, string])[] = [
   ['otherProductMonths', '24'],
   ['denosumabIntervalMonths', '12'],
   ['maxConsecutiveDoses', '1'],
+  ['teethAnswerDays', '30'],
+  ['consentValidDays', '30'],
+  ['vitaminDSevere', '60'],
+  ['heightLossCentimeters', '1'],
 ];
 
 /** Random small ledgers: enough to reach every branch of the plan. */

@@ -35,7 +35,11 @@ export type News2 =
 
 /** Rows of the chart: a value up to and including the first number scores the second. */
 type Band = readonly [upTo: number, score: number];
-const score = (value: number, bands: readonly Band[]): number => bands.find(([upTo]) => value <= upTo)?.[1] ?? 0;
+function score(value: number, bands: readonly Band[]): number {
+  const band = bands.find(([upTo]) => value <= upTo);
+  if (band === undefined) throw new RangeError(`not a measurement: ${value}`);
+  return band[1];
+}
 
 const breaths: readonly Band[] = [
   [8, 3],
@@ -109,8 +113,7 @@ const isWhole = (o: Partial<Observation>, missing: readonly Parameter[]): o is O
 
 /** The score of a set of observations; which parameters are missing if it is not whole. Without a scale: scale 1. */
 export function news2(observed: Partial<Observation>): News2 {
-  const { temperatureCelsius } = observed;
-  const tenths = temperatureCelsius === undefined ? undefined : tenthsOfDegree(temperatureCelsius);
+  const tenths = tenthsOfDegree(observed.temperatureCelsius ?? Number.NaN);
   const missing = needed.filter((parameter) =>
     parameter === 'temperatureCelsius' ? tenths === undefined : observed[parameter] === undefined,
   );

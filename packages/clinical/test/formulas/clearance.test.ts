@@ -190,6 +190,20 @@ describe('one step of one input at the limit', () => {
     expect(ratioText(close.byMicromoles, 2)).toBe('35.00');
     expect(bothAtLeast(close, floor)).toBe(false);
   });
+  test('35 exactly by the mg/dL form passes too: 70 x 90 / (72 x 2.5) is 35 at 221 umol/L', () => {
+    const at = clearance('M', 70, '90', '221');
+    expect(compareRatio(at.byMilligrams, floor)).toBe(0);
+    expect(bothAtLeast(at, floor)).toBe(true);
+  });
+  // Worked case 6 of docs/readiness.md: 55 x kg x 1.04 / 85 reaches 35 from 52.01 kg, and 55 x 52 x 1.04 / umol down to 84.98.
+  test('a woman of 85 with 52 kg and 85 umol/L would pass from 52.1 kg, or up to 84 umol/L', () => {
+    const found = whatWouldClear(
+      { ageYears: 85, sex: 'female', weightKg: kg('52'), creatinineUmolPerL: kg('85') },
+      floor,
+    );
+    expect(found.weightKg && ratioText(found.weightKg, 1)).toBe('52.1');
+    expect(found.creatinineUmolPerL).toBe(84);
+  });
   test('nobody passes whatever they weigh, or whatever the creatinine, where no number would do', () => {
     const old = { ageYears: 139, sex: 'female', weightKg: kg('1'), creatinineUmolPerL: kg('400') } as const;
     expect(whatWouldClear(old, floor)).toEqual({ weightKg: undefined, creatinineUmolPerL: undefined });

@@ -50,6 +50,7 @@ describe('NEWS2 (Royal College of Physicians 2017): rows of the published chart,
     ['V11, scale 2, 87 % on air', seen(18, 87, 2, false, 130, 80, 'A', 37.0), [0, 1, 0, 0, 0, 0, 0], false, 'low'],
     ['V12, lower edges', seen(12, 96, 1, false, 219, 51, 'A', 36.1), [0, 0, 0, 0, 0, 0, 0], false, 'low'],
     ['V13', seen(11, 96, 1, false, 220, 50, 'A', 36.0), [1, 0, 0, 3, 1, 0, 1], true, 'medium'],
+    ['7 in all is high', seen(21, 95, 1, false, 110, 91, 'A', 39.1), [2, 1, 0, 1, 1, 0, 2], false, 'high'],
     ['V14, new confusion', seen(16, 97, 1, false, 128, 84, 'C', 37.2), [0, 0, 0, 0, 0, 3, 0], true, 'low to medium'],
   ] as const)('%s', (_name, observed, parts, singleThree, risk) => {
     const found = news2(observed);
@@ -142,6 +143,8 @@ describe('NEWS2 (Royal College of Physicians 2017): rows of the published chart,
       complete: false,
       missing: ['breathsPerMinute', 'saturationPercent', 'systolicMmHg', 'consciousness', 'temperatureCelsius'],
     }));
+  it('what is no number is no measurement: it scores nothing, it is refused', () =>
+    expect(() => news2(seen(Number.NaN, 97, 1, false, 130, 72, 'A', 36.8))).toThrow('not a measurement'));
   it('36.05 is no reading to a tenth: it counts as not measured and is never rounded', () =>
     expect(news2(seen(16, 97, 1, false, 130, 72, 'A', 36.05))).toEqual({
       complete: false,

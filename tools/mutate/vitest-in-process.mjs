@@ -1,0 +1,35 @@
+/**
+ * `describe`, `test` and `it` for a run inside one process: they only write down what there is to run. What the clinical core's
+ * tests use of vitest is here and nothing else; `expect` is vitest's own.
+ */
+export { expect } from 'vitest/real';
+
+/** Every test, in the order of its file, with its full name. */
+export const written = [];
+const names = [];
+
+const filled = (title, values) => {
+  if (values.length === 1 && typeof values[0] === 'object' && values[0] !== null && !Array.isArray(values[0]))
+    return title.replaceAll(/\$(\w+)/g, (_, key) => String(values[0][key]));
+  let next = 0;
+  return title.replaceAll(/%[sidfjo]/g, () => String(values[next++]));
+};
+
+const within = (name, body) => {
+  names.push(name);
+  body();
+  names.pop();
+};
+const write = (name, body) => written.push({ name: [...names, name].join(' > '), body });
+
+/** Rows of a table: a list is spread over the arguments, anything else is the one argument. */
+const each = (one) => (rows) => (title, body) => {
+  rows.forEach((row, index) => {
+    const values = Array.isArray(row) ? row : [row];
+    one(`${filled(title, values)} [${index}]`, () => body(...values));
+  });
+};
+
+export const describe = Object.assign(within, { each: each(within) });
+const one = Object.assign(write, { each: each(write) });
+export { one as it, one as test };

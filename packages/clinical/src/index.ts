@@ -3,6 +3,7 @@ export * from './calendar/day.ts';
 export * from './calendar/partial-date.ts';
 export * from './calendar/unit-calendar.ts';
 export * from './exact/decimal.ts';
+export * from './exact/plausible.ts';
 export * from './exact/quantity.ts';
 export * from './kinds/entry-kind.ts';
 export * from './kinds/index.ts';

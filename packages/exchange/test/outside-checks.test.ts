@@ -1,12 +1,11 @@
 // Held against reference libraries that share no code with the reader.
+import { type Measure, plausibility, plausibleBands } from '@twelvemonth/clinical';
 import fc from 'fast-check';
 import ucum from '@lhncbc/ucum-lhc';
 import reference from 'nhs-number-validator';
 import { describe, expect, it } from 'vitest';
 import { followsCheckDigit } from '../src/register/check-digit.ts';
-import { plausibility, plausibleBands } from '../src/register/plausible.ts';
 import { lettersApart } from '../src/register/similar.ts';
-import type { Measure } from '../src/register/unit-words.ts';
 import { problemsOf, runOf } from './bring-in.ts';
 
 describe('the check digit of ten-figure numbers (nhs-number-validator)', () => {

@@ -38,6 +38,9 @@ const accepted = z.object({ causes: z.array(shortText).min(1).readonly(), reason
 
 const compared = z.array(z.enum(comparedBy)).min(1, 'say what was compared').max(comparedBy.length).readonly();
 
+/** What was asked about and is right as typed: the sentences that were shown. */
+const confirmed = z.array(textField).max(40).readonly();
+
 export const actSchema = z.discriminatedUnion('name', [
   /** A new person: identity, contact, referral. */
   z.object({
@@ -50,9 +53,20 @@ export const actSchema = z.discriminatedUnion('name', [
     notTheSameAs: z.array(uuidField).readonly().optional(),
   }),
   /** One entry of a kind that is written by hand, new or correcting another. */
-  z.object({ name: z.literal('record'), patient: uuidField, line, amends: uuidField.optional() }),
+  z.object({
+    name: z.literal('record'),
+    patient: uuidField,
+    line,
+    amends: uuidField.optional(),
+    confirms: confirmed.optional(),
+  }),
   /** Several entries of one moment that belong together (results of one sample, weight and observations). */
-  z.object({ name: z.literal('record together'), patient: uuidField, lines: z.array(line).min(1).max(40).readonly() }),
+  z.object({
+    name: z.literal('record together'),
+    patient: uuidField,
+    lines: z.array(line).min(1).max(40).readonly(),
+    confirms: confirmed.optional(),
+  }),
   z.object({ name: z.literal('withdraw'), patient: uuidField, entry: uuidField, reason: textField }),
 
   /** An entry written in the wrong person's notes: withdrawn there and written here, by one act. */

@@ -94,6 +94,7 @@ function checkWithin(record: SubjectRecord, fact: Fact, path: string, now: Surro
 const aboutOf = {
   'creatinine rise accepted': ['result'],
   'weight: actual decides': ['weight'],
+  'weight change looked into': ['weight'],
   'part dose counts': ['dose'],
   'part dose does not count': ['dose'],
   'after 4 mg product': ['dose'],

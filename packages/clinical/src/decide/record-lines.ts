@@ -9,6 +9,7 @@ import { fieldWrong } from './check-fields.ts';
 import { type Line, checkLine, checkNewLine } from './check-line.ts';
 import { checkMayBeCorrected } from './check-standing-upon.ts';
 import { checkVisitStep } from './check-visit-step.ts';
+import { checkDoubts } from './doubts.ts';
 import { draftOf } from './draft.ts';
 import { after } from './extended.ts';
 import { actThatWrites } from './hand-written.ts';
@@ -21,7 +22,7 @@ import type { Decided, Surroundings } from './surroundings.ts';
 export function decideRecord(act: ActNamed<'record'>, now: Surroundings): Decided {
   const of = subject('patient', act.patient);
   const record = recordIn(now, of);
-  const { draft, refusals } = line(record, act.line, 'line', now, act.amends);
+  const { draft, refusals } = line(record, act.line, 'line', now, { amends: act.amends, confirms: act.confirms });
   return decided([...checkKnown(record), ...refusals], () =>
     draft === undefined ? [] : [draft, ...(draft.kind === 'identity' ? noteLookAlikes(act.patient, now) : [])],
   );
@@ -29,15 +30,20 @@ export function decideRecord(act: ActNamed<'record'>, now: Surroundings): Decide
 
 export function decideRecordTogether(act: ActNamed<'record together'>, now: Surroundings): Decided {
   const of = subject('patient', act.patient);
-  return decidedTogether(of, act.lines, now, checkKnown(recordIn(now, of)));
+  return decidedTogether(of, act, now, checkKnown(recordIn(now, of)));
 }
 
-function decidedTogether(of: Subject, lines: readonly Line[], start: Surroundings, known: readonly Refusal[]): Decided {
+function decidedTogether(
+  of: Subject,
+  { lines, confirms }: ActNamed<'record together'>,
+  start: Surroundings,
+  known: readonly Refusal[],
+): Decided {
   const drafts: Draft[] = [];
   const refusals: Refusal[] = [...known];
   let now = start;
   for (const [index, one] of lines.entries()) {
-    const written = line(recordIn(now, of), one, `lines.${index}`, now, undefined);
+    const written = line(recordIn(now, of), one, `lines.${index}`, now, { confirms });
     refusals.push(...written.refusals);
     if (written.draft === undefined || written.refusals.length > 0) continue;
     drafts.push(written.draft);
@@ -52,7 +58,10 @@ function line(
   sent: Line,
   path: string,
   now: Surroundings,
-  amends: string | undefined,
+  {
+    amends,
+    confirms = [],
+  }: { readonly amends?: string | undefined; readonly confirms?: readonly string[] | undefined },
 ): { draft: Draft | undefined; refusals: readonly Refusal[] } {
   const kind = kindNamed(sent.kind);
   const act = actThatWrites(sent.kind);
@@ -76,7 +85,9 @@ function line(
           now.zone,
           amends,
         );
-  return { draft, refusals: [...refusals, ...inPlace] };
+  const doubts =
+    fact === undefined || refusals.length > 0 ? [] : checkDoubts(record, fact, `${path}.body`, confirms, amends);
+  return { draft, refusals: [...refusals, ...doubts, ...inPlace] };
 }
 
 const checkNew = (record: SubjectRecord, fact: Fact | undefined, now: Surroundings): readonly Refusal[] =>

@@ -21,6 +21,7 @@ export const refusalNames = [
   'care-has-ended',
   // What was sent
   'field-wrong',
+  'is-it-right',
   'in-the-future',
   'before-birth',
   'no-such-entry',

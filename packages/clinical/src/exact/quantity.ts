@@ -39,7 +39,12 @@ const quantityWith = <const Units extends readonly [string, ...string[]]>(units:
       value: z
         .string()
         .refine((text) => parseScaled(text) !== undefined, 'a number with at most 4 decimals, such as 88 or 2.20'),
-      unit: z.enum(units),
+      unit: z.enum(units, {
+        error: ({ input }) =>
+          input === undefined || input === ''
+            ? `the unit is missing, and is never guessed: ${units.join(', ')}`
+            : `${String(input)} is not one of its units: ${units.join(', ')}`,
+      }),
     })
     .readonly();
 

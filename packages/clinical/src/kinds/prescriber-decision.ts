@@ -15,6 +15,7 @@ export const prescriberDecision = entryKind({
       question: z.enum([
         'creatinine rise accepted',
         'weight: actual decides',
+        'weight change looked into',
         'part dose counts',
         'part dose does not count',
         'after 4 mg product',

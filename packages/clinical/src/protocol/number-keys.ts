@@ -14,6 +14,7 @@ export const numberKeys = {
     means: 'rise of creatinine as a multiple of the own baseline from which a prescriber is asked',
   },
   baselineDays: { unit: 'days', means: 'how far back the own baseline of creatinine is looked for' },
+  weightChangePercent: { unit: '%', means: 'a weight that differs by more from the one before it is weighed again' },
   adjustedWeightFromPercent: {
     unit: '% of ideal weight',
     means: 'actual weight from which the adjusted weight is looked at',

@@ -47,6 +47,11 @@ const numbers: Record<NumberKey, SourcedNumber> = {
   creatinineRise: open('26', `${SILENT}; KDIGO 2012 acute kidney injury: 26 umol/L or more`),
   creatinineRiseFactor: open('1.3', `${SILENT}; stricter than KDIGO 2012 (1.5 times)`),
   baselineDays: open('365', `${SILENT}; a year of the person's own values`, 'common practice, no source'),
+  weightChangePercent: open(
+    '15',
+    `${SILENT}; a change of weight past which the number is doubted`,
+    'common practice, no source',
+  ),
   adjustedWeightFromPercent: open(
     '120',
     `${SILENT}; Winter 2012, Pharmacotherapy 32:604: from 120 or 130 % of ideal weight`,

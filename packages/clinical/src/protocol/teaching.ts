@@ -26,6 +26,7 @@ export const teachingSheet: ProtocolSheet = {
     creatinineRise: taught('26'),
     creatinineRiseFactor: taught('1.3'),
     baselineDays: taught('365'),
+    weightChangePercent: taught('15'),
     adjustedWeightFromPercent: taught('120'),
     adjustedWeightShare: taught('0.4'),
     weightValidDays: taught('90'),

@@ -63,6 +63,8 @@ export function evidenceAfter(before: Evidence, plan: Plan): Evidence {
       caution: before.weight?.caution,
       entry: undefined,
       actualDecides: false,
+      before: undefined,
+      changeLookedInto: false,
     };
   }
   if (plan.load !== undefined) {

@@ -44,6 +44,9 @@ export type Weighed = {
   readonly entry: Uuid | undefined;
   /** A prescriber settled that the actual weight decides for this one; a later weight needs a decision of its own. */
   readonly actualDecides: boolean;
+  /** The weight before it, not estimated: what a change is told by (R2b). A weight that a plan assumes is the last one, unchanged. */
+  readonly before: { readonly on: Day; readonly value: Quantity; readonly entry: Uuid } | undefined;
+  readonly changeLookedInto: boolean;
 };
 
 /** What was said or seen of teeth and jaw. Undefined entry: an answer a plan assumes. */
@@ -207,7 +210,9 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
 
   const creatinine = newest.creatinine;
   const vitaminD = newest['vitamin D'];
-  const weighed = last(upToToday('weight'));
+  const weights = upToToday('weight');
+  const weighed = last(weights);
+  const weighedBefore = weights.slice(0, -1).findLast(({ body }) => body.method !== 'estimated');
   const heights = upToToday('height');
   const identity = last(upToToday('identity'));
   const loadings = loadingsBy(
@@ -267,6 +272,11 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
             caution: weighed.body.caution,
             entry: weighed.id,
             actualDecides: decided(weighed, 'weight: actual decides'),
+            before:
+              weighedBefore === undefined
+                ? undefined
+                : { on: weighedBefore.on, value: weighedBefore.body.quantity, entry: weighedBefore.id },
+            changeLookedInto: decided(weighed, 'weight change looked into'),
           },
     actualDecidesAssumed: false,
     height: heights.findLast(({ body }) => body.which === 'peak adult') ?? last(heights),

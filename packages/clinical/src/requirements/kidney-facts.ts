@@ -3,11 +3,12 @@ import { type Day, addDays, ageOn, birthdayIn, civilFromDay } from '../calendar/
 import { type Quantity, exactValue } from '../exact/quantity.ts';
 import { type Ratio, compareRatios, minus, ratioOf, times } from '../exact/ratio.ts';
 import { type Clearance, bothAtLeast, creatinineClearance } from '../formulas/creatinine-clearance.ts';
+import { changedByMoreThan } from '../formulas/change-from-baseline.ts';
 import { adjustedWeightKg, idealWeightKg, isAtLeastPercentOf } from '../formulas/ideal-weight.ts';
 import { creatinineUmolPerL, heightCm, weightKg } from '../formulas/units.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import { HORIZON_DAYS } from '../readiness/context.ts';
-import type { Evidence, Exception } from './evidence.ts';
+import type { Evidence, Exception, Weighed } from './evidence.ts';
 import { type SamplesCount, samplesCount, samplesCountFor } from './samples.ts';
 
 export type OtherWeight = { readonly sort: 'ideal' | 'adjusted'; readonly kg: Ratio };
@@ -31,6 +32,8 @@ export type KidneyFacts = {
   readonly risen: () => boolean;
   /** The same value had again from today on would have risen, whatever was accepted for this one (A2). */
   readonly repeatRises: () => boolean;
+  /** The weight before, where the deciding one differs from it by more than the protocol's share and nobody has looked into it. */
+  readonly weightChangedFrom: () => Weighed['before'];
   /** Looked at beside the actual weight. */
   readonly otherWeights: readonly OtherWeight[];
   /** Undefined where a value is not known. */
@@ -65,6 +68,16 @@ function baselineOf(
 const hasRisen = (umol: Ratio, baseline: Ratio, { exact }: Protocol): boolean =>
   compareRatios(minus(umol, baseline), ratioOf(exact.creatinineRise)) >= 0 ||
   compareRatios(umol, times(baseline, ratioOf(exact.creatinineRiseFactor))) >= 0;
+
+/** R2b: in either direction, on the weight before. */
+function changedFrom(kg: Ratio | undefined, weight: Weighed | undefined, protocol: Protocol): Weighed['before'] {
+  const before = weight?.before;
+  if (kg === undefined || weight === undefined || before === undefined || weight.changeLookedInto) return undefined;
+  if (before.on < weight.on - protocol.number.baselineDays) return undefined;
+  const was = usable(before.value, weightKg);
+  if (was === undefined) return undefined;
+  return changedByMoreThan(kg, was, protocol.exact.weightChangePercent) ? before : undefined;
+}
 
 function otherWeightsThan(kg: Ratio, { height, sex }: Evidence, { exact }: Protocol): readonly OtherWeight[] {
   if (height === undefined || sex === undefined) return [];
@@ -157,6 +170,7 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
       const lowest = umol === undefined ? undefined : baselineOf(evidence, protocol, today, Infinity);
       return umol !== undefined && lowest !== undefined && hasRisen(umol, lowest.umol, protocol);
     }),
+    weightChangedFrom: once(() => changedFrom(kg, weight, protocol)),
     otherWeights,
     clearanceAt,
     weightsDisagreeAt,

@@ -94,6 +94,17 @@ function judgeAtAge(facts: KidneyFacts, age: number): Judgement {
       working('Creatinine has risen on the own baseline: whatever the clearance, a prescriber is asked.'),
     );
   }
+  const changedFrom = facts.weightChangedFrom();
+  if (changedFrom !== undefined) {
+    const { value, on } = changedFrom;
+    return judgement(
+      'cannot say',
+      `weight changed by more than ${facts.protocol.number.weightChangePercent} %`,
+      working(
+        `On ${shortDate(on)} it was ${quantityText(value)}. Weigh again: a slip of unit or of a figure, a plaster or water may stand behind it. If it is true, a prescriber looks into it.`,
+      ),
+    );
+  }
   if (facts.weightsDisagreeAt(age)) {
     return judgement(
       'cannot say',

@@ -103,7 +103,8 @@ export function kidneyPath(facts: KidneyFacts, day: Day): Path {
   } else if (!creatinine.signed && creatinine.entry !== undefined) {
     needs.sign = { results: [creatinine.entry], why: `bloods of ${shortDate(creatinine.on)} are not signed` };
   }
-  if (weight === undefined || weight.method === 'estimated' || isOutOfDate(weight, day, weightValidDays)) {
+  const changed = facts.weightChangedFrom() !== undefined;
+  if (weight === undefined || weight.method === 'estimated' || changed || isOutOfDate(weight, day, weightValidDays)) {
     needs.weigh = { validDays: weightValidDays, neverMeasured: weight === undefined, why: whyWeigh(facts) };
   }
   const undecided = blockerOfRepeat(facts, day, needs);
@@ -113,8 +114,11 @@ export function kidneyPath(facts: KidneyFacts, day: Day): Path {
     : { is: 'steps', needs };
 }
 
-function whyWeigh({ evidence: { weight }, protocol }: KidneyFacts): string {
+function whyWeigh({ evidence: { weight }, protocol, weightChangedFrom }: KidneyFacts): string {
   if (weight === undefined) return 'weight was never recorded';
   if (weight.method === 'estimated') return 'the weight was only estimated';
+  const from = weightChangedFrom();
+  if (from !== undefined)
+    return `weight changed by more than ${protocol.number.weightChangePercent} % since ${shortDate(from.on)}: weigh again`;
   return `weight of ${shortDate(weight.on)} counts until ${shortDate(addDays(weight.on, protocol.number.weightValidDays))}`;
 }

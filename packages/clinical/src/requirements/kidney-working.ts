@@ -144,6 +144,7 @@ const thresholdsOf = ({ otherWeights, baseline }: KidneyFacts): Threshold[] => [
   { key: 'nearLimitCeiling' },
   { key: 'bloodsValidDays' },
   { key: 'weightValidDays' },
+  { key: 'weightChangePercent' },
   ...(baseline() === undefined
     ? []
     : ([{ key: 'creatinineRise' }, { key: 'creatinineRiseFactor' }, { key: 'baselineDays' }] as const)),

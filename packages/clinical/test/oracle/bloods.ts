@@ -179,6 +179,20 @@ export function repeatWouldRise(view: View, kidney: Kidney, today: number): bool
   return baselineResults(view).some(({ on, value }) => on >= since && hasRisenOn(view, micromoles, value));
 }
 
+/** R2b: by more than the share on the weight before, up or down, and nobody has looked into it. */
+function weightChanged(view: View, { weight }: Kidney, actual: Fraction): boolean {
+  const earlier = view.of('weight').slice(0, -1);
+  const before = last(earlier.filter((fact) => fact.body.method !== 'estimated'));
+  if (weight === undefined || before === undefined) return false;
+  const was = kilogramsOf(before);
+  if (was === undefined || before.on < weight.on - view.world.count('baselineDays')) return false;
+  const gap = below(actual, was) ? minus(was, actual) : minus(actual, was);
+  const percent = over(times(fraction(100n), gap), was);
+  return (
+    above(percent, view.world.limit('weightChangePercent')) && !decided(view, 'weight change looked into', weight.ids)
+  );
+}
+
 type Weights = {
   /** By which the clearance is told; undefined: it cannot be, no height is recorded. */
   readonly deciding: Fraction | undefined;
@@ -234,6 +248,7 @@ export function kidneyFunction(view: View, day: number): Answer {
   const clearance = lowerClearance(kidney, deciding, day);
   if (below(clearance, floor)) return NOT_READY;
   if (hasRisen(view, kidney)) return CANNOT_SAY;
+  if (weightChanged(view, kidney, kilograms)) return CANNOT_SAY;
   const disagree = lighter.some((other) => below(lowerClearance(kidney, other, day), floor));
   if (disagree && !decided(view, 'weight: actual decides', weight.ids)) return CANNOT_SAY;
   return { verdict: 'ready', near: below(clearance, view.world.limit('nearLimitCeiling')) };

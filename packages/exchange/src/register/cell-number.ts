@@ -2,10 +2,10 @@
  * A measured value as people write it: comparator, number and, where the cell says it, its own unit. The figures stay as
  * written; nothing is rounded, no comma is turned into a point unless the mapping says that commas are points here.
  */
-import { parseScaled, scaledText, type Comparator } from '@twelvemonth/clinical';
+import { parseScaled, scaledText, type Comparator, type Measure } from '@twelvemonth/clinical';
 import type { RegisterMapping } from './mapping.ts';
 import type { ProblemName } from './problem.ts';
-import { type Measure, isSomeUnit, unitFromText } from './unit-words.ts';
+import { isSomeUnit, unitFromText } from './unit-words.ts';
 
 export type NumberProblem = { readonly problem: ProblemName; readonly says: string; readonly remedy: string };
 export type NumberRead =

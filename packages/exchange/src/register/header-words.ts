@@ -2,8 +2,8 @@
  * What a column's heading usually means. The first line that fits decides, so lines that could be mistaken for another
  * stand above it ("next dose due" is never a dose). A heading that fits nothing is left to a person.
  */
+import { type Measure } from '@twelvemonth/clinical';
 import type { Meaning } from './mapping.ts';
-import type { Measure } from './unit-words.ts';
 
 /** Lower case, no accents, brackets and punctuation as spaces, "#1" as "no 1". */
 const plainHeader = (header: string): string =>

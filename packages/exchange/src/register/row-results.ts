@@ -1,8 +1,7 @@
 /** Measured values of a row: laboratory results, weight, height. A value without a unit or a day is no fact. */
-import { type Analyte, type BodyOfKind, type Day, quantityText } from '@twelvemonth/clinical';
+import { type Analyte, type BodyOfKind, type Day, quantityText, plausibility } from '@twelvemonth/clinical';
 import { readNumber } from './cell-number.ts';
 import type { Fact } from './fact.ts';
-import { plausibility } from './plausible.ts';
 import { type RowReading, dayIn, textIn } from './row-dates.ts';
 import { type Column, columnsMeaning, dateColumnOf } from './sheet.ts';
 

@@ -2,13 +2,13 @@
  * A mapping laid over a table: which column is what, which date belongs to which value, and what the mapping still lacks
  * before anything can be taken in.
  */
-import { type Day } from '@twelvemonth/clinical';
+import { type Day, type Measure } from '@twelvemonth/clinical';
 import { orderTold } from './cell-date.ts';
 import { readNumber } from './cell-number.ts';
 import { isDateMeaning, measureOf } from './header-words.ts';
 import type { Meaning, RegisterMapping } from './mapping.ts';
 import type { Table } from './table.ts';
-import { type Measure, unitFromText } from './unit-words.ts';
+import { unitFromText } from './unit-words.ts';
 
 export type Column = {
   readonly index: number;

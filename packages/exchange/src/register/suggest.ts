@@ -17,10 +17,10 @@ import {
 } from './file-habits.ts';
 import { isDateMeaning, meaningOfHeader, measureOf } from './header-words.ts';
 import type { Meaning, RegisterMapping } from './mapping.ts';
-import { unitsThatFit } from './plausible.ts';
+import { unitsThatFit, type Measure } from '@twelvemonth/clinical';
 import { dateColumnOf, sheetOf } from './sheet.ts';
 import type { Table } from './table.ts';
-import { type Measure, unitInHeader } from './unit-words.ts';
+import { unitInHeader } from './unit-words.ts';
 import type { Day } from '@twelvemonth/clinical';
 
 export type Suggestion = { readonly mapping: RegisterMapping; readonly doubts: readonly Doubt[] };

@@ -1,8 +1,5 @@
 /** How units are written in headers and cells, and what they are. Only spellings that cannot mean two units are here. */
-import { type Analyte, heightUnits, unitsOf, weightUnits } from '@twelvemonth/clinical';
-
-/** What a column can measure. */
-export type Measure = Analyte | 'weight' | 'height';
+import { type Measure, heightUnits, unitsOf, weightUnits } from '@twelvemonth/clinical';
 
 /** Units that may be named for a measure, in the record's own spelling. */
 const unitsFor = (measure: Measure): readonly string[] =>

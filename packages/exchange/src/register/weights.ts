@@ -1,7 +1,6 @@
 /** A weight in the wrong unit passes as a body: it is caught against the person's other weights (practice hazard 8). */
-import { type BodyOfKind, type Day, plainDate } from '@twelvemonth/clinical';
+import { type BodyOfKind, type Day, plainDate, weightJumpShare } from '@twelvemonth/clinical';
 import type { Fact } from './fact.ts';
-import { weightJumpShare } from './plausible.ts';
 import type { Report } from './problem.ts';
 
 type Weighed = { readonly on: Day; readonly quantity: BodyOfKind<'weight'>['quantity'] };

@@ -1,0 +1,85 @@
+/**
+ * What may be a slip and may be true: asked about before it is written, never guessed and never refused for good. Whoever has
+ * looked confirms the sentence that was shown; another sentence, because the notes have moved on, is asked anew.
+ */
+import { shortDate } from '../calendar/day.ts';
+import { type Measure, plausibility, weightJumpShare } from '../exact/plausible.ts';
+import { type Quantity, exactValue, quantityText } from '../exact/quantity.ts';
+import { dividedBy, minus, ratioAsNumber } from '../exact/ratio.ts';
+import { weightKg } from '../formulas/units.ts';
+import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
+import { type Refusal } from './refusal.ts';
+import { refusal } from './refuse.ts';
+
+/** `replaced`: the entry a correction stands in for, which it need not agree with. */
+export function checkDoubts(
+  record: SubjectRecord,
+  fact: Fact,
+  path: string,
+  confirmed: readonly string[],
+  replaced: string | undefined,
+): readonly Refusal[] {
+  return doubtsAbout(record, fact, replaced)
+    .filter((says) => !confirmed.includes(says))
+    .map((says) =>
+      refusal('is-it-right', says, {
+        field: `${path}.quantity`,
+        remedy: 'look at what was reported: correct it here, or say that it is right as typed',
+      }),
+    );
+}
+
+function doubtsAbout(record: SubjectRecord, fact: Fact, replaced: string | undefined): readonly string[] {
+  const others = <Kind extends Fact['kind']>(kind: Kind): readonly Fact<Kind>[] =>
+    factsOf(record, kind).filter(({ id }) => id !== replaced);
+  switch (fact.kind) {
+    case 'result': {
+      const { analyte, quantity } = (fact as Fact<'result'>).body;
+      const there = others('result').filter(({ on, body }) => on === fact.on && body.analyte === analyte);
+      return [...asUnit(analyte, analyte, quantity), ...sameDay(analyte, quantity, there)];
+    }
+    case 'weight': {
+      const { quantity } = (fact as Fact<'weight'>).body;
+      return [...asUnit('weight', 'weight', quantity), ...jump(quantity, fact, others('weight'))];
+    }
+    case 'height': {
+      const { quantity } = (fact as Fact<'height'>).body;
+      return asUnit('height', 'height', quantity);
+    }
+    default:
+      return [];
+  }
+}
+
+/** "creatinine 0.9 umol/L is far outside what is seen in umol/L; it would be usual in mg/dL" */
+function asUnit(measure: Measure, what: string, quantity: Quantity): readonly string[] {
+  if (quantity.comparator !== '') return [];
+  const { sits, betterAs } = plausibility(measure, quantity.unit, Number(quantity.value));
+  if (sits === 'usual' || (sits === 'unusual' && betterAs === undefined)) return [];
+  const other =
+    betterAs === undefined ? 'is a figure or the point out of place' : `is it ${quantity.value} ${betterAs}`;
+  return [`You typed ${what} ${quantityText(quantity)}, far outside what is seen in ${quantity.unit}: ${other}?`];
+}
+
+function sameDay(what: string, quantity: Quantity, there: readonly Fact<'result'>[]): readonly string[] {
+  const other = there.find(({ body }) => !isSame(body.quantity, quantity));
+  return other === undefined || there.some(({ body }) => isSame(body.quantity, quantity))
+    ? []
+    : [
+        `You typed ${what} ${quantityText(quantity)}; the notes have ${quantityText(other.body.quantity)} of the same day, ${shortDate(other.on)}: which is right, or were there two samples?`,
+      ];
+}
+
+const isSame = (one: Quantity, other: Quantity): boolean =>
+  one.unit === other.unit && one.comparator === other.comparator && exactValue(one) === exactValue(other);
+
+function jump(quantity: Quantity, { on }: Fact, weights: readonly Fact<'weight'>[]): readonly string[] {
+  const before = weights.findLast((weight) => weight.on <= on);
+  const [now, was] = [weightKg(quantity), before === undefined ? undefined : weightKg(before.body.quantity)];
+  if (before === undefined || now === undefined || was === undefined || was.top <= 0) return [];
+  const change = ratioAsNumber(dividedBy(minus(now, was), was));
+  if (Math.abs(change) <= weightJumpShare) return [];
+  return [
+    `You typed ${quantityText(quantity)}; on ${shortDate(before.on)} it was ${quantityText(before.body.quantity)}, ${Math.round(Math.abs(change) * 100)} % ${change < 0 ? 'less' : 'more'}: is the unit right, and was it weighed twice?`,
+  ];
+}

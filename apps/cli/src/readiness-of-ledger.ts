@@ -1,6 +1,7 @@
 /** Readiness of a ledger written as text, without any service: by the teaching sheet or a sheet from a file. */
 import { readFileSync } from 'node:fs';
 import {
+  type BodyOfKind,
   type Day,
   type DecisionContext,
   type Entry,
@@ -12,10 +13,13 @@ import {
   entriesFromDrafts,
   everyDay,
   parseLedger,
+  plural,
   protocolFrom,
+  quantityText,
   readSheet,
   recordOf,
   teachingSheet,
+  unitsOf,
   verdicts,
 } from '@twelvemonth/clinical';
 import { todayIn } from './clock.ts';
@@ -38,6 +42,7 @@ export function readinessOfLedger(asked: LedgerAsked, output: Output): number {
     calendar: everyDay,
   };
   const { entries, questions } = ledgerOf(asked.ledger);
+  for (const says of unitsThatDoNotFit(entries)) output.aside(says);
   output.aside(
     asked.protocol === undefined
       ? 'by the teaching sheet: never for a real person'
@@ -95,6 +100,19 @@ function ledgerOf(path: string): { readonly entries: readonly Entry[]; readonly 
     questions: parsed.questions,
   };
 }
+
+/** Kept as it was written and used by nothing: a person is asked which unit was meant. */
+const unitsThatDoNotFit = (entries: readonly Entry[]): readonly string[] =>
+  entries.flatMap(({ kind, body, effectiveAt }) => {
+    if (kind !== 'result') return [];
+    const { analyte, quantity } = body as BodyOfKind<'result'>;
+    const units: readonly string[] = unitsOf[analyte];
+    return units.includes(quantity.unit)
+      ? []
+      : [
+          `${effectiveAt}: ${analyte} ${quantityText(quantity)} decides nothing: it is not reported in ${quantity.unit}. Is it ${plural(units)}?`,
+        ];
+  });
 
 const recordAt = (entries: readonly Entry[], knownAt?: string): SubjectRecord =>
   recordOf(entries[0]?.subject ?? 'patient/person', entries, knownAt === undefined ? {} : { knownAt });

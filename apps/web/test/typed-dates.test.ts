@@ -1,7 +1,7 @@
 /** Dates as a nurse types them at a desk. Checked against Temporal, the language's own calendar. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { bornShort, momentInWords, readTypedDate } from '../src/words/dates.ts';
+import { bornShort, momentInWords, readTypedDate, unreadableDate } from '../src/words/dates.ts';
 
 const today = '2026-11-26';
 
@@ -51,4 +51,17 @@ test('a birth date of which only the year is known stays a year', () => {
 test('a moment is told on the wall of the unit, summer and winter', () => {
   expect(momentInWords('2026-07-01T23:30:00Z', 'Europe/London')).toBe('Thu 2 Jul 2026, 00:30');
   expect(momentInWords('2026-12-01T23:30:00Z', 'Europe/London')).toBe('Tue 1 Dec 2026, 23:30');
+});
+
+describe('a date that cannot be read', () => {
+  test.each(['28 1', '28/1', '28 Jan', '28jan', '28.1.'])(
+    '%s has no year: it is asked for, with what was typed',
+    (typed) => {
+      expect(readTypedDate(typed, today)).toBeUndefined();
+      expect(unreadableDate(typed)).toBe(`“${typed}” has no year. Write day, month, year: 28 1 2027.`);
+    },
+  );
+  test('another is shown as it was typed', () => {
+    expect(unreadableDate('31 2 2027')).toContain('“31 2 2027” is not a date that exists');
+  });
 });

@@ -207,7 +207,9 @@ notes of nobody`;
   });
   test('they name the place and what was wanted', () => {
     const says = problems(text).map((problem) => problem.says);
-    expect(says[0]).toBe('cannot read "stone measured": wanted one of: kg | lb');
+    expect(says[0]).toBe(
+      'cannot read "stone measured": wanted the unit of 56 as it was reported, which is never guessed: kg | lb',
+    );
     expect(says[1]).toContain('31 Feb 2026 does not');
     expect(says[2]).toBe('no entry begins with "creatinin 88 umol/L"');
     expect(says[4]).toContain('a number with at most 4 decimals');

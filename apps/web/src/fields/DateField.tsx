@@ -2,7 +2,7 @@ import { addDays, day, plainDate } from '@twelvemonth/clinical';
 import { useState } from 'react';
 import { useServiceToday } from '../frame/unit.ts';
 import { Button } from '../paper/Button.tsx';
-import { dayInWords, readTypedDate, shortDay } from '../words/dates.ts';
+import { dayInWords, readTypedDate, shortDay, unreadableDate } from '../words/dates.ts';
 import css from './Field.module.css';
 import { Field, type FieldWords } from './Field.tsx';
 
@@ -27,10 +27,7 @@ export function DateField({ value, onChange, near = 'none', ...words }: Props) {
       : value === undefined && shownFor !== undefined
         ? ''
         : typed;
-  const unreadable =
-    left && typed.trim() !== '' && shownFor === undefined
-      ? 'Not a date that exists. Write day, month, year: 28 1 2027.'
-      : undefined;
+  const unreadable = left && typed.trim() !== '' && shownFor === undefined ? unreadableDate(typed) : undefined;
   const take = (date: string): void => {
     setTyped(shortDay(date));
     onChange(date);

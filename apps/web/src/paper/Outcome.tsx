@@ -1,17 +1,44 @@
 import { useEffect, useRef } from 'react';
 import type { Attempt } from '../server/use-act.ts';
 import { momentInWords } from '../words/dates.ts';
+import { Button } from './Button.tsx';
 import { Note } from './Note.tsx';
 import { inSummary } from './refusal-words.ts';
 
 /** What came of an act: recorded, refused by name with what to do instead, moved on meanwhile, or not reached. Takes the focus when refused. */
-export function Outcome({ of: attempt }: { of: Pick<Attempt, 'refusals' | 'trouble' | 'missed' | 'answer'> }) {
-  const { refusals, trouble, missed, answer } = attempt;
+export function Outcome({
+  of: attempt,
+}: {
+  of: Pick<Attempt, 'refusals' | 'trouble' | 'missed' | 'answer'> & Partial<Pick<Attempt, 'confirm'>>;
+}) {
+  const { refusals, trouble, missed, answer, confirm } = attempt;
   const place = useRef<HTMLDivElement>(null);
   const refused = refusals.length > 0 || trouble !== undefined || missed.length > 0;
   useEffect(() => {
     if (refusals.length > 0 || trouble !== undefined || missed.length > 0) place.current?.focus();
   }, [refusals, trouble, missed]);
+  if (confirm !== undefined) {
+    return (
+      <div ref={place} tabIndex={-1}>
+        <Note tone="caution" speaks="at once">
+          <p>
+            <strong>Is it right? Nothing is recorded yet.</strong>
+          </p>
+          <ul>
+            {refusals.map(({ says, field }) => (
+              <li key={`${field ?? ''} ${says}`}>{says}</li>
+            ))}
+          </ul>
+          <p>
+            Correct it below or above, or{' '}
+            <Button size="slim" onClick={confirm}>
+              record it as typed: I looked
+            </Button>
+          </p>
+        </Note>
+      </div>
+    );
+  }
   if (refused) {
     return (
       <div ref={place} tabIndex={-1}>

@@ -25,6 +25,8 @@ export type Attempt = {
   readonly trouble: { readonly says: string; readonly quote?: string } | undefined;
   readonly missed: readonly ServerProblem['missed'][number][];
   readonly answer: ActAnswer | undefined;
+  /** Set where the server only asks whether what was typed is right: sends it again, with what it asked confirmed. */
+  readonly confirm: (() => void) | undefined;
 };
 
 const same = (a: Seen | undefined, b: Seen | undefined): boolean => JSON.stringify(a) === JSON.stringify(b);
@@ -71,7 +73,10 @@ export function useAct(onDone?: (answer: ActAnswer) => void, seen?: Seen): Attem
   const [busy, setBusy] = useState(false);
   const [outcome, setOutcome] = useState<Outcome>(nothing);
   const { role } = useActingRole();
-  const send: Attempt['send'] = async (act, { signedBy } = {}) => {
+  const asked = useRef<{ act: ActBody['act']; sending: Sending; confirmed: readonly string[] }>(undefined);
+  const send = async (act: ActBody['act'], sending: Sending = {}, confirmed: readonly string[] = []) => {
+    const { signedBy } = sending;
+    asked.current = { act, sending, confirmed };
     if (inFlight.current) return undefined;
     inFlight.current = true;
     setBusy(true);
@@ -79,7 +84,7 @@ export function useAct(onDone?: (answer: ActAnswer) => void, seen?: Seen): Attem
     try {
       const answer = await post('act', {
         id: id.current,
-        act,
+        act: confirmed.length === 0 ? act : ({ ...act, confirms: confirmed } as ActBody['act']),
         ...(role === undefined || signedBy !== undefined ? {} : { role }),
         ...(opened.seen === undefined ? {} : { seen: opened.seen }),
         ...(signedBy === undefined ? {} : { signedBy }),
@@ -103,5 +108,11 @@ export function useAct(onDone?: (answer: ActAnswer) => void, seen?: Seen): Attem
       setBusy(false);
     }
   };
-  return { send, busy, ...outcome };
+  const { refusals } = outcome;
+  const onlyAsked = refusals.length > 0 && refusals.every(({ name }) => name === 'is-it-right');
+  const confirm = (): void => {
+    const last = asked.current;
+    if (last !== undefined) void send(last.act, last.sending, [...last.confirmed, ...refusals.map(({ says }) => says)]);
+  };
+  return { send: (act, sending) => send(act, sending), busy, ...outcome, confirm: onlyAsked ? confirm : undefined };
 }

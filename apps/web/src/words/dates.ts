@@ -49,3 +49,9 @@ export function readTypedDate(typed: string, today: string): string | undefined 
   const found = parseDay(`${year}-${(figures[2] ?? '').padStart(2, '0')}-${(figures[1] ?? '').padStart(2, '0')}`);
   return found === undefined ? undefined : plainDate(found);
 }
+
+/** What is wrong with a date that cannot be read, with what was typed: a year that is missing is asked for, not completed. */
+export const unreadableDate = (typed: string): string =>
+  /^\d{1,2}[ ./-]?(\d{1,2}|[A-Za-z]{3,9})[./-]?$/.test(typed.trim())
+    ? `“${typed.trim()}” has no year. Write day, month, year: 28 1 2027.`
+    : `“${typed.trim()}” is not a date that exists. Write day, month, year: 28 1 2027.`;

@@ -98,11 +98,19 @@ export function takeQuoted(scanner: LineScanner): Found<string> | undefined {
 export function takeDate(scanner: LineScanner): Found<PlainDate> | undefined {
   const start = scanner.at;
   const text = take(scanner, /\d{4}-\d{2}-\d{2}(?![\dT])|\d{1,2} +[A-Za-z]{3,9} +\d{4}/y, 'a date such as 3 Mar 2026');
-  if (text === undefined) return undefined;
+  if (text === undefined) return withoutYear(scanner);
   const day = parseDay(text) ?? parseShortDate(text.replace(/ +/g, ' '));
   if (day !== undefined) return { value: plainDate(day) };
   scanner.at = start;
   return want(scanner, `a date that exists (${text} does not)`);
+}
+
+/** "3 Mar weight ...": a day and a month that stand there without their year. */
+function withoutYear(scanner: LineScanner): undefined {
+  const yearless = /^\s*(\d{1,2} +(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]*)(?![a-z])/i.exec(
+    scanner.text.slice(scanner.at),
+  )?.[1];
+  return yearless === undefined ? undefined : want(scanner, `the year of ${yearless}, which is never guessed`);
 }
 
 /** One plain word: what needs no quotes. */

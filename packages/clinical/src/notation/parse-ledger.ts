@@ -87,7 +87,7 @@ const wrong = (reading: Reading, line: number, says: string, remedy: string): un
 /** "cannot read "umol" here: wanted ..." */
 function stopped(scanner: LineScanner): string {
   const rest = scanner.text.slice(scanner.wantedAt).trim();
-  const decisive = scanner.wanted.find((what) => what.includes('that exists'));
+  const decisive = scanner.wanted.find((what) => /that exists|never guessed/.test(what));
   const wanted = decisive ?? [...new Set(scanner.wanted)].slice(0, 6).join(', or ');
   return rest === ''
     ? `the line ends too early: wanted ${wanted}`

@@ -215,9 +215,14 @@ function takeQuantity(scanner: LineScanner, shape: Readonly<Record<string, Schem
   if (number === undefined) return undefined;
   const comparator = /^[<>]=?/.exec(number)?.[0] ?? '';
   const unit = shape['unit'] === undefined ? undefined : takeValue(scanner, shape['unit']);
-  return unit === undefined
-    ? undefined
-    : { value: { comparator, value: number.slice(comparator.length).trim(), unit: unit.value } };
+  if (unit === undefined) {
+    const units = shape['unit'] === undefined ? [] : Object.values(bare(shape['unit']).def.entries ?? {});
+    const which = units.length > 0 && units.length <= 4 ? `: ${units.join(' | ')}` : '';
+    // Matches nothing: only says what was wanted behind the number.
+    take(scanner, /(?!)/y, `the unit of ${number.trim()} as it was reported, which is never guessed${which}`);
+    return undefined;
+  }
+  return { value: { comparator, value: number.slice(comparator.length).trim(), unit: unit.value } };
 }
 
 /** Fields in any order, separated by commas. Where a body has several shapes, the first that takes all the text is meant. */

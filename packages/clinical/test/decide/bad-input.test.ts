@@ -1,6 +1,6 @@
 /** Bad input is asked about, never guessed: what may be a slip is shown as it was typed, and written once it was confirmed. */
 import { describe, expect, test } from 'vitest';
-import { type Act, factsOf } from '@twelvemonth/clinical';
+import { type Act, factsOf, parseLedger } from '@twelvemonth/clinical';
 import { DayUnit } from './a-day-unit.ts';
 
 const result = (analyte: string, value: string, unit?: string) => ({
@@ -110,5 +110,22 @@ describe('two values that contradict', () => {
       'You typed 123.9 kg; on 20 Nov 2026 it was 56.2 kg, 120 % more: is the unit right, and was it weighed twice?',
     );
     unit.expect('dana', record(weight('123.9', 'lb')));
+  });
+});
+
+describe('notes written as text', () => {
+  const says = (line: string): string => {
+    const read = parseLedger(`person  female, born 1941-06-02\n${line}\n`);
+    return read.ok ? 'read' : read.problems.map(({ line: at, says }) => `${at}: ${says}`).join();
+  };
+  test.each([
+    ['3 Mar weight 56.2 kg measured', '2: cannot read "3 Mar weight 56.2 kg measured": wanted the year of 3 Mar'],
+    ['3 Mar 2026 weight 56.2 measured', '2: cannot read "measured": wanted the unit of 56.2'],
+    ['3 Mar 2026 creatinine 88', '2: the line ends too early: wanted the unit of 88'],
+    ['3 Mar 2026 creatinine 88 signed', '2: cannot read "signed": wanted the unit of 88'],
+    ['3 Mar 2026 weight 8.9 stone measured', '2: cannot read "stone measured": wanted the unit of 8.9'],
+  ])('%s: asked about, never guessed', (line, problem) => {
+    expect(says(line)).toContain(problem);
+    expect(says(line)).toContain('never guessed');
   });
 });

@@ -13,8 +13,12 @@ const weight = (value: string, unit?: string) => ({
   body: { quantity: { comparator: '', value, ...(unit === undefined ? {} : { unit }) }, method: 'measured' },
   effectiveAt: '2026-11-23',
 });
-const record = (line: ReturnType<typeof result> | ReturnType<typeof weight>, more: object = {}): Act =>
-  ({ name: 'record', patient: 'p1', line, ...more }) as Act;
+const record = (line: ReturnType<typeof result> | ReturnType<typeof weight>, more: object = {}): Act => ({
+  name: 'record',
+  patient: 'p1',
+  line,
+  ...more,
+});
 const here = (): DayUnit => new DayUnit().register();
 
 describe('a value without a unit', () => {
@@ -73,7 +77,7 @@ describe('a value that may be in another unit', () => {
     const unit = here();
     const act = record(result('creatinine', '24', 'umol/L'));
     const [asked] = unit.do('dana', act);
-    expect(unit.refused('dana', { ...act, confirms: ['something else'] } as Act)).toEqual(['is-it-right']);
+    expect(unit.refused('dana', { ...act, confirms: ['something else'] })).toEqual(['is-it-right']);
     unit.expect('dana', { ...act, confirms: [asked?.says ?? ''] } as Act);
     expect(unit.newest('result').body.quantity.value).toBe('24');
   });
@@ -91,7 +95,7 @@ describe('two values that contradict', () => {
   });
   test('of one form: the second line is asked about beside the first', () => {
     const lines = [result('creatinine', '88', 'umol/L'), result('creatinine', '98', 'umol/L')];
-    expect(here().refused('dana', { name: 'record together', patient: 'p1', lines } as Act)).toEqual(['is-it-right']);
+    expect(here().refused('dana', { name: 'record together', patient: 'p1', lines })).toEqual(['is-it-right']);
   });
   test('the same value again, another day, or a correction of that entry is no contradiction', () => {
     const unit = here();

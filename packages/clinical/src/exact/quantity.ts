@@ -43,7 +43,7 @@ const quantityWith = <const Units extends readonly [string, ...string[]]>(units:
         error: ({ input }) =>
           input === undefined || input === ''
             ? `the unit is missing, and is never guessed: ${units.join(', ')}`
-            : `${String(input)} is not one of its units: ${units.join(', ')}`,
+            : `${typeof input === 'string' ? input : 'what was sent'} is not one of its units: ${units.join(', ')}`,
       }),
     })
     .readonly();

@@ -1,6 +1,6 @@
 /** Bad input is asked about, never guessed: what may be a slip is shown as it was typed, and written once it was confirmed. */
 import { describe, expect, test } from 'vitest';
-import { type Act, factsOf, parseLedger } from '@twelvemonth/clinical';
+import { type ActNamed, factsOf, parseLedger } from '@twelvemonth/clinical';
 import { DayUnit } from './a-day-unit.ts';
 
 const result = (analyte: string, value: string, unit?: string) => ({
@@ -13,7 +13,10 @@ const weight = (value: string, unit?: string) => ({
   body: { quantity: { comparator: '', value, ...(unit === undefined ? {} : { unit }) }, method: 'measured' },
   effectiveAt: '2026-11-23',
 });
-const record = (line: ReturnType<typeof result> | ReturnType<typeof weight>, more: object = {}): Act => ({
+const record = (
+  line: ReturnType<typeof result> | ReturnType<typeof weight>,
+  more: object = {},
+): ActNamed<'record'> => ({
   name: 'record',
   patient: 'p1',
   line,
@@ -78,7 +81,7 @@ describe('a value that may be in another unit', () => {
     const act = record(result('creatinine', '24', 'umol/L'));
     const [asked] = unit.do('dana', act);
     expect(unit.refused('dana', { ...act, confirms: ['something else'] })).toEqual(['is-it-right']);
-    unit.expect('dana', { ...act, confirms: [asked?.says ?? ''] } as Act);
+    unit.expect('dana', { ...act, confirms: [asked?.says ?? ''] });
     expect(unit.newest('result').body.quantity.value).toBe('24');
   });
 });

@@ -10,11 +10,14 @@ import {
   courseOf,
   day,
   entriesFromDrafts,
+  everyDay,
   parseLedger,
+  readiness,
   recordOf,
   standingOf,
   teaching,
   usualPerson,
+  viewOf,
 } from '@twelvemonth/clinical';
 
 function notes(text: string): SubjectRecord {
@@ -53,6 +56,15 @@ describe('on treatment', () => {
     expect(
       reviewOn(`1 Mar 2024  height 165 cm measured now\n1 Mar 2025  height 158 cm measured now\n${one}`, '2026-03-01'),
     ).toBeUndefined();
+  });
+  test('the verdict names the entry it rests on', () => {
+    const record = notes(`${one}\n2 Feb 2026  #f fracture hip, treatment repaired`);
+    const context = { protocols: [{ from: day('2020-01-01'), protocol: teaching }], calendar: everyDay };
+    const view = viewOf(readiness(record, context, day('2026-03-01')), record, context);
+    const { working } = view.requirements.find(({ id }) => id === 'course') ?? {};
+    expect(working?.inputs).toContainEqual(
+      expect.objectContaining({ label: 'what happened', entry: 'f', on: '2026-02-02' }),
+    );
   });
   test('a review on or after the day settles it', () => {
     const text = `1 Mar 2025  height 160 cm measured now\n${one}\n2 Feb 2026  height 157 cm measured now\n3 Feb 2026  course review carry on to 3 doses, "seen, spine pictures clear"`;

@@ -13,19 +13,22 @@ import {
   day,
   entriesFromDrafts,
   parseLedger,
+  protocolFrom,
   recordOf,
   reviewSheetOf,
   teaching,
+  teachingSheet,
   usualPerson,
 } from '@twelvemonth/clinical';
 
 const born = 'person female, born 1952-06-02';
-function sheet(text: string, on = '2026-06-01', person = born): ReviewSheet {
+function recordOfText(text: string, person = born) {
   const read = parseLedger(`${person}\n${text}`);
   if (!read.ok) throw new Error(read.problems.map(({ line, says }) => `${line}: ${says}`).join('\n'));
-  const record = recordOf(usualPerson, entriesFromDrafts(read.drafts, { start: '2015-01-01T08:00:00.000Z' }));
-  return reviewSheetOf(record, teaching, day(on));
+  return recordOf(usualPerson, entriesFromDrafts(read.drafts, { start: '2015-01-01T08:00:00.000Z' }));
 }
+const sheet = (text: string, on = '2026-06-01', person = born): ReviewSheet =>
+  reviewSheetOf(recordOfText(text, person), teaching, day(on));
 const dose = (date: string) => `${date}  dose zoledronic acid 5 mg, this service`;
 const three = `${dose('14 Mar 2023')}\n${dose('14 Mar 2024')}\n${dose('26 Mar 2025')}`;
 const lines = (of: ReviewSheet, title: string) =>
@@ -224,6 +227,21 @@ describe('what a decision would lead to', () => {
     expect(said({ outcome: 'planned break', reviewOn: day('2028-03-26') })).toContain(
       'until the review on 26 Mar 2028',
     );
+  });
+  test("a regimen's own number stands in place of the protocol's", () => {
+    const [regimen] = teachingSheet.regimens;
+    if (regimen === undefined) throw new Error('the teaching sheet has no regimen');
+    const sourced = { value: '3', source: 'for this test', status: 'local decision' as const };
+    const made = protocolFrom({
+      ...teachingSheet,
+      regimens: [{ ...regimen, numbers: { maxConsecutiveDoses: sourced } }],
+    });
+    if (!('protocol' in made)) throw new Error('the sheet has an empty number');
+    const record = recordOfText(three);
+    expect(reviewSheetOf(record, made.protocol, day('2026-06-01')).basis).toMatchObject({
+      needsSpecialist: true,
+      maxConsecutive: 3,
+    });
   });
   test('at six in a row a specialist, and the basis says so', () => {
     const six = ['2020', '2021', '2022'].map((year) => dose(`14 Mar ${year}`)).join('\n');

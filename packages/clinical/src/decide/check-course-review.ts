@@ -3,6 +3,7 @@ import { type Day, addMonths, day, shortDate } from '../calendar/day.ts';
 import { clockOf } from '../clock/clock.ts';
 import { courseFactsOf } from '../course/course-facts.ts';
 import { courseOf } from '../course/course.ts';
+import { protocolFor } from '../course/prescribed.ts';
 import { isAtOrAbove, steroidsOn } from '../course/steroids.ts';
 import { counted, plural } from '../kinds-texts/words.ts';
 import { isDenosumab } from '../protocol/medicines.ts';
@@ -12,13 +13,15 @@ import { fieldWrong } from './check-fields.ts';
 import { type Refusal } from './refusal.ts';
 import { refusal } from './refuse.ts';
 
-/** `protocol`: the one in force today; without one only what needs no number is checked. */
+/** `sheet`: the one in force today; without one only what needs no number is checked. */
 export function checkCourseReview(
   record: SubjectRecord,
   { body, on }: Fact<'course-review'>,
   path: string,
-  protocol: Protocol | undefined,
+  sheet: Protocol | undefined,
 ): readonly Refusal[] {
+  // The regimen's own numbers stand in place of the protocol's.
+  const protocol = sheet === undefined ? undefined : protocolFor(sheet, record, on);
   const capacity =
     body.capacity === undefined
       ? [
@@ -35,7 +38,7 @@ export function checkCourseReview(
       : body.outcome === 'planned break'
         ? checkBreak(record, body, on, path, protocol)
         : [];
-  return [...capacity, ...checkDenosumab(record, body, on, path, protocol), ...outcome];
+  return [...capacity, ...checkDenosumab(record, body, on, path, sheet), ...outcome];
 }
 
 /** It is never stopped or paused: another treatment follows, with the date by which it is due. */

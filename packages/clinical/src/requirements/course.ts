@@ -1,6 +1,7 @@
 /** The course: planned doses not used up, no break or end by review, nothing new on treatment unreviewed (docs/readiness.md R7). */
 import { type Day, day as dayOf, shortDate } from '../calendar/day.ts';
 import { specialistReview } from '../course/consecutive.ts';
+import type { CourseEvent } from '../course/course-events.ts';
 import { eventDuringBreak, unreviewedOnTreatment } from '../course/review.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Fact } from '../record/patient-record.ts';
@@ -48,9 +49,16 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
       settled: (known) => ({ ...known, carryOnAssumed: true }),
     },
   };
-  const stops = (cause: string, says: string): Judge =>
+  const stops = (cause: string, says: string, event?: CourseEvent): Judge =>
     always(
-      judgement('not ready', cause, () => ({ says, inputs, thresholds })),
+      judgement('not ready', cause, () => ({
+        says,
+        inputs:
+          event === undefined
+            ? inputs
+            : [...inputs, { label: 'what happened', text: event.says, on: event.on, entry: event.entry }],
+        thresholds,
+      })),
       blocked,
     );
 
@@ -66,6 +74,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
         return stops(
           `course review: ${event.says}`,
           `Something new during the planned break: ${event.says}. A review comes now.`,
+          event,
         );
       const reviewOn = dayOf(review.body.reviewOn);
       const onBreak = judgement('not ready', `planned break until ${shortDate(reviewOn)}`, () => ({
@@ -96,6 +105,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
       return stops(
         `course review: ${event.says}`,
         `Something new on treatment: ${event.says}. A review comes before the next dose.`,
+        event,
       );
     return always(
       judgement('ready', 'course', () => ({

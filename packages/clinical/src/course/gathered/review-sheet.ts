@@ -12,6 +12,7 @@ import { type SubjectRecord, factsOf } from '../../record/patient-record.ts';
 import { courseFactsOf } from '../course-facts.ts';
 import type { CourseEvent } from '../course-events.ts';
 import { type Course, courseOf } from '../course.ts';
+import { protocolFor } from '../prescribed.ts';
 import { type ReviewNeeded, eventsNow } from '../review.ts';
 import { carryingOn } from './carrying-on.ts';
 import type { Criterion } from './criterion.ts';
@@ -48,8 +49,10 @@ export type ReviewSheet = {
   readonly basis: ReviewBasis;
 };
 
-export function reviewSheetOf(record: SubjectRecord, protocol: Protocol, today: Day): ReviewSheet {
-  const course = courseOf(record, protocol, today);
+export function reviewSheetOf(record: SubjectRecord, sheet: Protocol, today: Day): ReviewSheet {
+  const course = courseOf(record, sheet, today);
+  // The regimen's own numbers stand in place of the protocol's.
+  const protocol = protocolFor(sheet, record, today);
   const facts = courseFactsOf(record, today);
   const identity = factsOf(record, 'identity').findLast(({ on }) => on <= today);
   const born = identity === undefined ? undefined : parsePartialDate(identity.body.born);

@@ -1,4 +1,5 @@
 /** Everyone and everything that has a life in the demo: units first, then the cast, then people by chance, in a fixed order. */
+import { otherRegimens } from './cast/other-regimens.ts';
 import { otherCast } from './cast/others.ts';
 import { workedCases } from './cast/worked-cases.ts';
 import { at } from './clock.ts';
@@ -12,7 +13,7 @@ import type { World } from './world.ts';
 /** So many people in all, the cast among them. */
 export function lives(world: World, people: number): readonly Life[] {
   const units = unitIds.map((unit) => unitLife(unit, world));
-  const cast = [...workedCases(world), ...otherCast(world)];
+  const cast = [...workedCases(world), ...otherCast(world), ...otherRegimens(world)];
   const everyone = Array.from({ length: Math.max(0, people - cast.length) }, (_, n) => {
     const one = person(world.seed, n + 1, world.today);
     return story(new Me(one, world, at(one.referredOn, 8)));

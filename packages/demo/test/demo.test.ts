@@ -5,6 +5,7 @@ import {
   type Day,
   type Entry,
   type SubjectRecord,
+  clockOf,
   day,
   factsOf,
   isSubjectOf,
@@ -19,6 +20,7 @@ import {
   sessionOf,
   standingOf,
   standings,
+  teaching,
   unitOf,
   unitOfPatient,
   verdictOn,
@@ -99,6 +101,22 @@ describe('the register of Marlowe Vale', () => {
       }),
     );
     expect(backward).toEqual([]);
+  });
+});
+
+describe('people on other regimens', () => {
+  const clockToday = (id: string) =>
+    clockOf(patient(id), protocolInForceOn(contexts['thornbeck']?.protocols ?? [], today) ?? teaching, today, undefined)
+      ?.tier;
+  test.each([
+    ['regimen-1', 'between doses', 'running'],
+    ['regimen-2', 'between doses', 'first in line'],
+    ['regimen-3', 'in review', 'first in line'],
+    ['regimen-4', 'between doses', 'first in line'],
+    ['regimen-5', 'between doses', undefined],
+    ['regimen-6', 'in review', undefined],
+  ] as const)('%s: %s, clock %s', (id, standing, tier) => {
+    expect([standingToday(patient(id)).standing, clockToday(id)]).toEqual([standing, tier]);
   });
 });
 

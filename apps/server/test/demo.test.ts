@@ -1,7 +1,15 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { MeView, StatusView, TodayView, VisitView, peopleAnswer } from '@twelvemonth/exchange';
+import type {
+  MeView,
+  PersonView,
+  StatusView,
+  TodayView,
+  VisitView,
+  peopleAnswer,
+  recallAnswer,
+} from '@twelvemonth/exchange';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { z } from 'zod';
 import { type Running, demoPassword, readCommandLine, start } from '../src/index.ts';
@@ -72,6 +80,29 @@ describe('the demo', () => {
     expect(today.session).toBe('thornbeck-2026-11-26');
     expect(today.counts.listed).toBe(today.visits.length);
     for (const visit of today.visits) await read<VisitView>(url, `/api/people/${visit.patient}/visit`, cookie);
+  });
+
+  test('the person on another medicine has its regimen and its clock on the page; the recall begins with the clocks', async () => {
+    const { url } = running ?? (await started());
+    const cookie = await cookieFor(url, 'imre.sandoval');
+    const ursula = await read<PersonView>(url, '/api/people/regimen-3', cookie);
+    expect(ursula.course?.regimen).toContain('romosozumab');
+    expect(ursula.clock).toMatchObject({
+      medicine: 'romosozumab 210 mg',
+      tier: 'first in line',
+      prescriberToday: 'prescriber today: order the medicine that follows romosozumab 210 mg',
+    });
+    const recall = await read<z.infer<typeof recallAnswer>>(url, '/api/recall?unit=thornbeck', cookie);
+    const clocks = Object.fromEntries(
+      recall.firstInLine.flatMap(({ patient, clock }) => (clock ? [[patient, clock.tier]] : [])),
+    );
+    expect(clocks).toMatchObject({
+      'regimen-2': 'first in line',
+      'regimen-3': 'first in line',
+      'regimen-4': 'first in line',
+    });
+    const named = [...recall.people, ...recall.inReview, ...recall.firstInLine].map(({ patient }) => patient);
+    expect(named, 'a single dose for another disease is not recalled').not.toContain('regimen-6');
   });
 
   test('opened again it is not made again, keeps what was written, and its clock goes on from where it stopped', async () => {

@@ -3,6 +3,7 @@ import {
   type Course,
   type SubjectRecord,
   addMonths,
+  counted,
   day,
   factsOf,
   nextDoseInWords,
@@ -29,6 +30,9 @@ export function courseViewOf(record: SubjectRecord, course: Course): CourseView 
     planned: course.planned?.count ?? 0,
     thisCourse: course.doses.length,
     lifetime: course.lifetime,
+    also: course.given
+      .filter(({ medicine, doses }) => medicine !== course.regimen?.medicine && doses > 0)
+      .map(({ medicine, doses }) => `${medicine}: ${counted(doses, 'dose')}`),
     nextDose: nextDoseInWords(course),
     firstTimer: course.firstTimer,
     ...(due === undefined ? {} : { due: plainDate(due) }),

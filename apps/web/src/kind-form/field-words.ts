@@ -88,6 +88,7 @@ const words: Readonly<Record<string, { readonly label: string; readonly help?: s
   'prescriber-decision.pharmacist': { label: 'Pharmacist who decided with you' },
   'dose.setting': { label: 'Where it was given' },
   'dose.partMilliliters': { label: 'If not the whole: how much', unit: 'mL' },
+  'dose.until': { label: 'Last day', help: 'Only of what is taken daily, once it has ended.' },
   'dose.minutes': { label: 'Running time', unit: 'minutes' },
   'reaction.days': { label: 'How long', unit: 'days' },
   'reaction.what': { label: 'What they felt' },

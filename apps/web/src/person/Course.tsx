@@ -35,6 +35,7 @@ export function Course({ patient, course, today }: { patient: string; course: Co
           course.bloodsBetween !== undefined &&
             `bloods between ${dayInWords(course.bloodsBetween.from)} and ${dayInWords(course.bloodsBetween.until)}`,
           course.inReview,
+          course.also.length > 0 && `also given: ${course.also.join(', ')}`,
         )}{' '}
         <Link className="screenOnly" to="/people/$patient/review" params={{ patient }}>
           review of the course

@@ -89,6 +89,8 @@ export const courseView = z.object({
   planned: z.number().int(),
   thisCourse: z.number().int(),
   lifetime: z.number().int(),
+  /** Other bone medicines ever given: "denosumab 60 mg: 3 doses". */
+  also: z.array(z.string()),
   nextDose: z.string(),
   firstTimer: z.boolean(),
   due: date.optional(),

@@ -219,6 +219,17 @@ describe('what a decision would lead to', () => {
     );
     expect(said({ outcome: 'carry on', toDoses: 3 })).toContain('the review stays open');
   });
+  test('a booked place is not forgotten when no dose is to be given', () => {
+    const booked = `${three}\n1 May 2026  place 2 on 4 Jun 2026 at 09:00, unit thornbeck, session thornbeck-2026-06-04`;
+    for (const choice of [
+      { outcome: 'planned break', reviewOn: day('2028-03-26') },
+      { outcome: 'other treatment', to: 'denosumab', dueOn: day('2026-07-01') },
+      { outcome: 'stop' },
+    ] as const)
+      expect(said(choice, booked)).toContain('A place is booked on 4 Jun 2026: it has to be given up.');
+    expect(said({ outcome: 'carry on', toDoses: 6 }, booked)).not.toContain('given up');
+    expect(said({ outcome: 'stop' })).not.toContain('given up');
+  });
   test('a new course keeps the lifetime count', () =>
     expect(said({ outcome: 'new course', plannedDoses: 3 })).toContain('3 doses in all so far stay counted.'));
   test('a planned break: three years from the last infusion by default, five at the longest', () => {

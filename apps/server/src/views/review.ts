@@ -49,6 +49,7 @@ export function reviewViewOf(person: Person): ReviewView | Refused {
       recallLeadDays: basis.recallLeadDays,
       ...(basis.breakUntil === undefined ? {} : { breakUntil: plainDate(basis.breakUntil) }),
       breakLatest: plainDate(basis.breakLatest),
+      ...(basis.booked === undefined ? {} : { booked: plainDate(basis.booked) }),
       steroids: [...basis.steroids],
     },
     reviewed: factsOf(record, 'course-review').some(({ on }) => on <= today),

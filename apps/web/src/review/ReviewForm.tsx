@@ -26,6 +26,7 @@ const basisOf = ({ basis }: ReviewView): ReviewBasis => ({
   anniversary: optionalDay(basis.anniversary),
   breakUntil: optionalDay(basis.breakUntil),
   breakLatest: day(basis.breakLatest),
+  booked: optionalDay(basis.booked),
 });
 
 /** The decision, with what it leads to said before it is signed. Nothing is preset that a prescriber has to decide. */

@@ -54,6 +54,7 @@ export const reviewView = z.object({
     recallLeadDays: z.number(),
     breakUntil: date.optional(),
     breakLatest: date,
+    booked: date.optional(),
     steroids: z.array(z.string()),
   }),
   /** A review is written: there is a letter about it. */

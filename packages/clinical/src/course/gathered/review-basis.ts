@@ -5,6 +5,8 @@
 import { type Day, addDays, addMonths, shortDate } from '../../calendar/day.ts';
 import { counted } from '../../kinds-texts/words.ts';
 import type { Protocol } from '../../protocol/protocol.ts';
+import type { SubjectRecord } from '../../record/patient-record.ts';
+import { placeFrom } from '../../visit/place.ts';
 import type { CourseFacts } from '../course-facts.ts';
 import type { Course } from '../course.ts';
 import { isAtOrAbove, steroidsOn } from '../steroids.ts';
@@ -24,11 +26,19 @@ export type ReviewBasis = {
   /** Usual end of a planned break, where that is still to come; and its latest. */
   readonly breakUntil: Day | undefined;
   readonly breakLatest: Day;
+  /** The day of a place that is booked: nobody comes for a dose that is not given. */
+  readonly booked: Day | undefined;
   /** Steroids that allow no planned break now. */
   readonly steroids: readonly string[];
 };
 
-export function reviewBasisOf(facts: CourseFacts, course: Course, protocol: Protocol, today: Day): ReviewBasis {
+export function reviewBasisOf(
+  record: SubjectRecord,
+  facts: CourseFacts,
+  course: Course,
+  protocol: Protocol,
+  today: Day,
+): ReviewBasis {
   const { number } = protocol;
   const from = course.lastDose?.on ?? today;
   const usual = addMonths(from, number.breakMonths);
@@ -44,6 +54,7 @@ export function reviewBasisOf(facts: CourseFacts, course: Course, protocol: Prot
     recallLeadDays: number.recallLeadDays,
     breakUntil: usual > today ? usual : undefined,
     breakLatest: addMonths(from, number.breakLongestMonths),
+    booked: placeFrom(record, today)?.on,
     steroids: steroidsOn(facts, today)
       .filter((one) => isAtOrAbove(one, protocol))
       .map(({ body }) => body.name),
@@ -81,14 +92,19 @@ export function consequencesOf(basis: ReviewBasis, choice: ReviewChoice): readon
         `No dose, and nobody is recalled, until the review on ${shortDate(choice.reviewOn)}.`,
         'The review opens at once after a fracture, new back pain, lost height, a new steroid, bone lost on a scan or a marker that rose.',
         'Until the review the person stands on the list of those on a planned break.',
+        ...placeGivenUp(basis),
       ];
     case 'other treatment':
       return [
         `${choice.to || 'The other treatment'} starts on ${shortDate(choice.dueOn)}: the person stays on the list until then, so that nothing is forgotten.`,
         'No further dose here, and no recall.',
+        ...placeGivenUp(basis),
       ];
     case 'stop':
-      return ['No further dose and no recall. The person stays in review until they are closed with a reason.'];
+      return [
+        'No further dose and no recall. The person stays in review until they are closed with a reason.',
+        ...placeGivenUp(basis),
+      ];
   }
 }
 
@@ -104,3 +120,6 @@ const specialistAgain = ({ consecutive, maxConsecutive }: ReviewBasis, left: num
   consecutive < maxConsecutive && consecutive + left > maxConsecutive
     ? [`After ${counted(maxConsecutive, 'dose')} in a row a specialist looks again.`]
     : [];
+
+const placeGivenUp = ({ booked }: ReviewBasis): readonly string[] =>
+  booked === undefined ? [] : [`A place is booked on ${shortDate(booked)}: it has to be given up.`];

@@ -65,7 +65,7 @@ export function reviewSheetOf(record: SubjectRecord, sheet: Protocol, today: Day
     carryingOn: carryingOn(facts, course, born, protocol, today),
     failure: failureOf(facts, course, protocol, today),
     gaps: gapsOf(record, facts, course, protocol, today),
-    basis: reviewBasisOf(facts, course, protocol, today),
+    basis: reviewBasisOf(record, facts, course, protocol, today),
   };
 }
 

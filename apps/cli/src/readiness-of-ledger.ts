@@ -5,8 +5,8 @@ import {
   type Day,
   type DecisionContext,
   type Entry,
+  type Protocol,
   type Question,
-  type SheetAddition,
   type SubjectRecord,
   day,
   dayFromCivil,
@@ -14,9 +14,7 @@ import {
   everyDay,
   parseLedger,
   plural,
-  protocolFrom,
   quantityText,
-  readSheet,
   recordOf,
   teachingSheet,
   unitsOf,
@@ -25,7 +23,8 @@ import {
 import { todayIn } from './clock.ts';
 import { jsonText } from './columns.ts';
 import type { Output } from './command.ts';
-import { Ending, cannotOpen, exitCodes, misused } from './ending.ts';
+import { cannotOpen, exitCodes, misused } from './ending.ts';
+import { protocolOrMisused, sheetFromFile } from './rule-sheet.ts';
 import { type Answer, answerJson, answerOf, answerText, isReady } from './readiness-answer.ts';
 
 export type LedgerAsked = {
@@ -64,25 +63,10 @@ function textOf(path: string): string {
   }
 }
 
-function protocolOf(path: string | undefined, output: Output) {
-  let sheet = teachingSheet;
-  let added: readonly SheetAddition[] = [];
-  if (path !== undefined) {
-    let content: unknown;
-    try {
-      content = JSON.parse(textOf(path));
-    } catch (error) {
-      if (error instanceof Ending) throw error;
-      throw misused(`${path} is not JSON.`);
-    }
-    const read = readSheet(content);
-    if ('says' in read) throw misused(`${path} is not a rule sheet of ours. ${read.says}`);
-    ({ sheet, added } = read);
-    for (const { says } of added) output.aside(`added by an upgrade, not signed: ${says}`);
-  }
-  const made = protocolFrom(sheet, added);
-  if ('empty' in made) throw misused(`The sheet has empty numbers: ${made.empty.map(({ key }) => key).join(', ')}.`);
-  return made.protocol;
+function protocolOf(path: string | undefined, output: Output): Protocol {
+  if (path === undefined) return protocolOrMisused(teachingSheet);
+  const { sheet, added } = sheetFromFile(path, output);
+  return protocolOrMisused(sheet, added);
 }
 
 function ledgerOf(path: string): { readonly entries: readonly Entry[]; readonly questions: readonly Question[] } {

@@ -6,12 +6,13 @@ import { importRegister } from './commands/import.ts';
 import { onePerson } from './commands/one-person.ts';
 import { readinessCommand } from './commands/readiness.ts';
 import { redecideCommand } from './commands/redecide.ts';
-import { replay } from './commands/replay.ts';
+import { replayCommand } from './commands/replay.ts';
 import { restore } from './commands/restore.ts';
 import { review } from './commands/review.ts';
 import { serve } from './commands/serve.ts';
 import { show } from './commands/show.ts';
 import { verify } from './commands/verify.ts';
+import { whatIfCommand } from './commands/what-if.ts';
 import { Ending, exitCodes } from './ending.ts';
 
 const commands: Readonly<Record<string, Command>> = {
@@ -22,8 +23,9 @@ const commands: Readonly<Record<string, Command>> = {
   show,
   'one-person': onePerson,
   verify,
-  replay,
   redecide: redecideCommand,
+  replay: replayCommand,
+  'what-if': whatIfCommand,
   backup,
   restore,
 };

@@ -2,7 +2,7 @@
 import { copyFileSync, existsSync, mkdirSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import { DatabaseSync } from 'node:sqlite';
 import { join } from 'node:path';
-import { day, projection } from '@twelvemonth/clinical';
+import { day, demoSheet, projection } from '@twelvemonth/clinical';
 import { openSqliteReader, openSqliteStore } from '@twelvemonth/store';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { redecide } from '../src/redecide.ts';
@@ -329,6 +329,35 @@ describe('replay', () => {
   });
 });
 
+describe('what-if', () => {
+  const sheetWith = (name: string, numbers: Record<string, string>): string => {
+    const sheet = demoSheet(name);
+    const decided = Object.fromEntries(
+      Object.entries(sheet.numbers).map(([key, number]) => [key, { ...number, value: numbers[key] ?? number.value }]),
+    );
+    return fileIn(folder, `${name}.json`, JSON.stringify({ ...sheet, numbers: decided }));
+  };
+  const ask = async (...args: string[]) =>
+    twelvemonth(['what-if', '--data', data, '--today', '2026-11-30', '--months', '3', ...args]);
+
+  it('counts nothing under a sheet that says the same, and a dose put off under a stricter one', async () => {
+    const same = await ask('--version', 'thornbeck-1', '--json');
+    expect(same.code).toBe(0);
+    const before = JSON.parse(same.out) as { decisions: number; putOff: number; others: unknown[] };
+    expect(before).toMatchObject({ putOff: 0, others: [] });
+    expect(before.decisions).toBeGreaterThan(0);
+    const stricter = await ask('--sheet', sheetWith('stricter', { clearanceFloor: '90' }), '--list');
+    expect(stricter).toMatchObject({ code: 0, out: expect.stringMatching(/would have been put off +[0-9]/) });
+  });
+
+  it('asks for one sheet, whole, and for a stretch that can be counted', async () => {
+    expect((await ask()).code).toBe(2);
+    expect((await ask('--version', 'starter-us')).aside).toContain('empty numbers');
+    expect((await ask('--version', 'nowhere')).code).toBe(2);
+    expect((await twelvemonth(['what-if', '--data', data, '--version', 'thornbeck-1', '--months', '0'])).code).toBe(2);
+  });
+});
+
 describe('backup and restore', () => {
   const copy = join(folder, 'backups', 'one');
   it('a backup, restored into an empty folder, verifies and reads the same', async () => {
@@ -448,7 +477,7 @@ describe('the command line itself', () => {
     [['backup'], 2],
     [['restore'], 2],
     [['restore', '--from', 'a', '--accept'], 2],
-    ...['import', 'readiness', 'show', 'verify', 'replay', 'backup', 'restore'].map(
+    ...['import', 'readiness', 'show', 'verify', 'replay', 'what-if', 'backup', 'restore'].map(
       (name) => [[name, '--help'], 0] as const,
     ),
   ] as const)('%j ends with %i', async (args, code) => {
@@ -457,7 +486,7 @@ describe('the command line itself', () => {
 
   it('every command is in the list, every option in its help', async () => {
     const { out } = await twelvemonth(['--help']);
-    for (const name of ['import', 'readiness', 'show', 'verify', 'replay', 'backup', 'restore', 'serve'])
+    for (const name of ['import', 'readiness', 'show', 'verify', 'replay', 'what-if', 'backup', 'restore', 'serve'])
       expect(out).toContain(`  ${name} `);
   });
 });

@@ -51,6 +51,8 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   protocols: everyone,
   protocolDraft: ['nurse in charge', 'prescriber', 'pharmacist', 'service lead'],
   flips: everyoneInCare,
+  whatIf: everyoneInCare,
+  replay: everyoneInCare,
 
   settings: ['administrator', 'service lead'],
   addStaff: ['administrator'],

@@ -1,5 +1,5 @@
-import { type PlainDate, type ProtocolSheet, starterUk } from '@twelvemonth/clinical';
-import type { FlipsAnswer, ProtocolView } from '@twelvemonth/exchange';
+import { type PlainDate, type ProtocolSheet, RULE_SET, starterUk } from '@twelvemonth/clinical';
+import type { FlipsAnswer, ProtocolView, ReplayAnswer, WhatIfAnswer } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type OwnServer, ownServer, problemOf, referralOf, setUp, workUp } from './support/own-server.ts';
 
@@ -126,5 +126,33 @@ describe('a version of the protocol', () => {
 
   test('is hashed by the server over its text, whatever the sender says', async () => {
     for (const { contentHash } of (await protocols()).versions) expect(contentHash).toMatch(/^sha256:[0-9a-f]{64}$/);
+  });
+});
+
+describe('the past, decided again', () => {
+  test('what if is counted for the months asked, in parts, and needs a whole sheet', async () => {
+    const ask = async (body: object) =>
+      server.ask('/api/protocols/what-if?unit=thornbeck', { method: 'POST', as: 'nurse', body });
+    const answer = await ask({ version: 'thornbeck-2', months: 6 });
+    expect(answer.statusCode).toBe(200);
+    expect(answer.json<WhatIfAnswer>()).toEqual({
+      looked: 1,
+      of: 1,
+      decisions: 0,
+      putOff: 0,
+      ready: 0,
+      bloodsAgain: 0,
+      withoutDate: 0,
+      delayDays: 0,
+      longestDelayDays: 0,
+    });
+    expect((await ask({ version: 'starter-us', months: 6 })).statusCode).toBe(422);
+    expect((await ask({ version: 'nowhere', months: 6 })).statusCode).toBe(404);
+    expect((await ask({ version: 'thornbeck-2', months: 0 })).statusCode).toBe(422);
+  });
+
+  test('signed decisions come out as they were signed, under the rules named', async () => {
+    const answer = await server.ask('/api/protocols/replay', { method: 'POST', as: 'auditor', body: {} });
+    expect(answer.json<ReplayAnswer>()).toEqual({ looked: 1, of: 1, ruleSet: RULE_SET, decisions: 0, differences: [] });
   });
 });

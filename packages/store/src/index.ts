@@ -1,6 +1,7 @@
 /** The append-only store. Everything else in the product sees the contract, never SQL. */
 export * from './contract.ts';
 export type { Acceptance } from './custody.ts';
+export { ledgersOfPerson, ledgersOfService } from './ledgers-of-service.ts';
 export { entryId } from './sealing.ts';
 export { StoreProblem, type StoreProblemName } from './store-problem.ts';
 export { openSqliteReader } from './sqlite/reading.ts';

@@ -1,33 +1,13 @@
-/**
- * Decides every signed decision again, from what was known when it was signed, by the protocol in force then, with the rules
- * as they are now. A difference is a change of rules or a defect: either must be looked at and given a reason.
- */
+/** Every signed decision in the notes decided again (clinical core, replay). A difference that is let pass needs a reason. */
 import { readFileSync } from 'node:fs';
-import {
-  type BodyOfKind,
-  type Entry,
-  type Verdict,
-  RULE_SET,
-  day,
-  goVerdict,
-  kindNamed,
-  protocolInForceOn,
-  recordOf,
-  subject,
-  sessionOf,
-  unitOfPatient,
-  visitOn,
-} from '@twelvemonth/clinical';
-import type { Subject } from '@twelvemonth/clinical';
-import type { StoreReader } from '@twelvemonth/store';
+import { type Proof, type SignedKind, RULE_SET, contextsThen, replay } from '@twelvemonth/clinical';
+import { type StoreReader, ledgersOfPerson, ledgersOfService } from '@twelvemonth/store';
 import { columnsText, jsonText } from '../columns.ts';
 import { type Command, readOptions } from '../command.ts';
 import { cannotOpen, exitCodes, misused } from '../ending.ts';
-import { readPerson } from '../read-person.ts';
 import { placeHelp, placeOptions, withNotes } from '../notes-place.ts';
-import { unitContext } from '../units.ts';
 
-export const replay: Command = {
+export const replayCommand: Command = {
   summary: 'decide signed decisions again; list differences',
   help: `twelvemonth replay [options]
 
@@ -45,9 +25,22 @@ ${placeHelp}`,
     if (positionals.length > 0) throw misused(`"${positionals.join(' ')}" is not meant here.`);
     const allowed = allowedIn(values.allow);
     return withNotes(values, output, async (reader) => {
-      const { decisions, differences } = await differencesIn(reader);
-      const told = differences.map((difference) => ({ ...difference, allowed: allowed.get(difference.decision) }));
-      if (values.json) output.out(jsonText({ decisions, differences: told }));
+      const proofs = await proofsIn(reader);
+      const told = proofs
+        .filter(({ holds }) => !holds)
+        .map(({ entry, kind, patient, on, signed, now, because }) => ({
+          decision: entry,
+          kind,
+          patient,
+          on,
+          signed,
+          now,
+          because,
+          allowed: allowed.get(entry),
+        }));
+      const of = (kind: SignedKind): number => proofs.filter((proof) => proof.kind === kind).length;
+      const decisions = of('go-decision');
+      if (values.json) output.out(jsonText({ decisions, ruleSet: RULE_SET, differences: told }));
       else if (told.length > 0) {
         output.out(
           columnsText(
@@ -57,10 +50,10 @@ ${placeHelp}`,
         );
       }
       for (const id of allowed.keys())
-        if (!differences.some(({ decision }) => decision === id))
+        if (!told.some(({ decision }) => decision === id))
           output.aside(`${id} is allowed to differ and does not: take it off the list`);
       output.aside(
-        `${decisions} signed decisions, ${differences.length} come out differently, ${told.filter((one) => one.allowed !== undefined).length} of them allowed`,
+        `${decisions} signed decisions, ${told.length} come out differently, ${told.filter((one) => one.allowed !== undefined).length} of them allowed; bookings looked at again: ${of('place-booked')}, exceptions: ${of('prescriber-exception')}; rules ${RULE_SET}`,
       );
       return told.some((one) => one.allowed === undefined) ? exitCodes.no : exitCodes.done;
     });
@@ -87,85 +80,11 @@ function allowedIn(path: string | undefined): ReadonlyMap<string, string> {
   return allowed;
 }
 
-type Difference = {
-  readonly decision: string;
-  readonly patient: string;
-  readonly on: string;
-  readonly signed: Verdict;
-  readonly now: Verdict | 'cannot be read';
-  readonly because: string;
-};
-type Basis = BodyOfKind<'go-decision'>['basis'];
-
-async function differencesIn(
-  reader: StoreReader,
-): Promise<{ readonly decisions: number; readonly differences: readonly Difference[] }> {
-  const differences: Difference[] = [];
-  let decisions = 0;
-  for (const of of await reader.subjects('patient')) {
-    const entries = await reader.ledger(of);
-    for (const entry of entries) {
-      if (entry.kind !== 'go-decision') continue;
-      decisions += 1;
-      const parsed = kindNamed('go-decision').body.safeParse(entry.body);
-      const body = parsed.success ? (parsed.data as BodyOfKind<'go-decision'>) : undefined;
-      if (body === undefined) {
-        differences.push({
-          decision: entry.id,
-          patient: of,
-          on: entry.effectiveAt.slice(0, 10),
-          signed: 'cannot say',
-          now: 'cannot be read',
-          because: 'its body does not fit its kind',
-        });
-        continue;
-      }
-      const again = await decidedAgain(reader, of, entries, entry, body.basis);
-      if (again.verdict === body.basis.verdict && again.protocolVersion === body.basis.protocolVersion) continue;
-      differences.push({
-        decision: entry.id,
-        patient: of,
-        on: body.basis.on,
-        signed: body.basis.verdict,
-        now: again.verdict,
-        because: because(body.basis, again.protocolVersion),
-      });
-    }
-  }
-  return { decisions, differences };
-}
-
-function because(basis: Basis, protocolVersion: string): string {
-  if (protocolVersion !== basis.protocolVersion)
-    return `protocol ${basis.protocolVersion} then, ${protocolVersion} now`;
-  return basis.ruleSet === RULE_SET
-    ? 'same rules, same protocol: a defect then or now'
-    : `rules ${basis.ruleSet} then, ${RULE_SET} now`;
-}
-
-/** The verdict of that day from the entries known then, by the unit where the person was. */
-async function decidedAgain(
-  reader: StoreReader,
-  of: Subject,
-  entries: readonly Entry[],
-  decision: Entry,
-  basis: Basis,
-): Promise<{ readonly verdict: Verdict; readonly protocolVersion: string }> {
-  const { record } = await readPerson(
-    reader,
-    of,
-    entries.filter((entry) => entry.seq <= basis.knownSeq),
-    { knownAt: decision.recordedAt },
-  );
-  const on = day(basis.on);
-  const session = visitOn(record, on)?.arrived.body.session;
-  const sessionSubject = session === undefined ? undefined : subject('session', session);
-  const here =
-    sessionSubject === undefined
-      ? undefined
-      : sessionOf(recordOf(sessionSubject, await reader.ledger(sessionSubject)))?.unit;
-  const unit = await unitContext(reader, here ?? unitOfPatient(record), decision.recordedAt);
-  const protocol = unit === undefined ? undefined : protocolInForceOn(unit.context.protocols, on);
-  if (unit === undefined || protocol === undefined) return { verdict: 'cannot say', protocolVersion: 'none' };
-  return { verdict: goVerdict(record, unit.context, on).verdict, protocolVersion: protocol.version };
+async function proofsIn(reader: StoreReader): Promise<readonly Proof[]> {
+  const service = await ledgersOfService(reader);
+  const contexts = contextsThen();
+  const proofs: Proof[] = [];
+  for (const of of await reader.subjects('patient'))
+    proofs.push(...replay(of, await ledgersOfPerson(reader, of, service), contexts));
+  return proofs;
 }

@@ -1,8 +1,10 @@
 /** A version of the protocol drafted from a starter or from another version: compared with everyone, then written whole. */
 import {
+  type Protocol,
   type ProtocolSheet,
   beginningFrom,
   draftBy,
+  protocolFrom,
   protocolVersions,
   readDraft,
   starterProtocols,
@@ -16,6 +18,7 @@ import { Refused, notHere } from '../problem.ts';
 import type { UnitNow } from '../register/units.ts';
 import { serveRoute } from '../serve-route.ts';
 import { flipsOf } from '../views/flips.ts';
+import { replayOf, whatIfOf } from '../views/past-decisions.ts';
 import { authorFor } from './imports.ts';
 
 const query = z.object({ unit: z.string().optional() });
@@ -48,20 +51,45 @@ export function serveProtocolDrafts(app: FastifyInstance, atHand: AtHand): void 
   serveRoute(app, atHand, 'flips', async ({ body, request }) => {
     const unit = await unitAsked(request);
     if (unit instanceof Refused) return unit;
-    if (body.version !== undefined) {
-      const sheet = sheetNamed(unit, body.version);
-      return sheet === undefined ? notHere('version of the protocol') : flipsOf(atHand, unit, sheet, body.after ?? 0);
-    }
-    const [anyStarter] = starterProtocols;
-    const read = anyStarter === undefined ? notHere('starter') : readDraft(anyStarter, body.sheet);
-    if (read instanceof Refused) return read;
-    return 'troubles' in read ? notWritten(read.troubles) : flipsOf(atHand, unit, read.sheet, body.after ?? 0);
+    const protocol = protocolAsked(unit, body);
+    return protocol instanceof Refused ? protocol : flipsOf(atHand, unit, protocol, body.after ?? 0);
   });
+
+  serveRoute(app, atHand, 'whatIf', async ({ body, request }) => {
+    const unit = await unitAsked(request);
+    if (unit instanceof Refused) return unit;
+    const protocol = protocolAsked(unit, body);
+    return protocol instanceof Refused ? protocol : whatIfOf(atHand, unit, protocol, body.months, body.after ?? 0);
+  });
+
+  serveRoute(app, atHand, 'replay', async ({ body }) => replayOf(atHand, body.after ?? 0));
 }
 
 const sheetNamed = (unit: UnitNow, version: string): ProtocolSheet | undefined =>
   protocolVersions(unit.protocolRecord).findLast((one) => one.version === version)?.sheet ??
   starterProtocols.find((one) => one.version === version);
+
+/** A version in the notes, a starter, or a sheet that was sent: whole, or what is wrong with it. */
+function protocolAsked(
+  unit: UnitNow,
+  { version, sheet }: { readonly version?: string | undefined; readonly sheet?: unknown },
+): Protocol | Refused {
+  const [anyStarter] = starterProtocols;
+  if (anyStarter === undefined) return notHere('starter');
+  const named = version === undefined ? undefined : sheetNamed(unit, version);
+  if (version !== undefined && named === undefined) return notHere('version of the protocol');
+  const read = named === undefined ? readDraft(anyStarter, sheet) : { sheet: named };
+  if ('troubles' in read) return notWritten(read.troubles);
+  const made = protocolFrom(read.sheet);
+  if ('protocol' in made) return made.protocol;
+  return new Refused(422, 'empty-numbers', 'This version has empty numbers: fill them in before comparing.', {
+    reasons: made.empty.map(({ key }) => ({
+      name: 'empty-numbers',
+      says: `${key} is empty.`,
+      field: `numbers.${key}`,
+    })),
+  });
+}
 
 const notWritten = (troubles: readonly { readonly path: string; readonly says: string }[]): Refused =>
   new Refused(422, 'field-wrong', 'Something in this version cannot be read, or does not say where it comes from.', {

@@ -5,9 +5,8 @@
 import {
   type ComparedRegister,
   type Flip,
-  type ProtocolSheet,
+  type Protocol,
   plainDate,
-  protocolFrom,
   registerCompared,
   shortDate,
   subjectId,
@@ -15,7 +14,6 @@ import {
 import type { FlipsAnswer } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import { steadyMilliseconds } from '../clock.ts';
-import { Refused } from '../problem.ts';
 import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
 import { fullName } from './person-words.ts';
@@ -31,30 +29,14 @@ type Parts = { readonly people: readonly Person[]; readonly compared: (ComparedR
 /** By the register as it was, then by unit: another register is another list. */
 const known = new WeakMap<readonly Person[], Map<string, Parts>>();
 
-export async function flipsOf(
-  { people }: AtHand,
-  unit: UnitNow,
-  sheet: ProtocolSheet,
-  after: number,
-): Promise<FlipsAnswer | Refused> {
-  const made = protocolFrom(sheet);
-  if ('empty' in made) {
-    const reasons = made.empty.map(({ key }) => ({
-      name: 'empty-numbers',
-      says: `${key} is empty.`,
-      field: `numbers.${key}`,
-    }));
-    return new Refused(422, 'empty-numbers', 'This version has empty numbers: fill them in before comparing.', {
-      reasons,
-    });
-  }
+export async function flipsOf({ people }: AtHand, unit: UnitNow, draft: Protocol, after: number): Promise<FlipsAnswer> {
   const parts = partsOf(await people.all(), unit);
   const flips: FlipsAnswer['flips'] = [];
   const began = steadyMilliseconds();
   let at = after;
   while (at < parts.people.length && steadyMilliseconds() - began < partMilliseconds) {
     const part = partFrom(parts, unit, Math.floor(at / partSize));
-    for (const flip of part.flips(made.protocol)) {
+    for (const flip of part.flips(draft)) {
       const person = parts.people.find(({ record }) => record.subject === flip.subject);
       if (person !== undefined) flips.push(flipView(person, flip));
     }

@@ -6,6 +6,8 @@ import { counted, sentence } from '../words/texts.ts';
 import { Changes } from './Changes.tsx';
 import { Flips } from './Flips.tsx';
 import { Numbers } from './Numbers.tsx';
+import { PastMonths } from './PastMonths.tsx';
+import { Replay } from './Replay.tsx';
 import { SignForm } from './SignForm.tsx';
 
 export type VersionView = ProtocolView['versions'][number];
@@ -68,6 +70,9 @@ export function Version({
       {version.state !== 'in force' && version.state !== 'replaced' && (
         <Flips unit={unit} asked={version.empty.length === 0 ? { version: version.version } : undefined} />
       )}
+      {version.state !== 'in force' && version.state !== 'replaced' && version.empty.length === 0 && (
+        <PastMonths unit={unit} version={version.version} />
+      )}
       {open && version.empty.length === 0 && version.added.length === 0 && <SignForm unit={unit} version={version} />}
       <Numbers version={version} />
       <h3>Regimens</h3>
@@ -98,6 +103,7 @@ export function Version({
           </li>
         ))}
       </ul>
+      {version.state === 'in force' && <Replay />}
       <Note>
         {version.cautions.map((caution) => (
           <p key={caution}>{caution}</p>

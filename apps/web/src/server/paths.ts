@@ -32,6 +32,8 @@ export const paths = {
   protocols: '/api/protocols',
   protocolDraft: '/api/protocols/draft',
   flips: '/api/protocols/flips',
+  whatIf: '/api/protocols/what-if',
+  replay: '/api/protocols/replay',
   settings: '/api/settings',
   addStaff: '/api/staff',
   changeStaff: '/api/staff/change',

@@ -2,7 +2,7 @@
 import { plainDate } from '../calendar/day.ts';
 import { subject } from '../ledger/subject.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
-import { RULE_SET } from '../readiness/context.ts';
+import { RULE_SET } from '../readiness/rule-set.ts';
 import { goVerdict } from '../readiness/go-verdict.ts';
 import type { Verdict } from '../readiness/verdict.ts';
 import { type Fact, type SubjectRecord } from '../record/patient-record.ts';

@@ -7,8 +7,5 @@ export type DecisionContext = { readonly protocols: ProtocolTimeline; readonly c
 /** Longest look ahead for a window, in days: three years and a margin. Printed where it bites. */
 export const HORIZON_DAYS = 1200;
 
-/** Version of the rules in code; a signed decision keeps it so that `replay` can tell a change of rules from a defect. */
-export const RULE_SET = '1';
-
 /** How long a prescription is taken to last where one is assumed, to tell a window "if settled" (docs/readiness.md A4). */
 export const ASSUMED_PRESCRIPTION_MONTHS = 12;

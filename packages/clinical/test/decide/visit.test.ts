@@ -7,6 +7,7 @@ import { describe, expect, test } from 'vitest';
 import {
   type Act,
   type PlainDate,
+  RULE_SET,
   day,
   factsOf,
   nextActs,
@@ -72,7 +73,7 @@ describe('a visit from arrival to leaving', () => {
       on: '2026-11-26',
       knownSeq: unit.entries().length - 1,
       protocolVersion: 'thornbeck-1',
-      ruleSet: '1',
+      ruleSet: RULE_SET,
       verdict: 'ready',
     });
   });

@@ -17,10 +17,14 @@ import {
   newStaffBody,
   protocolDraftBody,
   protocolView,
+  replayAnswer,
+  replayBody,
   settingsView,
   signInBody,
   staffView,
   statusView,
+  whatIfAnswer,
+  whatIfBody,
 } from './service.ts';
 import {
   bookingCheck,
@@ -69,6 +73,8 @@ export const routes = {
 
   protocols: { method: 'GET', path: '/api/protocols', answer: protocolView },
   protocolDraft: { method: 'POST', path: '/api/protocols/draft', body: protocolDraftBody, answer: actAnswer },
+  whatIf: { method: 'POST', path: '/api/protocols/what-if', body: whatIfBody, answer: whatIfAnswer },
+  replay: { method: 'POST', path: '/api/protocols/replay', body: replayBody, answer: replayAnswer },
   flips: { method: 'POST', path: '/api/protocols/flips', body: flipsBody, answer: flipsAnswer },
 
   settings: { method: 'GET', path: '/api/settings', answer: settingsView },

@@ -199,6 +199,48 @@ export const flipsAnswer = z.object({
 });
 export type FlipsAnswer = z.infer<typeof flipsAnswer>;
 
+/** The past months under another sheet, in parts like `flips`: sums and the decisions of this part that come out otherwise. */
+export const whatIfBody = z.object({
+  version: z.string().optional(),
+  sheet: z.unknown().optional(),
+  months: z.number().int().min(1).max(120),
+  after: z.number().int().min(0).optional(),
+});
+export const whatIfAnswer = z.object({
+  looked: z.number().int(),
+  of: z.number().int(),
+  next: z.number().int().optional(),
+  decisions: z.number().int(),
+  putOff: z.number().int(),
+  ready: z.number().int(),
+  bloodsAgain: z.number().int(),
+  withoutDate: z.number().int(),
+  delayDays: z.number().int(),
+  longestDelayDays: z.number().int(),
+});
+export type WhatIfAnswer = z.infer<typeof whatIfAnswer>;
+
+/** Signed decisions of the unit's service decided again, in parts. */
+export const replayBody = z.object({ after: z.number().int().min(0).optional() });
+export const replayAnswer = z.object({
+  looked: z.number().int(),
+  of: z.number().int(),
+  next: z.number().int().optional(),
+  ruleSet: z.string(),
+  decisions: z.number().int(),
+  differences: z.array(
+    z.object({
+      patient: z.string(),
+      name: z.string(),
+      on: date,
+      signed: z.string(),
+      now: z.string(),
+      because: z.string(),
+    }),
+  ),
+});
+export type ReplayAnswer = z.infer<typeof replayAnswer>;
+
 export const refusalAnswer = z.object({ refusals: z.array(refusal) });
 
 /** Server-sent events: `commit` with the subjects that moved on; clients fetch again what they show. */

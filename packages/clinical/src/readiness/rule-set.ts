@@ -1,0 +1,32 @@
+/**
+ * The rules in code have a number. It is raised, once for each version of the product, when the same notes under the same sheet
+ * could come out otherwise than before (docs/decisions/0007). A signed decision keeps the number it was signed under, so that
+ * `replay` can tell a change of rules from a defect, and say which change.
+ */
+export type RuleSet = {
+  readonly number: string;
+  /** The version of the product that brought it. */
+  readonly since: string;
+  /** Which verdicts may come out otherwise than under the set before, in a sentence. */
+  readonly changes: string;
+};
+
+export const ruleSets: readonly [RuleSet, ...RuleSet[]] = [
+  { number: '1', since: 'while 0.1.0 was being built', changes: 'the first' },
+  {
+    number: '2',
+    since: '0.1.0',
+    changes:
+      'what a checklist tells stays told; teeth and jaw, secondary causes and an ageing consent are asked for; the regimen prescribed decides its own limits and questions; more opens a review of the course',
+  },
+];
+
+const [first, ...later] = ruleSets;
+/** The number a decision signed today is signed under. */
+export const RULE_SET: string = (later.at(-1) ?? first).number;
+
+/** What has changed since a decision was signed; empty if nothing has. */
+export const rulesSince = (number: string): readonly RuleSet[] => {
+  const at = ruleSets.findIndex((set) => set.number === number);
+  return at === -1 ? [] : ruleSets.slice(at + 1);
+};

@@ -114,6 +114,9 @@ it('a version is written whole, with what it changes and whom it flips above the
   expect(await changes.getByRole('row').count()).toBe(6);
   await sees(/decided by Phil Farm: our nephrologists/);
   await page.getByRole('link', { name: 'Wilhelmina Arkwright-Poe' }).waitFor();
+  await press('Count');
+  await sees('1 person looked at');
+  await sees('doses given that would have been put off');
   await checked(page, 'protocol-editor-written');
 });
 
@@ -130,6 +133,9 @@ it('two people sign; it comes into force, and the person’s verdict names it', 
   await hands(prescriber).pick('You sign as', 'clinician');
   await hands(prescriber).press('Sign');
   await hands(prescriber).sees(/^In force from Wed 25 Nov 2026/);
+  await hands(prescriber).press('Decide them again');
+  await hands(prescriber).sees(/each comes out as it was signed/);
+  await checked(prescriber, 'protocol-editor-in-force-tablet');
   const { readiness } = await at.server.read<{ readiness?: { protocolVersion: string; verdict: string } }>(
     '/api/people/p1',
   );

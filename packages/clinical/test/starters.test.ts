@@ -89,6 +89,11 @@ describe('where guidelines disagree the starters do', () => {
     expect(names.map(([, { hipRepairNeedsLoading }]) => hipRepairNeedsLoading)).toEqual([true, true, false]);
   });
 
+  // US product text, highlights: routine oral examination before treatment (clinical.md Z33, J1, read); elsewhere where there is a risk.
+  test('a dental check is demanded by the US text, asked about elsewhere', () => {
+    expect(names.map(([, { dentalCheck }]) => dentalCheck)).toEqual(['asked', 'asked', 'demanded']);
+  });
+
   test('a clinician may take every suggestion as a decision: then the sheet decides', () => {
     for (const [, sheet] of names) {
       const numbers = { ...sheet.numbers };
@@ -123,6 +128,7 @@ test('docs/guide/starters.md says how the starters differ', async () => {
       'loading after a hip repair',
       ...names.map(([, sheet]) => (sheet.hipRepairNeedsLoading ? 'asked for' : 'not asked for')),
     ]),
+    row(['a dental check before treatment', ...names.map(([, sheet]) => sheet.dentalCheck)]),
     row(['regimens', ...names.map(([, { regimens }]) => regimens.map(({ title }) => title).join('; '))]),
     '',
     'Where guidelines differ and the product does not, it keeps the stricter reading for everyone: both printed forms of the clearance must pass, an eGFR never passes anyone, hypersensitivity to any bisphosphonate counts, pregnancy and breast-feeding are never passed over.',

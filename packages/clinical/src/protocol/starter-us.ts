@@ -12,6 +12,8 @@ import { SILENT, open, said, starterSheet } from './starter.ts';
 const US_TEXT = 'zoledronic acid 5 mg product text (US)';
 const VITAMIN_D =
   'American Geriatrics Society 2014: 30 ng/mL or more (read); National Academy of Medicine 2011: 20 ng/mL (from memory); Endocrine Society 2024 names no target (from memory)';
+const DEFICIENT =
+  'US guidance calls a level below 20 ng/mL deficient (from memory); lower limits are called severe elsewhere: the stricter is suggested';
 const LOADING = 'Endocrine Society 2011: 50,000 IU once a week for eight weeks';
 
 const differs: Partial<Record<NumberKey, SourcedNumber>> = {
@@ -32,6 +34,8 @@ const differs: Partial<Record<NumberKey, SourcedNumber>> = {
   calciumAfterLoadingDays: open('7', SILENT, 'common practice, no source'),
   vitaminDFloor: open('75', `${VITAMIN_D}; 30 ng/mL is 74.88 nmol/L`),
   vitaminDFloorNgPerMl: open('30', VITAMIN_D),
+  vitaminDSevere: open('50', DEFICIENT),
+  vitaminDSevereNgPerMl: open('20', DEFICIENT),
   loadingDoses: open('8', LOADING),
   loadingEveryDays: open('7', LOADING),
   loadingUnitsPerDose: open('50000', LOADING),
@@ -88,6 +92,8 @@ export const starterUs: ProtocolSheet = {
   title: 'US-like: the US product text and guidance, for US units',
   numbers: { ...starterSheet.numbers, ...differs },
   hipRepairNeedsLoading: false,
+  /** Product text (US), highlights: a routine oral examination by the prescriber before treatment (read). */
+  dentalCheck: 'demanded',
   regimens: starterSheet.regimens
     .filter(({ id }) => id !== 'zoledronic-acid-18-monthly')
     .map((regimen) => ({ ...regimen, ...regimenDiffers[regimen.id] })),

@@ -154,8 +154,8 @@ describe('what if another sheet had been in force', () => {
     whatIf('patient/p1', ledgers(unit, same), contextsThen(), {
       unit: 'thornbeck',
       draft: protocol,
-      from: day(from as PlainDate),
-      until: day(until as PlainDate),
+      from: day(from),
+      until: day(until),
     });
 
   test('the sheet that was in force changes nothing, and the decisions are counted', () => {

@@ -135,7 +135,7 @@ function bookingAgain(
 }
 
 const inForce = (protocols: ProtocolTimeline | undefined): boolean => protocols !== undefined && protocols.length > 0;
-const dayOf = ({ effectiveAt }: Entry): Day => day(effectiveAt.slice(0, 10) as PlainDate);
+const dayOf = ({ effectiveAt }: Entry): Day => day(effectiveAt.slice(0, 10));
 
 /** A prescriber's exception is a prescriber's, and lasts at least the day it was made. */
 function exceptionAgain(entry: Entry, body: BodyOfKind<'prescriber-exception'>): Outcome {

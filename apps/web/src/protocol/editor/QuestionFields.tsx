@@ -13,7 +13,8 @@ const idFrom = (text: string): string =>
   text
     .trim()
     .toLowerCase()
-    .replaceAll(/[^a-z0-9]+/g, '-');
+    .replaceAll(/[^a-z0-9]+/g, '-')
+    .replaceAll(/^-|-$/g, '');
 
 /** Questions only the day can settle: how they are worded and what an answer means. */
 export function QuestionFields({ draft }: { draft: Draft }) {

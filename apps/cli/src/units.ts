@@ -1,7 +1,6 @@
-/** The units in the notes with what decisions there need: calendar and protocols, as known now or at an earlier moment. */
+/** The units in the notes with what decisions there need: calendar and protocols. */
 import {
   type DecisionContext,
-  type Instant,
   type Unit,
   protocolsInForce,
   recordOf,
@@ -13,17 +12,12 @@ import type { StoreReader } from '@twelvemonth/store';
 
 export type UnitContext = { readonly unit: Unit; readonly context: DecisionContext };
 
-/** Undefined where nobody had described the unit by then. */
-export async function unitContext(
-  reader: StoreReader,
-  id: string,
-  knownAt?: Instant,
-): Promise<UnitContext | undefined> {
-  const asOf = knownAt === undefined ? {} : { knownAt };
+/** Undefined where nobody has described the unit. */
+async function unitContext(reader: StoreReader, id: string): Promise<UnitContext | undefined> {
   const [unitSubject, protocolSubject] = [subject('unit', id), subject('protocol', id)];
-  const unit = unitOf(recordOf(unitSubject, await reader.ledger(unitSubject), asOf));
+  const unit = unitOf(recordOf(unitSubject, await reader.ledger(unitSubject)));
   if (unit === undefined) return undefined;
-  const protocols = protocolsInForce(recordOf(protocolSubject, await reader.ledger(protocolSubject), asOf));
+  const protocols = protocolsInForce(recordOf(protocolSubject, await reader.ledger(protocolSubject)));
   return { unit, context: { protocols, calendar: unit.calendar } };
 }
 

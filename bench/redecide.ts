@@ -3,7 +3,7 @@
  * answers a nurse's list. The store is made first and not counted. Processor time and memory are those of the command's process.
  */
 import { spawn } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -12,12 +12,12 @@ import { type Store, entryId, openSqliteStore } from '../packages/store/src/inde
 import type { Bench, Figure } from './figure.ts';
 import { inventedLedger } from './invented-register.ts';
 import { type Served, serveDemo } from './served-demo.ts';
+import { usedBy } from './used-by.ts';
 
 const people = 100_000;
 const peopleInAnAct = 50;
 const command = fileURLToPath(new URL('../apps/cli/src/main.ts', import.meta.url));
 const by = { staff: 'rn-1', role: 'nurse' } as const;
-const ticksPerSecond = 100;
 
 const actId = (number: number): string => `00000000-0000-4000-8000-${String(number).padStart(12, '0')}`;
 
@@ -127,20 +127,6 @@ async function redecided(data: string): Promise<Watched> {
   clearInterval(look);
   if (code !== 0) throw new Error(`redecide ended with ${code}`);
   return { out, wallSeconds: (performance.now() - began) / 1_000, ...used };
-}
-
-function usedBy(pid: number | undefined): { readonly cpuSeconds: number; readonly peakMegabytes: number } | undefined {
-  try {
-    // Fields 14 and 15 of stat, counted after the name in brackets: user and system time in ticks.
-    const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]?.split(' ') ?? [];
-    const peak = /VmHWM:\s+(\d+) kB/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1];
-    return {
-      cpuSeconds: (Number(fields[11]) + Number(fields[12])) / ticksPerSecond,
-      peakMegabytes: Number(peak) / 1_024,
-    };
-  } catch {
-    return undefined; // it has just ended, or this is no Linux
-  }
 }
 
 /** How long the server takes to answer the list of its demo, asked again and again until told to stop. */

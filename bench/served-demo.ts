@@ -8,7 +8,12 @@ import { fileURLToPath } from 'node:url';
 const demoDay = '2026-11-25';
 const serverMain = fileURLToPath(new URL('../apps/server/src/main.ts', import.meta.url));
 
-export type Started = { readonly url: string; readonly greeting: string; readonly stop: () => Promise<void> };
+export type Started = {
+  readonly url: string;
+  readonly greeting: string;
+  readonly pid: number | undefined;
+  readonly stop: () => Promise<void>;
+};
 export type Served = Started & { readonly cookie: string };
 
 /** Resolves once it has said where it answers. */
@@ -24,7 +29,7 @@ export function startServer(data: string): Promise<Started> {
       greeting += bytes.toString();
       const url = /answers at (\S+)/.exec(greeting)?.[1];
       if (url === undefined || !greeting.includes('Ctrl-C')) return;
-      resolve({ url, greeting, stop: () => (child.kill('SIGTERM'), ended) });
+      resolve({ url, greeting, pid: child.pid, stop: () => (child.kill('SIGTERM'), ended) });
     });
   });
 }

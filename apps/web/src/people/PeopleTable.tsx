@@ -1,5 +1,5 @@
 import type { PersonRow } from '@twelvemonth/exchange';
-import { useState } from 'react';
+import { startTransition, useState } from 'react';
 import { Button } from '../paper/Button.tsx';
 import { usePrinting } from '../paper/use-printing.ts';
 import css from './People.module.css';
@@ -9,13 +9,15 @@ import { PeopleTableRow } from './PeopleTableRow.tsx';
 const rowsOfPage = 50;
 
 export function PeopleTable({ rows }: { rows: readonly PersonRow[] }) {
-  const [page, setPage] = useState(0);
+  // Another list begins at its first page.
+  const [turned, setTurned] = useState({ rows, page: 0 });
+  const page = turned.rows === rows ? turned.page : 0;
   const printing = usePrinting();
   const pages = Math.max(1, Math.ceil(rows.length / rowsOfPage));
   const at = Math.min(page, pages - 1);
   const shown = printing ? rows : rows.slice(at * rowsOfPage, (at + 1) * rowsOfPage);
   const turn = (to: number): void => {
-    setPage(to);
+    startTransition(() => setTurned({ rows, page: to }));
     document.getElementById('people')?.scrollIntoView();
   };
   return (

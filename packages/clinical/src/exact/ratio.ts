@@ -85,11 +85,16 @@ export const ratioAsNumber = (value: Ratio): number => Number(value.top) / Numbe
 
 /** As text with `places` decimals, rounded half up. */
 export function ratioText(value: Ratio, places: number): string {
-  const isNegative = value.top < 0;
-  const digits = String(halfUp(isNegative ? negative(value.top) : value.top, value.over, places)).padStart(
-    places + 1,
-    '0',
-  );
+  return textOf(rounded(value, places), places);
+}
+
+/** In units of the last place, rounded half up away from nought. */
+const rounded = ({ top, over }: Ratio, places: number): Whole =>
+  top < 0 ? negative(halfUp(negative(top), over, places)) : halfUp(top, over, places);
+
+function textOf(units: Whole, places: number): string {
+  const isNegative = units < 0;
+  const digits = String(isNegative ? negative(units) : units).padStart(places + 1, '0');
   const whole = places === 0 ? digits : digits.slice(0, -places);
   return `${isNegative ? '-' : ''}${whole}${places === 0 ? '' : `.${digits.slice(-places)}`}`;
 }
@@ -111,9 +116,10 @@ const MOST_PLACES = 6;
  */
 export function ratioTextBeside(value: Ratio, places: number, limits: readonly Scaled[]): string {
   for (let shown = places; shown < MOST_PLACES; shown += 1) {
-    const text = ratioText(value, shown);
-    const printed = ratio(BigInt(text.replace('.', '')), 10 ** shown);
-    if (limits.every((limit) => compareRatio(printed, limit) === compareRatio(value, limit))) return text;
+    const units = rounded(value, shown);
+    const printed = { top: units, over: 10 ** shown };
+    if (limits.every((limit) => compareRatio(printed, limit) === compareRatio(value, limit)))
+      return textOf(units, shown);
   }
   return ratioText(value, MOST_PLACES);
 }

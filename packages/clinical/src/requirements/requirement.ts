@@ -86,7 +86,22 @@ export function judgement(
   cause: string,
   working: () => Partial<Working> & { readonly says: string },
 ): Judgement {
-  return { verdict, cause, nearLimit: false, exception: undefined, working: () => ({ ...noWorking, ...working() }) };
+  return {
+    verdict,
+    cause,
+    nearLimit: false,
+    exception: undefined,
+    working: () => {
+      const { says, inputs, formulas, thresholds, cautions } = working();
+      return {
+        says,
+        inputs: inputs ?? noWorking.inputs,
+        formulas: formulas ?? noWorking.formulas,
+        thresholds: thresholds ?? noWorking.thresholds,
+        cautions: cautions ?? noWorking.cautions,
+      };
+    },
+  };
 }
 
 /** A judge whose answer and path are the same on every day. */

@@ -254,9 +254,12 @@ describe('loading', () => {
     );
     expect(vitaminD([...finished, at('2026-09-10', 'vitamin-d-maintenance', { taken: false })]).verdict).toBe('ready');
   });
-  test('a signed level after the loading decides, an unsigned one does not', () => {
+  test('a signed level after the loading decides; an unsigned one only where it is bad, and then nothing can be said', () => {
     expect(vitaminD([...finished, ...value({ 'vitamin D': '40 nmol/L' })]).verdict).toBe('not ready');
-    expect(vitaminD([...finished, ...bloods('2026-11-20', { 'vitamin D': '40 nmol/L' }, null)]).verdict).toBe('ready');
+    const unread = (text: string) =>
+      vitaminD([...finished, ...bloods('2026-11-20', { 'vitamin D': text }, null)]).verdict;
+    expect(unread('40 nmol/L')).toBe('cannot say');
+    expect(unread('60 nmol/L')).toBe('ready');
   });
   test('a level of the day the loading ended is not after it', () => {
     expect(vitaminD([...finished, ...value({ 'vitamin D': '40 nmol/L' }, '2026-09-16')]).verdict).toBe('ready');

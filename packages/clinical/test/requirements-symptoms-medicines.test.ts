@@ -277,11 +277,11 @@ describe('mineral metabolism', () => {
   ] as const)('%s %s within %j: %s', (analyte, text, limits, expected) =>
     expect(now('mineral-metabolism', measured(analyte, text, limits))).toBe(expected),
   );
-  test('not signed, it decides nothing; looked into by a prescriber, it holds nothing; about another result, it still does', () => {
+  test('not signed, it is not passed over; looked into by a prescriber, it holds nothing; about another result, it still does', () => {
     const low = measured('phosphate', '0.6 mmol/L', { low: '0.8' });
     const decision = (about: string) =>
       at('2026-10-05', 'prescriber-decision', { question: 'mineral metabolism looked into', about, reason: 'known' });
-    expect(now('mineral-metabolism', low.slice(0, 1))).toBe('ready');
+    expect(now('mineral-metabolism', low.slice(0, 1))).toBe('cannot say');
     expect(now('mineral-metabolism', [...low, decision('m')])).toBe('ready');
     expect(now('mineral-metabolism', [...low, decision('other')])).toBe('cannot say');
     expect(

@@ -250,4 +250,5 @@ const steps: Partial<Record<StepKind, (me: Me, step: NextStep, values: Values) =
     me.writes(me.by('nurse'), 'pregnancy', { answer: 'does not apply', reason: 'told us: long past the menopause' }),
   'ask teeth': (me) => asksAboutTeeth(me),
   'look for causes': (me) => looksForCauses(me),
+  'ask maintenance': (me) => me.writes(me.by('clerk'), 'vitamin-d-maintenance', { taken: me.chance.isTrue(0.93) }),
 };

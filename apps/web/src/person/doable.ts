@@ -16,6 +16,7 @@ const stepForms: Readonly<Record<string, { readonly says: string; readonly recor
   'ask consent': { says: 'Record consent', record: 'consent' },
   'ask allergies': { says: 'Record allergies', record: 'allergy' },
   'ask teeth': { says: 'Record the answer on teeth and jaw', record: 'dental' },
+  'ask maintenance': { says: 'Record whether daily vitamin D is taken', record: 'vitamin-d-maintenance' },
   'look for causes': { says: 'Record what secondary causes were looked for', record: 'secondary-causes' },
   'ask pregnancy': { says: 'Record the answer on pregnancy', record: 'pregnancy' },
   'prescriber decides': { says: "Record the prescriber's decision", record: 'prescriber-decision' },

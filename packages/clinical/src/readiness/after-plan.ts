@@ -89,6 +89,7 @@ export function evidenceAfter(before: Evidence, plan: Plan): Evidence {
     if (what === 'pregnancy') after.pregnancy = { answer: 'no', on, entry: undefined };
     if (what === 'teeth and jaw')
       after.dental = [...after.dental, { answer: 'nothing pending', on, checkedOn: undefined, entry: undefined }];
+    if (what === 'maintenance') after.maintenance = { taken: true, on, entry: undefined };
     if (what === 'secondary causes') after.secondaryCauses = { answer: 'none found', on, entry: undefined };
   }
   return after;

@@ -95,11 +95,15 @@ function planWith(world: World, day: Day, all: readonly Needed[]): Plan | undefi
     if (needs.weigh !== undefined) weigh = { ...needs.weigh, requirement };
     if (needs.load !== undefined) load = { ...needs.load, requirement };
     if (needs.ask !== undefined) {
-      const { validDays } = needs.ask;
+      const { validDays, notBefore } = needs.ask;
       ask.push({
         ...needs.ask,
         requirement,
-        on: validDays === undefined ? world.today : (Math.max(world.today, day - validDays) as Day),
+        on: Math.max(
+          world.today,
+          notBefore ?? world.today,
+          validDays === undefined ? world.today : day - validDays,
+        ) as Day,
       });
     }
   }

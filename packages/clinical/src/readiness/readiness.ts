@@ -18,6 +18,7 @@ export const stepKinds = [
   'ask pregnancy',
   'ask teeth',
   'look for causes',
+  'ask maintenance',
   // Never assumed: their window is only told as "if settled".
   'repeat result',
   'prescriber decides',

@@ -75,6 +75,7 @@ const questions = {
   allergies: { kind: 'ask allergies', what: 'ask about allergies' },
   pregnancy: { kind: 'ask pregnancy', what: 'ask about pregnancy and breast-feeding' },
   'teeth and jaw': { kind: 'ask teeth', what: 'ask about teeth and jaw' },
+  maintenance: { kind: 'ask maintenance', what: 'ask whether the daily vitamin D is taken' },
   'secondary causes': { kind: 'look for causes', what: 'look for secondary causes and record it' },
 } as const;
 

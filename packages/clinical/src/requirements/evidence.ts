@@ -57,6 +57,12 @@ export type DentalAnswer = {
   readonly entry: Uuid | undefined;
 };
 
+export type MineralResult = {
+  readonly result: Fact<'result'>;
+  readonly signed: boolean;
+  readonly lookedInto: boolean;
+};
+
 export type ExceptionFor = BodyOfKind<'prescriber-exception'>['requirement'];
 export type Exception = { readonly entry: Uuid; readonly from: Day; readonly until: Day; readonly reason: string };
 
@@ -118,8 +124,10 @@ export type Evidence = {
   readonly boneMedicines: readonly Fact<'medicine'>[];
   /** A plan assumes that these are stopped, and that what a prescriber must agree to is agreed, on that day. */
   readonly boneMedicinesStopped: Day | undefined;
-  /** The newest signed result of each mineral test, and whether a prescriber has looked into it. */
-  readonly minerals: readonly { readonly result: Fact<'result'>; readonly lookedInto: boolean }[];
+  /** The newest signed result of each mineral test and the newest of all, and whether a prescriber has looked into it. */
+  readonly minerals: readonly MineralResult[];
+  /** What is known to bear on minerals, unless a prescriber has looked into it. */
+  readonly conditions: readonly Fact<'condition'>[];
   /** A plan assumes that a prescriber has looked into all of them. */
   readonly mineralsLookedInto: boolean;
   /** Oldest first. */
@@ -201,7 +209,7 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
     newest[analyte] = result;
     if (analyte === 'creatinine') creatinines.push(result);
     else if (analyte === 'albumin') albumins.push(result);
-    else if (isMineralTest(analyte) && (signed.has(result.id) || signed.has(result.first))) minerals[analyte] = result;
+    else if (isMineralTest(analyte) && signed.has(result.id)) minerals[analyte] = result;
   }
   const decisions = upToToday('prescriber-decision');
   const decided = (about: Fact | undefined, question: BodyOfKind<'prescriber-decision'>['question']): boolean =>
@@ -305,9 +313,21 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
     boneMedicines: [...boneMedicines.values()],
     boneMedicinesStopped: undefined,
     minerals: mineralTests.flatMap((analyte) => {
-      const result = minerals[analyte];
-      return result === undefined ? [] : [{ result, lookedInto: decided(result, 'mineral metabolism looked into') }];
+      const ofSigned = minerals[analyte];
+      const deciding = ofSigned === newest[analyte] ? [ofSigned] : [ofSigned, newest[analyte]];
+      return deciding.flatMap((result): MineralResult[] =>
+        result === undefined
+          ? []
+          : [
+              {
+                result,
+                signed: signed.has(result.id),
+                lookedInto: decided(result, 'mineral metabolism looked into'),
+              },
+            ],
+      );
     }),
+    conditions: upToToday('condition').filter((one) => !decided(one, 'mineral metabolism looked into')),
     mineralsLookedInto: false,
     dental: upToToday('dental').map(({ body, on, id }) => ({
       answer: body.answer,

@@ -11,7 +11,7 @@ import { HORIZON_DAYS } from '../readiness/context.ts';
 import type { Evidence, Exception, Weighed } from './evidence.ts';
 import { type SamplesCount, samplesCount, samplesCountFor } from './samples.ts';
 
-export type OtherWeight = { readonly sort: 'ideal' | 'adjusted'; readonly kg: Ratio };
+export type SomeWeight = { readonly sort: 'actual' | 'ideal' | 'adjusted'; readonly kg: Ratio };
 
 export type KidneyFacts = {
   readonly evidence: Evidence;
@@ -24,7 +24,12 @@ export type KidneyFacts = {
   readonly ageAt: (day: Day) => number;
   /** Undefined where there is none, or it is no plain number above nought in a known unit. */
   readonly umol: Ratio | undefined;
+  /** The actual weight. */
   readonly kg: Ratio | undefined;
+  /** The one the protocol lets decide; undefined with the actual weight. */
+  readonly deciding: SomeWeight | undefined;
+  /** The protocol lets another weight than the actual decide, and no usable height tells it. */
+  readonly lacksHeight: boolean;
   readonly count: SamplesCount;
   readonly ageException: Exception | undefined;
   readonly baseline: () => { readonly umol: Ratio; readonly on: Day } | undefined;
@@ -34,11 +39,11 @@ export type KidneyFacts = {
   readonly repeatRises: () => boolean;
   /** The weight before, where the deciding one differs from it by more than the protocol's share and nobody has looked into it. */
   readonly weightChangedFrom: () => Weighed['before'];
-  /** Looked at beside the actual weight. */
-  readonly otherWeights: readonly OtherWeight[];
+  /** Looked at beside the deciding weight. */
+  readonly otherWeights: readonly SomeWeight[];
   /** Undefined where a value is not known. */
   readonly clearanceAt: (age: number) => Clearance | undefined;
-  /** By another weight the clearance is below the limit, and no prescriber has settled which weight decides. */
+  /** By a lighter weight the clearance is below the limit, and no prescriber has settled which weight decides. */
   readonly weightsDisagreeAt: (age: number) => boolean;
   /** The same, of a weight taken anew, for which nothing is settled yet. */
   readonly weightsDisagreeAnewAt: (age: number) => boolean;
@@ -79,9 +84,14 @@ function changedFrom(kg: Ratio | undefined, weight: Weighed | undefined, protoco
   return changedByMoreThan(kg, was, protocol.exact.weightChangePercent) ? before : undefined;
 }
 
-function otherWeightsThan(kg: Ratio, { height, sex }: Evidence, { exact }: Protocol): readonly OtherWeight[] {
-  if (height === undefined || sex === undefined) return [];
-  const cm = usable(height.body.quantity, heightCm);
+const heightOf = ({ height }: Evidence): Ratio | undefined =>
+  height === undefined ? undefined : usable(height.body.quantity, heightCm);
+
+/** Which weights there are beside the actual one, lightest first. */
+function otherWeightsThan(kg: Ratio, evidence: Evidence, { exact }: Protocol): readonly SomeWeight[] {
+  const { sex } = evidence;
+  const cm = heightOf(evidence);
+  if (sex === undefined) return [];
   const ideal = cm === undefined ? undefined : idealWeightKg(sex, cm);
   if (ideal === undefined || compareRatios(kg, ideal) <= 0) return [];
   if (!isAtLeastPercentOf(kg, ideal, exact.adjustedWeightFromPercent)) return [{ sort: 'ideal', kg: ideal }];
@@ -117,7 +127,11 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
       ? undefined
       : baselineOf(evidence, protocol, creatinine.on, creatinine.on),
   );
-  const otherWeights = kg === undefined ? [] : otherWeightsThan(kg, evidence, protocol);
+  const weights: readonly SomeWeight[] =
+    kg === undefined ? [] : [...otherWeightsThan(kg, evidence, protocol), { sort: 'actual', kg }];
+  const policy = protocol.sheet.weightThatDecides;
+  const deciding = weights.find(({ sort }) => sort === policy) ?? weights.at(-1);
+  const otherWeights = weights.filter((one) => one !== deciding);
   const known = new Map<number, Clearance>();
   const birthdays = birth === undefined ? [] : birthdaysFrom(birth, today);
   const ageToday = birth === undefined ? undefined : ageOn(birth, today);
@@ -137,8 +151,8 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
   }
   function clearanceAt(age: number): Clearance | undefined {
     const before = known.get(age);
-    if (before !== undefined || kg === undefined) return before;
-    const found = clearanceWith(age, kg);
+    if (before !== undefined || deciding === undefined) return before;
+    const found = clearanceWith(age, deciding.kg);
     if (found !== undefined) known.set(age, found);
     return found;
   }
@@ -146,6 +160,7 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
   function weightsDisagreeAnewAt(age: number): boolean {
     if (evidence.actualDecidesAssumed) return false;
     return otherWeights.some((other) => {
+      if (deciding === undefined || compareRatios(other.kg, deciding.kg) >= 0) return false;
       const clearance = clearanceWith(age, other.kg);
       return clearance !== undefined && !bothAtLeast(clearance, protocol.exact.clearanceFloor);
     });
@@ -159,6 +174,8 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
     ageAt,
     umol,
     kg,
+    deciding,
+    lacksHeight: policy !== 'actual' && heightOf(evidence) === undefined,
     count: samplesCountFor(evidence.nephrotoxic, samplesCount(evidence, protocol)),
     ageException: evidence.exceptions['age of bloods'],
     baseline,

@@ -16,7 +16,7 @@ import { isOutOfDate, isVoided, whyVoided } from './samples.ts';
 /** A fact that is missing or does not count, so that nothing can be said: its cause, and a sentence. */
 type Missing = { readonly cause: string; readonly says: string };
 
-function missingFrom({ evidence, birth }: KidneyFacts): Missing | undefined {
+function missingFrom({ evidence, birth, lacksHeight }: KidneyFacts): Missing | undefined {
   if (birth === undefined) {
     return {
       cause: 'age not known, so clearance',
@@ -25,6 +25,11 @@ function missingFrom({ evidence, birth }: KidneyFacts): Missing | undefined {
   }
   if (evidence.sex === undefined)
     return { cause: 'sex not recorded, so clearance', says: 'The clearance formula needs the sex as registered.' };
+  if (lacksHeight)
+    return {
+      cause: 'height not recorded, so ideal weight',
+      says: 'This protocol lets another weight than the actual decide, and no usable height tells it.',
+    };
   return undefined;
 }
 
@@ -110,7 +115,7 @@ function judgeAtAge(facts: KidneyFacts, age: number): Judgement {
       'cannot say',
       'ideal weight gives another answer',
       working(
-        'By the actual weight the clearance passes, by the ideal or adjusted weight it does not: prescriber and pharmacist choose and record.',
+        `By the ${facts.deciding?.sort ?? 'actual'} weight the clearance passes, by a lighter one it does not: prescriber and pharmacist choose and record.`,
       ),
     );
   }

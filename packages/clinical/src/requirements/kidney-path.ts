@@ -38,6 +38,8 @@ function blockerOn(facts: KidneyFacts, day: Day): Blocker | undefined {
   if (birth === undefined) return birthDateBlocker;
   if (sex === undefined)
     return { what: 'the sex as registered', who: 'clerk', step: 'complete identity', settled: undefined };
+  if (facts.lacksHeight)
+    return { what: 'the peak adult height: measure or ask', who: 'nurse', step: 'settle', settled: undefined };
   if (creatinine !== undefined) {
     if (isVoided(creatinine, count)) {
       return {

@@ -5,6 +5,7 @@ import { quantityText } from '../exact/quantity.ts';
 import { type Ratio, compareRatio, compareRatios, ratioAsNumber, ratioText, ratioTextBeside } from '../exact/ratio.ts';
 import {
   type Clearance,
+  bothAtLeast,
   clearanceSources,
   creatinineClearance,
   eitherBelow,
@@ -15,7 +16,7 @@ import { idealWeightSources } from '../formulas/ideal-weight.ts';
 import { creatinineMgPerDl } from '../formulas/units.ts';
 import type { FormulaShown, Input, Threshold, Working } from '../readiness/working.ts';
 import type { Evidence } from './evidence.ts';
-import type { KidneyFacts } from './kidney-facts.ts';
+import type { KidneyFacts, SomeWeight } from './kidney-facts.ts';
 
 /** "just below 35" is said within half a unit of the limit. */
 const NEAR_BELOW = 0.5;
@@ -40,7 +41,7 @@ export function kidneyWorking(
   says: string | undefined,
   at: { readonly age: number; readonly clearance: Clearance } | undefined,
 ): Working {
-  const { evidence, protocol, birth, umol, kg } = facts;
+  const { evidence, protocol, birth, umol, deciding } = facts;
   const floor = protocol.exact.clearanceFloor;
   const judged =
     at === undefined
@@ -50,9 +51,9 @@ export function kidneyWorking(
     says: [says, judged].filter((part) => part !== undefined).join(' ') || 'Clearance cannot be said.',
     inputs: inputsOf(facts, at?.age),
     formulas:
-      at === undefined || umol === undefined || kg === undefined
+      at === undefined || umol === undefined || deciding === undefined
         ? []
-        : formulasOf(facts, at.age, at.clearance, umol, kg),
+        : formulasOf(facts, at.age, at.clearance, umol, deciding),
     thresholds: thresholdsOf(facts),
     cautions: cautionsOf(facts, at, birth, evidence),
   };
@@ -98,34 +99,41 @@ function inputsOf({ evidence, baseline: lowest }: KidneyFacts, age: number | und
   return inputs;
 }
 
-function formulasOf(facts: KidneyFacts, age: number, clearance: Clearance, umol: Ratio, kg: Ratio): FormulaShown[] {
+function formulasOf(
+  facts: KidneyFacts,
+  age: number,
+  clearance: Clearance,
+  umol: Ratio,
+  { kg, sort }: SomeWeight,
+): FormulaShown[] {
   const { evidence, protocol, otherWeights } = facts;
   const sex = evidence.sex ?? 'female';
   const mgPerDl = creatinineMgPerDl(umol);
   const floor = protocol.exact.clearanceFloor;
   const gives = (value: Ratio): string => `${ratioTextBeside(value, 2, [floor])} mL/min${below(value, floor)}`;
   const share = sex === 'female' ? ' x 0.85' : '';
+  const by = sort === 'actual' ? '' : `, by ${sort} weight as this protocol says`;
   const shown: FormulaShown[] = [
     {
-      name: 'creatinine clearance, umol/L form',
+      name: `creatinine clearance, umol/L form${by}`,
       put: `(140 - ${age}) x ${shortest(kg, 2)} kg x ${sex === 'female' ? '1.04' : '1.23'} / ${shortest(umol, 2)} umol/L`,
       gives: gives(clearance.byMicromoles),
       source: clearanceSources.byMicromoles,
     },
     {
-      name: 'creatinine clearance, mg/dL form',
+      name: `creatinine clearance, mg/dL form${by}`,
       put: `(140 - ${age}) x ${shortest(kg, 2)} kg${share} / (72 x ${ratioText(mgPerDl, 4)} mg/dL)`,
       gives: gives(clearance.byMilligrams),
       source: clearanceSources.byMilligrams,
     },
   ];
   for (const other of otherWeights) {
-    const by = creatinineClearance({ ageYears: age, sex, weightKg: other.kg, creatinineUmolPerL: umol });
+    const found = creatinineClearance({ ageYears: age, sex, weightKg: other.kg, creatinineUmolPerL: umol });
     shown.push({
       name: `the same with ${other.sort} weight`,
       put: `${ratioText(other.kg, 2)} kg instead of ${shortest(kg, 2)} kg`,
-      gives: clearanceText(by, floor),
-      source: idealWeightSources[other.sort],
+      gives: clearanceText(found, floor),
+      source: other.sort === 'actual' ? clearanceSources.byMicromoles : idealWeightSources[other.sort],
     });
   }
   for (const equation of [2009, 2021] as const) {
@@ -154,7 +162,7 @@ const thresholdsOf = ({ otherWeights, baseline }: KidneyFacts): Threshold[] => [
 ];
 
 function cautionsOf(
-  { protocol, umol, kg }: KidneyFacts,
+  { protocol, umol, kg, deciding }: KidneyFacts,
   at: { readonly age: number; readonly clearance: Clearance } | undefined,
   birth: Day | undefined,
   evidence: Evidence,
@@ -162,7 +170,7 @@ function cautionsOf(
   const { clearanceFloor, nearLimitCeiling } = protocol.exact;
   const cautions: string[] = [];
   if (at !== undefined && umol !== undefined && kg !== undefined && evidence.sex !== undefined) {
-    if (eitherBelow(at.clearance, clearanceFloor)) {
+    if (eitherBelow(at.clearance, clearanceFloor) && deciding?.sort === 'actual') {
       const clear = whatWouldClear(
         { ageYears: at.age, sex: evidence.sex, weightKg: kg, creatinineUmolPerL: umol },
         clearanceFloor,
@@ -173,7 +181,7 @@ function cautionsOf(
         cautions.push(
           `It would pass up to a creatinine of ${clear.creatinineUmolPerL} umol/L with this weight, by both forms.`,
         );
-    } else if (eitherBelow(at.clearance, nearLimitCeiling)) {
+    } else if (bothAtLeast(at.clearance, clearanceFloor) && eitherBelow(at.clearance, nearLimitCeiling)) {
       cautions.push(
         'Near the limit: weigh and recompute on the day, with a recent creatinine, and let the prescriber know.',
       );

@@ -1,10 +1,15 @@
-/** Bone and mineral tests outside their laboratory's limits are for a prescriber before a dose (docs/readiness.md R12). */
+/**
+ * Bone and mineral tests outside their laboratory's limits, and what is known to bear on minerals, are for a prescriber before a
+ * dose (docs/readiness.md R12). A bad result nobody has signed is not passed over.
+ */
 import { shortDate } from '../calendar/day.ts';
 import { parseScaled } from '../exact/decimal.ts';
+import type { Protocol } from '../protocol/protocol.ts';
 import type { Fact } from '../record/patient-record.ts';
 import type { Working } from '../readiness/working.ts';
 import { type Evidence, mineralTests } from './evidence.ts';
 import { type Judge, type Requirement, always, judgement, readyPath } from './requirement.ts';
+import { isSevereLack, levelText } from './vitamin-d-level.ts';
 
 /** Which side is looked at: a raised alkaline phosphatase or parathyroid hormone, a low phosphate or magnesium. */
 const ceilingTests: ReadonlySet<string> = new Set(['alkaline phosphatase', 'parathyroid hormone']);
@@ -27,13 +32,53 @@ function trouble({ body }: Fact<'result'>): string | undefined {
 const valueText = ({ body: { quantity } }: Fact<'result'>): string =>
   `${quantity.comparator}${quantity.value} ${quantity.unit}`;
 
-const inputsOf = (minerals: Evidence['minerals']): Working['inputs'] =>
-  minerals.map(({ result }) => ({
-    label: result.body.analyte,
-    text: valueText(result),
-    on: result.on,
-    entry: result.id,
-  }));
+/** A severe lack of vitamin D that no loading has ended since. */
+const isLacking = ({ vitaminD, finishedLoadings }: Evidence, protocol: Protocol): boolean =>
+  vitaminD !== undefined &&
+  isSevereLack(vitaminD, protocol) &&
+  !finishedLoadings.some(({ state }) => state.is === 'finished' && state.on >= vitaminD.on);
+
+type Found = { readonly what: string; readonly says: string };
+
+function foundIn(evidence: Evidence, protocol: Protocol): readonly Found[] {
+  if (evidence.mineralsLookedInto) return [];
+  const results = evidence.minerals.flatMap(({ result, signed, lookedInto }): Found[] => {
+    const what = lookedInto ? undefined : trouble(result);
+    if (what === undefined) return [];
+    const unread = signed ? '' : ', not signed';
+    return [
+      {
+        what: `${result.body.analyte} ${what}${unread}`,
+        says: `${result.body.analyte} ${what}${unread}: ${valueText(result)} on ${shortDate(result.on)}`,
+      },
+    ];
+  });
+  const conditions = evidence.conditions
+    .filter(({ body }) => body.what !== 'bone pain' || isLacking(evidence, protocol))
+    .map(({ body, on }): Found => {
+      const what = body.what === 'bone pain' ? 'bone pain with a severe lack of vitamin D' : body.what;
+      return { what, says: `${what}, known since ${shortDate(on)}` };
+    });
+  return conditions.length === 0 ? results : [...results, ...conditions];
+}
+
+const hasBonePain = ({ conditions }: Evidence): boolean => conditions.some(({ body }) => body.what === 'bone pain');
+
+function inputsOf(evidence: Evidence): Working['inputs'] {
+  const { minerals, conditions, vitaminD } = evidence;
+  return [
+    ...minerals.map(({ result }) => ({
+      label: result.body.analyte,
+      text: valueText(result),
+      on: result.on,
+      entry: result.id,
+    })),
+    ...conditions.map(({ body, on, id }) => ({ label: 'condition', text: body.what, on, entry: id })),
+    ...(hasBonePain(evidence) && vitaminD !== undefined
+      ? [{ label: 'vitamin D', text: levelText(vitaminD), on: vitaminD.on }]
+      : []),
+  ];
+}
 
 function cautionsOf(minerals: Evidence['minerals']): string[] {
   const never = mineralTests.filter((test) => !minerals.some(({ result }) => result.body.analyte === test));
@@ -46,27 +91,28 @@ function cautionsOf(minerals: Evidence['minerals']): string[] {
   ];
 }
 
-function judge({ minerals, mineralsLookedInto }: Evidence): Judge {
-  const working = (says: string) => ({ says, inputs: inputsOf(minerals), cautions: cautionsOf(minerals) });
-  const found = mineralsLookedInto
-    ? []
-    : minerals.flatMap(({ result, lookedInto }) => {
-        const what = lookedInto ? undefined : trouble(result);
-        return what === undefined ? [] : [{ result, what }];
-      });
-  const first = found[0];
-  if (first === undefined)
+function judge(evidence: Evidence, protocol: Protocol): Judge {
+  const working = (says: string) => ({
+    says,
+    inputs: inputsOf(evidence),
+    thresholds: hasBonePain(evidence) ? ([{ key: 'vitaminDSevere' }, { key: 'vitaminDSevereNgPerMl' }] as const) : [],
+    cautions: cautionsOf(evidence.minerals),
+  });
+  const found = foundIn(evidence, protocol);
+  if (found.length === 0)
     return always(
       judgement('ready', 'mineral metabolism', () =>
-        working('No mineral test is outside its limits without a prescriber having looked into it.'),
+        working(
+          'No mineral test is outside its limits, and nothing that bears on minerals is known, without a prescriber having looked into it.',
+        ),
       ),
       readyPath,
     );
-  const says = found.map(({ result, what }) => `${result.body.analyte} ${what}`).join(', ');
+  const says = found.map(({ what }) => what).join(', ');
   return always(
     judgement('cannot say', says, () =>
       working(
-        `${found.map(({ result, what }) => `${result.body.analyte} ${what}: ${valueText(result)} on ${shortDate(result.on)}`).join('; ')}. Correct first, or a prescriber records that it has been looked into.`,
+        `${found.map((one) => one.says).join('; ')}. Correct first, or a prescriber records that it has been looked into.`,
       ),
     ),
     {

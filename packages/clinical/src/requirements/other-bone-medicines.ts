@@ -86,8 +86,19 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
     ];
   });
   const taken = boneMedicines.map((medicine) => ({ medicine, free: freeFrom(medicine, boneMedicinesStopped) }));
+  const plans = taken.filter(({ medicine }) => medicine.body.sort === 'oncology bone plan');
+  const openPlan = plans.find((one) => one.free === undefined)?.medicine;
+  const planUntil = plans.reduce<Day | undefined>(
+    (latest, { free: one }) => (one !== undefined && (latest === undefined || one > latest) ? one : latest),
+    undefined,
+  );
   const open = [
-    ...taken.filter((one) => one.free === undefined).map(({ medicine }) => `still on ${medicine.body.name}`),
+    ...taken
+      .filter((one) => one.free === undefined)
+      .map(
+        ({ medicine }) =>
+          (plans.some((plan) => plan.medicine === medicine) ? 'oncology plan: ' : 'still on ') + medicine.body.name,
+      ),
     ...before.flatMap((one) => one.open ?? []),
   ];
   const free = taken.reduce<Day | undefined>(
@@ -107,6 +118,13 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   );
   const names = open.join(', ');
   const still = said('cannot say', names, `Nobody has settled this: ${names}. A prescriber stops or agrees first.`);
+  const oncology = said(
+    'not ready',
+    'oncology plan: oncology decides',
+    openPlan === undefined
+      ? `An oncology plan with a bone medicine runs until ${planUntil === undefined ? '' : shortDate(planUntil)}.`
+      : `An oncology plan with a bone medicine is open (${openPlan.body.name}): oncology decides.`,
+  );
   const until = free === undefined ? '' : shortDate(free);
   const stopping = said(
     'cannot say',
@@ -115,6 +133,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   );
   const isAtWork = (day: Day): boolean => due !== undefined && day < due;
   const isTaken = (day: Day): boolean => free !== undefined && day < free;
+  const isOncology = (day: Day): boolean => openPlan !== undefined || (planUntil !== undefined && day < planUntil);
   const blocked: Path = {
     is: 'blocked',
     by: {
@@ -125,8 +144,9 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
     },
   };
   return {
-    changes: [due, free].filter((day) => day !== undefined),
-    on: (day) => (isAtWork(day) ? waits : open.length > 0 ? still : isTaken(day) ? stopping : ready),
+    changes: [due, free, planUntil].filter((day) => day !== undefined),
+    on: (day) =>
+      isOncology(day) ? oncology : isAtWork(day) ? waits : open.length > 0 ? still : isTaken(day) ? stopping : ready,
     path: (day) => {
       if (open.length > 0) return blocked;
       if (isAtWork(day)) return { is: 'waiting', what: waits.cause };

@@ -39,7 +39,9 @@ export type Needs = {
   readonly weigh?: { readonly validDays: number; readonly neverMeasured: boolean; readonly why: string };
   readonly load?: LoadingPlan & { readonly why: string };
   readonly ask?: {
-    readonly what: 'consent' | 'allergies' | 'pregnancy' | 'teeth and jaw' | 'secondary causes';
+    readonly what: 'consent' | 'allergies' | 'pregnancy' | 'teeth and jaw' | 'secondary causes' | 'maintenance';
+    /** First day on which the answer can be had. */
+    readonly notBefore?: Day;
     readonly validDays?: number;
     readonly why: string;
   };

@@ -25,6 +25,15 @@ export function levelOutcome(sample: Sample, floor: Scaled | undefined): LevelOu
   return reaches === undefined ? 'cannot be told' : reaches ? 'passing' : 'failing';
 }
 
+/** Not known to reach the level below which a lack is severe, in its own unit (docs/readiness.md R12). */
+export function isSevereLack({ value }: Sample, { exact }: Protocol): boolean {
+  if (value === 'assumed good') return false;
+  if (value === 'assumed low') return true;
+  if (value.unit !== 'nmol/L' && value.unit !== 'ng/mL') return true;
+  const floor = value.unit === 'nmol/L' ? exact.vitaminDSevere : exact.vitaminDSevereNgPerMl;
+  return reachesFloor(exactValue(value), value.comparator, floor) !== true;
+}
+
 /** "vitamin D <20 nmol/L" */
 export const levelText = ({ value }: Sample): string =>
   typeof value === 'string' ? `vitamin D, ${value}` : `vitamin D ${quantityText(value)}`;

@@ -7,6 +7,7 @@ import { type LoadingPlan, remainingDoses } from './loading.ts';
 import {
   type Judge,
   type Judgement,
+  type Needs,
   type Path,
   type Requirement,
   judgement,
@@ -38,7 +39,10 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
           : undefined;
 
   const working = (says: () => string) => (): Working => vitaminDWorking(evidence, says(), floor);
-  const byLoading = finishedOn !== undefined && !(levelAfter(finishedOn) && level?.signed === true);
+  // A newer level decides once it is signed, and is never passed over where it is bad.
+  const newerDecides =
+    finishedOn !== undefined && levelAfter(finishedOn) && (level?.signed === true || outcome !== 'passing');
+  const byLoading = finishedOn !== undefined && !newerDecides;
   const running = loading?.state.is === 'running';
 
   const levelOutOfDate =
@@ -167,10 +171,20 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
       },
     };
   }
+  /** Whether the daily vitamin D is taken, told from the day after a loading ended: then it stands as long as it may. */
+  const asked = (ended: Day): NonNullable<Needs['ask']> => ({
+    what: 'maintenance',
+    notBefore: addDays(ended, 1),
+    why: `the loading that ended on ${shortDate(ended)} stands until ${shortDate(addDays(ended, maintenanceConfirmDays))} unless the daily vitamin D is confirmed as taken`,
+  });
   function theRest(plan: LoadingPlan, day: Day): Path {
-    if (plan.last > day || day > plan.last + maintenanceConfirmDays)
+    const load = { ...plan, why: 'vitamin D loading is under way' };
+    if (plan.last > day || day > plan.last + Math.max(loadingHoldsDays, maintenanceConfirmDays))
       return { is: 'waiting', what: 'vitamin D loading' };
-    return { is: 'steps', needs: { load: { ...plan, why: 'vitamin D loading is under way' } } };
+    return {
+      is: 'steps',
+      needs: day > plan.last + maintenanceConfirmDays ? { load, ask: asked(plan.last) } : { load },
+    };
   }
   const draw = (why: string): Path => ({
     is: 'steps',
@@ -202,6 +216,8 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
       !levelAfter(state.on) &&
       !(state.is === 'stopped' && waitsToBeSigned)
     ) {
+      if (state.is === 'finished' && maintained === undefined && day <= state.on + loadingHoldsDays)
+        return { is: 'steps', needs: { ask: asked(state.on) } };
       return newLoading(
         day,
         state.is === 'finished' ? 'the last loading no longer stands' : 'the last loading was stopped',
@@ -232,7 +248,11 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   const changes: Day[] = [addDays(today, span), addDays(today, span + maintenanceConfirmDays + 1)];
   if (level !== undefined) changes.push(addDays(level.on, vitaminDValidDays + 1));
   if (holdsUntil !== undefined) changes.push(addDays(holdsUntil, 1));
-  if (remaining !== undefined) changes.push(remaining.last, addDays(remaining.last, maintenanceConfirmDays + 1));
+  if (finishedOn !== undefined) changes.push(addDays(finishedOn, loadingHoldsDays + 1));
+  if (remaining !== undefined) {
+    changes.push(remaining.last);
+    for (const days of [maintenanceConfirmDays, loadingHoldsDays]) changes.push(addDays(remaining.last, days + 1));
+  }
   if (repair !== undefined) changes.push(addDays(repair.on, hipLookbackDays + 1));
   return withException({ changes, on, path }, evidence.exceptions['vitamin D'], 'vitamin D');
 }

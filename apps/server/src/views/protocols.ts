@@ -87,6 +87,7 @@ const sheetViewOf = (
   policies: [
     { what: 'days until a result may be used', says: sheet.resultDaysCounted },
     { what: 'vitamin D never measured', says: sheet.vitaminDPolicy },
+    { what: 'weight in the clearance', says: `${sheet.weightThatDecides} weight decides` },
     {
       what: 'teeth and jaw',
       says:

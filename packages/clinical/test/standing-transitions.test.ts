@@ -33,6 +33,7 @@ const on = (record: SubjectRecord, date: string) => standingOf(record, teaching,
 const fact = <Kind extends KindName>(kind: Kind, body: Fact<Kind>['body'], date: string, seq: number): Fact => ({
   id: `e${seq}`,
   first: `e${seq}`,
+  firstSeq: seq,
   act: `a${seq}`,
   seq,
   kind,

@@ -7,6 +7,7 @@ import type { Draft } from '../ledger/entry.ts';
 import { type Protocol, regimenNamed } from '../protocol/protocol.ts';
 import { isTakenDaily } from '../protocol/medicines.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
+import { restedOnKinds } from '../record/made-while-it-stood.ts';
 import { type Fact, type SubjectRecord, factWithId, factsOf } from '../record/patient-record.ts';
 import { eventOf } from '../standing/transitions.ts';
 import { checkCareGoesOn } from './check-care.ts';
@@ -72,7 +73,8 @@ const within: Within = {
     body.results.flatMap((id) => checkPointsAt(record, id, ['result'], `${path}.results`)),
   'symptom-cleared': (record, { body }, path) =>
     checkPointsAt(record, body.entry, ['symptom', 'checklist'], `${path}.entry`),
-  'looked-again': (record, { body }, path) => checkPointsAt(record, body.about, ['withdrawal'], `${path}.about`),
+  'looked-again': (record, { body }, path) =>
+    checkPointsAt(record, body.about, ['withdrawal', ...restedOnKinds], `${path}.about`),
   'prescriber-decision': (record, { body }, path) =>
     checkPointsAt(record, body.about, aboutOf[body.question], `${path}.about`),
   prescription: (_, { body }, path, now) => checkPrescription(body, path, now),
@@ -98,7 +100,7 @@ const aboutOf = {
   'part dose counts': ['dose'],
   'part dose does not count': ['dose'],
   'after 4 mg product': ['dose'],
-  'mineral metabolism looked into': ['result'],
+  'mineral metabolism looked into': ['result', 'condition'],
   'switch agreed': ['dose'],
 } as const satisfies Record<Fact<'prescriber-decision'>['body']['question'], readonly KindName[]>;
 

@@ -46,4 +46,5 @@ export const asFact = (kind: Fact['kind'], body: Fact['body'], on: Day, now: Sur
   author: now.by,
   recordedAt: '',
   first: '',
+  firstSeq: 0,
 });

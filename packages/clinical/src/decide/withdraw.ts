@@ -2,13 +2,13 @@
 import { kindNamed, type KindName } from '../kinds/index.ts';
 import { type Draft, localDate } from '../ledger/entry.ts';
 import { subject } from '../ledger/subject.ts';
+import { madeWhileItStood } from '../record/made-while-it-stood.ts';
 import type { Fact, SubjectRecord } from '../record/patient-record.ts';
 import type { ActNamed } from './act.ts';
 import { checkKnown } from './check-care.ts';
 import { checkMayBeWithdrawn } from './check-standing-upon.ts';
 import { draftNow } from './draft.ts';
 import { entryIn, recordIn } from './ledgers.ts';
-import { madeWhileItStood } from './made-while-it-stood.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, notYours, refusal } from './refuse.ts';
 import type { Decided, Surroundings } from './surroundings.ts';

@@ -5,6 +5,8 @@
 import { type Day, addDays, day } from '../calendar/day.ts';
 import { counted } from '../kinds-texts/words.ts';
 import type { Role } from '../ledger/role.ts';
+import { entryText } from '../kinds-texts/entry-text.ts';
+import { madeBeforeItWasCorrected } from '../record/made-while-it-stood.ts';
 import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
 import { lookAgainAfterDays } from '../standing/look-again.ts';
 import { heldBy, unitOfPatient } from '../standing/standing.ts';
@@ -110,15 +112,22 @@ function openTasks(record: SubjectRecord, held: string, today: Day, task: Task):
   return [...rows, ...lookAgain(record, task), ...afterDose(record, today, task)];
 }
 
-/** An entry that decisions were made on was withdrawn: someone says of each whether it still holds. */
+/** An entry that decisions were made on was withdrawn or corrected: someone says of each whether it still holds. */
 function lookAgain(record: SubjectRecord, task: Task): Row[] {
   const done = new Set(factsOf(record, 'looked-again').map(({ body }) => body.about));
-  return factsOf(record, 'withdrawal').flatMap((withdrawn) => {
+  const withdrawals = factsOf(record, 'withdrawal').flatMap((withdrawn) => {
     const count = withdrawn.body.usedBy?.length ?? 0;
     if (count === 0 || done.has(withdrawn.id)) return [];
     const detail = `${counted(count, 'decision')} made before an entry was withdrawn: ${withdrawn.body.reason}`;
     return [task('look at a decision again', withdrawn, 'nurse in charge', withdrawn.on, detail)];
   });
+  const corrections = record.all.flatMap((corrected) => {
+    const count = madeBeforeItWasCorrected(record, corrected).length;
+    if (count === 0 || done.has(corrected.id)) return [];
+    const detail = `${counted(count, 'decision')} made before this was corrected: ${entryText(corrected)}`;
+    return [task('look at a decision again', corrected, 'nurse in charge', corrected.on, detail)];
+  });
+  return [...withdrawals, ...corrections];
 }
 
 function afterDose(record: SubjectRecord, today: Day, task: Task): Row[] {

@@ -38,6 +38,7 @@ function read(entry: Entry, problems: RecordProblem[]): Fact | undefined {
     author: entry.author,
     recordedAt: entry.recordedAt,
     first: entry.id,
+    firstSeq: entry.seq,
   };
 }
 
@@ -96,7 +97,9 @@ function amended(facts: readonly Fact[], links: ReadonlyMap<Uuid, Uuid | undefin
   for (const fact of facts) {
     let first: Uuid | undefined = fact.id;
     while (first !== undefined && links.has(first)) first = links.get(first);
-    if (first !== undefined) standing.set(first, first === fact.id ? fact : { ...fact, first });
+    if (first === undefined) continue;
+    const firstSeq = standing.get(first)?.firstSeq ?? fact.firstSeq;
+    standing.set(first, first === fact.id ? fact : { ...fact, first, firstSeq });
   }
   return [...standing.values()];
 }

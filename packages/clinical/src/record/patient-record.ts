@@ -22,6 +22,8 @@ export type Fact<Kind extends KindName = KindName> = {
   readonly recordedAt: Instant;
   /** The id of the first entry of a chain of amendments: what others refer to. The fact's own id if never amended. */
   readonly first: Uuid;
+  /** The seq of that first entry: since when some value of this fact has stood. */
+  readonly firstSeq: number;
 };
 
 /** Trouble met while reading a ledger: never thrown, always shown. */

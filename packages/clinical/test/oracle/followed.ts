@@ -3,12 +3,12 @@
  * is left out of the comparison, and the ledgers hold nothing that it is about.
  */
 export const followed = {
-  oncologyPlan: false,
-  conditions: false,
-  unsignedMineral: false,
-  unsignedLevel: false,
-  maintenance: false,
-  weightThatDecides: false,
+  oncologyPlan: true,
+  conditions: true,
+  unsignedMineral: true,
+  unsignedLevel: true,
+  maintenance: true,
+  weightThatDecides: true,
   ownInterval: true,
   otherRegimens: true,
 } as const satisfies Readonly<Record<string, boolean>> as Readonly<Record<string, boolean>>;

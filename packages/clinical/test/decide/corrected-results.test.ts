@@ -15,7 +15,7 @@ const correction = (of: Fact<'result'>, value: string, on: string): Act => ({
   line: {
     kind: 'result',
     body: { analyte: 'creatinine', quantity: { comparator: '', value, unit: 'umol/L' } },
-    effectiveAt: on as never,
+    effectiveAt: on,
   },
 });
 const tasks = (unit: DayUnit) =>

@@ -2,7 +2,7 @@ import { codeOnly } from '../code-text.ts';
 import { isCode } from '../places.ts';
 import { complaintsAbout, type Rule } from '../rule.ts';
 
-const decides = /^packages\/clinical\/src\/(?:requirements|readiness)\//;
+export const decides = /^packages\/clinical\/src\/(?:requirements|readiness|course|denosumab|visit|replay)\//;
 const number = /(?<![\w.$])\d[\d_]*(?:\.\d+)?n?(?![\w.])/g;
 
 /** What decides nothing: how many places are printed, how wide a text is, how long a list, what a regular expression looks for. */
@@ -36,6 +36,13 @@ const allowed: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     '0.5': 'how near a limit is called "just below" in words',
     '18': 'a caution beside the working: the formula was made for adults (from memory)',
   },
+  'packages/clinical/src/course/course-events.ts': { '100n': 'per cent' },
+  'packages/clinical/src/course/gathered/density.ts': { '365.25': 'days in a year', '100': 'per cent' },
+  'packages/clinical/src/course/gathered/doses-given.ts': { '365.25': 'days in a year' },
+  'packages/clinical/src/course/gathered/failure.ts': { '100n': 'per cent' },
+  'packages/clinical/src/course/gathered/markers-then.ts': { '100n': 'per cent' },
+  'packages/clinical/src/course/markers.ts': { '1000n': 'ng in a microgram' },
+  'packages/clinical/src/replay/replay.ts': { '10': 'the length of a date' },
   'packages/clinical/src/readiness/verdict.ts': { '2': 'rank of a verdict', '3': 'rank of a verdict' },
 };
 

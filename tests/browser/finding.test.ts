@@ -92,6 +92,15 @@ describe('search from anywhere, by keyboard alone', () => {
     expect(await chosen()).toBe(first);
     await page.keyboard.press('Escape');
     expect(await options.count()).toBe(0);
+    const focused = () =>
+      page.evaluate(() => document.activeElement?.getAttribute('role') ?? document.activeElement?.tagName);
+    expect(await focused(), 'the field lets go of the focus').not.toBe('combobox');
+    const link = page.getByRole('navigation', { name: 'Screens' }).getByRole('link', { name: 'Sessions' });
+    await link.focus();
+    await page.keyboard.press('/');
+    await page.keyboard.type('999');
+    await page.keyboard.press('Escape');
+    expect(await link.evaluate((element) => element === document.activeElement), 'and leads back').toBe(true);
   });
 
   it('says so when nobody is found', async () => {

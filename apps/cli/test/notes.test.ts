@@ -364,7 +364,12 @@ describe('backup and restore', () => {
     const backup = await twelvemonth(['backup', '--to', copy, '--data', data]);
     expect(backup).toMatchObject({ code: 0, out: expect.stringMatching(/^copied and whole: \d+ entries, commit \d+/) });
     const proof = join(folder, 'proof');
-    expect(await twelvemonth(['restore', '--from', copy, '--data', proof])).toMatchObject({ code: 0 });
+    expect(await twelvemonth(['restore', '--from', copy, '--data', proof])).toMatchObject({
+      code: 0,
+      out: expect.stringMatching(
+        /^restored: \d+ entries, commit \d+\. There were no notes here before: nothing is lost\.\n$/,
+      ),
+    });
     expect(await twelvemonth(['verify', '--data', proof])).toMatchObject({ code: 0 });
     const shown = async (place: string) => (await twelvemonth(['show', ready.patient, '--data', place])).out;
     expect(await shown(proof)).toBe(await shown(data));

@@ -20,7 +20,6 @@ import {
   recordOf,
   subjectId,
 } from '@twelvemonth/clinical';
-import { todayIn } from '../clock.ts';
 import { columnsText, jsonText } from '../columns.ts';
 import { type Command, type Output, dateOption, readOptions } from '../command.ts';
 import { exitCodes, misused } from '../ending.ts';
@@ -105,7 +104,8 @@ async function tryOut(
   return withNotes(options.place, output, async (reader) => {
     const units = await allUnits(reader);
     const id = oneUnit(options.unit, [...units.keys()]);
-    const unit = units.get(id)?.unit;
+    const found = units.get(id);
+    if (found === undefined) throw new Error(`a unit that is there and not there: ${id}`);
     const known: NonNullable<ReturnType<typeof knownPerson>>[] = [];
     const know = (of: Subject, entries: readonly Entry[], record: SubjectRecord): void => {
       const person = knownPerson(subjectId(of), entries, record);
@@ -127,7 +127,7 @@ async function tryOut(
       table,
       mapping: file.mapping,
       known,
-      today: options.today ?? todayIn(unit?.zone ?? 'Europe/London'),
+      today: options.today ?? found.today,
       unit: id,
       fingerprint,
       idFrom,

@@ -11,7 +11,6 @@ import {
   protocolInForceOn,
 } from '@twelvemonth/clinical';
 import type { StoreReader } from '@twelvemonth/store';
-import { todayIn } from '../clock.ts';
 import { jsonText } from '../columns.ts';
 import { type Command, type Output, dateOption, readOptions } from '../command.ts';
 import { answeredNo, exitCodes, misused } from '../ending.ts';
@@ -74,8 +73,8 @@ ${placeHelp}`,
 
 type Dates = { readonly on: Day | undefined; readonly today: Day | undefined };
 
-const answerFor = (record: SubjectRecord, { unit, context }: UnitContext, { on, today }: Dates): Answer => {
-  const asked = today ?? todayIn(unit.zone);
+const answerFor = (record: SubjectRecord, { context, today: now }: UnitContext, { on, today }: Dates): Answer => {
+  const asked = today ?? now;
   if (on !== undefined && on < asked) throw misused(`--on lies before the day asked on: say --today too.`);
   const { says } = standingOf(record, protocolInForceOn(context.protocols, asked), asked);
   return answerOf({ record, context, today: asked, on: on ?? asked, standing: says });
@@ -91,8 +90,8 @@ async function ofOne(reader: StoreReader, words: readonly string[], dates: Dates
   return answerFor(record, unit, dates);
 }
 
-function refuseWithoutProtocol({ unit, context }: UnitContext, { today }: Dates): void {
-  if (protocolInForceOn(context.protocols, today ?? todayIn(unit.zone)) === undefined)
+function refuseWithoutProtocol({ unit, context, today: now }: UnitContext, { today }: Dates): void {
+  if (protocolInForceOn(context.protocols, today ?? now) === undefined)
     throw answeredNo(`No protocol is in force at ${unit.name}: nothing can be said.`);
 }
 
@@ -116,7 +115,7 @@ async function ofEveryone(
     if (dates.unit !== undefined && id !== dates.unit) return;
     const unit = units.get(id);
     if (unit === undefined) return leaveOut('belong to no unit that is described');
-    const today = dates.today ?? todayIn(unit.unit.zone);
+    const today = dates.today ?? unit.today;
     const protocol = protocolInForceOn(unit.context.protocols, today);
     if (protocol === undefined) return leaveOut(`are at ${unit.unit.name}, where no protocol is in force`);
     if (notUnderCare.has(standingOf(record, protocol, today).standing)) return leaveOut('are not under care');

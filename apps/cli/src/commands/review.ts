@@ -10,7 +10,6 @@ import {
   unitOfPatient,
   whyReviewed,
 } from '@twelvemonth/clinical';
-import { todayIn } from '../clock.ts';
 import { jsonText } from '../columns.ts';
 import { type Command, dateOption, readOptions } from '../command.ts';
 import { answeredNo, exitCodes } from '../ending.ts';
@@ -40,7 +39,7 @@ ${placeHelp}`,
       const unit = (await allUnits(reader)).get(unitOfPatient(record));
       if (unit === undefined)
         throw answeredNo('This person belongs to no unit that is described in the notes: nothing can be said.');
-      const today = dateOption('today', values.today) ?? todayIn(unit.unit.zone);
+      const today = dateOption('today', values.today) ?? unit.today;
       const protocol = protocolInForceOn(unit.context.protocols, today);
       if (protocol === undefined)
         throw answeredNo(`No protocol is in force at ${unit.unit.name}: nothing can be said.`);

@@ -2,7 +2,16 @@
  * Who signs an act: the person who is signed in or, at a shared screen, another who proves it for this one act. The role is
  * the one named, or the first of theirs that may do it.
  */
-import { type Act, type Author, type Role, isKindName, kindNamed, rolesFor } from '@twelvemonth/clinical';
+import {
+  type Act,
+  type ActNamed,
+  type Author,
+  type KindName,
+  type Role,
+  isKindName,
+  kindNamed,
+  rolesFor,
+} from '@twelvemonth/clinical';
 import type { ActBody } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import { Refused } from '../problem.ts';
@@ -19,7 +28,8 @@ export async function signerOf(
   if (member instanceof Refused) return member;
   const named = role === undefined ? undefined : member.roles.find((one) => one === role);
   if (role !== undefined && named === undefined) return refused(`You do not hold the role "${role}".`);
-  const chosen = named ?? member.roles.find((one) => mayDo(one, act)) ?? member.roles[0];
+  const withdrawn = act.name === 'withdraw' ? await kindOf(act, atHand) : undefined;
+  const chosen = named ?? member.roles.find((one) => mayDo(one, act, withdrawn)) ?? member.roles[0];
   return chosen === undefined ? refused('You hold no role here.') : { staff: member.staff, role: chosen };
 }
 
@@ -44,8 +54,19 @@ async function provenBy(
   return member;
 }
 
-/** For lines, whoever may write every kind among them. */
-function mayDo(role: Role, act: Act): boolean {
+/** What is withdrawn says who may. */
+async function kindOf(act: ActNamed<'withdraw'>, { notes }: AtHand): Promise<KindName | undefined> {
+  const record = await notes.of('patient', act.patient);
+  return record.all.find(({ id }) => id === act.entry)?.kind;
+}
+
+/** The role a protocol is signed in. */
+const signsAs = { clinician: 'prescriber', pharmacist: 'pharmacist' } as const satisfies Record<string, Role>;
+
+/** For lines, whoever may write every kind among them; a protocol is signed in the role that it is signed as. */
+function mayDo(role: Role, act: Act, withdrawn: KindName | undefined): boolean {
+  if (withdrawn !== undefined) return kindNamed(withdrawn).writes.includes(role);
+  if (act.name === 'sign protocol') return role === signsAs[act.as];
   const kinds =
     act.name === 'record' ? [act.line.kind] : act.name === 'record together' ? act.lines.map(({ kind }) => kind) : [];
   return kinds.length === 0

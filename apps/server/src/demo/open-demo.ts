@@ -43,6 +43,7 @@ export async function openDemo(options: ServeOptions, watching: Watching): Promi
     const kept = await store.setting('demo-clock');
     const timedBy = kept === undefined ? undefined : keptClock.parse(JSON.parse(kept));
     const clock = systemClock({ at: await wentOnUntil(store, begins), zone, clock: timedBy });
+    await store.setSetting('demo-ahead', String(Date.parse(clock.now()) - Date.parse(systemClock().now())));
     return { store, clock, seeded: async (accounts) => seedDemoStaff(accounts, everyoneSomewhere) };
   } catch (error) {
     await store.close();
@@ -160,4 +161,5 @@ async function wentOnUntil(store: Store, { on, time }: DemoBeginning): Promise<s
 /** Kept when the server stops, as a local moment. */
 export async function keepDemoTime(store: Store, clock: Clock): Promise<void> {
   await store.setSetting('demo-stopped-at', clock.local(zone).moment.slice(0, 23));
+  await store.setSetting('demo-ahead', '');
 }

@@ -30,7 +30,14 @@ export async function notesDocumentOf(atHand: AtHand, person: Person, reader: Me
     ),
     ['Unit', unit?.unit.name ?? person.unitId],
     ['Allergies', allergiesInWords(person)],
-    ...(contact?.armToAvoid === undefined ? [] : [['Arm to avoid', contact.armToAvoid] as const]),
+    ...(contact?.armToAvoid === undefined
+      ? []
+      : [
+          [
+            'Arm to avoid',
+            `${contact.armToAvoid}${contact.armToAvoidBecause === undefined ? '' : `: ${contact.armToAvoidBecause}`}`,
+          ] as const,
+        ]),
     ['Needs', needsOf(person).join(', ') || 'none recorded'],
     ['Telephone', contact?.telephone ?? 'not recorded'],
     ['Address', contact?.address ?? 'not recorded'],

@@ -47,6 +47,7 @@ export async function personViewOf(
     unit: person.unitId,
     allergies: allergiesInWords(person),
     ...(contact?.armToAvoid === undefined ? {} : { armToAvoid: contact.armToAvoid }),
+    ...(contact?.armToAvoidBecause === undefined ? {} : { armToAvoidBecause: contact.armToAvoidBecause }),
     needs: needsOf(person),
     ...(contact?.telephone === undefined ? {} : { telephone: contact.telephone }),
     ...(contact?.address === undefined ? {} : { address: contact.address }),

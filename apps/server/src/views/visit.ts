@@ -61,6 +61,7 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
     number: identity?.number ?? '',
     allergies: allergiesInWords(person),
     ...(contact?.armToAvoid === undefined ? {} : { armToAvoid: contact.armToAvoid }),
+    ...(contact?.armToAvoidBecause === undefined ? {} : { armToAvoidBecause: contact.armToAvoidBecause }),
     needs: needsOf(person),
     nearNames: nearNames(person, onTheList),
     dose: person.row().dose,

@@ -7,6 +7,11 @@ const words: Readonly<Record<string, { readonly label: string; readonly help?: s
   'identity.sex': { label: 'Sex as registered', help: 'The clearance formula needs it.' },
   'contact.needs': { label: 'Needs on the day', help: 'One a line.' },
   'contact.armToAvoid': { label: 'Arm to avoid' },
+  'contact.armToAvoidBecause': {
+    label: 'Why that arm',
+    help: 'For example: lymph nodes removed, fistula, stroke, lymphoedema.',
+  },
+  'cannula.armToAvoidUsedBecause': { label: 'Why the arm to avoid, and who agreed' },
   'contact.familyDoctor': { label: 'Family doctor' },
   'referral.tier': { label: 'How soon' },
   'triage.tier': { label: 'How soon' },

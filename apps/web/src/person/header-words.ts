@@ -8,7 +8,7 @@ export const headerWords = (data: PersonView): string =>
     unbroken(data.number),
     data.allergies,
     data.armToAvoid !== undefined &&
-      `use the ${data.armToAvoid === 'left' ? 'right' : 'left'} arm, avoid the ${data.armToAvoid}`,
+      `use the ${data.armToAvoid === 'left' ? 'right' : 'left'} arm, avoid the ${data.armToAvoid}${data.armToAvoidBecause === undefined ? '' : ` (${data.armToAvoidBecause})`}`,
     ...data.needs,
     data.formerNames.length > 0 && `formerly ${data.formerNames.join(', ')}`,
     data.telephone === undefined ? undefined : unbroken(data.telephone),

@@ -25,7 +25,8 @@ export function VisitHeader({ data }: { data: VisitView }) {
           {dotted(
             data.infusion?.finishedAt === undefined && (data.firstTimer ? 'first dose' : data.dose),
             data.allergies,
-            data.armToAvoid !== undefined && `avoid the ${data.armToAvoid} arm`,
+            data.armToAvoid !== undefined &&
+              `avoid the ${data.armToAvoid} arm${data.armToAvoidBecause === undefined ? '' : ` (${data.armToAvoidBecause})`}`,
             ...data.needs,
           )}
         </p>

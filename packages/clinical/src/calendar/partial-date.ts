@@ -2,7 +2,7 @@
  * A birth date as it is known: whole, or only its year, or its year and month. Registers are full of "1941".
  * Nothing here ever completes a date: no first of January, no middle of the year.
  */
-import { type Day, parseDay } from './day.ts';
+import { type Day, parseDay, shortDate } from './day.ts';
 
 export type PartialDate =
   | { readonly precision: 'day'; readonly day: Day }
@@ -20,4 +20,10 @@ export function parsePartialDate(text: string): PartialDate | undefined {
   if (match[2] === undefined) return { precision: 'year', year };
   const month = Number(match[2]);
   return month >= 1 && month <= 12 ? { precision: 'month', year, month } : undefined;
+}
+
+/** "2 Jun 1941"; of an incomplete date only what is known, as it is known: "1941-06", "1941". */
+export function partialDateText(text: string): string {
+  const known = parsePartialDate(text);
+  return known?.precision === 'day' ? shortDate(known.day) : text;
 }

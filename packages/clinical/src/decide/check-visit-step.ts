@@ -4,7 +4,7 @@ import type { KindName } from '../kinds/index.ts';
 import { prescribedOn } from '../course/prescribed.ts';
 import { subject } from '../ledger/subject.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
-import type { Fact, SubjectRecord } from '../record/patient-record.ts';
+import { type Fact, type SubjectRecord, latest } from '../record/patient-record.ts';
 import { placeOf, sessionOf } from '../visit/session-list.ts';
 import { type Visit, visitOn } from '../visit/visit.ts';
 import { recordIn } from './ledgers.ts';
@@ -45,7 +45,7 @@ export function checkVisitStep(record: SubjectRecord, fact: Fact, now: Surroundi
       }),
     ];
   const dripped = fact.kind === 'preparation' ? checkDripIsOrdered(record, now, 'line.body.product') : [];
-  return [...dripped, ...checkInVisit(fact, visit, now)];
+  return [...checkArm(record, fact), ...dripped, ...checkInVisit(fact, visit, now)];
 }
 
 /** What is not dripped is written as a dose given. While the person is here for it, that needs the decision to go like a drip. */
@@ -75,6 +75,21 @@ function checkGivenByHand(
     );
   }
   return refusals;
+}
+
+/** Hazard 71: lymph nodes, a fistula, a stroke. The arm is used only for a reason that somebody writes down. */
+function checkArm(record: SubjectRecord, fact: Fact): readonly Refusal[] {
+  if (fact.kind !== 'cannula') return [];
+  const { site, armToAvoidUsedBecause } = (fact as Fact<'cannula'>).body;
+  const { armToAvoid, armToAvoidBecause } = latest(record, 'contact')?.body ?? {};
+  if (armToAvoid === undefined || !site.startsWith(armToAvoid) || armToAvoidUsedBecause !== undefined) return [];
+  const why = armToAvoidBecause === undefined ? '' : ` (${armToAvoidBecause})`;
+  return [
+    refusal('arm-to-avoid', `The ${armToAvoid} arm is to be avoided${why}.`, {
+      field: 'line.body.armToAvoidUsedBecause',
+      remedy: 'use the other arm, or write why this one and who agreed',
+    }),
+  ];
 }
 
 const outOfOrder = (says: string, remedy: string): readonly Refusal[] => [

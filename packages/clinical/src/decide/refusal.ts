@@ -45,6 +45,7 @@ export const refusalNames = [
   'step-out-of-order',
   'not-ready',
   'cannot-say',
+  'arm-to-avoid',
   'wrong-product',
   'pack-expired',
   'under-the-minimum-minutes',

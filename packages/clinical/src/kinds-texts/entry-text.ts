@@ -1,5 +1,6 @@
 /** One readable line for each kind of entry: "creatinine 79 umol/L (sample of 9 Oct 2026)". The same line everywhere. */
 import { day, shortDate } from '../calendar/day.ts';
+import { partialDateText } from '../calendar/partial-date.ts';
 import { quantityText } from '../exact/quantity.ts';
 import type { KindName } from '../kinds/index.ts';
 import type { Fact } from '../record/patient-record.ts';
@@ -13,7 +14,7 @@ const because = (text: string | undefined): string => (text === undefined ? '' :
 
 const texts: Texts = {
   identity: ({ body }) =>
-    `${body.title === undefined ? '' : `${body.title} `}${body.given} ${body.family}, born ${body.born}${and(body.sex)}, ${body.number}${body.formerNames === undefined ? '' : `, formerly ${plural(body.formerNames, 'and')}`}`,
+    `${body.title === undefined ? '' : `${body.title} `}${body.given} ${body.family}, born ${partialDateText(body.born)}${and(body.sex)}, ${body.number}${body.formerNames === undefined ? '' : `, formerly ${plural(body.formerNames, 'and')}`}`,
   'same-person': ({ body }) => {
     switch (body.answer) {
       case 'may be one':
@@ -34,7 +35,7 @@ const texts: Texts = {
       body.familyDoctor,
       body.language === undefined ? undefined : `speaks ${body.language}`,
       body.needs === undefined || body.needs.length === 0 ? undefined : `needs ${plural(body.needs, 'and')}`,
-      body.armToAvoid === undefined ? undefined : `not the ${body.armToAvoid} arm`,
+      body.armToAvoid === undefined ? undefined : `not the ${body.armToAvoid} arm${because(body.armToAvoidBecause)}`,
     ];
     return `contact: ${parts.filter((part) => part !== undefined).join(', ') || 'nothing given'}`;
   },
@@ -134,7 +135,7 @@ const texts: Texts = {
   'go-decision': ({ body }) =>
     `${body.decision}${because(body.reasonCode)}${and(body.note)}${body.nextStep === undefined ? '' : `; next: ${body.nextStep}`} (then: ${body.basis.verdict})`,
   cannula: ({ body }) =>
-    `cannula ${body.gauge} G, ${body.site}, ${counted(body.tries, 'try', 'tries')}, ${body.placed ? 'in place' : 'not placed'}`,
+    `cannula ${body.gauge} G, ${body.site}, ${counted(body.tries, 'try', 'tries')}, ${body.placed ? 'in place' : 'not placed'}${body.armToAvoidUsedBecause === undefined ? '' : `; in the arm to avoid: ${body.armToAvoidUsedBecause}`}`,
   flush: ({ body }) =>
     `flush ${body.when} the dose, ${body.milliliters} mL, ${body.ranFreely ? 'ran freely' : 'did not run freely'}`,
   preparation: ({ body }) =>

@@ -20,6 +20,8 @@ export const contact = entryKind({
       language: shortText.optional(),
       needs: z.array(shortText).readonly().optional(),
       armToAvoid: z.enum(['left', 'right']).optional(),
+      /** Lymph nodes removed, a fistula, a stroke: why that arm is left alone. */
+      armToAvoidBecause: shortText.optional(),
     })
     .readonly(),
   example: {

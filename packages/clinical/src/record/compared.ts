@@ -1,7 +1,5 @@
 /** What two people's notes say of each identifier, side by side. */
-import { parsePartialDate } from '../calendar/partial-date.ts';
-import { shortDate } from '../calendar/day.ts';
-import type { BodyOfKind } from '../kinds/index.ts';
+import { partialDateText } from '../calendar/partial-date.ts';
 import { comparedBy } from '../kinds/same-person.ts';
 import { digitsOf } from '../projection/fold-text.ts';
 import { type SubjectRecord, latest } from './patient-record.ts';
@@ -40,7 +38,7 @@ function written(identifier: Identifier, record: SubjectRecord): string | undefi
     case 'former name':
       return identity?.formerNames?.join(', ');
     case 'birth date':
-      return identity === undefined ? undefined : bornText(identity);
+      return identity === undefined ? undefined : partialDateText(identity.born);
     case 'number':
       return identity?.number;
     case 'address':
@@ -50,12 +48,6 @@ function written(identifier: Identifier, record: SubjectRecord): string | undefi
     case 'family doctor':
       return contact?.familyDoctor;
   }
-}
-
-/** "2 Jun 1941"; what is known of an incomplete one as it is. */
-function bornText({ born }: BodyOfKind<'identity'>): string {
-  const parsed = parsePartialDate(born);
-  return parsed?.precision === 'day' ? shortDate(parsed.day) : born;
 }
 
 /** Capitals, spaces and, in numbers, everything but the figures make no difference. */

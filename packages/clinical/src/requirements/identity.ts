@@ -3,7 +3,7 @@
  * R8). Nothing is ever completed by a guess.
  */
 import { shortDate } from '../calendar/day.ts';
-import type { PartialDate } from '../calendar/partial-date.ts';
+import { type PartialDate, partialDateText } from '../calendar/partial-date.ts';
 import type { Working } from '../readiness/working.ts';
 import type { Fact } from '../record/patient-record.ts';
 import type { Evidence } from './evidence.ts';
@@ -35,7 +35,7 @@ function judge({ identity, born, today, mayBeTwice }: Evidence): Judge {
     identity === undefined
       ? []
       : [
-          { label: 'born', text: identity.body.born, on: identity.on, entry: identity.id },
+          { label: 'born', text: partialDateText(identity.body.born), on: identity.on, entry: identity.id },
           { label: 'number', text: identity.body.number, on: identity.on, entry: identity.id },
         ];
   if (identity === undefined) {

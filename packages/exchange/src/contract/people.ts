@@ -160,6 +160,7 @@ export const personView = z.object({
   unit: z.string(),
   allergies: z.string(),
   armToAvoid: z.string().optional(),
+  armToAvoidBecause: z.string().optional(),
   needs: z.array(z.string()),
   telephone: z.string().optional(),
   address: z.string().optional(),

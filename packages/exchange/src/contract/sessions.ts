@@ -148,6 +148,7 @@ export const visitView = z.object({
   number: z.string(),
   allergies: z.string(),
   armToAvoid: z.string().optional(),
+  armToAvoidBecause: z.string().optional(),
   needs: z.array(z.string()),
   nearNames: z.array(z.string()),
   dose: z.string(),

@@ -58,19 +58,26 @@ export async function restoreSqlite(options: {
     await copyDatabase(from, incoming);
     const replaced = `${path}.replaced-${acceptance.at.replaceAll(/[^0-9TZ]/g, '')}`;
     const wasThere = existsSync(path);
+    const wasEmpty = !wasThere && !existsSync(anchorPath(path));
     // The anchor stays where it is: until the acceptance is written, it stops anybody from starting on the older copy unawares.
     for (const ending of ['-wal', '-shm', ''])
       if (existsSync(`${path}${ending}`)) renameSync(`${path}${ending}`, `${replaced}${ending}`);
     renameSync(incoming, path);
     removeDatabase(incoming);
     syncFolder(dirname(path));
-    return { ...(await accept(path, projection, acceptance)), ...(wasThere ? { replaced } : {}) };
+    return { ...(await accept(path, projection, acceptance, wasEmpty)), ...(wasThere ? { replaced } : {}) };
   } finally {
     lock.release();
   }
 }
 
-async function accept(path: string, projection: Projection, acceptance: Acceptance): Promise<Accepted> {
+/** `wasEmpty`: nothing stood in that place, so nothing can be missing. */
+async function accept(
+  path: string,
+  projection: Projection,
+  acceptance: Acceptance,
+  wasEmpty = false,
+): Promise<Accepted> {
   if (acceptance.by.trim() === '' || acceptance.reason.trim() === '')
     throw new TypeError('accepting a copy needs a name and a reason');
   const database = connectForWriting(path);
@@ -79,7 +86,7 @@ async function accept(path: string, projection: Projection, acceptance: Acceptan
     const verification = await verifySource(verificationSource(database), projection);
     if (!verification.ok) throw damaged(path, verification.firstBad.says);
     const before = readStatements(database).tail();
-    const says = overridden(path, database, before);
+    const says = wasEmpty ? 'There were no notes here before: nothing is lost.' : overridden(path, database, before);
     const tail = writeAcceptance(database, before, acceptance, says);
     writeNewAnchor(anchorPath(path), tail, realDisk);
     return { commit: tail.commit, entries: verification.entries, says };

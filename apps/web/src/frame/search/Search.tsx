@@ -13,6 +13,8 @@ const typing = (target: EventTarget | null): boolean =>
 export function Search() {
   const id = useId();
   const input = useRef<HTMLInputElement>(null);
+  /** Where the keys led here from: Escape leads back. */
+  const cameFrom = useRef<Element>(null);
   const navigate = useNavigate();
   const [typed, setTyped] = useState('');
   const [open, setOpen] = useState(false);
@@ -24,6 +26,7 @@ export function Search() {
         (event.key === 'k' && (event.ctrlKey || event.metaKey)) || (event.key === '/' && !typing(event.target));
       if (!asked) return;
       event.preventDefault();
+      if (document.activeElement !== input.current) cameFrom.current = document.activeElement;
       input.current?.focus();
       input.current?.select();
     };
@@ -48,8 +51,13 @@ export function Search() {
       event.preventDefault();
       go(at);
     } else if (event.key === 'Escape') {
+      // Not the search field's own clearing: that would leave the focus in an empty field that looks closed.
+      event.preventDefault();
       setOpen(false);
       setTyped('');
+      input.current?.blur();
+      if (cameFrom.current instanceof HTMLElement && cameFrom.current.isConnected) cameFrom.current.focus();
+      cameFrom.current = null;
     }
   };
   const shown = open && typed.trim().length > 1;

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
+import { TextField } from '../../fields/TextField.tsx';
 import { Note } from '../../paper/Note.tsx';
 import type { StepProps } from '../StepBody.tsx';
 import { StepForm } from '../StepForm.tsx';
@@ -16,17 +17,39 @@ export function CannulaStep({ data, done }: StepProps) {
   const [tries, setTries] = useState<(typeof tryCounts)[number]>();
   const [placed, setPlaced] = useState<'yes' | 'no'>();
   const avoided = data.armToAvoid !== undefined && site?.startsWith(data.armToAvoid) === true;
-  const whole = site !== undefined && gauge !== undefined && tries !== undefined && placed !== undefined;
+  const [because, setBecause] = useState('');
+  const whole =
+    site !== undefined &&
+    gauge !== undefined &&
+    tries !== undefined &&
+    placed !== undefined &&
+    (!avoided || because.trim() !== '');
   return (
     <StepForm
       title="Cannula"
       step={step}
       act="Record"
-      missing={whole ? undefined : 'Site, gauge, tries, in or not'}
+      missing={whole ? undefined : avoided && because.trim() === '' ? 'Why this arm?' : 'Site, gauge, tries, in or not'}
       send={() =>
-        step.record({ kind: 'cannula', body: { site, gauge, tries: Number(tries), placed: placed === 'yes' } })
+        step.record({
+          kind: 'cannula',
+          body: {
+            site,
+            gauge,
+            tries: Number(tries),
+            placed: placed === 'yes',
+            ...(avoided ? { armToAvoidUsedBecause: because.trim() } : {}),
+          },
+        })
       }
     >
+      {data.armToAvoid === undefined ? (
+        <Note>No arm to avoid is recorded. Ask: lymph nodes removed, a fistula, a stroke?</Note>
+      ) : (
+        <Note tone="caution">
+          Avoid the {data.armToAvoid} arm{data.armToAvoidBecause === undefined ? '' : `: ${data.armToAvoidBecause}`}.
+        </Note>
+      )}
       <ChoiceField
         label="Site"
         at="site"
@@ -39,9 +62,17 @@ export function CannulaStep({ data, done }: StepProps) {
         }))}
       />
       {avoided && (
-        <Note tone="stop" speaks="at once">
-          This is the arm to avoid.
-        </Note>
+        <>
+          <Note tone="stop" speaks="at once">
+            This is the arm to avoid.
+          </Note>
+          <TextField
+            label="Why this arm all the same, and who agreed"
+            at="armToAvoidUsedBecause"
+            value={because}
+            onChange={setBecause}
+          />
+        </>
       )}
       <ChoiceField
         label="Gauge"

@@ -46,7 +46,13 @@ export function StepForm({ title, help, step, act, send, missing, timed = true, 
 }
 
 /** Now, in one tap less than none; another time of today when it is written in later. */
-function WhenField({ time, setTime }: { time: string | undefined; setTime: (time: string | undefined) => void }) {
+export function WhenField({
+  time,
+  setTime,
+}: {
+  time: string | undefined;
+  setTime: (time: string | undefined) => void;
+}) {
   const [open, setOpen] = useState(false);
   if (!open) {
     return (

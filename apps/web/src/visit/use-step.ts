@@ -25,7 +25,12 @@ export function useStep(data: VisitView, done: (says: string) => void) {
     zone: unit?.zone,
     act: (act: object, signedBy?: Signature) =>
       void attempt.send(
-        { patient: data.patient, ...act } as ActBody['act'],
+        {
+          patient: data.patient,
+          ...act,
+          // Typed in later: when it happened goes with it, and the server keeps when it was written.
+          ...(time === undefined ? {} : { happenedAt: moment() }),
+        } as ActBody['act'],
         signedBy === undefined ? {} : { signedBy },
       ),
     record: (...lines: readonly { readonly kind: KindName; readonly body: object }[]) => {

@@ -20,16 +20,16 @@ import { rowWaiting } from '../kinds/row-waiting.ts';
 import { importRun } from '../kinds/import-run.ts';
 import { protocolSchema } from '../protocol/protocol.ts';
 
+const localMoment = z
+  .string()
+  .regex(
+    /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,3})?)?([+-]\d{2}:\d{2}|Z)$/,
+    'a moment with its offset from UTC',
+  );
 /** When it was true: a date, or a local moment with its offset. */
-const effectiveAt = z.union([
-  dateField,
-  z
-    .string()
-    .regex(
-      /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,3})?)?([+-]\d{2}:\d{2}|Z)$/,
-      'a moment with its offset from UTC',
-    ),
-]);
+const effectiveAt = z.union([dateField, localMoment]);
+/** A step typed in later: when it happened. Absent: now. */
+const happenedAt = localMoment.optional();
 
 const line = z.object({ kind: z.enum(kindNames), body: z.unknown(), effectiveAt }).readonly();
 
@@ -133,14 +133,21 @@ export const actSchema = z.discriminatedUnion('name', [
     note: textField.optional(),
     nextStep: textField.optional(),
     tellsThePatient: shortText.optional(),
+    happenedAt,
   }),
   z.object({
     name: z.literal('second check'),
     patient: uuidField,
     preparation: uuidField,
     reading: secondCheck.body.unwrap().omit({ preparation: true, agrees: true, differs: true }),
+    happenedAt,
   }),
-  z.object({ name: z.literal('start infusion'), patient: uuidField, plannedMinutes: z.number().int().min(1).max(240) }),
+  z.object({
+    name: z.literal('start infusion'),
+    patient: uuidField,
+    plannedMinutes: z.number().int().min(1).max(240),
+    happenedAt,
+  }),
   z.object({
     name: z.literal('pause infusion'),
     patient: uuidField,
@@ -153,6 +160,7 @@ export const actSchema = z.discriminatedUnion('name', [
     milliliters: z.number().min(0).max(100),
     stoppedBecause: textField.optional(),
     timedBy: infusionFinished.body.unwrap().shape.timedBy,
+    happenedAt,
   }),
 
   z.object({ name: z.literal('set unit'), unit: uuidField, body: unitSettings.body }),

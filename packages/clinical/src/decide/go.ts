@@ -11,17 +11,22 @@ import type { ActNamed } from './act.ts';
 import { checkCareGoesOn, checkKnown } from './check-care.ts';
 import { fieldWrong } from './check-fields.ts';
 import { draftNow } from './draft.ts';
+import { asItHappened, checkHappenedAt } from './happened-at.ts';
 import { patientIn } from './ledgers.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
 
-export function decideGo(act: ActNamed<'decide'>, now: Surroundings): Decided {
+export function decideGo(act: ActNamed<'decide'>, written: Surroundings): Decided {
+  const now = asItHappened(act.happenedAt, written);
   const record = patientIn(now, act.patient);
   const refusals: Refusal[] = [...checkKnown(record), ...checkCareGoesOn(record, undefined, now.today, now)];
   const visit = visitOn(record, now.today);
   if (visit === undefined) return decided([...refusals, notHere()], () => []);
-  refusals.push(...checkTurn(act, visit));
+  refusals.push(
+    ...checkTurn(act, visit),
+    ...checkHappenedAt(act.happenedAt, [visit.observationsBefore, visit.checklist], written),
+  );
   const found = verdictToday(record, now);
   if (act.decision === 'go') refusals.push(...checkReady(visit, found));
   if (act.decision === 'put off' && act.reasonCode === undefined) {

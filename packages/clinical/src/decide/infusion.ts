@@ -13,6 +13,7 @@ import { fieldWrong } from './check-fields.ts';
 import { checkMinutes } from './check-visit-step.ts';
 import { draftNow } from './draft.ts';
 import { checkStillReady } from './go.ts';
+import { asItHappened, checkHappenedAt } from './happened-at.ts';
 import { patientIn } from './ledgers.ts';
 import { checkDripIsOrdered } from './ordered-medicine.ts';
 import { type Refusal } from './refusal.ts';
@@ -42,12 +43,16 @@ function atTheChair(
   return { record, visit, refusals };
 }
 
-export function decideStart(act: ActNamed<'start infusion'>, now: Surroundings): Decided {
+export function decideStart(act: ActNamed<'start infusion'>, written: Surroundings): Decided {
+  const now = asItHappened(act.happenedAt, written);
   const { record, visit, refusals } = atTheChair(act, now);
   if (visit !== undefined && !visit.over) refusals.push(...checkStart(record, visit, now));
-  refusals.push(...checkMinutes(act.plannedMinutes, 'plannedMinutes', now));
+  refusals.push(
+    ...checkMinutes(act.plannedMinutes, 'plannedMinutes', now),
+    ...checkHappenedAt(act.happenedAt, [visit?.decision, visit?.check], written),
+  );
   return decided(refusals, () => [
-    written(act, 'infusion-started', { plannedMinutes: act.plannedMinutes, clock: now.clock }, now),
+    stepOf(act, 'infusion-started', { plannedMinutes: act.plannedMinutes, clock: now.clock }, now),
   ]);
 }
 
@@ -113,7 +118,7 @@ export function decidePause(act: ActNamed<'pause infusion'>, now: Surroundings):
   if (infusion === undefined || infusion.finished !== undefined || infusion.paused !== undefined) {
     refusals.push(notRunning('Nothing is running.', 'only a running infusion is paused'));
   }
-  return decided(refusals, () => [written(act, 'infusion-paused', { reason: act.reason, clock: now.clock }, now)]);
+  return decided(refusals, () => [stepOf(act, 'infusion-paused', { reason: act.reason, clock: now.clock }, now)]);
 }
 
 export function decideResume(act: ActNamed<'resume infusion'>, now: Surroundings): Decided {
@@ -130,10 +135,11 @@ export function decideResume(act: ActNamed<'resume infusion'>, now: Surroundings
       }),
     );
   }
-  return decided(refusals, () => [written(act, 'infusion-resumed', { clock: now.clock }, now)]);
+  return decided(refusals, () => [stepOf(act, 'infusion-resumed', { clock: now.clock }, now)]);
 }
 
-export function decideFinish(act: ActNamed<'finish infusion'>, now: Surroundings): Decided {
+export function decideFinish(act: ActNamed<'finish infusion'>, written: Surroundings): Decided {
+  const now = asItHappened(act.happenedAt, written);
   const { visit, refusals } = atTheChair(act, now);
   const infusion = visit?.infusion;
   if (visit === undefined || infusion === undefined || infusion.finished !== undefined) {
@@ -144,6 +150,7 @@ export function decideFinish(act: ActNamed<'finish infusion'>, now: Surroundings
       refusal('more-than-the-dose', `The bag holds ${WHOLE_DOSE_MILLILITERS} mL.`, { field: 'milliliters' }),
     );
   }
+  refusals.push(...checkHappenedAt(act.happenedAt, [infusion.started], written));
   const ran = runningTime(infusion.marks, now.clock);
   refusals.push(...checkEnd(act, ran, infusion, now));
   return decided(refusals, () => ended(act, visit, ran, now));
@@ -205,7 +212,7 @@ const SECONDS = 1000;
 /** The end of the infusion, and the dose it makes. Nothing given is no dose. */
 function ended(act: ActNamed<'finish infusion'>, visit: Visit, ran: RunningTime, now: Surroundings): readonly Draft[] {
   const seconds = ran.measured ? Math.floor(ran.milliseconds / SECONDS) : undefined;
-  const finish = written(
+  const finish = stepOf(
     act,
     'infusion-finished',
     {
@@ -218,7 +225,7 @@ function ended(act: ActNamed<'finish infusion'>, visit: Visit, ran: RunningTime,
     now,
   );
   if (act.milliliters === 0) return [finish];
-  const dose = written(
+  const dose = stepOf(
     act,
     'dose',
     {
@@ -233,7 +240,7 @@ function ended(act: ActNamed<'finish infusion'>, visit: Visit, ran: RunningTime,
   return [finish, dose];
 }
 
-const written = <Kind extends KindName>(
+const stepOf = <Kind extends KindName>(
   act: OfInfusion,
   kind: Kind,
   body: Fact<Kind>['body'],

@@ -8,12 +8,14 @@ import { isAbout, visitOn } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { checkCareGoesOn, checkKnown } from './check-care.ts';
 import { draftNow } from './draft.ts';
+import { asItHappened, checkHappenedAt } from './happened-at.ts';
 import { patientIn } from './ledgers.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
 
-export function decideSecondCheck(act: ActNamed<'second check'>, now: Surroundings): Decided {
+export function decideSecondCheck(act: ActNamed<'second check'>, written: Surroundings): Decided {
+  const now = asItHappened(act.happenedAt, written);
   const record = patientIn(now, act.patient);
   const refusals: Refusal[] = [...checkKnown(record), ...checkCareGoesOn(record, undefined, now.today, now)];
   const visit = visitOn(record, now.today);
@@ -34,6 +36,7 @@ export function decideSecondCheck(act: ActNamed<'second check'>, now: Surroundin
     );
     return decided(refusals, () => []);
   }
+  refusals.push(...checkHappenedAt(act.happenedAt, [preparation], written));
   if (preparation.author.staff === now.by.staff) {
     refusals.push(
       refusal('checker-is-preparer', 'You prepared this dose: another person makes the second check.', {

@@ -14,8 +14,12 @@ export type RunningTime =
   | { readonly measured: true; readonly milliseconds: number }
   | { readonly measured: false; readonly says: string };
 
+/** In place of a boot: the time was typed in later, and no clock of ours stands behind it. */
+export const TYPED_IN_LATER = 'typed in later';
+
 /** Two readings with nothing between them but running. Undefined: no clock survived. */
 function between(from: KeptReading, until: KeptReading): number | undefined {
+  if (from.boot === TYPED_IN_LATER || until.boot === TYPED_IN_LATER) return undefined;
   const wall = Date.parse(until.wall) - Date.parse(from.wall);
   if (from.boot === until.boot) {
     const up = until.uptimeMilliseconds - from.uptimeMilliseconds;
@@ -37,7 +41,7 @@ export function runningTime(marks: readonly ClockMark[], until: ClockReading): R
       if (stretch === undefined) {
         return {
           measured: false,
-          says: 'the running time cannot be measured: the clocks were changed or the machine restarted',
+          says: 'the running time cannot be measured: a time was typed in later, the clocks were changed or the machine restarted',
         };
       }
       milliseconds += stretch;

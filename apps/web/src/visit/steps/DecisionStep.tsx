@@ -6,6 +6,7 @@ import { Verdict } from '../../verdict/Verdict.tsx';
 import { sentence } from '../../words/texts.ts';
 import type { StepProps } from '../StepBody.tsx';
 import css from '../Visit.module.css';
+import { WhenField } from '../StepForm.tsx';
 import { useStep } from '../use-step.ts';
 import { GoItems } from './GoItems.tsx';
 import { type NotNow, NotNowForm } from './NotNowForm.tsx';
@@ -34,6 +35,7 @@ export function DecisionStep({ data, done }: StepProps) {
           <GoItems go={go} />
         </>
       )}
+      <WhenField time={step.time} setTime={step.setTime} />
       <Outcome of={step.attempt} />
       <div className={css['go']}>
         <Button

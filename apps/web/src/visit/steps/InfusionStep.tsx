@@ -18,8 +18,7 @@ function Start({ data, done }: StepProps) {
       title="Start the infusion"
       help="At the chair: name and birth date once more, then connect. Press when it starts to run."
       step={step}
-      timed={false}
-      act="It runs now"
+      act={step.time === undefined ? 'It runs now' : `It ran from ${step.time}`}
       missing={minutes === undefined ? 'How many minutes?' : undefined}
       send={() => step.act({ name: 'start infusion', plannedMinutes: minutes })}
     >

@@ -47,7 +47,6 @@ export function SecondCheckStep({ data, done }: StepProps) {
         </>
       }
       step={step}
-      timed={false}
       act="Sign my reading"
       missing={
         !whole

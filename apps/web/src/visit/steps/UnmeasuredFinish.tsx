@@ -16,7 +16,6 @@ export function UnmeasuredFinish({ data, done }: StepProps) {
     <StepForm
       title="The running time cannot be measured"
       step={step}
-      timed={false}
       act="Finished"
       missing={milliliters === undefined || timedBy.trim() === '' ? 'Volume, and who timed it' : undefined}
       send={() =>

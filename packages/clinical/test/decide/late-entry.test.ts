@@ -32,8 +32,8 @@ describe('a step typed in later', () => {
     expect(unit.refused('imre', { ...check, happenedAt: at('09:14') } as Act)).toEqual(['step-out-of-order']);
     expect(unit.refused('dana', { ...check, happenedAt: at('09:16') } as Act)).toEqual(['checker-is-preparer']);
     unit.expect('imre', { ...check, happenedAt: at('09:16') } as Act);
-    expect(unit.refused('dana', { ...start, happenedAt: at('09:15') } as Act)).toEqual(['step-out-of-order']);
-    unit.expect('dana', { ...start, happenedAt: at('09:20') } as Act);
+    expect(unit.refused('dana', { ...start, happenedAt: at('09:15') })).toEqual(['step-out-of-order']);
+    unit.expect('dana', { ...start, happenedAt: at('09:20') });
     const finish = { name: 'finish infusion', patient: 'p1', milliliters: 100 } as const;
     expect(unit.refused('dana', { ...finish, happenedAt: at('09:52') })).toEqual(['cannot-be-measured']);
     expect(unit.refused('dana', { ...finish, happenedAt: at('09:19'), timedBy: 'x' })).toContain('step-out-of-order');
@@ -52,7 +52,7 @@ describe('a step typed in later', () => {
     const unit = onTheDay().go().prepared();
     unit.expect('imre', unit.check());
     unit.wait(40);
-    unit.expect('dana', { ...start, happenedAt: at('08:50') } as Act);
+    unit.expect('dana', { ...start, happenedAt: at('08:50') });
     expect(unit.refused('dana', { name: 'finish infusion', patient: 'p1', milliliters: 100 })).toEqual([
       'cannot-be-measured',
     ]);

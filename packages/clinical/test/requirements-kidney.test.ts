@@ -78,7 +78,7 @@ describe('age of the day', () => {
           .working()
           .inputs.find(({ label }) => label === 'born')?.text,
     );
-    expect(at82and83).toEqual(['1944-02-29, so 82 years', '1944-02-29, so 83 years']);
+    expect(at82and83).toEqual(['29 Feb 1944, so 82 years', '29 Feb 1944, so 83 years']);
   });
 });
 

@@ -11,6 +11,7 @@ import { Outcome } from '../paper/Outcome.tsx';
 import { bookingCheck, session as sessionQuery } from '../server/queries.ts';
 import { useAct } from '../server/use-act.ts';
 import { Verdict } from '../verdict/Verdict.tsx';
+import { WhyVerdict } from '../verdict/WhyVerdict.tsx';
 import { dayInWords } from '../words/dates.ts';
 import { sentence } from '../words/texts.ts';
 import { NewTrouble } from './NewTrouble.tsx';
@@ -74,6 +75,7 @@ function Confirm({ person, check, session }: { person: PersonView; check: Bookin
           as things stand{check.insideWindow ? '; inside the window' : '; outside the window'}
         </span>
       </p>
+      <WhyVerdict patient={person.patient} on={session.on} about={dayInWords(session.on)} />
       {check.steps.length > 0 && (
         <>
           <h3>For this place</h3>

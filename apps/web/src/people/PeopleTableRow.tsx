@@ -6,6 +6,7 @@ import { memo } from 'react';
 import { Strip } from '../drawing/Strip.tsx';
 import { useServiceToday } from '../frame/unit.ts';
 import { Verdict } from '../verdict/Verdict.tsx';
+import { WhyVerdict } from '../verdict/WhyVerdict.tsx';
 import { bornShort, dayInWords } from '../words/dates.ts';
 import { dotted, unbroken } from '../words/texts.ts';
 import css from './People.module.css';
@@ -52,6 +53,7 @@ export const PeopleTableRow = memo(function PeopleTableRow({ row }: { row: Perso
       </td>
       <td>
         <Verdict is={row.verdict} />
+        {row.verdict !== 'does not apply' && <WhyVerdict patient={row.patient} on={row.place?.on} about={row.name} />}
       </td>
       <td className={css['window']}>
         {row.window !== undefined && <Strip svg={strip(row, today)} />}

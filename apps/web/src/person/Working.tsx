@@ -5,7 +5,17 @@ import css from './Person.module.css';
 type Requirement = ReadinessWire['requirements'][number];
 
 /** The whole working: what went in, from which entry; the formula with its numbers; each threshold with its source; cautions. */
-export function Working({ working, requirement }: { working: Requirement['working']; requirement: Requirement }) {
+export function Working({
+  working,
+  requirement,
+  patient,
+}: {
+  working: Requirement['working'];
+  requirement: Requirement;
+  /** Where the entries stand on another page than this one. */
+  patient?: string;
+}) {
+  const entriesAt = patient === undefined ? '' : `/people/${encodeURIComponent(patient)}`;
   return (
     <div className={css['working']}>
       {working.inputs.length > 0 && (
@@ -19,7 +29,7 @@ export function Working({ working, requirement }: { working: Requirement['workin
                 {input.entry !== undefined && (
                   <>
                     {' '}
-                    <a href={`#entry-${input.entry}`}>entry</a>
+                    <a href={`${entriesAt}#entry-${input.entry}`}>entry</a>
                   </>
                 )}
               </li>

@@ -2,6 +2,7 @@ import { Link } from '@tanstack/react-router';
 import type { RecallRow as Row } from '@twelvemonth/exchange';
 import { memo, useState } from 'react';
 import { Button } from '../paper/Button.tsx';
+import { WhyVerdict } from '../verdict/WhyVerdict.tsx';
 import { dayInWords, shortDay } from '../words/dates.ts';
 import { counted, dotted, unbroken } from '../words/texts.ts';
 import { CallForm } from './CallForm.tsx';
@@ -50,6 +51,7 @@ export const RecallRow = memo(function RecallRow({ row }: { row: Row }) {
             </div>
           )}
           {row.nextStep}
+          <WhyVerdict patient={row.patient} on={row.booked} about={row.name} />
           <div className={css['detail']}>{row.lastCall ?? 'not called yet'}</div>
         </td>
         <td style={{ textAlign: 'end' }}>

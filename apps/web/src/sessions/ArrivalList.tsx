@@ -1,6 +1,7 @@
 import { Link } from '@tanstack/react-router';
 import type { SessionView } from '@twelvemonth/exchange';
 import { Verdict } from '../verdict/Verdict.tsx';
+import { WhyVerdict } from '../verdict/WhyVerdict.tsx';
 import { bornShort } from '../words/dates.ts';
 import { dotted, sentence, unbroken } from '../words/texts.ts';
 import css from './Sessions.module.css';
@@ -50,7 +51,10 @@ export function ArrivalList({ session }: { session: SessionView }) {
                 </th>
                 <td>
                   {who.outcome === 'not here yet' || who.outcome === 'here' ? (
-                    <Verdict is={who.verdict}>{sentence(who.headline)}</Verdict>
+                    <>
+                      <Verdict is={who.verdict}>{sentence(who.headline)}</Verdict>
+                      <WhyVerdict patient={who.patient} on={session.on} about={who.name} />
+                    </>
                   ) : (
                     who.outcome
                   )}

@@ -2,6 +2,7 @@ import { visitStrip } from '@twelvemonth/charts';
 import { Link } from '@tanstack/react-router';
 import type { TodayView } from '@twelvemonth/exchange';
 import { Verdict } from '../verdict/Verdict.tsx';
+import { WhyVerdict } from '../verdict/WhyVerdict.tsx';
 import { dotted, unbroken } from '../words/texts.ts';
 import { VisitColumns } from './VisitColumns.tsx';
 import css from './Today.module.css';
@@ -57,6 +58,7 @@ export function InTheUnit({ visits }: { visits: TodayView['visits'] }) {
                 {open && visit.verdict !== 'ready' && (
                   <div className={css['detail']}>
                     <Verdict is={visit.verdict}>{visit.headline}</Verdict>
+                    <WhyVerdict patient={visit.patient} about={visit.name} />
                   </div>
                 )}
               </div>

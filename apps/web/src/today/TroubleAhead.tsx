@@ -1,6 +1,7 @@
 import { Link } from '@tanstack/react-router';
 import type { TodayView } from '@twelvemonth/exchange';
 import { Verdict } from '../verdict/Verdict.tsx';
+import { WhyVerdict } from '../verdict/WhyVerdict.tsx';
 import { dayInWords } from '../words/dates.ts';
 
 /** The verdict stands beside it already. */
@@ -36,7 +37,10 @@ export function TroubleAhead({ trouble }: { trouble: TodayView['trouble'] }) {
                     <td style={{ width: '9rem' }}>
                       <Verdict is={each.verdict} />
                     </td>
-                    <td>{withoutVerdict(each.says, each.verdict)}</td>
+                    <td>
+                      {withoutVerdict(each.says, each.verdict)}
+                      <WhyVerdict patient={each.patient} on={on} about={each.name} />
+                    </td>
                   </tr>
                 ))}
             </tbody>

@@ -1,4 +1,5 @@
 /** The working of a clearance: what went in, both forms with the numbers put in, what else was looked at, what to beware of. */
+import { partialDateText } from '../calendar/partial-date.ts';
 import { type Day, shortDate } from '../calendar/day.ts';
 import { type Scaled, approximately, scaledText } from '../exact/decimal.ts';
 import { quantityText } from '../exact/quantity.ts';
@@ -82,7 +83,7 @@ function inputsOf({ evidence, baseline: lowest }: KidneyFacts, age: number | und
   if (identity !== undefined) {
     inputs.push({
       label: 'born',
-      text: age === undefined ? identity.body.born : `${identity.body.born}, so ${age} years`,
+      text: `${partialDateText(identity.body.born)}${age === undefined ? '' : `, so ${age} years`}`,
       entry: identity.id,
     });
     inputs.push({ label: 'sex', text: identity.body.sex ?? 'not recorded', entry: identity.id });

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   type Day,
+  type DecisionContext,
   type NumberKey,
   type PersonAsked,
   type Protocol,
@@ -85,13 +86,20 @@ test('on 150 random ledgers and 15 drafts, those who flip are those whose readin
     const asked = (found.from + (index % 10)) as Day;
     return {
       record: recordOf('patient/person', found.entries),
-      context: { protocols: [{ from: 0, protocol: teaching }], calendar: found.calendar },
+      context: {
+        // For every fourth a stricter version is adopted already and comes into force a month on.
+        protocols: [
+          { from: 0, protocol: teaching },
+          ...(index % 4 === 1 ? [{ from: asked + 30, protocol: moved('clearanceFloor', '40') }] : []),
+        ],
+        calendar: found.calendar,
+      },
       today: asked,
       place: index % 3 === 0 ? undefined : addDays(asked, (index * 7) % 60),
     };
   });
-  const said = ({ record, context: { calendar }, today: asked, place }: PersonAsked, protocol: Protocol) => {
-    const whole = readiness(record, { protocols: [{ from: 0, protocol }], calendar }, asked);
+  const said = ({ record, today: asked, place }: PersonAsked, by: DecisionContext) => {
+    const whole = readiness(record, by, asked);
     const { window } = whole;
     const { verdict, headline } = verdictOn(whole, place ?? asked);
     return { verdict, headline, first: window?.first, last: window?.last };
@@ -100,7 +108,8 @@ test('on 150 random ledgers and 15 drafts, those who flip are those whose readin
   let flipped = 0;
   for (const draft of drafts) {
     const expected = people.flatMap((person, index) => {
-      const [from, to] = [said(person, teaching), said(person, draft)];
+      const under = { ...person.context, protocols: [{ from: 0, protocol: draft }] };
+      const [from, to] = [said(person, person.context), said(person, under)];
       const verdictChanges = from.verdict !== to.verdict;
       const windowChanges = from.first !== to.first || from.last !== to.last;
       return verdictChanges || windowChanges ? [{ index, from, to, verdictChanges, windowChanges }] : [];

@@ -1,10 +1,11 @@
 /**
  * A test runner for Stryker that keeps the tests of the clinical core loaded in one process and runs those that reach a mutant,
- * one after another, until one fails. They are pure functions without clock or disk, so nothing has to be loaded anew for each
- * mutant; what is, a table read when its file is loaded, Stryker asks for in a fresh process.
+ * one after another, until one fails. They are pure functions without clock or disk, so the sources need not be loaded anew for
+ * each mutant; those that do, because a table is read when its file is loaded, Stryker asks for in a fresh process.
  *
  * A value remembered under one mutant could make the next one look noticed. So a test that fails is run once more without any
- * mutant: if it fails then too, this process is no longer to be believed; it ends, and Stryker asks again in a new one.
+ * mutant. If it fails then too, something was remembered about the records that the tests hold: the tests are loaded anew, and
+ * the mutant is tried again on the new ones. If even these fail without it, the process ends, and Stryker asks again in a new one.
  */
 import { glob } from 'node:fs/promises';
 import { registerHooks } from 'node:module';
@@ -20,6 +21,7 @@ class InProcessRunner {
   /** Where the changed sources look up which change is on, and count what they reach. */
   #space = (globalThis['__stryker__'] ??= {});
   #tests;
+  #version = 0;
 
   capabilities() {
     return { reloadEnvironment: false };
@@ -43,37 +45,42 @@ class InProcessRunner {
 
   async mutantRun({ activeMutant, testFilter, hitLimit, mutantActivation }) {
     const isStatic = mutantActivation === 'static';
-    if (!isStatic) await this.#load();
-    this.#space.activeMutant = activeMutant.id;
+    if (isStatic) this.#activate(activeMutant.id, hitLimit);
+    try {
+      await this.#load();
+    } catch (error) {
+      if (isStatic) return { status: 'killed', killedBy: [], failureMessage: String(error), nrOfTests: 0 };
+      throw error;
+    }
+    const { failed, failureMessage, run, turns } = await this.#tried(activeMutant.id, hitLimit, testFilter);
+    if (turns > hitLimit) return { status: 'timeout', reason: 'ran round and round' };
+    if (failed === undefined) return { status: 'survived', nrOfTests: run };
+    const killed = { status: 'killed', killedBy: [failed.name], failureMessage, nrOfTests: run };
+    if (isStatic || (await failureOf(failed)) === undefined) return killed;
+    await this.#loadAnew();
+    if ((await failureOf(this.#tests.get(failed.name))) !== undefined) process.exit(NOT_BELIEVED);
+    const { failed: again } = await this.#tried(activeMutant.id, hitLimit, testFilter);
+    await this.#loadAnew();
+    return again === undefined ? { status: 'survived', nrOfTests: run } : { ...killed, killedBy: [again.name] };
+  }
+
+  async #tried(mutant, hitLimit, testFilter) {
+    this.#activate(mutant, hitLimit);
+    const tests = [...this.#tests.values()].filter(({ name }) => testFilter === undefined || testFilter.includes(name));
+    const found = await firstFailure(tests);
+    const turns = this.#space.hitCount;
+    this.#activate(undefined, undefined);
+    return { ...found, turns };
+  }
+
+  #activate(mutant, hitLimit) {
+    this.#space.activeMutant = mutant;
     this.#space.hitLimit = hitLimit;
     this.#space.hitCount = hitLimit === undefined ? undefined : 0;
-    if (isStatic) {
-      try {
-        await this.#load();
-      } catch (error) {
-        return { status: 'killed', killedBy: [], failureMessage: String(error), nrOfTests: 0 };
-      }
-    }
-    const chosen =
-      testFilter === undefined ? [...this.#tests.values()] : testFilter.flatMap((id) => this.#tests.get(id) ?? []);
-    let run = 0;
-    for (const test of chosen) {
-      run += 1;
-      const failureMessage = await failureOf(test);
-      if (this.#space.hitCount > hitLimit) return { status: 'timeout', reason: 'ran round and round' };
-      if (failureMessage === undefined) continue;
-      this.#space.activeMutant = undefined;
-      if (!isStatic && (await failureOf(test)) !== undefined) process.exit(NOT_BELIEVED);
-      return { status: 'killed', killedBy: [test.name], failureMessage, nrOfTests: run };
-    }
-    this.#space.activeMutant = undefined;
-    return { status: 'survived', nrOfTests: run };
   }
 
   async #load() {
     if (this.#tests !== undefined) return;
-    const root = process.cwd();
-    const at = (path) => pathToFileURL(join(root, path)).href;
     const redirected = {
       vitest: at('tools/mutate/vitest-in-process.mjs'),
       // By their names the packages would lead out of this copy, to sources in which nothing is changed.
@@ -83,24 +90,47 @@ class InProcessRunner {
       resolve: (specifier, context, next) => {
         if (specifier === 'vitest/real') return next('vitest', context);
         const url = redirected[specifier];
-        return url === undefined ? next(specifier, context) : { url, shortCircuit: true };
+        if (url !== undefined) return { url, shortCircuit: true };
+        const found = next(specifier, context);
+        const version = /[?]v=\d+$/.exec(context.parentURL ?? '')?.[0];
+        return version !== undefined && found.url.includes('/packages/clinical/test/')
+          ? { ...found, url: `${found.url}${version}` }
+          : found;
       },
     });
-    const { written } = await import(redirected.vitest);
+    await this.#loadAnew();
+  }
+
+  /** The test files, each under a new name, so that every record they hold is a new one. */
+  async #loadAnew() {
+    const { written } = await import(at('tools/mutate/vitest-in-process.mjs'));
+    this.#version += 1;
     this.#tests = new Map();
     for (const pattern of process.env['MUTATE_TESTS'].split(' ')) {
-      const files = await Array.fromAsync(glob(`packages/clinical/test/${pattern}`, { cwd: root }));
+      const files = await Array.fromAsync(glob(`packages/clinical/test/${pattern}`));
       for (const file of files.toSorted()) {
-        const before = written.length;
-        await import(at(file));
-        for (const test of written.slice(before)) {
-          const name = `${file}: ${test.name}`;
-          if (this.#tests.has(name)) throw new Error(`two tests of one name: ${name}`);
-          this.#tests.set(name, { name, body: test.body });
+        written.length = 0;
+        await import(`${at(file)}?v=${this.#version}`);
+        for (const { name, body } of written) {
+          const full = `${file}: ${name}`;
+          if (this.#tests.has(full)) throw new Error(`two tests of one name: ${full}`);
+          this.#tests.set(full, { name: full, body });
         }
       }
     }
   }
+}
+
+const at = (path) => pathToFileURL(join(process.cwd(), path)).href;
+
+async function firstFailure(tests) {
+  let run = 0;
+  for (const test of tests) {
+    run += 1;
+    const failureMessage = await failureOf(test);
+    if (failureMessage !== undefined) return { failed: test, failureMessage, run };
+  }
+  return { failed: undefined, failureMessage: undefined, run };
 }
 
 async function failureOf({ body }) {

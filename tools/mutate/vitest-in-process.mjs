@@ -4,7 +4,7 @@
  */
 export { expect } from 'vitest/real';
 
-/** Every test, in the order of its file, with its full name. */
+/** Every test written down since this was last emptied, with its full name. */
 export const written = [];
 const names = [];
 

@@ -25,6 +25,13 @@ export const parts = {
   },
   standing: {
     sources: ['standing/**/*.ts'],
-    tests: ['standing-*.test.ts', '*-clock.test.ts', 'course.test.ts', 'regimens.test.ts', 'decide/*.test.ts'],
+    tests: [
+      'standing-*.test.ts',
+      '*-clock.test.ts',
+      'course.test.ts',
+      'regimens.test.ts',
+      'decide/visit.test.ts',
+      'decide/lists-and-protocol.test.ts',
+    ],
   },
 };

@@ -2,7 +2,6 @@
 import type { BodyOfKind } from '@twelvemonth/clinical';
 import { ageOn } from './dates.ts';
 import type { OracleFact } from './facts.ts';
-import { followed } from './followed.ts';
 import { type Fraction, above, atLeast, below, exactly, fraction, minus, over, plus, times } from './fraction.ts';
 import type { View } from './view.ts';
 import { type Answer, CANNOT_SAY, NOT_READY, READY, decided, exceptionHolds } from './answer.ts';
@@ -398,7 +397,6 @@ export function vitaminD(view: View, day: number): Answer {
     const newer = level !== undefined && level.on > finishedOn ? level : undefined;
     if (newer === undefined) return loadingStands(view, finishedOn, day);
     // A newer level decides once it is signed; a bad one that waits for its signature is not passed over.
-    if (!isSigned(view, newer) && !followed['unsignedLevel']) return loadingStands(view, finishedOn, day);
     if (!isSigned(view, newer))
       return levelValue(view, newer).verdict === 'ready' ? loadingStands(view, finishedOn, day) : CANNOT_SAY;
   }
@@ -416,7 +414,6 @@ function loadingStands(view: View, finishedOn: number, day: number): Answer {
 
 /** A2: that the daily vitamin D is taken may be asked, where only this word is missing on `day` for a loading ended on C. */
 export function maintenanceMayBeAsked(view: View, finishedOn: number, day: number): boolean {
-  if (!followed['maintenance']) return false;
   if (view.of('vitamin-d-maintenance').some((fact) => fact.on > finishedOn)) return false;
   const level = vitaminDLevel(view);
   if (level !== undefined && level.on > finishedOn) return false;

@@ -4,7 +4,6 @@ import { monthsLater } from './dates.ts';
 import { above, below, exactly } from './fraction.ts';
 import { isSigned, sameName, severeLack, wellAgain } from './bloods.ts';
 import type { OracleFact } from './facts.ts';
-import { followed } from './followed.ts';
 import type { View } from './view.ts';
 
 const last = <Item>(items: readonly Item[]): Item | undefined => items[items.length - 1];
@@ -48,7 +47,7 @@ const isDenosumab = (medicine: string): boolean => medicine.startsWith('denosuma
 function intervalMonths(view: View): number {
   const usual = view.regimen.intervalMonths;
   const own = last(view.of('prescription'))?.body.interval?.months;
-  if (own === undefined || own >= usual || !followed['ownInterval']) return own ?? usual;
+  if (own === undefined || own >= usual) return own ?? usual;
   const denosumab = last(view.of('dose').filter((dose) => isDenosumab(dose.body.medicine)));
   if (denosumab === undefined || isDenosumab(view.regimen.medicine)) return usual;
   return countingDoses(view).filter((dose) => dose.on > denosumab.on).length === 1 ? own : usual;
@@ -214,7 +213,7 @@ export function mineralMetabolism(view: View): Answer {
     const results = view.of('result').filter(({ body }) => body.analyte === analyte);
     const newest = last(results);
     const deciding = [last(results.filter((result) => isSigned(view, result)))];
-    if (newest !== undefined && !isSigned(view, newest) && followed['unsignedMineral']) deciding.push(newest);
+    if (newest !== undefined && !isSigned(view, newest)) deciding.push(newest);
     if (deciding.some((result) => result !== undefined && trouble(result) && !looked(result))) return CANNOT_SAY;
   }
   return view.of('condition').some((fact) => !looked(fact) && (fact.body.what !== 'bone pain' || severeLack(view)))

@@ -2,7 +2,6 @@
 import { type NumberKey, type ProtocolSheet, type UnitCalendar, everyDay, teachingSheet } from '@twelvemonth/clinical';
 import { dateText, isoWeekday } from './dates.ts';
 import type { Dice } from './dice.ts';
-import { followed } from './followed.ts';
 
 export type Settings = {
   readonly sheet: ProtocolSheet;
@@ -57,7 +56,7 @@ export function withPolicies(settings: Settings, dice: Dice): Settings {
     sheet = { ...sheet, dentalCheck: 'demanded' };
     said.push('a dental check is demanded');
   }
-  if (dice.chance(0.2) && followed['weightThatDecides']) {
+  if (dice.chance(0.2)) {
     const weightThatDecides = dice.oneOf(['ideal', 'adjusted'] as const);
     sheet = { ...sheet, weightThatDecides };
     said.push(`the ${weightThatDecides} weight decides`);

@@ -3,7 +3,6 @@
  * near the day on which it begins or ends to matter. Thrown with dice of their own, so that what a seed meant before it means still.
  */
 import type { ProtocolSheet } from '@twelvemonth/clinical';
-import { followed } from './followed.ts';
 import { type Sheet, date, label, put } from './random-sheet.ts';
 
 export function toldBesides(sheet: Sheet): void {
@@ -11,12 +10,12 @@ export function toldBesides(sheet: Sheet): void {
   teeth(sheet);
   secondary(sheet);
   if (dice.chance(0.08)) consents(sheet);
-  if (dice.chance(0.07) && followed['conditions']) conditions(sheet);
+  if (dice.chance(0.07)) conditions(sheet);
   if (dice.chance(0.08)) illnessTold(sheet);
   if (dice.chance(0.1)) medicineAgain(sheet);
-  if (dice.chance(0.05) && followed['oncologyPlan']) oncologyPlan(sheet);
-  if (dice.chance(0.12) && followed['unsignedLevel']) afterLoading(sheet);
-  if (dice.chance(0.04) && followed['unsignedMineral']) unsignedMineral(sheet);
+  if (dice.chance(0.05)) oncologyPlan(sheet);
+  if (dice.chance(0.12)) afterLoading(sheet);
+  if (dice.chance(0.04)) unsignedMineral(sheet);
   if (dice.chance(0.03)) duplicates(sheet);
 }
 
@@ -189,7 +188,6 @@ function duplicates(sheet: Sheet): void {
 
 /** An order for another regimen, before or instead of the yearly infusion, with doses of it and of what was had before. */
 export function otherRegimen(sheet: Sheet, regimens: ProtocolSheet['regimens']): void {
-  if (!followed['otherRegimens']) return;
   const { dice, from } = sheet;
   const regimen = dice.oneOf(regimens);
   const ordered = from - dice.oneOf([dice.whole(0, 30), dice.whole(100, 900), -dice.whole(0, 5)]);

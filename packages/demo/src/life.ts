@@ -92,7 +92,13 @@ export class Me {
   /** Does it now. A life of the demo never asks for what is refused: that would be a defect of the demo. */
   *does(by: Author, act: Act): Life {
     const reply = yield { at: this.now, act, by };
-    if (reply.refusals.length > 0) throw new RefusedInDemo(act, by, this.now, reply.refusals);
+    // Asked whether it is right as typed, people of the demo say yes; a wrong one is found and corrected later.
+    const doubts = reply.refusals.filter(({ name }) => name === 'is-it-right').map(({ says }) => says);
+    const answered =
+      doubts.length > 0 && (act.name === 'record' || act.name === 'record together')
+        ? yield { at: this.now, act: { ...act, confirms: doubts }, by }
+        : reply;
+    if (answered.refusals.length > 0) throw new RefusedInDemo(act, by, this.now, answered.refusals);
   }
   *writes<Kind extends KindName>(by: Author, kind: Kind, body: BodyOfKind<Kind>, on: Day = this.today): Life {
     yield* this.does(by, { name: 'record', patient: this.patient, line: { kind, body, effectiveAt: plainDate(on) } });

@@ -71,7 +71,7 @@ export async function restoreSqlite(options: {
   }
 }
 
-/** `wasEmpty`: nothing stood in that place, so nothing can be missing. */
+/** `wasEmpty`: nothing stood in that place, so there is nothing to compare the copy with. */
 async function accept(
   path: string,
   projection: Projection,
@@ -86,7 +86,9 @@ async function accept(
     const verification = await verifySource(verificationSource(database), projection);
     if (!verification.ok) throw damaged(path, verification.firstBad.says);
     const before = readStatements(database).tail();
-    const says = wasEmpty ? 'There were no notes here before: nothing is lost.' : overridden(path, database, before);
+    const says = wasEmpty
+      ? 'There were no notes in this place before; what was written elsewhere after this copy was made is not in it.'
+      : overridden(path, database, before);
     const tail = writeAcceptance(database, before, acceptance, says);
     writeNewAnchor(anchorPath(path), tail, realDisk);
     return { commit: tail.commit, entries: verification.entries, says };

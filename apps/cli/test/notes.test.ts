@@ -367,7 +367,7 @@ describe('backup and restore', () => {
     expect(await twelvemonth(['restore', '--from', copy, '--data', proof])).toMatchObject({
       code: 0,
       out: expect.stringMatching(
-        /^restored: \d+ entries, commit \d+\. There were no notes here before: nothing is lost\.\n$/,
+        /^restored: \d+ entries, commit \d+\. There were no notes in this place before; what was written elsewhere after this copy was made is not in it\.\n$/,
       ),
     });
     expect(await twelvemonth(['verify', '--data', proof])).toMatchObject({ code: 0 });

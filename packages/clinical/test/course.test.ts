@@ -139,7 +139,7 @@ describe('part doses', () => {
     ['does not count', 0],
   ])('decided: it %s', (says, lifetime) => {
     const decided = course(`${part}\n2 Sep 2026  decision part dose ${says} about #d1, "60 of 100 mL"`, '2026-09-03');
-    expect(decided).toMatchObject({ lifetime, undecidedPartDoses: [] });
+    expect(decided).toMatchObject({ lifetime, undecidedPartDoses: [], due: day('2027-09-01') });
   });
 });
 

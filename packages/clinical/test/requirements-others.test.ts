@@ -192,10 +192,18 @@ describe('interval', () => {
   });
   test('decided: it counts, or it does not; the newest word holds', () => {
     expect(verdict('interval', [part, decided('part dose counts')])).toBe('not ready');
-    expect(verdict('interval', [part, decided('part dose does not count')])).toBe('ready');
+    expect(verdict('interval', [part, decided('part dose does not count')])).toBe('not ready');
     expect(
       verdict('interval', [part, decided('part dose does not count'), decided('part dose counts', '2026-10-05')]),
     ).toBe('not ready');
+  });
+  test('the interval runs from a part dose that does not count, as from a whole one (product text: once a year)', () => {
+    const notCounted = [doseGiven('2025-09-01'), part, decided('part dose does not count')];
+    expect(verdictsOn('interval', notCounted, '2026-11-25', '2027-09-30', '2027-10-01')).toEqual([
+      'not ready',
+      'not ready',
+      'ready',
+    ]);
   });
   test('the 4 mg product holds for 12 months unless a prescriber decides about it', () => {
     const oncology = at('2026-01-10', 'dose', { medicine: 'zoledronic acid 4 mg', setting: 'elsewhere' }, 'z4');

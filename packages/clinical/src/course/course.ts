@@ -35,7 +35,7 @@ export type Course = {
   readonly planned: PlannedDoses | undefined;
   readonly intervalMonths: number | undefined;
   readonly lastDose: Fact<'dose'> | undefined;
-  /** Counted from the last counting dose itself, never chained; undefined before the first, where a review comes first, and where no next dose is called for. */
+  /** Counted from the last dose given, whole or part, never chained; undefined before the first, where a review comes first, and where no next dose is called for. */
   readonly due: Day | undefined;
   /** The anniversary whatever a review may say: when the gap since the last dose reaches the interval. */
   readonly anniversary: Day | undefined;
@@ -67,7 +67,7 @@ export function courseOf(
   const protocol = sheet === undefined ? undefined : underRegimen(sheet, prescription?.body.regimen);
   const regimen = protocol?.regimen;
   const given = dosesGiven(record, on);
-  const { counting, undecided } = given.get(regimen?.medicine ?? 'zoledronic acid 5 mg') ?? noDoses;
+  const { counting, undecided, last } = given.get(regimen?.medicine ?? 'zoledronic acid 5 mg') ?? noDoses;
   const facts = courseFactsOf(record, on);
   const reviews = protocol === undefined ? facts.reviews : ownReviews(facts.reviews, prescriptions, protocol);
   const own = protocol === undefined ? counting : ownDoses(counting, prescriptions, protocol);
@@ -79,7 +79,7 @@ export function courseOf(
       ? undefined
       : intervalMonthsOf(regimen, prescription, counting, lastDenosumab(record, on)?.on).months;
   const anniversary =
-    lastDose === undefined || intervalMonths === undefined ? undefined : addMonths(lastDose.on, intervalMonths);
+    last === undefined || intervalMonths === undefined ? undefined : addMonths(last.on, intervalMonths);
   const review =
     reviewNeeded(facts, doses, reviews, planned, protocol, on) ??
     (protocol === undefined

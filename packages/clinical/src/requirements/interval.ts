@@ -16,10 +16,11 @@ const lastDenosumabOf = ({ lastGiven }: Evidence): Day | undefined => {
 };
 
 function judge(evidence: Evidence, { regimen, number }: Protocol): Judge {
-  const { counting, undecided } = evidence.doses.get(regimen.medicine) ?? noDoses;
+  const { counting, undecided, last } = evidence.doses.get(regimen.medicine) ?? noDoses;
   const interval = intervalMonthsOf(regimen, evidence.prescription, counting, lastDenosumabOf(evidence));
   const { months } = interval;
-  const inputs = [...counting, ...undecided].map(({ on, id, body }) => ({
+  const apart = last === undefined || counting.includes(last) || undecided.includes(last) ? [] : [last];
+  const inputs = [...counting, ...undecided, ...apart].map(({ on, id, body }) => ({
     label: body.partMilliliters === undefined ? 'dose' : `part dose, ${body.partMilliliters} mL`,
     text: body.medicine,
     on,
@@ -62,6 +63,7 @@ function judge(evidence: Evidence, { regimen, number }: Protocol): Judge {
                 {
                   counting: [...counting, ...undecided].toSorted((a, b) => a.on - b.on || a.seq - b.seq),
                   undecided: [],
+                  last,
                 },
               ],
             ]),
@@ -71,7 +73,6 @@ function judge(evidence: Evidence, { regimen, number }: Protocol): Judge {
     );
   }
 
-  const last = counting[counting.length - 1];
   const due = last === undefined ? undefined : addMonths(last.on, months);
   let otherDue: Day | undefined;
   for (const other of evidence.otherProductDoses) {

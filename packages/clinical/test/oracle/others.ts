@@ -55,7 +55,7 @@ function intervalMonths(view: View): number {
 
 export function interval(view: View, day: number): Answer {
   if (undecidedPart(view)) return CANNOT_SAY;
-  const previous = last(countingDoses(view));
+  const previous = last(view.of('dose').filter((dose) => isOurs(view, dose)));
   if (previous !== undefined && day < monthsLater(previous.on, intervalMonths(view))) return NOT_READY;
   const otherProduct = view
     .of('dose')

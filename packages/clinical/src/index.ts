@@ -32,6 +32,7 @@ export * from './record/patient-record.ts';
 export * from './record/compared.ts';
 export * from './record/same-person.ts';
 export { comparedBy } from './kinds/same-person.ts';
+export { talkTopics } from './kinds/talk.ts';
 export * from './record/together.ts';
 export * from './decide/act.ts';
 export * from './decide/refusal.ts';

@@ -18,6 +18,7 @@ const pilesByTask: Readonly<Record<TaskName, { readonly what: string; readonly t
   'write the letter': { what: 'letters to write' },
   'aftercare call': { what: 'aftercare calls' },
   'call back': { what: 'calls to make again' },
+  'ask again': { what: 'people who wanted more time' },
   'release the place': { what: 'places of people who will not come' },
   'chase the transfer': { what: 'transfers not acknowledged', to: '/people?standing=transferred+out' },
 };

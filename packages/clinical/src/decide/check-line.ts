@@ -12,6 +12,7 @@ import { type Fact, type SubjectRecord, factWithId, factsOf } from '../record/pa
 import { eventOf } from '../standing/transitions.ts';
 import { checkCareGoesOn } from './check-care.ts';
 import { checkCourseReview } from './check-course-review.ts';
+import { checkCapacity, checkConsent, checkRisk, checkTalk } from './check-deciding.ts';
 import { bornOf, checkBorn, checkNotBeforeBirth, checkNotFuture, dayOf } from './check-dates.ts';
 import { checkedBody, fieldWrong } from './check-fields.ts';
 import { asFact, checkPossible } from './check-standing.ts';
@@ -80,6 +81,10 @@ const within: Within = {
   prescription: (_, { body }, path, now) => checkPrescription(body, path, now),
   dose: (_, { body, on }, path) => checkUntil(body, on, path),
   'course-review': (record, fact, path, now) => checkCourseReview(record, fact, path, protocolToday(now)),
+  'baseline-risk': (_, { body }, path) => checkRisk(body, path),
+  talk: (_, { body, on }, path) => checkTalk(body, on, path),
+  capacity: (record, fact) => checkCapacity(record, fact),
+  consent: (record, fact) => checkConsent(record, fact),
   medicine: (_, { body, on }, path) =>
     body.stoppedOn !== undefined && day(body.stoppedOn) < on
       ? [fieldWrong(`${path}.stoppedOn`, 'stopped before it was begun', "the entry's own date is the day it was begun")]

@@ -61,6 +61,9 @@ export const refusalNames = [
   'a-specialist-decides',
   'no-break-on-steroid',
   'denosumab-needs-a-replacement',
+  // Deciding
+  'cannot-decide-this',
+  'a-given-consent-stands',
   // Standing
   'not-possible-from-here',
   // Protocol

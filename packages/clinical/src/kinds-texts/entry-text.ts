@@ -82,6 +82,14 @@ const texts: Texts = {
       : `pregnancy and breast-feeding: ${body.answer}`,
   medicine: ({ body, on }) =>
     `${body.name}${and(body.dailyDose)}${body.prednisoloneMgPerDay === undefined ? '' : `, as prednisolone ${body.prednisoloneMgPerDay} mg a day`}, from ${shortDate(on)}${body.stoppedOn === undefined ? '' : `, stopped ${date(body.stoppedOn)}`}`,
+  'baseline-risk': ({ body, on }) =>
+    `risk of ${body.of} ${body.percent} %${body.lowPercent === undefined ? '' : ` (${body.lowPercent} to ${body.highPercent})`} over ${counted(body.years, 'year')}, worked out on ${shortDate(on)} by ${body.instrument}${body.veryFrail ? ', very frail' : ''}${because(body.note)}`,
+  talk: ({ body }) =>
+    `talked about ${plural(body.topics, 'and')}; ${body.teachBack === 'not asked' ? 'not asked to say it back' : body.teachBack}${body.matters === undefined ? '' : `; what matters: "${body.matters}"`}${body.present === undefined ? '' : `; with ${body.present}`}${body.leaflet === undefined ? '' : `; leaflet: ${body.leaflet}`}; card ${body.cardGiven ? 'given' : 'not given'}; decided: ${body.decision}${body.words === undefined ? '' : `, "${body.words}"`}${body.askAgainOn === undefined ? '' : `; ask again on ${date(body.askAgainOn)}`}`,
+  capacity: ({ body }) =>
+    body.answer === 'can decide this'
+      ? `can decide this${because(body.helped)}`
+      : `cannot decide this: ${body.because}; tried: ${body.tried}; may be able to later: ${body.mayReturn}`,
   consent: ({ body }) =>
     body.decision === 'given'
       ? `consent given, ${body.how}`

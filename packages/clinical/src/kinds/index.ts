@@ -28,6 +28,9 @@ import { allergy } from './allergy.ts';
 import { pregnancy } from './pregnancy.ts';
 import { medicine } from './medicine.ts';
 import { consent } from './consent.ts';
+import { capacity } from './capacity.ts';
+import { baselineRisk } from './baseline-risk.ts';
+import { talk } from './talk.ts';
 import { prescription } from './prescription.ts';
 import { prescriberException } from './prescriber-exception.ts';
 import { prescriberDecision } from './prescriber-decision.ts';
@@ -104,6 +107,9 @@ export const entryKinds = {
   allergy: allergy,
   pregnancy: pregnancy,
   medicine: medicine,
+  'baseline-risk': baselineRisk,
+  talk: talk,
+  capacity: capacity,
   consent: consent,
   prescription: prescription,
   'prescriber-exception': prescriberException,

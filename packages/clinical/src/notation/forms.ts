@@ -82,6 +82,41 @@ export const forms: readonly Form[] = [
   { kind: 'pregnancy', head: 'pregnancy no', fixed: { answer: 'no' } },
   { kind: 'pregnancy', head: 'pregnancy yes', fixed: { answer: 'pregnant' } },
   { kind: 'pregnancy', head: 'breast-feeding', fixed: { answer: 'breast-feeding' } },
+  {
+    kind: 'baseline-risk',
+    head: 'risk of {of} {percent} percent over {years} years by {instrument}',
+    clauses: [
+      'from {lowPercent} percent',
+      'to {highPercent} percent',
+      { words: 'very frail', sets: { veryFrail: true } },
+      'note {note}',
+    ],
+    unsaid: { veryFrail: false },
+  },
+  {
+    kind: 'talk',
+    head: 'talk {topics}, {teachBack}, decided {decision}',
+    clauses: [
+      { words: 'card given', sets: { cardGiven: true } },
+      'matters {matters}',
+      'with {present}',
+      'leaflet {leaflet}',
+      'words {words}',
+      'ask again on {askAgainOn}',
+    ],
+    unsaid: { cardGiven: false },
+  },
+  {
+    kind: 'capacity',
+    head: 'capacity can decide this',
+    fixed: { answer: 'can decide this' },
+    clauses: ['helped by {helped}'],
+  },
+  {
+    kind: 'capacity',
+    head: 'capacity cannot decide this {because}, tried {tried}, may return {mayReturn}',
+    fixed: { answer: 'cannot decide this' },
+  },
   { kind: 'consent', head: 'consent given {how}', fixed: { decision: 'given' } },
   {
     kind: 'consent',

@@ -19,6 +19,7 @@ export const taskNames = [
   'sign results',
   'decide on the referral',
   'call back',
+  'ask again',
   'chase the transfer',
   'release the place',
   'did not come',
@@ -96,6 +97,9 @@ function openTasks(record: SubjectRecord, held: string, today: Day, task: Task):
   const call = latest(record, 'call');
   if (call?.body.callBackOn !== undefined)
     rows.push(task('call back', call, 'nurse', day(call.body.callBackOn), call.body.about));
+  const talk = latest(record, 'talk');
+  if (talk?.body.askAgainOn !== undefined && !factsOf(record, 'dose').some(({ on }) => on > talk.on))
+    rows.push(task('ask again', talk, 'nurse', day(talk.body.askAgainOn), talk.body.decision));
   const transfer = latest(record, 'transfer-out');
   const answered = latest(record, 'transfer-acknowledged');
   if (held === 'transferred out' && transfer !== undefined && (answered === undefined || answered.seq < transfer.seq)) {

@@ -31,6 +31,7 @@ export const recordMenu: readonly { readonly group: string; readonly choices: re
       'reaction',
     ],
   },
+  { group: 'Deciding together', choices: ['baseline-risk', 'talk', 'capacity'] },
   { group: 'Reaching them', choices: ['call', 'cannot-be-reached', 'refusal'] },
   { group: 'Decisions', choices: ['triage', 'course-review', 'prescriber-decision', 'prescriber-exception'] },
   {
@@ -43,6 +44,8 @@ export const recordMenu: readonly { readonly group: string; readonly choices: re
 /** Told as of today unless someone says otherwise; everything else asks for its day. */
 const ofToday: ReadonlySet<string> = new Set([
   'consent',
+  'talk',
+  'capacity',
   'prescription',
   'allergy',
   'pregnancy',
@@ -78,6 +81,7 @@ const dateWords: Readonly<Record<string, string>> = {
   illness: 'Began on',
   'well-since': 'Well since',
   fracture: 'Happened on',
+  'baseline-risk': 'Worked out on',
   'bone-density': 'Scanned on',
   'spine-imaging': 'Taken on',
   condition: 'Known since',

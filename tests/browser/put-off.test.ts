@@ -61,6 +61,7 @@ async function here(patient: Patient): Promise<void> {
           diastolicMmHg: 74,
           temperatureCelsius: 36.6,
           saturationPercent: 97,
+          newIrregularPulse: false,
           when: 'before',
         },
         effectiveAt,
@@ -198,6 +199,7 @@ it('a prescriber is asked, looks into it, and the dose may be given', async () =
   const prescriber = await at.signedIn('prescriber', '/people/ada?record=symptom-cleared');
   const cleared = hands(prescriber.getByRole('region', { name: 'Record: symptom cleared' }));
   await prescriber.getByRole('radio', { name: /^25 Nov 2026/ }).check();
+  await prescriber.getByRole('radio', { name: /^Any new medicine/ }).check();
   await cleared.fill('Finding', 'three days, ended yesterday; creatinine of today unchanged');
   await cleared.press('Record');
   await prescriber.getByRole('region', { name: 'Record: symptom cleared' }).waitFor({ state: 'detached' });

@@ -191,6 +191,7 @@ export class Service {
       diastolicMmHg: 76,
       temperatureCelsius: 36.8,
       saturationPercent: 97,
+      newIrregularPulse: false,
       when: 'before',
     });
     const answers = Object.fromEntries(

@@ -221,6 +221,7 @@ describe('the visit', () => {
         diastolicMmHg: 76,
         temperatureCelsius: 36.8,
         saturationPercent: 97,
+        newIrregularPulse: false,
         when: 'before',
       }),
     );

@@ -234,7 +234,7 @@ describe('rule 11: asked at every visit, and a yes holds until a clinician clear
     });
     const told = [...good(), at('2026-11-20', 'checklist', { answers: { [id]: { answer: 'yes' } } }, 'c1')];
     expect(today(told).verdict).not.toBe('ready');
-    const cleared = at('2026-11-24', 'symptom-cleared', { entry: 'c1', finding: 'looked at' });
+    const cleared = at('2026-11-24', 'symptom-cleared', { entry: 'c1', question: id, finding: 'looked at' });
     expect(said([...told, cleared], 'symptoms')).toBe('ready');
   });
 });
@@ -315,8 +315,14 @@ describe('rules of thumb', () => {
     expect(usual).toBeGreaterThanOrEqual(15);
     expect(usual).toBeLessThanOrEqual(30);
   });
-  test('all four of pulse, pressure, temperature and saturation before the checklist ends', () => {
-    const four = { pulsePerMinute: 72, systolicMmHg: 130, temperatureCelsius: 36.8, saturationPercent: 97 } as const;
+  test('all of pulse and its rhythm, pressure, temperature and saturation before the checklist ends', () => {
+    const four = {
+      pulsePerMinute: 72,
+      systolicMmHg: 130,
+      temperatureCelsius: 36.8,
+      saturationPercent: 97,
+      newIrregularPulse: false,
+    } as const;
     const checklist = at('2026-11-25', 'checklist', {
       answers: Object.fromEntries(
         usualDayQuestions.map(({ id, holdsOn }) => [id, { answer: holdsOn === 'yes' ? 'no' : 'yes' }]),

@@ -25,12 +25,15 @@ const answers = (but: Partial<Record<string, 'yes' | 'no'>> = {}): Answers =>
   );
 const checklist = (but: Partial<Record<string, 'yes' | 'no'>> = {}, on = today, id = 'c') =>
   at(on, 'checklist', { answers: answers(but) }, id);
+const cleared = (entry: string, question: string, on = today) =>
+  at(on, 'symptom-cleared', { entry, question, finding: 'looked into: nothing that holds' });
 const observed = (but: object = {}) =>
   at(today, 'observations', {
     pulsePerMinute: 72,
     systolicMmHg: 130,
     temperatureCelsius: 36.8,
     saturationPercent: 97,
+    newIrregularPulse: false,
     when: 'before',
     ...but,
   });
@@ -83,20 +86,35 @@ describe('an answer that holds the dose', () => {
       expect(go([...arrived, checklist({ [id]: holdsOn }), observed()]).verdict).toBe(then);
     },
   );
-  test('until a registered practitioner clears this checklist', () => {
+  test('until a registered practitioner clears this answer of this checklist', () => {
     const lines = [...arrived, checklist({ thigh: 'yes' }), observed()];
     expect(go(lines).verdict).toBe('not ready');
-    expect(go([...lines, at(today, 'symptom-cleared', { entry: 'c', finding: 'old bruise' })]).verdict).toBe('ready');
-    expect(go([...lines, at(today, 'symptom-cleared', { entry: 'another', finding: 'old bruise' })]).verdict).toBe(
-      'not ready',
-    );
+    expect(go([...lines, cleared('c', 'thigh')]).verdict).toBe('ready');
+    expect(go([...lines, cleared('another', 'thigh')]).verdict).toBe('not ready');
   });
   test('pain told at an earlier visit still holds, though today the answer is no', () => {
     const lines = [...arrived, checklist({ thigh: 'yes' }, '2026-11-10', 'before'), checklist(), observed()];
     expect(go(lines)).toMatchObject({ verdict: 'not ready' });
-    expect(
-      go([...lines, at('2026-11-20', 'symptom-cleared', { entry: 'before', finding: 'X-ray clear' })]).verdict,
-    ).toBe('ready');
+    expect(go([...lines, cleared('before', 'thigh', '2026-11-20')]).verdict).toBe('ready');
+  });
+  test('clearing one answer clears none of the others on that checklist', () => {
+    const lines = [...arrived, checklist({ thigh: 'yes', eye: 'yes' }), observed()];
+    expect(go([...lines, cleared('c', 'eye')])).toMatchObject({ verdict: 'not ready' });
+    expect(go([...lines, cleared('c', 'eye'), cleared('c', 'thigh')]).verdict).toBe('ready');
+  });
+  test.each(['consent-today', 'drunk-enough', 'unwell-now'])(
+    '%s is answered again, never cleared by somebody else',
+    (id) => {
+      const holdsOn = usualDayQuestions.find((question) => question.id === id)?.holdsOn ?? 'yes';
+      const lines = [...arrived, checklist({ [id]: holdsOn }), observed()];
+      expect(go([...lines, cleared('c', id)]).verdict).toBe('not ready');
+    },
+  );
+  test('a checklist corrected after it was cleared is cleared again', () => {
+    const corrected: Line = { ...checklist({ thigh: 'yes' }, today, 'c2'), amends: 'c' };
+    const lines = [...arrived, checklist({ thigh: 'yes' }), observed(), cleared('c', 'thigh'), corrected];
+    expect(go(lines).verdict).toBe('not ready');
+    expect(go([...lines, cleared('c2', 'thigh')]).verdict).toBe('ready');
   });
   test('having drunk too little at an earlier visit does not', () => {
     expect(
@@ -120,8 +138,8 @@ describe('an answer that holds the dose', () => {
 });
 
 describe('observations before the dose', () => {
-  // Rule of thumb (common practice, no source): heart rate, blood pressure, temperature, saturation, all four present.
-  test.each(['pulsePerMinute', 'systolicMmHg', 'temperatureCelsius', 'saturationPercent'])(
+  // Rule of thumb (common practice, no source): heart rate and rhythm, blood pressure, temperature, saturation, all present.
+  test.each(['pulsePerMinute', 'systolicMmHg', 'temperatureCelsius', 'saturationPercent', 'newIrregularPulse'])(
     'without %s: cannot say',
     (field) => {
       expect(go([...arrived, checklist(), observed({ [field]: undefined })]).verdict).toBe('cannot say');

@@ -278,6 +278,29 @@ describe('creatinine that has risen on the own baseline', () => {
     expect(verdict([...lines, accepted('now')])).toBe('ready');
     expect(verdict([...lines, accepted('another')])).toBe('cannot say');
   });
+  test('nor of a correction: the corrected value has risen too, and nobody has decided about it', () => {
+    const result = (id: string, value: string, amends?: string) =>
+      ({
+        on: '2026-11-20',
+        kind: 'result',
+        id,
+        body: { analyte: 'creatinine', quantity: { comparator: '', value, unit: 'umol/L' } },
+        ...(amends === undefined ? {} : { amends }),
+      }) as Line;
+    const accepted = (about: string) =>
+      at('2026-11-21', 'prescriber-decision', { question: 'creatinine rise accepted', about, reason: 'known' });
+    const lines = [
+      woman70,
+      weighed('2026-11-20', '70'),
+      ...creatinine('60 umol/L', '2026-08-01'),
+      result('first', '80'),
+      accepted('first'),
+      result('corrected', '90', 'first'),
+      at('2026-11-22', 'results-signed', { results: ['corrected'] }),
+    ];
+    expect(verdict(lines)).toBe('cannot say');
+    expect(verdict([...lines, accepted('corrected')])).toBe('ready');
+  });
   test('below 35 it is not ready, risen or not', () => {
     expect(
       verdict([

@@ -89,7 +89,10 @@ describe('symptoms not cleared', () => {
     const lines = [listed({ thigh: 'yes' }), listed({ thigh: 'no' }, '2026-11-20', 'd')];
     expect(now('symptoms', lines)).toBe('not ready');
     expect(
-      now('symptoms', [...lines, at('2026-11-21', 'symptom-cleared', { entry: 'c', finding: 'X-ray clear' })]),
+      now('symptoms', [
+        ...lines,
+        at('2026-11-21', 'symptom-cleared', { entry: 'c', question: 'thigh', finding: 'X-ray clear' }),
+      ]),
     ).toBe('ready');
   });
   test('an exception for teeth and jaw passes over those to its last day, and is shown', () => {

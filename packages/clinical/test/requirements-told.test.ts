@@ -73,7 +73,11 @@ describe('an illness told on the checklist', () => {
       'not ready',
     ]);
     expect(
-      on('illness', [told, at('2026-11-24', 'symptom-cleared', { entry: 'c', finding: 'better' })], '2026-11-25'),
+      on(
+        'illness',
+        [told, at('2026-11-24', 'symptom-cleared', { entry: 'c', question: 'unwell-now', finding: 'better' })],
+        '2026-11-25',
+      ),
     ).toEqual(['not ready']);
     const corrected: Line = { ...listed({ 'unwell-now': 'no' }, '2026-11-23', 'e'), amends: 'c' };
     expect(on('illness', [told, corrected], '2026-11-25')).toEqual(['ready']);
@@ -100,7 +104,7 @@ describe('an illness told on the checklist', () => {
   test.each(['new-medicine', 'other-bone-medicine'])('%s: yes stays until someone has looked', (question) => {
     const told = listed({ [question]: 'yes' });
     expect(on('symptoms', [told], '2027-01-25')).toEqual(['cannot say']);
-    const looked = at('2026-11-24', 'symptom-cleared', { entry: 'c', finding: 'eye drops' });
+    const looked = at('2026-11-24', 'symptom-cleared', { entry: 'c', question, finding: 'eye drops' });
     expect(on('symptoms', [told, looked], '2027-01-25')).toEqual(['ready']);
   });
 });

@@ -95,6 +95,7 @@ function observations({ chance }: Me, surprise: Surprise): BodyOfKind<'observati
     diastolicMmHg: chance.between(62, 88),
     temperatureCelsius: surprise === 'hot' ? 38.2 : chance.between(361, 372) / 10,
     saturationPercent: chance.between(94, 99),
+    newIrregularPulse: false,
     when: 'before',
   };
 }

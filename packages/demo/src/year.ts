@@ -155,6 +155,9 @@ function* fallsIll(me: Me, place: Place): Life {
   yield* me.writes(me.by('nurse'), 'well-since', {});
 }
 
+/** The question of the checklist that a visit put off for this was put off by. */
+const questionOf = { 'teeth and jaw': 'teeth', 'thigh, hip or groin pain': 'thigh', eye: 'eye' } as const;
+
 function* afterPutOff(me: Me, outcome: VisitOutcome): Life {
   const { chance } = me;
   yield* me.days(1, 4);
@@ -178,13 +181,20 @@ function* afterPutOff(me: Me, outcome: VisitOutcome): Life {
     yield* me.days(10, 40);
     const asked = factsOf(me.record(), 'checklist').at(-1);
     if (asked !== undefined)
-      yield* me.writes(me.by('nurse in charge'), 'symptom-cleared', {
-        entry: asked.id,
-        finding:
-          decision.reasonCode === 'teeth and jaw'
-            ? 'dentist: root filled, healed and seen'
-            : 'X-ray of both femurs clear, muscular',
-      });
+      yield* me.writes(
+        me.by(decision.reasonCode === 'teeth and jaw' ? 'nurse in charge' : 'prescriber'),
+        'symptom-cleared',
+        {
+          entry: asked.id,
+          question: questionOf[decision.reasonCode],
+          finding:
+            decision.reasonCode === 'teeth and jaw'
+              ? 'dentist: root filled, healed and seen'
+              : decision.reasonCode === 'eye'
+                ? 'eye seen: conjunctivitis, gone'
+                : 'X-ray of both femurs clear, muscular',
+        },
+      );
   } else {
     yield* me.days(6, 20);
   }

@@ -83,7 +83,13 @@ const sheetViewOf = (
     plannedDoses,
     source,
   })),
-  dayQuestions: sheet.dayQuestions.map(({ asks, holdsOn, then }) => ({ asks, holdsOn, then })),
+  dayQuestions: sheet.dayQuestions.map(({ id, asks, holdsOn, then, staysUntilCleared }) => ({
+    id,
+    asks,
+    holdsOn,
+    then,
+    staysUntilCleared: staysUntilCleared === true,
+  })),
   policies: [
     { what: 'days until a result may be used', says: sheet.resultDaysCounted },
     { what: 'vitamin D never measured', says: sheet.vitaminDPolicy },

@@ -63,7 +63,11 @@ const words: Readonly<Record<string, { readonly label: string; readonly help?: s
   'adherence.taken': { label: 'How much of it is taken' },
   'adherence.source': { label: 'How you know' },
   'symptom.what': { label: 'What they told us' },
-  'symptom-cleared.entry': { label: 'Which symptom' },
+  'symptom-cleared.entry': { label: 'Which symptom or checklist' },
+  'symptom-cleared.question': {
+    label: 'Which answer of the checklist',
+    help: 'Each answer is cleared by itself. For a symptom leave it open.',
+  },
   'allergy.answer': { label: 'Anything known they react to?' },
   'pregnancy.answer': { label: 'Pregnant or breast-feeding?' },
   'medicine.name': { label: 'Medicine', help: 'Generic name, strength, how often.' },

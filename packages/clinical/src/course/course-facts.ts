@@ -54,7 +54,7 @@ function uncleared<Kind extends 'symptom'>(
       .filter(({ on }) => on <= today)
       .map(({ body }) => body.entry),
   );
-  return facts.filter(({ id, first }) => !cleared.has(id) && !cleared.has(first));
+  return facts.filter(({ id }) => !cleared.has(id));
 }
 
 function signedOf(record: SubjectRecord, results: readonly Fact<'result'>[], today: Day): readonly Fact<'result'>[] {

@@ -41,7 +41,7 @@ function partDoseDecision(record: SubjectRecord, dose: Fact<'dose'>, on: Day): '
   const newest = factsOf(record, 'prescriber-decision').findLast(
     ({ body, on: decidedOn }) =>
       decidedOn <= on &&
-      (body.about === dose.id || body.about === dose.first) &&
+      body.about === dose.id &&
       (body.question === 'part dose counts' || body.question === 'part dose does not count'),
   );
   if (newest === undefined) return undefined;

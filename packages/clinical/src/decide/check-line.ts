@@ -9,6 +9,7 @@ import { isTakenDaily } from '../protocol/medicines.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import { restedOnKinds } from '../record/made-while-it-stood.ts';
 import { type Fact, type SubjectRecord, factWithId, factsOf } from '../record/patient-record.ts';
+import { isPrescribersToClear } from '../requirements/symptoms.ts';
 import { eventOf } from '../standing/transitions.ts';
 import { checkCareGoesOn } from './check-care.ts';
 import { checkCourseReview } from './check-course-review.ts';
@@ -72,8 +73,7 @@ const within: Within = {
   result: (_, { body }, path) => checkUnit(body, path),
   'results-signed': (record, { body }, path) =>
     body.results.flatMap((id) => checkPointsAt(record, id, ['result'], `${path}.results`)),
-  'symptom-cleared': (record, { body }, path) =>
-    checkPointsAt(record, body.entry, ['symptom', 'checklist'], `${path}.entry`),
+  'symptom-cleared': (record, { body }, path, now) => checkCleared(record, body, path, now),
   'looked-again': (record, { body }, path) =>
     checkPointsAt(record, body.about, ['withdrawal', ...restedOnKinds], `${path}.about`),
   'prescriber-decision': (record, { body }, path) =>
@@ -97,6 +97,36 @@ function checkWithin(record: SubjectRecord, fact: Fact, path: string, now: Surro
     | undefined;
   return check === undefined ? [] : check(record, fact, path, now);
 }
+
+/** One answer of a checklist at a time, and only one that was given and stays until it is cleared; a symptom is one already. */
+function checkCleared(
+  record: SubjectRecord,
+  { entry, question }: Fact<'symptom-cleared'>['body'],
+  path: string,
+  now: Surroundings,
+): readonly Refusal[] {
+  const wrong = checkPointsAt(record, entry, ['symptom', 'checklist'], `${path}.entry`);
+  const told = factWithId(record, entry);
+  if (wrong.length > 0 || told === undefined) return wrong;
+  const field = `${path}.question`;
+  if (told.kind === 'symptom') {
+    const { what } = (told as Fact<'symptom'>).body;
+    if (question !== undefined) return [fieldWrong(field, 'a symptom has no questions', 'leave it empty')];
+    return isPrescribersToClear(what) ? checkPrescriber(what, now) : [];
+  }
+  if (question === undefined)
+    return [fieldWrong(field, 'not said', 'which answer of the checklist was looked into: each is cleared by itself')];
+  const asked = protocolToday(now)?.sheet.dayQuestions.find(({ id }) => id === question);
+  const answer = (told as Fact<'checklist'>).body.answers[question]?.answer;
+  if (answer === undefined || (asked !== undefined && answer !== asked.holdsOn))
+    return [fieldWrong(field, 'that answer holds nothing', 'a question that was answered so that it holds the dose')];
+  if (asked !== undefined && asked.staysUntilCleared !== true)
+    return [fieldWrong(field, `"${asked.asks}" is not cleared but asked again`, 'answer the checklist again')];
+  return asked?.then === 'not ready' ? checkPrescriber(asked.says, now) : [];
+}
+
+const checkPrescriber = (what: string, { by }: Surroundings): readonly Refusal[] =>
+  by.role === 'prescriber' ? [] : [notYours(by.role, `clear "${what}"`, ['prescriber'])];
 
 const aboutOf = {
   'creatinine rise accepted': ['result'],

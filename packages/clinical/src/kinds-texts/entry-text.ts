@@ -69,7 +69,8 @@ const texts: Texts = {
     `spine imaging of ${shortDate(on)} (${body.method}): ${body.found}${and(body.levels)}`,
   adherence: ({ body }) => `${body.medicine}: ${body.taken} taken (${body.source})${because(body.note)}`,
   symptom: ({ body }) => `${body.what}${because(body.note)}`,
-  'symptom-cleared': ({ body }) => `symptom cleared: ${body.finding}`,
+  'symptom-cleared': ({ body }) =>
+    `${body.question === undefined ? 'symptom' : `answer to "${body.question}"`} cleared: ${body.finding}`,
   allergy: ({ body }) =>
     body.answer === 'none known'
       ? 'no allergies known'

@@ -74,7 +74,7 @@ export const forms: readonly Form[] = [
   { kind: 'spine-imaging', head: 'spine imaging {method} {found}', clauses: ['levels {levels}'] },
   { kind: 'adherence', head: 'adherence {medicine} {taken}, {source}', clauses: ['note {note}'] },
   { kind: 'symptom', head: 'symptom {what}', clauses: ['note {note}'] },
-  { kind: 'symptom-cleared', head: 'symptom cleared {entry} {finding}' },
+  { kind: 'symptom-cleared', head: 'symptom cleared {entry} {finding}', clauses: ['question {question}'] },
   { kind: 'allergy', head: 'allergy none known', fixed: { answer: 'none known' } },
   { kind: 'allergy', head: 'allergy bisphosphonate {reaction}', fixed: { answer: 'bisphosphonate' } },
   { kind: 'allergy', head: 'allergy other {substance}', fixed: { answer: 'other' }, clauses: ['reaction {reaction}'] },

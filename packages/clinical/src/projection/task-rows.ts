@@ -110,8 +110,7 @@ function openTasks(record: SubjectRecord, held: string, today: Day, task: Task):
   }
   const cleared = new Set(factsOf(record, 'symptom-cleared').map(({ body }) => body.entry));
   for (const symptom of factsOf(record, 'symptom')) {
-    if (!cleared.has(symptom.id) && !cleared.has(symptom.first))
-      rows.push(task('clear the symptom', symptom, 'nurse', symptom.on, symptom.body.what));
+    if (!cleared.has(symptom.id)) rows.push(task('clear the symptom', symptom, 'nurse', symptom.on, symptom.body.what));
   }
   return [...rows, ...lookAgain(record, task), ...afterDose(record, today, task)];
 }

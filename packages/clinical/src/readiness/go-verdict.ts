@@ -10,7 +10,7 @@ import type { BodyOfKind } from '../kinds/index.ts';
 import type { Uuid } from '../ledger/entry.ts';
 import type { DayQuestion } from '../protocol/day-question.ts';
 import type { Protocol } from '../protocol/protocol.ts';
-import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
+import { type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { type Evidence, evidenceOf } from '../requirements/evidence.ts';
 import type { DecisionContext } from './context.ts';
 import { headlineOf } from './headline.ts';
@@ -40,13 +40,8 @@ export function goVerdict(record: SubjectRecord, context: DecisionContext, today
     return { requirement, verdict, cause, nearLimit, exception };
   });
   const protocol = protocolOn(world, today);
-  const cleared = new Set(
-    factsOf(record, 'symptom-cleared')
-      .filter(({ on }) => on <= today)
-      .map(({ body }) => body.entry),
-  );
   const items = [
-    ...(protocol === undefined ? [] : questionItems(record, protocol, evidence, cleared)),
+    ...(protocol === undefined ? [] : questionItems(record, protocol, evidence)),
     ...(protocol === undefined ? [] : observationItems(record, protocol, today)),
     ...(protocol?.leavesOut.has('kidney-function') === true ? [] : [weightItem(evidence)]),
   ];
@@ -81,14 +76,7 @@ function itemCauses(items: readonly DayItem[]): Omit<RequirementOn, 'requirement
   return [...told, { verdict: 'cannot say', cause, nearLimit: false, exception: undefined }];
 }
 
-const isCleared = (fact: Fact, cleared: ReadonlySet<Uuid>): boolean => cleared.has(fact.id) || cleared.has(fact.first);
-
-function questionItems(
-  record: SubjectRecord,
-  protocol: Protocol,
-  evidence: Evidence,
-  cleared: ReadonlySet<Uuid>,
-): DayItem[] {
+function questionItems(record: SubjectRecord, protocol: Protocol, evidence: Evidence): DayItem[] {
   const { today } = evidence;
   const checklists = factsOf(record, 'checklist').filter(({ on }) => on <= today);
   const newest = checklists.findLast(({ on }) => on === today);
@@ -102,7 +90,7 @@ function questionItems(
     if (newest === undefined || answer === undefined)
       return { ...item(question.id, 'cannot say', `not answered today: ${question.asks}`), unanswered: true };
     if (answer !== question.holdsOn) return item(question.id, 'ready', `${question.asks} ${answer}`, newest.id);
-    if (isCleared(newest, cleared))
+    if (question.staysUntilCleared === true && evidence.isAnswerCleared(newest.id, question.id))
       return item(question.id, 'ready', `${question.says}: looked into and cleared`, newest.id);
     return holds(question.then, question.says, newest.id);
   });
@@ -134,12 +122,13 @@ const reaches = (value: number, limit: Scaled): boolean => compareRatio(ratio(Ma
 
 function observationItems(record: SubjectRecord, { exact }: Protocol, today: Day): DayItem[] {
   const { seen, entry } = observedBefore(record, today);
-  const { pulsePerMinute, systolicMmHg, temperatureCelsius, saturationPercent } = seen;
+  const { pulsePerMinute, systolicMmHg, temperatureCelsius, saturationPercent, newIrregularPulse } = seen;
   const missing = [
     ...(pulsePerMinute === undefined ? ['pulse'] : []),
     ...(systolicMmHg === undefined ? ['blood pressure'] : []),
     ...(temperatureCelsius === undefined ? ['temperature'] : []),
     ...(saturationPercent === undefined ? ['oxygen saturation'] : []),
+    ...(newIrregularPulse === undefined ? ['whether the pulse is newly irregular'] : []),
   ];
   const items: DayItem[] = [
     missing.length === 0
@@ -168,7 +157,7 @@ function observationItems(record: SubjectRecord, { exact }: Protocol, today: Day
       ),
     );
   }
-  if (seen.newIrregularPulse === true) items.push(item('pulse', 'not ready', 'new irregular pulse', entry));
+  if (newIrregularPulse === true) items.push(item('pulse', 'not ready', 'new irregular pulse', entry));
   return items;
 }
 

@@ -118,8 +118,10 @@ export type Evidence = {
   readonly prescriptions: readonly Fact<'prescription'>[];
   /** A plan assumes one valid from a day for a year. */
   readonly prescriptionAssumed: { readonly from: Day; readonly until: Day } | undefined;
-  /** Symptoms and checklists that nobody has cleared. What of a checklist holds a dose is the protocol's to say. */
-  readonly uncleared: readonly (Fact<'symptom'> | Fact<'checklist'>)[];
+  /** Symptoms that nobody has cleared, and every checklist. What of a checklist holds a dose is the protocol's to say. */
+  readonly told: readonly (Fact<'symptom'> | Fact<'checklist'>)[];
+  /** Whether a practitioner has cleared this one answer. Each answer of a checklist is cleared by itself. */
+  readonly isAnswerCleared: (checklist: Uuid, question: string) => boolean;
   /** Bone tablets and other bone medicines, by name: the newest entry of each. */
   readonly boneMedicines: readonly Fact<'medicine'>[];
   /** A plan assumes that these are stopped, and that what a prescriber must agree to is agreed, on that day. */
@@ -213,8 +215,7 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
   }
   const decisions = upToToday('prescriber-decision');
   const decided = (about: Fact | undefined, question: BodyOfKind<'prescriber-decision'>['question']): boolean =>
-    about !== undefined &&
-    decisions.some(({ body }) => body.question === question && (body.about === about.id || body.about === about.first));
+    about !== undefined && decisions.some(({ body }) => body.question === question && body.about === about.id);
 
   const creatinine = newest.creatinine;
   const vitaminD = newest['vitamin D'];
@@ -234,8 +235,7 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
   const prescriptions = upToToday('prescription');
   const causes = last(upToToday('secondary-causes'));
   const allDoses = upToToday('dose');
-  const cleared = new Set(upToToday('symptom-cleared').map(({ body }) => body.entry));
-  const isOpen = (fact: Fact): boolean => !cleared.has(fact.id) && !cleared.has(fact.first);
+  const cleared = upToToday('symptom-cleared');
   const checklists = upToToday('checklist');
   const wellSince = last(upToToday('well-since'));
   const medicines = upToToday('medicine');
@@ -309,7 +309,12 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
     prescription: last(prescriptions),
     prescriptions,
     prescriptionAssumed: undefined,
-    uncleared: [...upToToday('symptom').filter(isOpen), ...checklists.filter(isOpen)],
+    told: [
+      ...upToToday('symptom').filter((symptom) => !cleared.some(({ body }) => body.entry === symptom.id)),
+      ...checklists,
+    ],
+    isAnswerCleared: (checklist, question) =>
+      cleared.some(({ body }) => body.entry === checklist && body.question === question),
     boneMedicines: [...boneMedicines.values()],
     boneMedicinesStopped: undefined,
     minerals: mineralTests.flatMap((analyte) => {

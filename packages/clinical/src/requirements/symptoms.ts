@@ -24,9 +24,13 @@ const held: Readonly<
   'tingling or cramps': { verdict: 'cannot say', cause: 'tingling or cramps: calcium to be looked at' },
 };
 
-function holdingOf({ uncleared }: Evidence, protocol: Protocol): Holding[] {
+/** X-ray first: what holds so is cleared by a prescriber and nobody else (docs/readiness.md R10). */
+export const isPrescribersToClear = (what: BodyOfKind<'symptom'>['what']): boolean =>
+  held[what]?.verdict === 'not ready';
+
+function holdingOf({ told: all, isAnswerCleared }: Evidence, protocol: Protocol): Holding[] {
   const holding: Holding[] = [];
-  for (const told of uncleared) {
+  for (const told of all) {
     if (told.kind === 'symptom') {
       const found = held[told.body.what];
       if (found !== undefined) holding.push({ ...found, told, excepted: found.excepted === true });
@@ -34,7 +38,7 @@ function holdingOf({ uncleared }: Evidence, protocol: Protocol): Holding[] {
     }
     const { answers } = told.body;
     for (const { id, holdsOn, staysUntilCleared, then, says, exception } of protocol.sheet.dayQuestions) {
-      if (staysUntilCleared === true && answers[id]?.answer === holdsOn)
+      if (staysUntilCleared === true && answers[id]?.answer === holdsOn && !isAnswerCleared(told.id, id))
         holding.push({ verdict: then, cause: says, told, excepted: exception !== undefined });
     }
   }
@@ -63,7 +67,7 @@ function blocked(holding: readonly Holding[]): Path {
       what: `look into it and record what was found: ${[...new Set(holding.map(({ cause }) => cause))].join(', ')}`,
       who: grave ? 'prescriber' : 'nurse',
       step: 'settle',
-      settled: (evidence) => ({ ...evidence, uncleared: [] }),
+      settled: (evidence) => ({ ...evidence, told: [] }),
     },
   };
 }

@@ -278,6 +278,7 @@ export class DayUnit {
         diastolicMmHg: 76,
         temperatureCelsius: 36.8,
         saturationPercent: 97,
+        newIrregularPulse: false,
         when: 'before',
         ...more,
       },

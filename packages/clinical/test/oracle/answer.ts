@@ -28,4 +28,4 @@ export const decided = (
   question: BodyOfKind<'prescriber-decision'>['question'],
   ids: readonly string[],
 ): boolean =>
-  view.of('prescriber-decision').some((fact) => fact.body.question === question && ids.includes(fact.body.about));
+  view.of('prescriber-decision').some((fact) => fact.body.question === question && fact.body.about === ids[0]);

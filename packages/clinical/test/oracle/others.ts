@@ -29,7 +29,7 @@ const counts = (view: View, dose: Dose): boolean | undefined => {
   const decision = last(
     view
       .of('prescriber-decision')
-      .filter((fact) => fact.body.question.startsWith('part dose') && dose.ids.includes(fact.body.about)),
+      .filter((fact) => fact.body.question.startsWith('part dose') && fact.body.about === dose.ids[0]),
   );
   return decision === undefined ? undefined : decision.body.question === 'part dose counts';
 };
@@ -119,8 +119,8 @@ export function consent(view: View, day: number): Answer {
 }
 
 // R10
-export const isCleared = (view: View, fact: OracleFact): boolean =>
-  view.of('symptom-cleared').some((cleared) => fact.ids.includes(cleared.body.entry));
+export const isCleared = (view: View, fact: OracleFact, question?: string): boolean =>
+  view.of('symptom-cleared').some(({ body }) => body.entry === fact.ids[0] && body.question === question);
 
 export function symptoms(view: View, day: number): Answer {
   const teethPassed = exceptionHolds(view, 'teeth and jaw', day);
@@ -133,9 +133,9 @@ export function symptoms(view: View, day: number): Answer {
     if (what === 'jaw pain' && !teethPassed) found.push('cannot say');
   }
   for (const fact of view.of('checklist')) {
-    if (isCleared(view, fact)) continue;
     for (const question of view.world.sheet.dayQuestions) {
       if (question.staysUntilCleared !== true || fact.body.answers[question.id]?.answer !== question.holdsOn) continue;
+      if (isCleared(view, fact, question.id)) continue;
       if (question.exception === 'teeth and jaw' && teethPassed) continue;
       found.push(question.then);
     }

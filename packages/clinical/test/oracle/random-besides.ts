@@ -69,7 +69,11 @@ function told(sheet: Sheet): void {
   ]);
   put(sheet, on, `${name} ${said}`);
   if (dice.chance(0.2)) put(sheet, on + 1, 'checklist answers {"thigh" {answer no}, "teeth" {answer no}}');
-  if (dice.chance(0.45)) put(sheet, on + dice.whole(0, 12), `symptom cleared ${name} "looked into"`);
+  const questions = said.startsWith('symptom')
+    ? ['']
+    : ['thigh', 'teeth', 'eye', 'unwell-now'].map((id) => `, question ${id}`);
+  for (const question of questions)
+    if (dice.chance(0.45)) put(sheet, on + dice.whole(0, 12), `symptom cleared ${name} "looked into"${question}`);
   if (dice.chance(0.4))
     put(
       sheet,

@@ -118,11 +118,12 @@ function settlingFacts(
   if (is('illness')) add('well-since', {});
   if (is('consent')) add('consent', { decision: 'given', how: 'spoken' });
   if (is('symptoms')) {
-    const open = [
-      ...view.of('checklist'),
-      ...view.of('symptom').filter(({ body }) => body.what !== 'back pain' && body.what !== 'height loss'),
-    ].filter((fact) => !isCleared(view, fact));
-    for (const fact of open) add('symptom-cleared', { entry: fact.ids[0], finding: 'looked into' });
+    for (const fact of view.of('symptom'))
+      if (fact.body.what !== 'back pain' && fact.body.what !== 'height loss' && !isCleared(view, fact))
+        add('symptom-cleared', { entry: fact.ids[0], finding: 'looked into' });
+    for (const { ids, body } of view.of('checklist'))
+      for (const question of Object.keys(body.answers))
+        add('symptom-cleared', { entry: ids[0], question, finding: 'looked into' });
   }
   if (is('other-bone-medicines')) {
     for (const { body } of bonesAtHome(view))

@@ -145,7 +145,15 @@ export const protocolView = z.object({
           source: z.string(),
         }),
       ),
-      dayQuestions: z.array(z.object({ asks: z.string(), holdsOn: z.string(), then: z.string() })),
+      dayQuestions: z.array(
+        z.object({
+          id: z.string(),
+          asks: z.string(),
+          holdsOn: z.string(),
+          then: z.string(),
+          staysUntilCleared: z.boolean(),
+        }),
+      ),
       policies: z.array(z.object({ what: z.string(), says: z.string() })),
       cautions: z.array(z.string()),
       /** The sheet itself: what a new version begins from. */

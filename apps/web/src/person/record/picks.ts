@@ -25,9 +25,14 @@ export function picksFor(
         results: person.unsigned.map((each) => ({ value: each.entry, says: `${shortDay(each.on)}: ${each.text}` })),
       };
     case 'symptom-cleared':
-      return { entry: entriesOf(person, 'symptom', 'checklist') };
+      return {
+        entry: entriesOf(person, 'symptom', 'checklist'),
+        question: (inForce?.dayQuestions ?? [])
+          .filter(({ staysUntilCleared }) => staysUntilCleared)
+          .map(({ id, asks }) => ({ value: id, says: asks })),
+      };
     case 'prescriber-decision':
-      return { about: entriesOf(person, 'result', 'weight', 'dose') };
+      return { about: entriesOf(person, 'result', 'weight', 'dose', 'condition') };
     case 'prescription':
       return inForce === undefined
         ? {}

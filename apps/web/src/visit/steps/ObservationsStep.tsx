@@ -64,6 +64,7 @@ export function ObservationsStep({ data, done }: StepProps) {
       </div>
       <ChoiceField
         label="A new irregular pulse?"
+        help="Feel it: left blank it is not a no, and the dose waits."
         at="newIrregularPulse"
         size="big"
         value={irregular}

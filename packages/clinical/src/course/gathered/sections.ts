@@ -102,9 +102,7 @@ export function sectionsOf(
 }
 
 const isCleared = (record: SubjectRecord, symptom: Fact, today: Day): boolean =>
-  factsOf(record, 'symptom-cleared').some(
-    ({ on, body }) => on <= today && (body.entry === symptom.id || body.entry === symptom.first),
-  );
+  factsOf(record, 'symptom-cleared').some(({ on, body }) => on <= today && body.entry === symptom.id);
 
 function exposureLines(record: SubjectRecord, course: Course, today: Day): readonly GatheredLine[] {
   const { thisCourse, consecutive, lifetime, otherProduct, tabletYears, years } = exposureOf(record, course, today);

@@ -14,6 +14,7 @@ export * from './protocol/day-questions.ts';
 export * from './protocol/number-keys.ts';
 export * from './protocol/day-question.ts';
 export * from './protocol/medicines.ts';
+export { namesBisphosphonate } from './protocol/medicine-words.ts';
 export * from './protocol/protocol.ts';
 export * from './protocol/regimen.ts';
 export * from './protocol/requirement-ids.ts';

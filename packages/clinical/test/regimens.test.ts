@@ -105,6 +105,19 @@ describe('a regimen has its own limits', () => {
         /denosumab|romosozumab|teriparatide/.test(medicine) ? 'ready' : 'not ready',
       ]);
   });
+  test('an allergy to denosumab stops denosumab and nothing else, also where only its words say so', () => {
+    for (const told of [
+      { substance: 'the six-monthly injection', medicine: 'denosumab' },
+      { substance: 'Denosumab 60 mg', medicine: 'medicine not for bones' },
+    ] as const) {
+      const allergic = [...good, at('2026-02-01', 'allergy', { answer: 'other', ...told })];
+      for (const { id, medicine } of usualRegimens)
+        expect([medicine, under('hypersensitivity', allergic, id)]).toEqual([
+          medicine,
+          medicine.startsWith('denosumab') ? 'not ready' : 'ready',
+        ]);
+    }
+  });
   test('romosozumab asks for a heart attack or stroke, and a yes stays until it is cleared', () => {
     const told = [...good, at('2026-11-01', 'checklist', { answers: { 'heart-or-stroke': { answer: 'yes' } } })];
     expect(under('symptoms', told, 'romosozumab-monthly')).toBe('not ready');

@@ -1,6 +1,7 @@
 /** Everything but the laboratory (docs/readiness.md R5-R9), day by day at its edges. Asked on 25 November 2026, teaching protocol. */
 import { describe, expect, test } from 'vitest';
 import {
+  type BodyOfKind,
   type Day,
   type RequirementId,
   addDays,
@@ -39,11 +40,58 @@ describe('identity', () => {
 
 describe('hypersensitivity', () => {
   const none = at('2026-01-01', 'allergy', { answer: 'none known' });
-  const other = at('2026-01-01', 'allergy', { answer: 'other', substance: 'penicillin' });
+  const other = (substance: string, medicine?: Extract<BodyOfKind<'allergy'>, { answer: 'other' }>['medicine']) =>
+    at('2026-01-01', 'allergy', { answer: 'other', substance, ...(medicine === undefined ? {} : { medicine }) });
   const ours = at('2025-01-01', 'allergy', { answer: 'bisphosphonate', reaction: 'rash after tablets' });
   test('silence is not "none"', () => expect(verdict('hypersensitivity', [])).toBe('cannot say'));
-  test('"none known" and another substance pass', () => {
-    expect([verdict('hypersensitivity', [none]), verdict('hypersensitivity', [other])]).toEqual(['ready', 'ready']);
+  test('"none known", and an allergy that says it is to no bone medicine, pass', () => {
+    expect(verdict('hypersensitivity', [none])).toBe('ready');
+    expect(verdict('hypersensitivity', [other('penicillin', 'medicine not for bones')])).toBe('ready');
+    expect(verdict('hypersensitivity', [other('latex', 'not a medicine')])).toBe('ready');
+    expect(verdict('hypersensitivity', [other('denosumab', 'denosumab')])).toBe('ready');
+  });
+  // Zoledronic acid product text 4.3 (EU/UK): any bisphosphonate.
+  test.each([
+    ['the answer', other('the weekly tablet', 'bisphosphonate')],
+    ['words in the substance', other('alendronic acid 70 mg', 'medicine not for bones')],
+    ['misspelt', other('Risedronat', 'not known which')],
+    ['the group', other('biphosphonates')],
+    [
+      'words in the reaction',
+      at('2026-01-01', 'allergy', { answer: 'other', substance: 'tablet', reaction: 'gullet, ibandronate' }),
+    ],
+  ])('an allergy written as "other" that names a bisphosphonate stops: %s', (_, line) =>
+    expect(verdict('hypersensitivity', [line, none])).toBe('not ready'),
+  );
+  // Common practice, no source: unknown is never safe.
+  test('one that does not say which medicine it is to: cannot say, until it is corrected', () => {
+    expect(verdict('hypersensitivity', [other('penicillin'), none])).toBe('cannot say');
+    expect(verdict('hypersensitivity', [other('a drip', 'not known which')])).toBe('cannot say');
+    const told = at('2026-01-01', 'allergy', { answer: 'other', substance: 'a drip' }, 'told');
+    const corrected: Line = {
+      ...at('2026-01-02', 'allergy', { answer: 'other', substance: 'vancomycin', medicine: 'medicine not for bones' }),
+      amends: 'told',
+    };
+    expect(verdict('hypersensitivity', [told, corrected])).toBe('ready');
+  });
+  const reacted = (severity: 'mild' | 'moderate' | 'severe') =>
+    at('2025-10-02', 'reaction', { what: 'face swollen, wheeze', severity }, 'reaction');
+  const lookedInto = (about: string) =>
+    at('2026-10-01', 'prescriber-decision', {
+      question: 'severe reaction looked into',
+      about,
+      reason: 'flu-like, no allergy',
+    });
+  // Safety page, hazard 64: common practice, no source.
+  test('a severe reaction to an earlier dose holds every date until a prescriber has decided about it', () => {
+    expect(verdictsOn('hypersensitivity', [none, reacted('severe')], '2026-11-25', '2029-01-01')).toEqual([
+      'cannot say',
+      'cannot say',
+    ]);
+    expect(verdict('hypersensitivity', [none, reacted('severe'), lookedInto('reaction')])).toBe('ready');
+    expect(verdict('hypersensitivity', [none, reacted('severe'), lookedInto('another')])).toBe('cannot say');
+    expect(verdict('hypersensitivity', [none, reacted('mild')])).toBe('ready');
+    expect(verdict('hypersensitivity', [none, reacted('moderate')])).toBe('ready');
   });
   test('any bisphosphonate stops, whatever is recorded later', () =>
     expect(verdict('hypersensitivity', [ours, none])).toBe('not ready'));

@@ -132,6 +132,15 @@ function* loadsVitaminD(me: Me, until?: number): Life {
   });
 }
 
+type OtherAllergy = { readonly substance: string; readonly medicine: 'medicine not for bones' | 'not a medicine' };
+const otherAllergies: readonly [OtherAllergy, ...OtherAllergy[]] = [
+  { substance: 'penicillin', medicine: 'medicine not for bones' },
+  { substance: 'trimethoprim', medicine: 'medicine not for bones' },
+  { substance: 'codeine', medicine: 'medicine not for bones' },
+  { substance: 'sticking plaster', medicine: 'not a medicine' },
+  { substance: 'chlorhexidine', medicine: 'not a medicine' },
+];
+
 /** The story's person as first seen: asked once what is asked of everyone. */
 export function* asksEverything(me: Me): Life {
   const { chance, person } = me;
@@ -143,7 +152,7 @@ export function* asksEverything(me: Me): Life {
       ? { answer: 'none known' }
       : {
           answer: 'other',
-          substance: chance.oneOf(['penicillin', 'trimethoprim', 'codeine', 'sticking plaster', 'chlorhexidine']),
+          ...chance.oneOf(otherAllergies),
           reaction: chance.oneOf(['rash', 'sick', 'itching']),
         },
   );

@@ -15,6 +15,7 @@ const pilesByTask: Readonly<Record<TaskName, { readonly what: string; readonly t
   'look at a decision again': { what: 'decisions to look at again' },
   'did not come': { what: 'did not come: find out why' },
   'decide on the part dose': { what: 'part doses for a prescriber' },
+  'decide on the severe reaction': { what: 'severe reactions for a prescriber' },
   'write the letter': { what: 'letters to write' },
   'aftercare call': { what: 'aftercare calls' },
   'call back': { what: 'calls to make again' },

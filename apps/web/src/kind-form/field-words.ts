@@ -69,6 +69,11 @@ const words: Readonly<Record<string, { readonly label: string; readonly help?: s
     help: 'Each answer is cleared by itself. For a symptom leave it open.',
   },
   'allergy.answer': { label: 'Anything known they react to?' },
+  'allergy.substance': { label: 'What they react to', help: 'A medicine by its generic name.' },
+  'allergy.medicine': {
+    label: 'Is it a medicine, and which?',
+    help: 'Until this is answered no dose is ready.',
+  },
   'pregnancy.answer': { label: 'Pregnant or breast-feeding?' },
   'medicine.name': { label: 'Medicine', help: 'Generic name, strength, how often.' },
   'medicine.sort': { label: 'What sort' },

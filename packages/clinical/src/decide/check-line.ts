@@ -137,6 +137,7 @@ const aboutOf = {
   'after 4 mg product': ['dose'],
   'mineral metabolism looked into': ['result', 'condition'],
   'switch agreed': ['dose'],
+  'severe reaction looked into': ['reaction'],
 } as const satisfies Record<Fact<'prescriber-decision'>['body']['question'], readonly KindName[]>;
 
 /** Only what is taken daily has a last day, and not before its first. */

@@ -76,7 +76,7 @@ const texts: Texts = {
       ? 'no allergies known'
       : body.answer === 'bisphosphonate'
         ? `reacts to bisphosphonates: ${body.reaction}`
-        : `allergic to ${body.substance}${because(body.reaction)}`,
+        : `allergic to ${body.substance}${body.medicine === undefined ? ', which medicine is not said' : ` (${body.medicine})`}${because(body.reaction)}`,
   pregnancy: ({ body }) =>
     body.answer === 'does not apply'
       ? `pregnancy does not apply: ${body.reason}`

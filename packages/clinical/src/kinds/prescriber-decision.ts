@@ -21,6 +21,7 @@ export const prescriberDecision = entryKind({
         'after 4 mg product',
         'mineral metabolism looked into',
         'switch agreed',
+        'severe reaction looked into',
       ]),
       /** The entry the decision is about: the result, the weight, the dose. */
       about: uuidField,

@@ -9,7 +9,7 @@ export const reaction = entryKind({
   of: 'patient',
   shape: 1,
   label: 'reaction',
-  help: "What, how long, how bad in the person's own words.",
+  help: "What, how long, how bad in the person's own words. A severe one holds every dose until a prescriber has decided about it.",
   writes: careRoles,
   body: z
     .object({

@@ -77,7 +77,12 @@ export const forms: readonly Form[] = [
   { kind: 'symptom-cleared', head: 'symptom cleared {entry} {finding}', clauses: ['question {question}'] },
   { kind: 'allergy', head: 'allergy none known', fixed: { answer: 'none known' } },
   { kind: 'allergy', head: 'allergy bisphosphonate {reaction}', fixed: { answer: 'bisphosphonate' } },
-  { kind: 'allergy', head: 'allergy other {substance}', fixed: { answer: 'other' }, clauses: ['reaction {reaction}'] },
+  {
+    kind: 'allergy',
+    head: 'allergy other {substance}',
+    fixed: { answer: 'other' },
+    clauses: ['medicine {medicine}', 'reaction {reaction}'],
+  },
   { kind: 'pregnancy', head: 'pregnancy does not apply {reason}', fixed: { answer: 'does not apply' } },
   { kind: 'pregnancy', head: 'pregnancy no', fixed: { answer: 'no' } },
   { kind: 'pregnancy', head: 'pregnancy yes', fixed: { answer: 'pregnant' } },

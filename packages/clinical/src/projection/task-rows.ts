@@ -24,6 +24,7 @@ export const taskNames = [
   'release the place',
   'did not come',
   'decide on the part dose',
+  'decide on the severe reaction',
   'aftercare call',
   'write the letter',
   'clear the symptom',
@@ -108,11 +109,23 @@ function openTasks(record: SubjectRecord, held: string, today: Day, task: Task):
   for (const part of [...dosesGiven(record, today).values()].flatMap(({ undecided }) => undecided)) {
     rows.push(task('decide on the part dose', part, 'prescriber', part.on, `${part.body.partMilliliters ?? 0} mL`));
   }
+  rows.push(...severeReactions(record, task));
   const cleared = new Set(factsOf(record, 'symptom-cleared').map(({ body }) => body.entry));
   for (const symptom of factsOf(record, 'symptom')) {
     if (!cleared.has(symptom.id)) rows.push(task('clear the symptom', symptom, 'nurse', symptom.on, symptom.body.what));
   }
   return [...rows, ...lookAgain(record, task), ...afterDose(record, today, task)];
+}
+
+function severeReactions(record: SubjectRecord, task: Task): Row[] {
+  const decided = new Set(
+    factsOf(record, 'prescriber-decision').flatMap(({ body }) =>
+      body.question === 'severe reaction looked into' ? [body.about] : [],
+    ),
+  );
+  return factsOf(record, 'reaction')
+    .filter(({ id, body }) => body.severity === 'severe' && !decided.has(id))
+    .map((severe) => task('decide on the severe reaction', severe, 'prescriber', severe.on, severe.body.what));
 }
 
 /** An entry that decisions were made on was withdrawn or corrected: someone says of each whether it still holds. */

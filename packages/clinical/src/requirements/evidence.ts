@@ -15,6 +15,7 @@ import type { BoneMedicine } from '../protocol/medicines.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { leftOpen } from '../record/same-person.ts';
 import { type Loading, loadingsBy } from './loading.ts';
+import { calciumFrom, sampleFrom } from './deciding-sample.ts';
 import { nameKey } from './medicine-name.ts';
 
 /** A laboratory value that decides. A repeat that a plan assumes has no entry; where no value is known it is called good. */
@@ -74,6 +75,8 @@ export type Evidence = {
   readonly born: PartialDate | undefined;
   readonly sex: Sex | undefined;
   readonly allergies: readonly Fact<'allergy'>[];
+  /** Severe, about which no prescriber has decided. */
+  readonly severeReactions: readonly Fact<'reaction'>[];
   readonly pregnancy:
     | { readonly answer: BodyOfKind<'pregnancy'>['answer']; readonly on: Day; readonly entry: Uuid | undefined }
     | undefined;
@@ -157,41 +160,6 @@ const isMineralTest = (analyte: Analyte): boolean => (mineralTests as readonly A
 
 const last = <T>(list: readonly T[]): T | undefined => (list.length === 0 ? undefined : list[list.length - 1]);
 
-function sampleFrom(fact: Fact<'result'>, signed: ReadonlySet<Uuid>): Sample {
-  const { quantity, acuteAdmission, referenceLow, referenceHigh } = fact.body;
-  return {
-    on: fact.on,
-    value: quantity,
-    signed: signed.has(fact.id),
-    acute: acuteAdmission === true,
-    entry: fact.id,
-    limits:
-      referenceLow === undefined || referenceHigh === undefined
-        ? undefined
-        : { low: referenceLow, high: referenceHigh },
-  };
-}
-
-function calciumFrom(
-  newest: Partial<Record<Analyte, Fact<'result'>>>,
-  albumins: readonly Fact<'result'>[],
-  signed: ReadonlySet<Uuid>,
-): CalciumSample | undefined {
-  const adjusted = newest['adjusted calcium'];
-  const total = newest.calcium;
-  if (adjusted !== undefined && (total === undefined || adjusted.on >= total.on)) {
-    return { on: adjusted.on, sort: 'adjusted', sample: sampleFrom(adjusted, signed), albumin: undefined };
-  }
-  if (total === undefined) return undefined;
-  const albumin = albumins.findLast((one) => one.on === total.on);
-  return {
-    on: total.on,
-    sort: 'total',
-    sample: sampleFrom(total, signed),
-    albumin: albumin === undefined ? undefined : sampleFrom(albumin, signed),
-  };
-}
-
 /** The deciding facts of a record, as far as they are dated on or before `today`. */
 export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
   const upToToday = <Kind extends KindName>(kind: Kind): readonly Fact<Kind>[] => {
@@ -256,6 +224,9 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
     sex: identity?.body.sex,
     allergies: upToToday('allergy'),
     allergiesAssumed: false,
+    severeReactions: upToToday('reaction').filter(
+      (one) => one.body.severity === 'severe' && !decided(one, 'severe reaction looked into'),
+    ),
     pregnancy:
       pregnancy === undefined ? undefined : { answer: pregnancy.body.answer, on: pregnancy.on, entry: pregnancy.id },
     illnesses: upToToday('illness'),

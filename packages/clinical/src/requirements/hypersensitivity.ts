@@ -1,32 +1,110 @@
-/** Hypersensitivity to any bisphosphonate stops; never having asked is not "none" (docs/readiness.md R8). */
-import { isBisphosphonate } from '../protocol/medicines.ts';
+/**
+ * Hypersensitivity to the medicine stops, to any bisphosphonate any of them; never having asked is not "none", an allergy that
+ * does not name its medicine may be to this one, and a severe reaction to an earlier dose waits for a prescriber
+ * (docs/readiness.md R8).
+ */
+import { shortDate } from '../calendar/day.ts';
+import type { BodyOfKind } from '../kinds/index.ts';
+import { namesMedicine } from '../protocol/medicine-words.ts';
+import { type BoneMedicine, isBisphosphonate } from '../protocol/medicines.ts';
 import type { Protocol } from '../protocol/protocol.ts';
+import type { Fact } from '../record/patient-record.ts';
 import type { Evidence } from './evidence.ts';
-import { type Judge, type Requirement, always, judgement, readyPath } from './requirement.ts';
+import { type Blocker, type Judge, type Requirement, always, judgement, readyPath } from './requirement.ts';
 
-function judge({ allergies, allergiesAssumed }: Evidence, { regimen }: Protocol): Judge {
-  const inputs = allergies.map(({ on, id, body }) => ({
+type Allergy = BodyOfKind<'allergy'>;
+
+function isTo(medicine: BoneMedicine, body: Allergy): boolean {
+  if (body.answer === 'none known') return false;
+  if (body.answer === 'bisphosphonate') return isBisphosphonate(medicine);
+  const named = body.medicine !== undefined && medicineGroup(medicine) === body.medicine;
+  return named || namesMedicine(`${body.substance} ${body.reaction ?? ''}`, medicine);
+}
+
+const medicineGroup = (medicine: BoneMedicine): string =>
+  isBisphosphonate(medicine) ? 'bisphosphonate' : (medicine.split(' ')[0] ?? medicine);
+
+const isUnnamed = (body: Allergy): boolean =>
+  body.answer === 'other' && (body.medicine === undefined || body.medicine === 'not known which');
+
+const named = (body: Allergy): Allergy =>
+  body.answer === 'other' && isUnnamed(body) ? { ...body, medicine: 'medicine not for bones' } : body;
+
+const inputsOf = (allergies: readonly Fact<'allergy'>[]) =>
+  allergies.map(({ on, id, body }) => ({
     label: 'allergy',
     text: body.answer === 'other' ? body.substance : body.answer,
     on,
     entry: id,
   }));
-  const stops = allergies.find(({ body }) => body.answer === 'bisphosphonate');
-  if (stops !== undefined && isBisphosphonate(regimen.medicine)) {
+
+const severe = (reactions: readonly Fact<'reaction'>[]) =>
+  reactions.map(({ on, id, body }) => ({ label: 'severe reaction', text: body.what, on, entry: id }));
+
+const anotherMedicine: Blocker = {
+  what: 'a prescriber: another medicine',
+  who: 'prescriber',
+  step: 'prescriber decides',
+  settled: undefined,
+};
+
+/** What nobody may assume: a severe reaction nobody has decided about, and an allergy that does not name its medicine. */
+function open({ allergies, severeReactions }: Evidence): { readonly cause: string; readonly by: Blocker } | undefined {
+  const settled = (evidence: Evidence): Evidence => ({
+    ...evidence,
+    severeReactions: [],
+    allergies: evidence.allergies.map((fact) => ({ ...fact, body: named(fact.body) })),
+  });
+  const [reaction] = severeReactions;
+  if (reaction !== undefined)
+    return {
+      cause: `severe reaction of ${shortDate(reaction.on)} not decided`,
+      by: {
+        what: `a prescriber: may it be given again after the severe reaction of ${shortDate(reaction.on)}?`,
+        who: 'prescriber',
+        step: 'prescriber decides',
+        settled,
+      },
+    };
+  const unnamed = allergies.find(({ body }) => isUnnamed(body));
+  return unnamed === undefined
+    ? undefined
+    : {
+        cause: 'an allergy does not name its medicine',
+        by: {
+          what: 'ask which medicine the allergy is to, and correct the entry',
+          who: 'nurse',
+          step: 'settle',
+          settled,
+        },
+      };
+}
+
+function judge(evidence: Evidence, { regimen }: Protocol): Judge {
+  const { allergies, allergiesAssumed, severeReactions } = evidence;
+  const inputs = inputsOf(allergies);
+  const { medicine } = regimen;
+  if (allergies.some(({ body }) => isTo(medicine, body))) {
+    const to = isBisphosphonate(medicine) ? 'a bisphosphonate' : medicine;
     return always(
-      judgement('not ready', 'hypersensitivity to a bisphosphonate', () => ({
-        says: 'A reaction to a bisphosphonate is recorded: not this medicine.',
+      judgement('not ready', `hypersensitivity to ${to}`, () => ({
+        says: `A reaction to ${to} is recorded: not this medicine.`,
         inputs,
       })),
-      {
-        is: 'blocked',
-        by: {
-          what: 'a prescriber: another medicine',
-          who: 'prescriber',
-          step: 'prescriber decides',
-          settled: undefined,
-        },
-      },
+      { is: 'blocked', by: anotherMedicine },
+    );
+  }
+  const unsettled = open(evidence);
+  if (unsettled !== undefined) {
+    return always(
+      judgement('cannot say', unsettled.cause, () => ({
+        says:
+          severeReactions.length > 0
+            ? 'A severe reaction to an earlier dose holds until a prescriber has decided about it.'
+            : 'An allergy is recorded that does not say which medicine it is to: it may be to this one.',
+        inputs: [...severe(severeReactions), ...inputs],
+      })),
+      { is: 'blocked', by: unsettled.by },
     );
   }
   if (allergies.length === 0 && !allergiesAssumed) {
@@ -39,10 +117,9 @@ function judge({ allergies, allergiesAssumed }: Evidence, { regimen }: Protocol)
   }
   return always(
     judgement('ready', 'no hypersensitivity', () => ({
-      says:
-        stops === undefined
-          ? 'No reaction to a bisphosphonate is recorded.'
-          : `A reaction to a bisphosphonate is recorded; ${regimen.medicine} is none.`,
+      says: allergies.some(({ body }) => isTo('zoledronic acid 5 mg', body))
+        ? `A reaction to a bisphosphonate is recorded; ${medicine} is none.`
+        : `No reaction to ${isBisphosphonate(medicine) ? 'a bisphosphonate' : medicine} is recorded.`,
       inputs,
     })),
     readyPath,
@@ -52,7 +129,8 @@ function judge({ allergies, allergiesAssumed }: Evidence, { regimen }: Protocol)
 export const hypersensitivity: Requirement = {
   id: 'hypersensitivity',
   title: 'Hypersensitivity',
-  clearedBy: 'the answer to the question; a prescriber if it is a bisphosphonate. No exception',
+  clearedBy:
+    'the answer to the question; a prescriber if it is to this medicine, or after a severe reaction. No exception',
   exceptionPossible: false,
   judge,
 };

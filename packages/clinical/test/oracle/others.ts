@@ -86,11 +86,27 @@ function possibleDuplicate(view: View): boolean {
 }
 
 export function hypersensitivity(view: View): Answer {
-  const answers = view.of('allergy');
-  const bisphosphonate = /^(zoledronic acid|ibandronate|pamidronate)/.test(view.regimen.medicine);
-  if (bisphosphonate && answers.some((fact) => fact.body.answer === 'bisphosphonate')) return NOT_READY;
-  return answers.length > 0 ? READY : CANNOT_SAY;
+  const answers = view.of('allergy').map(({ body }) => body);
+  const [ours = ''] = view.regimen.medicine.split(' ');
+  const group = ['zoledronic', 'ibandronate', 'pamidronate'].includes(ours) ? 'bisphosphonate' : ours;
+  const words = group === 'bisphosphonate' ? ['dronat', 'dronic', 'zoled', 'bisphosphon', 'biphosphon'] : [ours];
+  const against = answers.some((body) => {
+    if (body.answer !== 'other') return body.answer === group;
+    const told = [body.substance, body.reaction ?? ''].join(' ').toLowerCase();
+    return body.medicine === group || words.some((word) => told.includes(word));
+  });
+  if (against) return NOT_READY;
+  const open = severeUndecided(view).length > 0 || answers.some((body) => medicineUnknown(body));
+  return open || answers.length === 0 ? CANNOT_SAY : READY;
 }
+
+export const severeUndecided = (view: View): readonly OracleFact<'reaction'>[] =>
+  view
+    .of('reaction')
+    .filter((fact) => fact.body.severity === 'severe' && !decided(view, 'severe reaction looked into', fact.ids));
+
+export const medicineUnknown = (body: OracleFact<'allergy'>['body']): boolean =>
+  body.answer === 'other' && [undefined, 'not known which'].includes(body.medicine);
 
 export function pregnancy(view: View, day: number): Answer {
   const fact = last(view.of('pregnancy'));

@@ -7,6 +7,7 @@ import { type Entry, entriesFromDrafts, parseLedger } from '@twelvemonth/clinica
 import { ageOn, dayNumber } from './dates.ts';
 import { diceOf } from './dice.ts';
 import { besides } from './random-besides.ts';
+import { harm } from './random-harm.ts';
 import { type Settings, settings, withPolicies } from './random-settings.ts';
 import { type Sheet, date, label, put } from './random-sheet.ts';
 import { otherRegimen, toldBesides } from './random-told.ts';
@@ -387,7 +388,7 @@ function answers(sheet: Sheet): void {
     put(
       sheet,
       long(),
-      `allergy ${dice.chance(0.03) ? 'bisphosphonate rash' : dice.oneOf(['none known', 'none known', 'other penicillin'])}`,
+      `allergy ${dice.chance(0.03) ? 'bisphosphonate rash' : dice.oneOf(['none known', 'none known', 'other penicillin, medicine medicine not for bones'])}`,
     );
   const pregnancy = dice.whole(0, 19);
   if (pregnancy <= 13) put(sheet, long(), 'pregnancy does not apply "told us"');
@@ -446,6 +447,7 @@ function exceptions(sheet: Sheet): void {
 
 /** Far from the seeds of the ledgers themselves. */
 const TOLD_SEEDS = 500_000_000;
+const HARM_SEEDS = 700_000_000;
 
 const firstDays = ['2026-11-25', '2026-02-26', '2027-12-27', '2028-02-27', '2024-02-26', '2025-02-26', '2026-06-15'];
 
@@ -499,6 +501,8 @@ export function caseOf(seed: number): Case {
   const more: Sheet = { ...sheet, dice: diceOf(seed + TOLD_SEEDS) };
   toldBesides(more);
   if (more.dice.chance(0.2)) otherRegimen(more, chosen.sheet.regimens);
+  const harmed: Sheet = { ...more, dice: diceOf(seed + HARM_SEEDS) };
+  harm(harmed);
   const text = sheet.lines.map((line) => `${date(line.on)} ${line.text}`).join('\n');
   const read = parseLedger(text);
   if (!read.ok) throw new Error(`seed ${seed}: ${JSON.stringify(read.problems[0])}\n${text}`);

@@ -22,6 +22,8 @@ import {
   illness,
   consent,
   isCleared,
+  medicineUnknown,
+  severeUndecided,
   mineralMetabolism,
   bonesAtHome,
   otherBoneMedicines,
@@ -78,7 +80,9 @@ function blockersOf(view: Ledger, today: number): readonly Blocker[] {
     if (settles !== undefined && !view.regimen.leavesOut.includes(requirement)) found.push({ requirement, settles });
   };
   add('identity', holds(identity(view)) ? undefined : 'by no one');
-  add('hypersensitivity', hypersensitivity(view).verdict === 'not ready' ? 'by no one' : undefined);
+  const open = severeUndecided(view).length > 0 || view.of('allergy').some(({ body }) => medicineUnknown(body));
+  const against = hypersensitivity(view).verdict === 'not ready';
+  add('hypersensitivity', against ? 'by no one' : open ? 'in favour' : undefined);
   add('pregnancy', pregnancy(view, today).verdict === 'not ready' ? 'by no one' : undefined);
   add('illness', holds(illness(view)) ? undefined : 'in favour');
   add('symptoms', never((day) => holds(symptoms(view, day)), today) ? 'in favour' : undefined);
@@ -116,6 +120,10 @@ function settlingFacts(
     facts.push({ kind, on: today, seq: 1e6 + facts.length, body, ids: [], from: today } as unknown as OracleFact);
   };
   if (is('illness')) add('well-since', {});
+  if (is('hypersensitivity')) {
+    for (const { ids } of severeUndecided(view))
+      add('prescriber-decision', { question: 'severe reaction looked into', about: ids[0], reason: 'settled' });
+  }
   if (is('consent')) add('consent', { decision: 'given', how: 'spoken' });
   if (is('symptoms')) {
     for (const fact of view.of('symptom'))
@@ -161,6 +169,12 @@ function settlingFacts(
   return facts;
 }
 
+/** An allergy corrected so that it says what it is to: nothing for bones. */
+function medicineTold(fact: OracleFact): OracleFact {
+  if (fact.kind !== 'allergy' || !medicineUnknown((fact as OracleFact<'allergy'>).body)) return fact;
+  return { ...fact, body: { ...fact.body, medicine: 'medicine not for bones' } as OracleFact['body'] };
+}
+
 export type Unsettled = {
   /** Those that stand in the way by themselves, whatever else is settled. */
   readonly alone: readonly Blocker[];
@@ -180,7 +194,8 @@ export function unsettled(world: World, facts: readonly OracleFact[], today: num
   const blocked: Blocker[] = [...alone];
   for (;;) {
     const is = (requirement: RequirementId): boolean => blocked.some((blocker) => blocker.requirement === requirement);
-    const settledFacts = [...known, ...settlingFacts(ledger, today, is)];
+    const told = is('hypersensitivity') ? known.map(medicineTold) : known;
+    const settledFacts = [...told, ...settlingFacts(ledger, today, is)];
     const view = viewOf(world, settledFacts, today);
     const settled = { creatinine: is('illness') || is('kidney-function'), calcium: is('illness') || is('calcium') };
     const granted = new Set<RequirementId>(is('course') ? ['course'] : []);

@@ -112,6 +112,33 @@ function scenes(today: Day): readonly Scene[] {
       },
     },
     {
+      member: numbered('severe-reaction', 10, {
+        given: 'Philippa',
+        family: 'Overwater',
+        born: '1949-03-02',
+        sex: 'female',
+      }),
+      begins: on(-90),
+      *plays(me) {
+        yield* referredAndAccepted(me);
+        yield* clearAndRecorded(me);
+        yield* prescribes(me);
+        yield* me.onDay(on(-30), 14);
+        yield* me.writes(
+          me.by('nurse'),
+          'dose',
+          { medicine: 'zoledronic acid 5 mg', setting: 'elsewhere' },
+          addMonths(today, -12),
+        );
+        yield* me.writes(
+          me.by('nurse'),
+          'reaction',
+          { what: 'face swollen and wheezing an hour after the drip, treated elsewhere', severity: 'severe' },
+          addMonths(today, -12),
+        );
+      },
+    },
+    {
       member: numbered('exception', 5, { given: 'Ingrid', family: 'Leeway', born: '1944-07-17', sex: 'female' }),
       begins: on(-7),
       *plays(me) {

@@ -225,7 +225,12 @@ function* wilhelmina(me: Me, today: Day, date: (year: number, month: number, day
     {},
     { telephone: '07700 900123', needs: ['hearing aids', 'hospital transport'], armToAvoid: 'left' },
   );
-  yield* clearAndRecorded(me, { answer: 'other', substance: 'penicillin', reaction: 'rash' });
+  yield* clearAndRecorded(me, {
+    answer: 'other',
+    substance: 'penicillin',
+    medicine: 'medicine not for bones',
+    reaction: 'rash',
+  });
   const nurse = me.by('nurse');
   yield* me.writes(
     nurse,

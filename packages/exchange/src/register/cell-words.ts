@@ -1,5 +1,5 @@
 /** Words in cells that stand for one of the record's own words. A word that fits none is told, never bent to fit. */
-import type { BodyOfKind } from '@twelvemonth/clinical';
+import { type BodyOfKind, namesBisphosphonate } from '@twelvemonth/clinical';
 
 const plain = (text: string): string =>
   text
@@ -64,8 +64,7 @@ export function allergyOf(text: string): BodyOfKind<'allergy'> | 'not asked' {
   ) {
     return { answer: 'none known' };
   }
-  if (/\b(?:\w+dronate|\w+dronic|zoled\w*|bisphosph\w*)\b/.test(word))
-    return { answer: 'bisphosphonate', reaction: text };
+  if (namesBisphosphonate(text)) return { answer: 'bisphosphonate', reaction: text };
   return { answer: 'other', substance: text };
 }
 

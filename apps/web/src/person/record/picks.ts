@@ -32,7 +32,7 @@ export function picksFor(
           .map(({ id, asks }) => ({ value: id, says: asks })),
       };
     case 'prescriber-decision':
-      return { about: entriesOf(person, 'result', 'weight', 'dose', 'condition') };
+      return { about: entriesOf(person, 'result', 'weight', 'dose', 'condition', 'reaction') };
     case 'prescription':
       return inForce === undefined
         ? {}

@@ -10,6 +10,7 @@ import {
   type Role,
   day,
   decide,
+  noFormulary,
   projection,
   protocolsInForce,
   readKindsOf,
@@ -59,6 +60,7 @@ export class Service {
         decide(act, {
           ledgers,
           context: unit === undefined || protocols.length === 0 ? undefined : { protocols, calendar: unit.calendar },
+          formulary: unit?.formulary ?? noFormulary,
           by,
           today: day(at.slice(0, 10)),
           moment: at.replace('Z', '+00:00'),

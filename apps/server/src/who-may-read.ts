@@ -5,7 +5,7 @@
  * An administrator runs the service and sees no patient. An auditor reads everything and writes nothing. A clerk books and
  * rings, and so sees the lists, a person's page and the notes a receptionist works with.
  */
-import { type Role, careRoles } from '@twelvemonth/clinical';
+import { type Role, careRoles, registrants } from '@twelvemonth/clinical';
 import { routes } from '@twelvemonth/exchange';
 
 export type RouteName = keyof typeof routes;
@@ -34,6 +34,7 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   readinessOn: everyoneInCare,
   bookingCheck: everyoneInCare,
   visit: everyoneInCare,
+  readPack: registrants,
   review: everyoneInCare,
   letter: everyoneInCare,
   notes: everyoneInCare,

@@ -6,6 +6,7 @@ import {
   type PlainDate,
   type Subject,
   addDays,
+  checkDigit,
   day,
   kindNamed,
   kindNames,
@@ -75,6 +76,10 @@ function refined(schema: Described): fc.Arbitrary<string> {
   const sorts = [
     { sample: '1941-06-02', of: fc.oneof(dates.map(String), fc.constantFrom('1941', '1941-06')) },
     { sample: '88', of: decimals },
+    {
+      sample: '09506000134352',
+      of: fc.stringMatching(/^\d{13}$/).map((digits) => `${digits}${checkDigit(digits)}`),
+    },
     { sample: 'Europe/London', of: fc.constantFrom('Europe/London', 'Europe/Paris', 'America/Argentina/Buenos_Aires') },
   ].filter(({ sample }) => accepts(sample));
   if (sorts.length === 0)

@@ -14,12 +14,13 @@ import {
   type Subject,
   type Surroundings,
   carryOut,
+  noFormulary,
 } from '@twelvemonth/clinical';
 import { type Minutes, ZONE, at, dayOf, instantOf, momentOf } from './clock.ts';
 import { lives } from './lives.ts';
 import type { Life, Reply, Want } from './life.ts';
 import { storyBegins } from './people.ts';
-import { type World, contextOf, unitOfAct } from './world.ts';
+import { type World, contextOf, formularyIn, unitOfAct } from './world.ts';
 
 export type DemoOptions = {
   readonly seed: number;
@@ -131,6 +132,7 @@ function surroundingsOf(world: World, step: DemoStep): Surroundings {
   return {
     ledgers: world.ledgers,
     context: step.unit === undefined ? undefined : contextOf(world, step.unit),
+    formulary: step.unit === undefined ? noFormulary : formularyIn(world, step.unit),
     by,
     today,
     moment,

@@ -3,11 +3,13 @@ import {
   type Act,
   type Day,
   type DecisionContext,
+  type Formulary,
   type Ledgers,
   type Protocol,
   type SessionList,
   type Subject,
   type SubjectRecord,
+  formularyOf,
   protocolInForceOn,
   protocolsInForce,
   recordOfLedgers,
@@ -51,6 +53,10 @@ export function contextOf(world: World, unit: string): DecisionContext | undefin
   return context;
 }
 
+/** The packs a unit keeps. */
+export const formularyIn = (world: World, unit: string): Formulary =>
+  formularyOf(recordIn(world, subject('unit', unit)));
+
 export const protocolIn = (world: World, unit: string, on: Day): Protocol | undefined => {
   const context = contextOf(world, unit);
   return context === undefined ? undefined : protocolInForceOn(context.protocols, on);
@@ -68,10 +74,13 @@ export function unitOfAct(world: World, act: Act): string | undefined {
     case 'plan session':
       return act.body.unit;
     case 'set unit':
+    case 'set formulary':
     case 'write protocol':
     case 'sign protocol':
       return act.unit;
     case 'cancel session':
+    case 'stop batch':
+    case 'release batch':
     case 'note import':
     case 'settle row':
       return undefined;

@@ -7,6 +7,7 @@ import {
   carryOut,
   day,
   everyDay,
+  noFormulary,
   recordOf,
   standingOf,
   subject,
@@ -29,6 +30,7 @@ function refusalsOf(run: DryRun): { readonly refusals: readonly string[]; readon
       const now: Surroundings = {
         ledgers,
         context,
+        formulary: noFormulary,
         by,
         today,
         moment: '2026-11-25T09:00:00.000+00:00',

@@ -2,13 +2,12 @@
  * What a scan of a pack says. Vectors: GS1 General Specifications (worked check digits, day 00, determination of century) and
  * the standard's own example number 09506000134352.
  */
-import { plainDate } from '@twelvemonth/clinical';
+import { checkDigit, plainDate } from '@twelvemonth/clinical';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { elementString } from '../src/pack-code/element-string.ts';
 import { expiryFrom } from '../src/pack-code/expiry.ts';
 import { readPack } from '../src/pack-code/pack.ts';
-import { checkDigit } from '../src/pack-code/product-number.ts';
 
 const gs = '\u001D';
 const here = { expectsSerial: true, year: 2026 };

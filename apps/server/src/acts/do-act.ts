@@ -5,15 +5,21 @@ import {
   type ActNamed,
   type Author,
   type BodyOfKind,
+  type Entry,
   type Refusal,
   type Subject,
+  type SubjectRecord,
   type Surroundings,
+  batchSubject,
   canonicalText,
   dateWithWeekday,
   decide,
   kindNamed,
+  noFormulary,
+  newestWritten,
   patientSubject,
   readKindsOf,
+  recordOfLedgers,
   subjectId,
   isSubjectOf,
   subjectsOf,
@@ -23,9 +29,10 @@ import type { ActOutcome } from '@twelvemonth/store';
 import type { AtHand } from '../at-hand.ts';
 import { Refused } from '../problem.ts';
 import { zoneBeforeAnyUnit } from '../register/units.ts';
-import { wordsOf } from '../views/entries.ts';
+import { hiddenUntilChecked, wordsOf } from '../views/entries.ts';
 import { fullName } from '../views/person-words.ts';
 import { type LookAlike, looksLike } from '../views/look-alikes.ts';
+import { scanSaysOtherwise } from './scanned-pack.ts';
 import { unitOfAct } from './unit-of-act.ts';
 
 export type ActToDo = {
@@ -41,6 +48,8 @@ export async function doAct(atHand: AtHand, { id, act: sent, by, seen }: ActToDo
   const act = sent.name === 'write protocol' ? hashed(sent) : sent;
   const unit = await unitOfAct(act, atHand);
   const zone = unit?.unit.zone ?? zoneOf(act);
+  const misread = scanSaysOtherwise(act, unit);
+  if (misread !== undefined) return misread;
   const lookAlikes = await lookAlikesIn(act, atHand);
   const outcome = await atHand.store.act<Refusal>({
     id,
@@ -55,6 +64,7 @@ export async function doAct(atHand: AtHand, { id, act: sent, by, seen }: ActToDo
       const surroundings: Surroundings = {
         ledgers,
         context: unit?.context,
+        formulary: unit?.unit.formulary ?? noFormulary,
         by,
         today,
         moment,
@@ -62,7 +72,10 @@ export async function doAct(atHand: AtHand, { id, act: sent, by, seen }: ActToDo
         clock: atHand.clock.reading(),
         ...(lookAlikes === undefined ? {} : { lookAlikes }),
       };
-      return decide(act, surroundings);
+      const decided = decide(act, surroundings);
+      return act.name === 'start infusion' && 'drafts' in decided && !isBatchAtHand(act, ledgers)
+        ? { refusals: [batchNotAtHand] }
+        : decided;
     },
   });
   return answerTo(outcome, act, atHand);
@@ -86,6 +99,7 @@ async function lookAlikesIn(act: Act, { people }: AtHand): Promise<LookAlike[] |
 /** What the act names, the notes that are read in those, and whoever would be noted as looking alike. */
 async function subjectsToHandOver(act: Act, alike: readonly LookAlike[], { notes }: AtHand): Promise<Subject[]> {
   const named = [...subjectsOf(act), ...alike.map(({ patient }) => patientSubject(patient))];
+  if (act.name === 'start infusion') named.push(...batchPrepared(await notes.of('patient', act.patient)));
   const read = await Promise.all(
     named
       .filter((of) => isSubjectOf('patient', of))
@@ -93,6 +107,22 @@ async function subjectsToHandOver(act: Act, alike: readonly LookAlike[], { notes
   );
   return [...new Set([...named, ...read.flat().map(({ patient }) => patientSubject(patient))])].toSorted();
 }
+
+/** The start reads the notes of the batch that was prepared: it may have been stopped meanwhile. */
+function batchPrepared(record: SubjectRecord): readonly Subject[] {
+  const prepared = newestWritten(record, 'preparation');
+  return prepared === undefined ? [] : [batchSubject(prepared.body.batch)];
+}
+
+/** Whether the batch of the preparation that stands now is the one whose notes were handed over. */
+const isBatchAtHand = (act: ActNamed<'start infusion'>, ledgers: ReadonlyMap<Subject, readonly Entry[]>): boolean =>
+  batchPrepared(recordOfLedgers(patientSubject(act.patient), (of) => ledgers.get(of))).every((of) => ledgers.has(of));
+
+const batchNotAtHand: Refusal = {
+  name: 'notes-not-at-hand',
+  says: 'Another pack was prepared a moment ago.',
+  remedy: 'look at the visit, then start again',
+};
 
 const hashed = (act: ActNamed<'write protocol'>): ActNamed<'write protocol'> => ({
   ...act,
@@ -122,7 +152,8 @@ async function answerTo(outcome: ActOutcome<Refusal>, act: Act, atHand: AtHand):
       const missed = outcome.missed.map((entry) => ({
         id: entry.id,
         kind: entry.kind,
-        text: wordsOf(entry),
+        // Whoever is asked to check must not be told what the preparer read.
+        text: entry.kind === 'preparation' ? hiddenUntilChecked : wordsOf(entry),
         by: atHand.accounts.nameOf(entry.author.staff),
         recordedAt: entry.recordedAt,
       }));

@@ -20,7 +20,11 @@ export async function unitOfAct(
         return ofSession(act.session);
       case 'move':
         return ofSession(act.to);
+      case 'stop batch':
+      case 'release batch':
+        return (await units.all())[0]?.unit.id;
       case 'set unit':
+      case 'set formulary':
       case 'write protocol':
       case 'sign protocol':
         return act.unit;

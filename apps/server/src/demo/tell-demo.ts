@@ -11,12 +11,15 @@ import {
   type DecisionContext,
   type Draft,
   type Entry,
+  type Formulary,
   type Instant,
   type Ledgers,
   type Subject,
   type SubjectRecord,
   civilFromDay,
   decide,
+  formularyOf,
+  noFormulary,
   protocolsInForce,
   recordOfEntries,
   subject,
@@ -58,7 +61,16 @@ function tellDemo({ seed, today, minuteOfDay, people }: DemoToTell, post: (told:
     last = step;
     const { id, act, by, at, moment, zone, clock } = step;
     const context = step.unit === undefined ? undefined : contexts(step.unit);
-    const decided = decide(act, { ledgers, context, by, today: step.today, moment, zone, clock });
+    const decided = decide(act, {
+      ledgers,
+      context,
+      formulary: formularyIn(ledgers, step.unit),
+      by,
+      today: step.today,
+      moment,
+      zone,
+      clock,
+    });
     if ('drafts' in decided) {
       const { drafts } = decided;
       appended(ledgers, drafts, step);
@@ -97,6 +109,11 @@ const laterThan = (last: Instant | undefined, at: Instant): Instant =>
   last === undefined || last < at ? at : new Date(Date.parse(last) + 1).toISOString();
 
 const none: readonly Entry[] = [];
+
+const formularyIn = (ledgers: Ledgers, unit: string | undefined): Formulary => {
+  const of = unit === undefined ? undefined : subject('unit', unit);
+  return of === undefined ? noFormulary : formularyOf(recordOfEntries(of, ledgers.get(of) ?? none));
+};
 
 /** The context of a unit as its ledgers stand: the same object as long as they have not grown. */
 function contextsIn(ledgers: Ledgers): (unit: string) => DecisionContext | undefined {

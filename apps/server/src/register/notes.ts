@@ -21,14 +21,18 @@ import {
 } from '@twelvemonth/clinical';
 import type { Store } from '@twelvemonth/store';
 
+/** Notes of single packs are many and read once: they stay in the store. */
+type Kept = Exclude<SubjectKind, 'pack'>;
+const keptKinds = subjectKinds.filter((kind): kind is Kept => kind !== 'pack');
+
 export type Notes = {
   /**
    * The record of a subject as of the last commit; empty if there are no notes. Of notes that are read in another's: that one's,
    * so that an old address or number leads to the notes that are kept.
    */
-  readonly of: (kind: SubjectKind, id: string) => Promise<SubjectRecord>;
+  readonly of: (kind: Kept, id: string) => Promise<SubjectRecord>;
   /** Every record of a kind, ascending by subject; notes of one person once. */
-  readonly all: (kind: SubjectKind) => Promise<readonly SubjectRecord[]>;
+  readonly all: (kind: Kept) => Promise<readonly SubjectRecord[]>;
   readonly close: () => void;
 };
 
@@ -39,7 +43,7 @@ export async function openNotes(store: Store): Promise<Notes> {
   const sorted = new Map<SubjectKind, readonly SubjectRecord[]>();
   const stale = new Set<Subject>();
   const stop = store.onCommit(({ subjects }) => {
-    for (const { subject } of subjects) stale.add(subject);
+    for (const { subject } of subjects) if (!isSubjectOf('pack', subject)) stale.add(subject);
   });
   let reading: Promise<void> = Promise.resolve();
   /** Notes with others read in them, and for each of those others the notes that are kept. */
@@ -89,7 +93,7 @@ export async function openNotes(store: Store): Promise<Notes> {
       try {
         for (const [subject, entries] of await store.ledgers(some)) {
           records.set(subject, recordOf(subject, entries));
-          for (const kind of subjectKinds) if (isSubjectOf(kind, subject)) sorted.delete(kind);
+          for (const kind of keptKinds) if (isSubjectOf(kind, subject)) sorted.delete(kind);
         }
         await joinAgain(some);
       } catch (cause) {
@@ -99,7 +103,7 @@ export async function openNotes(store: Store): Promise<Notes> {
     }
   }
 
-  for (const kind of subjectKinds) {
+  for (const kind of keptKinds) {
     const subjects = await store.subjects(kind);
     for (let from = 0; from < subjects.length; from += ledgersInOneRead) {
       for (const [subject, entries] of await store.ledgers(subjects.slice(from, from + ledgersInOneRead))) {

@@ -12,6 +12,7 @@ import type { UnitNow } from '../register/units.ts';
 import { serveAnyone, serveRoute } from '../serve-route.ts';
 import type { SignedIn } from '../sign-in/accounts.ts';
 import { bookingCheckOf } from '../views/booking-check.ts';
+import { packReadingOf } from '../views/pack.ts';
 import { foundIn, peopleListOf } from '../views/people-list.ts';
 import { personViewOf } from '../views/person.ts';
 import { protocolViewOf } from '../views/protocols.ts';
@@ -95,6 +96,10 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'visit', async (asked) => {
     const person = await personAsked(asked, 'visit');
     return person instanceof Refused ? person : visitViewOf(atHand, person, asked.who.member.staff);
+  });
+  serveRoute(app, atHand, 'readPack', async (asked) => {
+    const person = await personAsked(asked, 'pack');
+    return person instanceof Refused ? person : packReadingOf(atHand, person, asked.body.code);
   });
   serveRoute(app, atHand, 'review', async (asked) => {
     const person = await personAsked(asked, 'review');

@@ -18,7 +18,7 @@ import type { Person } from '../register/people.ts';
 const lateAfterDays = 2;
 
 /** Said in place of a preparation that the reader may be asked to check. */
-const hiddenUntilChecked = 'prepared; what was read is shown once the second check has been made';
+export const hiddenUntilChecked = 'prepared; what was read is shown once the second check has been made';
 
 /**
  * The preparation of today's visit as long as nobody has checked it: whoever may be the second checker must not have read the

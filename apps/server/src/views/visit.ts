@@ -11,7 +11,6 @@ import {
   plainDate,
   protocolFor,
   pumpMillilitersPerHour,
-  sessionOf,
   shortDate,
   visitOn,
 } from '@twelvemonth/clinical';
@@ -23,6 +22,7 @@ import { infusionViewOf } from './infusion.ts';
 import { nearNames } from './look-alikes.ts';
 import { allergiesInWords, bornInWords, fullName, needsOf } from './person-words.ts';
 import { byPatient, listedOn } from './sessions.ts';
+import { whereTheyAre } from './where-they-are.ts';
 import { visitStepsOf } from './visit-steps.ts';
 
 /** An illness written so many days ago or less may be the one they tell of. Common practice, no source. */
@@ -36,10 +36,7 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
   const nameOf = atHand.accounts.nameOf;
   const now = atHand.clock.reading();
   const placeToday = place?.on === today ? place : undefined;
-  const sessionId = visit?.arrived.body.session ?? placeToday?.session;
-  const session = sessionId === undefined ? undefined : sessionOf(await atHand.notes.of('session', sessionId));
-  // A visit is judged by the unit where the person is.
-  const unit = (session === undefined ? undefined : await atHand.units.named(session.unit)) ?? person.unit;
+  const { sessionId, session, unit } = await whereTheyAre(atHand, person);
   // By what is ordered: its questions, its numbers.
   const protocol = unit?.protocol === undefined ? undefined : protocolFor(unit.protocol, record, today);
   const onTheList =
@@ -92,6 +89,7 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
           },
         }),
     ...(infusion === undefined ? {} : { infusion }),
+    packsListed: (unit?.unit.formulary.packs.length ?? 0) > 0,
     rates: ratesOf(plannedMinutes),
     leastMinutes: protocol?.number.runningMinutesLeast ?? 0,
     observeMinutes:

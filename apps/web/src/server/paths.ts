@@ -18,6 +18,7 @@ export const paths = {
   readinessOn: '/api/people/:patient/readiness',
   bookingCheck: '/api/people/:patient/booking-check',
   visit: '/api/people/:patient/visit',
+  readPack: '/api/people/:patient/pack',
   review: '/api/people/:patient/review',
   letter: '/api/people/:patient/letter',
   notes: '/api/people/:patient/notes',

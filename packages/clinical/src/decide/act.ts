@@ -4,6 +4,9 @@
  */
 import { z } from 'zod';
 import { dateField, shortText, textField, timeField, uuidField } from '../kinds/fields.ts';
+import { batchReleased } from '../kinds/batch-released.ts';
+import { batchStopped } from '../kinds/batch-stopped.ts';
+import { formulary } from '../kinds/formulary.ts';
 import { contact } from '../kinds/contact.ts';
 import { identity } from '../kinds/identity.ts';
 import { kindNames } from '../kinds/index.ts';
@@ -164,6 +167,11 @@ export const actSchema = z.discriminatedUnion('name', [
   }),
 
   z.object({ name: z.literal('set unit'), unit: uuidField, body: unitSettings.body }),
+  /** Which packs the unit keeps and scans. */
+  z.object({ name: z.literal('set formulary'), unit: uuidField, body: formulary.body }),
+  /** No pack of the batch is used; until a pharmacist lets it be used again. */
+  z.object({ name: z.literal('stop batch'), body: batchStopped.body }),
+  z.object({ name: z.literal('release batch'), body: batchReleased.body }),
   /** The hash is the server's: SHA-256 over the canonical text of the sheet. */
   z.object({ name: z.literal('write protocol'), unit: uuidField, sheet: protocolSchema, contentHash: shortText }),
   z.object({

@@ -1,5 +1,5 @@
 /** The steps of a visit that are written by hand: each in its order, each once. */
-import { day, shortDate } from '../calendar/day.ts';
+import { shortDate } from '../calendar/day.ts';
 import type { KindName } from '../kinds/index.ts';
 import { prescribedOn } from '../course/prescribed.ts';
 import { subject } from '../ledger/subject.ts';
@@ -7,6 +7,7 @@ import { protocolInForceOn } from '../protocol/in-force.ts';
 import { type Fact, type SubjectRecord, latest } from '../record/patient-record.ts';
 import { placeOf, sessionOf } from '../visit/session-list.ts';
 import { type Visit, visitOn } from '../visit/visit.ts';
+import { checkPack } from './check-pack.ts';
 import { recordIn } from './ledgers.ts';
 import { checkDripIsOrdered, orderedRegimen } from './ordered-medicine.ts';
 import { type Refusal } from './refusal.ts';
@@ -44,7 +45,13 @@ export function checkVisitStep(record: SubjectRecord, fact: Fact, now: Surroundi
         remedy: 'withdraw "left" if they are still here',
       }),
     ];
-  const dripped = fact.kind === 'preparation' ? checkDripIsOrdered(record, now, 'line.body.product') : [];
+  const dripped =
+    fact.kind === 'preparation'
+      ? [
+          ...checkDripIsOrdered(record, now, 'line.body.product'),
+          ...checkPack(fact as Fact<'preparation'>, record, now),
+        ]
+      : [];
   return [...checkArm(record, fact), ...dripped, ...checkInVisit(fact, visit, now)];
 }
 
@@ -152,7 +159,7 @@ const checks: Checks = {
   preparation: ({ body }, visit, now) => [
     ...checkGo(visit),
     ...(visit.preparation === undefined ? [] : alreadyDone('A preparation is in the notes.')),
-    ...checkPack(body, now),
+    ...checkMinutes(body.minutes, 'line.body.minutes', now),
   ],
   'cannula-removed': (_, visit) => checkRemoval(visit),
   observed: (_, visit) => {
@@ -193,35 +200,6 @@ function checkRemoval(visit: Visit): readonly Refusal[] {
   const { infusion } = visit;
   if (infusion === undefined || infusion.finished !== undefined || infusion.paused !== undefined) return [];
   return outOfOrder('The infusion is running.', 'pause or finish it first');
-}
-
-function checkPack(pack: Fact<'preparation'>['body'], now: Surroundings): readonly Refusal[] {
-  const refusals: Refusal[] = [];
-  if (pack.product !== 'zoledronic acid 5 mg in 100 mL') {
-    refusals.push(
-      refusal('wrong-product', `The pack reads "${pack.product}"; the order is zoledronic acid 5 mg in 100 mL.`, {
-        field: 'line.body.product',
-        remedy: 'put it back; fetch the right pack; tell the nurse in charge',
-      }),
-    );
-  }
-  if (!pack.clearAndColourless) {
-    refusals.push(
-      refusal('wrong-product', 'The solution is not clear and colourless.', {
-        field: 'line.body.clearAndColourless',
-        remedy: 'do not use it; keep it for the pharmacist',
-      }),
-    );
-  }
-  if (day(pack.expiresOn) < now.today) {
-    refusals.push(
-      refusal('pack-expired', `The pack could be used until ${shortDate(day(pack.expiresOn))}.`, {
-        field: 'line.body.expiresOn',
-        remedy: 'take another; quarantine this one',
-      }),
-    );
-  }
-  return [...refusals, ...checkMinutes(pack.minutes, 'line.body.minutes', now)];
 }
 
 export function checkMinutes(minutes: number, field: string, now: Surroundings): readonly Refusal[] {

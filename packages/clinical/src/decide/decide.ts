@@ -17,6 +17,7 @@ import { decideRegister } from './register.ts';
 import { decideConfirmOne, decideMayBeOne, decideReadApart, decideSayOne, decideSayTwo } from './same-person.ts';
 import { decideSecondCheck } from './second-check.ts';
 import { decideCancelSession, decidePlanSession } from './sessions.ts';
+import { decideReleaseBatch, decideSetFormulary, decideStopBatch } from './stock.ts';
 import { decideSetUnit } from './set-unit.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
 import { decideTakeIn } from './take-in.ts';
@@ -77,6 +78,12 @@ export function decide(act: Act, now: Surroundings): Decided {
       return decideFinish(act, now);
     case 'set unit':
       return decideSetUnit(act, now);
+    case 'set formulary':
+      return decideSetFormulary(act, now);
+    case 'stop batch':
+      return decideStopBatch(act, now);
+    case 'release batch':
+      return decideReleaseBatch(act, now);
     case 'write protocol':
       return decideWriteProtocol(act, now);
     case 'sign protocol':

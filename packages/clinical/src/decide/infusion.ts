@@ -10,6 +10,7 @@ import { type Infusion, type Visit, visitOn } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { checkCareGoesOn, checkKnown } from './check-care.ts';
 import { fieldWrong } from './check-fields.ts';
+import { checkPreparedStillGood } from './check-pack.ts';
 import { checkMinutes } from './check-visit-step.ts';
 import { draftNow } from './draft.ts';
 import { checkStillReady } from './go.ts';
@@ -73,7 +74,7 @@ function checkStart(record: SubjectRecord, visit: Visit, now: Surroundings): rea
   else if (visit.flush?.body.ranFreely !== true)
     first('No flush has run freely through the cannula.', 'flush with saline and look at the site');
   if (visit.preparation === undefined) first('No pack was prepared and read.', 'prepare it');
-  else refusals.push(...checkChecked(visit, visit.preparation));
+  else refusals.push(...checkPreparedStillGood(visit.preparation, now), ...checkChecked(visit, visit.preparation));
   const prescription = factsOf(record, 'prescription').findLast((one) => one.on <= now.today);
   if (prescription?.author.staff === now.by.staff) {
     refusals.push(

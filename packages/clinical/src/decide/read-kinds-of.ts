@@ -67,6 +67,9 @@ export function readKindsOf(act: Act): readonly KindName[] {
     case 'move entry':
     case 'withdraw':
     case 'set unit':
+    case 'set formulary':
+    case 'stop batch':
+    case 'release batch':
     case 'write protocol':
     case 'sign protocol':
     case 'note import':

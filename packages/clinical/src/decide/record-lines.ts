@@ -8,6 +8,7 @@ import { checkKnown } from './check-care.ts';
 import { fieldWrong } from './check-fields.ts';
 import { type Line, checkLine, checkNewLine } from './check-line.ts';
 import { checkMayBeCorrected } from './check-standing-upon.ts';
+import { checkPackCorrected, packOpened } from './check-pack.ts';
 import { checkVisitStep } from './check-visit-step.ts';
 import { checkDoubts } from './doubts.ts';
 import { draftOf } from './draft.ts';
@@ -24,7 +25,13 @@ export function decideRecord(act: ActNamed<'record'>, now: Surroundings): Decide
   const record = recordIn(now, of);
   const { draft, refusals } = line(record, act.line, 'line', now, { amends: act.amends, confirms: act.confirms });
   return decided([...checkKnown(record), ...refusals], () =>
-    draft === undefined ? [] : [draft, ...(draft.kind === 'identity' ? noteLookAlikes(act.patient, now) : [])],
+    draft === undefined
+      ? []
+      : [
+          draft,
+          ...packOpened(record, draft, now),
+          ...(draft.kind === 'identity' ? noteLookAlikes(act.patient, now) : []),
+        ],
   );
 }
 
@@ -50,7 +57,8 @@ function decidedTogether(
     if (index < lines.length - 1) now = after([written.draft], now);
   }
   const saysWho = drafts.some(({ kind }) => kind === 'identity');
-  return decided(refusals, () => (saysWho ? [...drafts, ...noteLookAlikes(subjectId(of), start)] : drafts));
+  const packs = drafts.flatMap((draft) => packOpened(recordIn(start, of), draft, start));
+  return decided(refusals, () => [...drafts, ...packs, ...(saysWho ? noteLookAlikes(subjectId(of), start) : [])]);
 }
 
 function line(
@@ -73,7 +81,7 @@ function line(
     };
   }
   const { fact, refusals } = checkLine(record, sent, path, now);
-  const inPlace = amends === undefined ? checkNew(record, fact, now) : checkAmends(record, amends, fact, sent);
+  const inPlace = amends === undefined ? checkNew(record, fact, now) : checkAmends(record, amends, fact, sent, now);
   const draft =
     fact === undefined
       ? undefined
@@ -93,7 +101,13 @@ function line(
 const checkNew = (record: SubjectRecord, fact: Fact | undefined, now: Surroundings): readonly Refusal[] =>
   fact === undefined ? [] : [...checkNewLine(record, fact, now), ...checkVisitStep(record, fact, now)];
 
-function checkAmends(record: SubjectRecord, amends: string, fact: Fact | undefined, sent: Line): readonly Refusal[] {
+function checkAmends(
+  record: SubjectRecord,
+  amends: string,
+  fact: Fact | undefined,
+  sent: Line,
+  now: Surroundings,
+): readonly Refusal[] {
   const target = record.all.find((one) => one.id === amends);
   if (target === undefined) {
     const chained = record.all.find((one) => one.first === amends);
@@ -113,5 +127,10 @@ function checkAmends(record: SubjectRecord, amends: string, fact: Fact | undefin
       }),
     ];
   }
-  return fact === undefined ? [] : checkMayBeCorrected(record, target);
+  if (fact === undefined) return [];
+  const pack =
+    fact.kind === 'preparation'
+      ? checkPackCorrected(target as Fact<'preparation'>, fact as Fact<'preparation'>, record, now)
+      : [];
+  return [...checkMayBeCorrected(record, target), ...pack];
 }

@@ -48,6 +48,10 @@ export const refusalNames = [
   'arm-to-avoid',
   'wrong-product',
   'pack-expired',
+  'batch-stopped',
+  'pack-used-before',
+  'not-in-the-formulary',
+  'pack-not-scanned',
   'under-the-minimum-minutes',
   'prescriber-may-not-give',
   'checker-is-preparer',
@@ -72,6 +76,9 @@ export const refusalNames = [
   'content-differs',
   'already-signed-by-you',
   'already-in-force',
+  // Stock
+  'already-stopped',
+  'not-stopped',
   // Import
   'row-unknown',
   'row-already-settled',

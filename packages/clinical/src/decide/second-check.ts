@@ -3,12 +3,15 @@
  * then the two are compared. A difference is recorded, not refused: it is what the check is for. The infusion is refused.
  */
 import { subject } from '../ledger/subject.ts';
+import { pumpMillilitersPerHour as pumpRate } from '../formulas/infusion-rate.ts';
 import type { Fact } from '../record/patient-record.ts';
 import { isAbout, visitOn } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { checkCareGoesOn, checkKnown } from './check-care.ts';
+import { fieldWrong } from './check-fields.ts';
 import { draftNow } from './draft.ts';
 import { asItHappened, checkHappenedAt } from './happened-at.ts';
+import { WHOLE_DOSE_MILLILITERS } from './infusion.ts';
 import { patientIn } from './ledgers.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
@@ -36,7 +39,7 @@ export function decideSecondCheck(act: ActNamed<'second check'>, written: Surrou
     );
     return decided(refusals, () => []);
   }
-  refusals.push(...checkHappenedAt(act.happenedAt, [preparation], written));
+  refusals.push(...checkHappenedAt(act.happenedAt, [preparation], written), ...checkRateRead(act.reading));
   if (preparation.author.staff === now.by.staff) {
     refusals.push(
       refusal('checker-is-preparer', 'You prepared this dose: another person makes the second check.', {
@@ -65,13 +68,31 @@ export function decideSecondCheck(act: ActNamed<'second check'>, written: Surrou
   });
 }
 
+type Reading = ActNamed<'second check'>['reading'];
+
+/** How fast it is to run is read off the pump; where none is used, the minutes are read off the order. */
+function checkRateRead({ pumpMillilitersPerHour, minutes }: Reading): readonly Refusal[] {
+  if ((pumpMillilitersPerHour === undefined) !== (minutes === undefined)) return [];
+  return [
+    fieldWrong(
+      'reading.pumpMillilitersPerHour',
+      minutes === undefined ? 'nothing says how fast it is to run' : 'a pump rate and minutes are both given',
+      'the rate on the pump, or the minutes if no pump is used',
+    ),
+  ];
+}
+
+/** The pump's whole or tenth of a millilitre below the exact rate is the same; faster is not. */
+function runsAs(minutes: number, { pumpMillilitersPerHour, minutes: read }: Reading): boolean {
+  if (pumpMillilitersPerHour === undefined) return read === minutes;
+  const exact = pumpRate(WHOLE_DOSE_MILLILITERS, minutes);
+  return pumpMillilitersPerHour <= exact && pumpMillilitersPerHour >= Math.floor(exact);
+}
+
 const LAST_SIGNS = 4;
 
 /** What the two readings do not share, in the words of the form. */
-function differences(
-  first: Fact<'preparation'>['body'],
-  second: ActNamed<'second check'>['reading'],
-): readonly string[] {
+function differences(first: Fact<'preparation'>['body'], second: Reading): readonly string[] {
   const signs = (batch: string): string =>
     batch
       .replace(/[^A-Za-z0-9]/g, '')
@@ -81,6 +102,6 @@ function differences(
     ...(first.product === second.product ? [] : ['product']),
     ...(signs(first.batch) === signs(second.batchLastFour) ? [] : ['batch']),
     ...(first.expiresOn.slice(0, 7) === second.expiryMonth ? [] : ['expiry']),
-    ...(first.minutes === second.minutes ? [] : ['minutes']),
+    ...(runsAs(first.minutes, second) ? [] : [second.pumpMillilitersPerHour === undefined ? 'minutes' : 'pump rate']),
   ];
 }

@@ -1,5 +1,7 @@
 /** Whose notes an act reads or writes: the shell locks these ledgers and hands them to `decide`. */
 import { type Subject, subject } from '../ledger/subject.ts';
+import { preparation } from '../kinds/preparation.ts';
+import { batchSubject, packSubject } from '../ledger/batch-subject.ts';
 import type { Act } from './act.ts';
 
 /** Ascending and without doubles, the order in which ledgers are locked. */
@@ -14,9 +16,9 @@ function named(act: Act): readonly Subject[] {
         ...(act.notTheSameAs ?? []).map((other) => subject('patient', other)),
       ];
     case 'record':
-      return [subject('patient', act.patient), ...sessionOfLine(act.line)];
+      return [subject('patient', act.patient), ...besidesOfLine(act.line)];
     case 'record together':
-      return [subject('patient', act.patient), ...act.lines.flatMap(sessionOfLine)];
+      return [subject('patient', act.patient), ...act.lines.flatMap(besidesOfLine)];
     case 'plan session':
       return [subject('session', act.session), subject('unit', act.body.unit)];
     case 'cancel session':
@@ -27,10 +29,14 @@ function named(act: Act): readonly Subject[] {
     case 'move':
       return [subject('patient', act.patient), subject('session', act.from), subject('session', act.to)];
     case 'set unit':
+    case 'set formulary':
       return [subject('unit', act.unit)];
     case 'write protocol':
     case 'sign protocol':
       return [subject('protocol', act.unit), subject('unit', act.unit)];
+    case 'stop batch':
+    case 'release batch':
+      return [batchSubject(act.body.batch)];
     case 'note import':
     case 'settle row':
       return [subject('register', act.register)];
@@ -54,8 +60,21 @@ function named(act: Act): readonly Subject[] {
   }
 }
 
+type Line = { readonly kind: string; readonly body?: unknown };
+
+const besidesOfLine = (line: Line): readonly Subject[] => [...sessionOfLine(line), ...packOfLine(line)];
+
+/** A preparation reads the notes of the batch, and writes into those of the pack. */
+function packOfLine(line: Line): readonly Subject[] {
+  if (line.kind !== 'preparation') return [];
+  const read = preparation.body.safeParse(line.body);
+  if (!read.success) return [];
+  const { batch, scan } = read.data;
+  return [batchSubject(batch), ...(scan?.serial === undefined ? [] : [packSubject(scan.productNumber, scan.serial)])];
+}
+
 /** An arrival names the session whose list must hold the person. */
-function sessionOfLine(line: { readonly kind: string; readonly body?: unknown }): readonly Subject[] {
+function sessionOfLine(line: Line): readonly Subject[] {
   if (line.kind !== 'arrived' || typeof line.body !== 'object' || line.body === null) return [];
   const { session } = line.body as { session?: unknown };
   return typeof session === 'string' && /^[A-Za-z0-9._-]{1,80}$/.test(session) ? [subject('session', session)] : [];

@@ -4,6 +4,7 @@ import type { Author, Entry, Instant, LocalMoment } from '../ledger/entry.ts';
 import type { Subject } from '../ledger/subject.ts';
 import type { Draft } from '../ledger/entry.ts';
 import type { DecisionContext } from '../readiness/context.ts';
+import type { Formulary } from '../unit/formulary.ts';
 import type { Refusal } from './refusal.ts';
 
 /** The server's clocks: which boot of the machine, how long it has been up, the wall. */
@@ -13,6 +14,8 @@ export type Surroundings = {
   readonly ledgers: ReadonlyMap<Subject, readonly Entry[]>;
   /** Protocol and calendar of the unit concerned; undefined when none is in force. */
   readonly context: DecisionContext | undefined;
+  /** The packs the unit concerned keeps. */
+  readonly formulary: Formulary;
   readonly by: Author;
   /** The unit's local date and moment now, and its zone. */
   readonly today: Day;

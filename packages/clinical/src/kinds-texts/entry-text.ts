@@ -148,7 +148,7 @@ const texts: Texts = {
   flush: ({ body }) =>
     `flush ${body.when} the dose, ${body.milliliters} mL, ${body.ranFreely ? 'ran freely' : 'did not run freely'}`,
   preparation: ({ body }) =>
-    `prepared ${body.product}, batch ${body.batch}, use by ${date(body.expiresOn)}, over ${counted(body.minutes, 'minute')}`,
+    `prepared ${body.product}, batch ${body.batch}, use by ${date(body.expiresOn)}, over ${counted(body.minutes, 'minute')}${packReadBy(body)}`,
   'second-check': ({ body }) =>
     body.agrees
       ? 'independent second check: the readings agree'
@@ -173,6 +173,15 @@ const texts: Texts = {
   'session-place-released': ({ body }) => `place ${body.place} free again: ${body.reason}`,
   'session-cancelled': ({ body }) => `session cancelled: ${body.reason}`,
   'unit-settings': ({ body }) => `${body.name}: ${counted(body.chairs, 'chair')}, ${body.opensAt}-${body.closesAt}`,
+  formulary: ({ body }) =>
+    `packs the unit uses: ${plural(
+      body.packs.map(({ productNumber, product }) => `${product} (${productNumber})`),
+      'and',
+    )}`,
+  'batch-stopped': ({ body }) =>
+    `batch ${body.batch} stopped, ${body.why}${body.actWithin === undefined ? '' : ` (act ${body.actWithin === 'at once' ? 'at once' : `within ${body.actWithin}`})`}: ${body.reason}${body.toldBy === undefined ? '' : `; ${body.toldBy}`}`,
+  'batch-released': ({ body }) => `batch ${body.batch} may be used again: ${body.reason}`,
+  'pack-opened': ({ body }) => `pack ${body.serial} of ${body.productNumber}, batch ${body.batch}, opened`,
   'protocol-written': ({ body }) => `protocol ${body.version} written`,
   'protocol-signed': ({ body }) =>
     `protocol ${body.version} signed as ${body.as}, in force from ${date(body.inForceFrom)}`,
@@ -181,6 +190,12 @@ const texts: Texts = {
   'row-waiting': ({ body }) => `row ${body.row} waits: ${body.problems.map(({ says }) => says).join('; ')}`,
   'row-settled': ({ body }) => `row ${body.row} ${body.outcome}${because(body.reason)}`,
 };
+
+/** How the preparer read the pack: a typed reading is marked wherever it is read. */
+const packReadBy = ({ scan, typedBecause }: Fact<'preparation'>['body']): string =>
+  scan === undefined
+    ? `; typed, not scanned${because(typedBecause)}`
+    : `; scanned${scan.serial === undefined ? ', no serial in the code' : `, serial ${scan.serial}`}`;
 
 /** ", decided by a specialist (Dr Aldo Finch)" */
 const decidedBy = ({ capacity, decidedBy: who }: Fact<'course-review'>['body']): string =>

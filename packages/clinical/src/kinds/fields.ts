@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { type PlainDate, isPlainDate } from '../calendar/day.ts';
 import { parsePartialDate } from '../calendar/partial-date.ts';
+import { hasRightCheckDigit } from '../exact/check-digit.ts';
 
 export const dateField = z.custom<PlainDate>(
   (value) => typeof value === 'string' && isPlainDate(value),
@@ -28,3 +29,11 @@ function isTimeZone(name: string): boolean {
   }
 }
 export const zoneField = shortText.refine(isTimeZone, 'no such time zone: write its name, as Europe/London');
+
+/** A global trade item number of 14 digits, as a pack's code carries it. */
+export const productNumberField = z
+  .string()
+  .refine(
+    (text) => /^\d{14}$/.test(text) && hasRightCheckDigit(text),
+    'a product number: the 14 digits after (01) in the code, the last of which checks the others',
+  );

@@ -71,6 +71,10 @@ import { sessionPlaceTaken } from './session-place-taken.ts';
 import { sessionPlaceReleased } from './session-place-released.ts';
 import { sessionCancelled } from './session-cancelled.ts';
 import { unitSettings } from './unit-settings.ts';
+import { formulary } from './formulary.ts';
+import { batchStopped } from './batch-stopped.ts';
+import { batchReleased } from './batch-released.ts';
+import { packOpened } from './pack-opened.ts';
 import { protocolWritten } from './protocol-written.ts';
 import { protocolSigned } from './protocol-signed.ts';
 import { importRun } from './import-run.ts';
@@ -151,6 +155,10 @@ export const entryKinds = {
   'session-place-released': sessionPlaceReleased,
   'session-cancelled': sessionCancelled,
   'unit-settings': unitSettings,
+  formulary: formulary,
+  'batch-stopped': batchStopped,
+  'batch-released': batchReleased,
+  'pack-opened': packOpened,
   'protocol-written': protocolWritten,
   'protocol-signed': protocolSigned,
   'import-run': importRun,

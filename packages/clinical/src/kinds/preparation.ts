@@ -2,7 +2,16 @@ import { z } from 'zod';
 import type { PlainDate } from '../calendar/day.ts';
 import { registrants } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
-import { dateField, shortText } from './fields.ts';
+import { dateField, productNumberField, shortText } from './fields.ts';
+import { packProducts } from './products.ts';
+
+/** Why a pack was typed and not scanned. */
+export const typedBecause = [
+  'the pack has no square code',
+  'the code cannot be read',
+  'the scanner does not work',
+  'typed in later',
+] as const;
 
 /** What the preparer read off the pack, the prescription and the patient's identifiers, away from the patient. */
 export const preparation = entryKind({
@@ -14,7 +23,7 @@ export const preparation = entryKind({
   writes: registrants,
   body: z
     .object({
-      product: z.enum(['zoledronic acid 5 mg in 100 mL', 'zoledronic acid 4 mg', 'another product']),
+      product: z.enum(packProducts),
       batch: shortText,
       expiresOn: dateField,
       minutes: z.number().int().min(1).max(240),
@@ -23,6 +32,13 @@ export const preparation = entryKind({
         .min(2)
         .readonly(),
       clearAndColourless: z.boolean(),
+      /** The code as the scanner gave it, its separator written as a sign one can see; product number and serial in it. */
+      scan: z
+        .object({ code: shortText, productNumber: productNumberField, serial: shortText.optional() })
+        .readonly()
+        .optional(),
+      /** Not scanned: why. Absent beside an absent scan: the unit has no list of its packs to scan against. */
+      typedBecause: z.enum(typedBecause).optional(),
     })
     .readonly(),
   example: {

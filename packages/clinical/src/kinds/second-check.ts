@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { registrants } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
 import { shortText, uuidField } from './fields.ts';
+import { packProducts } from './products.ts';
 
 /** Another person's own reading of pack, order and patient, made without seeing the first. */
 export const secondCheck = entryKind({
@@ -13,10 +14,13 @@ export const secondCheck = entryKind({
   writes: registrants,
   body: z
     .object({
-      product: z.enum(['zoledronic acid 5 mg in 100 mL', 'zoledronic acid 4 mg', 'another product']),
+      product: z.enum(packProducts),
       batchLastFour: z.string().trim().min(1).max(4),
       expiryMonth: z.string().regex(/^\d{4}-(0[1-9]|1[0-2])$/, 'year and month, YYYY-MM'),
-      minutes: z.number().int().min(1).max(240),
+      /** Read off the pump's display, where a pump runs it. */
+      pumpMillilitersPerHour: z.number().min(1).max(1200).optional(),
+      /** Where no pump runs it: in how many minutes it is to run. */
+      minutes: z.number().int().min(1).max(240).optional(),
       identifiers: z
         .array(z.enum(['full name', 'birth date', 'number', 'address']))
         .min(2)
@@ -31,7 +35,7 @@ export const secondCheck = entryKind({
     product: 'zoledronic acid 5 mg in 100 mL',
     batchLastFour: '2391',
     expiryMonth: '2028-04',
-    minutes: 30,
+    pumpMillilitersPerHour: 200,
     identifiers: ['full name', 'number'],
     preparation: 'p1',
     agrees: true,

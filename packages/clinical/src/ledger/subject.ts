@@ -1,5 +1,5 @@
 /** Whose notes they are. A subject is written `kind/id`, so that a ledger, a lock and a web address name it alike. */
-export const subjectKinds = ['patient', 'session', 'unit', 'protocol', 'batch', 'register'] as const;
+export const subjectKinds = ['patient', 'session', 'unit', 'protocol', 'batch', 'pack', 'register'] as const;
 export type SubjectKind = (typeof subjectKinds)[number];
 export type Subject = `${SubjectKind}/${string}`;
 

@@ -2,6 +2,7 @@
 import { type Day, day } from '../calendar/day.ts';
 import type { UnitCalendar } from '../calendar/unit-calendar.ts';
 import { subjectId } from '../ledger/subject.ts';
+import { type Formulary, formularyOf } from './formulary.ts';
 import { newestWritten } from '../record/newest-written.ts';
 import type { SubjectRecord } from '../record/patient-record.ts';
 
@@ -18,6 +19,7 @@ export type Unit = {
   readonly telephone: string;
   readonly demo: boolean;
   readonly calendar: UnitCalendar;
+  readonly formulary: Formulary;
   readonly since: Day;
 };
 
@@ -30,6 +32,7 @@ export function unitOf(record: SubjectRecord): Unit | undefined {
     ...described,
     id: subjectId(record.subject),
     calendar: { bloodWeekdays, sessionWeekdays, closedDays: closedDays.map(day) },
+    formulary: formularyOf(record),
     since: settings.on,
   };
 }

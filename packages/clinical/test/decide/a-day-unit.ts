@@ -16,6 +16,7 @@ import {
   carryOut,
   day,
   factsOf,
+  noFormulary,
   plainDate,
   protocolsInForce,
   recordOfLedgers,
@@ -123,6 +124,7 @@ export class DayUnit {
     return {
       ledgers: this.ledgers,
       context: unit === undefined || protocols.length === 0 ? undefined : { protocols, calendar: unit.calendar },
+      formulary: unit?.formulary ?? noFormulary,
       by,
       today: day(this.today()),
       moment: this.now.replace('Z', '+00:00'),

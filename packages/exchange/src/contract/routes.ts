@@ -28,6 +28,8 @@ import {
 } from './service.ts';
 import {
   bookingCheck,
+  packReading,
+  readPackBody,
   recallAnswer,
   sessionView,
   sessionsAnswer,
@@ -56,6 +58,7 @@ export const routes = {
   readinessOn: { method: 'GET', path: '/api/people/:patient/readiness', answer: readinessView },
   bookingCheck: { method: 'GET', path: '/api/people/:patient/booking-check', answer: bookingCheck },
   visit: { method: 'GET', path: '/api/people/:patient/visit', answer: visitView },
+  readPack: { method: 'POST', path: '/api/people/:patient/pack', body: readPackBody, answer: packReading },
   review: { method: 'GET', path: '/api/people/:patient/review', answer: reviewView },
   /** HTML documents. */
   letter: { method: 'GET', path: '/api/people/:patient/letter' },

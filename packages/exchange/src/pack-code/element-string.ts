@@ -24,6 +24,8 @@ export type ScanTrouble = {
 };
 
 const separator = '\u001D';
+/** The separator as a sign one can see and store: its picture in Unicode, which no code can hold. */
+const separatorShown = '\u241D';
 /** What the symbology identifier in front may say: DataMatrix, GS1-128 and QR that carry GS1 data. */
 const carriesGs1 = new Set([']d2', ']C1', ']Q3', ']e0']);
 /** GS1 character set 82 (General Specifications, figure "GS1 AI encodable character set 82"). */
@@ -43,10 +45,7 @@ export function elementString(
       `This code is not a GS1 code (${symbology}). Scan the square code with batch and expiry.`,
     );
   const afterSymbology = scanned.slice(symbology?.length ?? 0).replace(/[\r\n\t ]+$/, '');
-  let rest =
-    separatorSentAs === undefined || separatorSentAs === ''
-      ? afterSymbology
-      : afterSymbology.replaceAll(separatorSentAs, separator);
+  let rest = withSeparator(afterSymbology, separatorSentAs, separator);
   if (rest.startsWith(separator)) rest = rest.slice(1);
   if (rest === '') return trouble('nothing scanned', 'Nothing was scanned. Hold the scanner over the square code.');
   const fields: Field[] = [];
@@ -91,6 +90,16 @@ export function elementString(
   }
   return { fields };
 }
+
+const withSeparator = (code: string, separatorSentAs: string | undefined, as: string): string =>
+  [separator, separatorShown, separatorSentAs ?? ''].reduce(
+    (text, sent) => (sent === '' ? text : text.replaceAll(sent, as)),
+    code,
+  );
+
+/** A scan as it is kept: every sign as it came, the separator as one that can be seen. */
+export const scanAsKept = (scanned: string, separatorSentAs?: string): string =>
+  withSeparator(scanned.replace(/[\r\n\t ]+$/, ''), separatorSentAs, separatorShown);
 
 function trouble(name: ScanTrouble['name'], says: string): { readonly trouble: ScanTrouble } {
   return { trouble: { name, says } };

@@ -2,10 +2,9 @@
  * What a scan of a pack says: product number, batch, expiry, serial. A reading, never a check: the second person reads the
  * pack with their own eyes.
  */
-import type { Day } from '@twelvemonth/clinical';
+import { type Day, hasRightCheckDigit } from '@twelvemonth/clinical';
 import { type ScanTrouble, elementString } from './element-string.ts';
 import { expiryFrom } from './expiry.ts';
-import { hasRightCheckDigit } from './product-number.ts';
 
 export type PackReading = {
   /** Global trade item number, 14 digits. */

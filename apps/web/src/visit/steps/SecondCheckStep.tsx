@@ -1,3 +1,4 @@
+import type { PackProduct } from '@twelvemonth/clinical';
 import { useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
@@ -8,11 +9,9 @@ import { StepForm } from '../StepForm.tsx';
 import { useStep } from '../use-step.ts';
 import { ChecksDiffer } from './ChecksDiffer.tsx';
 import { Order } from './Order.tsx';
-import { products } from './PreparationStep.tsx';
 import { readExpiry } from '../read-expiry.ts';
 import { type Identifier, identifierOptions } from './identifiers.ts';
-
-type Product = (typeof products)[number]['value'];
+import { inRandomOrder } from './look-alikes.ts';
 
 /**
  * Another person's own reading. Nothing the preparer read stands anywhere on this screen, whoever is signed in; the checker
@@ -20,9 +19,12 @@ type Product = (typeof products)[number]['value'];
  */
 export function SecondCheckStep({ data, done }: StepProps) {
   const step = useStep(data, done);
-  const [product, setProduct] = useState<Product>();
+  const [product, setProduct] = useState<PackProduct>();
+  const [products] = useState(inRandomOrder);
   const [batchLastFour, setBatchLastFour] = useState('');
   const [expiry, setExpiry] = useState('');
+  const [runsBy, setRunsBy] = useState<'pump' | 'drops'>();
+  const [pumpMillilitersPerHour, setRate] = useState<number>();
   const [minutes, setMinutes] = useState<number>();
   const [identifiers, setIdentifiers] = useState<readonly Identifier[]>([]);
   const [username, setUsername] = useState('');
@@ -33,7 +35,7 @@ export function SecondCheckStep({ data, done }: StepProps) {
     product !== undefined &&
     batchLastFour.trim() !== '' &&
     expiryMonth !== undefined &&
-    minutes !== undefined &&
+    (runsBy === 'pump' ? pumpMillilitersPerHour !== undefined : runsBy === 'drops' && minutes !== undefined) &&
     identifiers.length >= 2;
   if (preparation === undefined) return <p>Nothing is prepared yet.</p>;
   if (data.check !== undefined && !data.check.agrees) return <ChecksDiffer data={data} done={done} />;
@@ -60,7 +62,13 @@ export function SecondCheckStep({ data, done }: StepProps) {
           {
             name: 'second check',
             preparation: preparation.entry,
-            reading: { product, batchLastFour: batchLastFour.trim(), expiryMonth, minutes, identifiers },
+            reading: {
+              product,
+              batchLastFour: batchLastFour.trim(),
+              expiryMonth,
+              identifiers,
+              ...(runsBy === 'pump' ? { pumpMillilitersPerHour } : { minutes }),
+            },
           },
           { username: username.trim(), password },
         )
@@ -73,7 +81,7 @@ export function SecondCheckStep({ data, done }: StepProps) {
         size="big"
         value={product}
         onChange={setProduct}
-        options={products}
+        options={products.map((value) => ({ value }))}
       />
       <TextField
         label="Last four signs of the batch"
@@ -90,7 +98,30 @@ export function SecondCheckStep({ data, done }: StepProps) {
         value={expiry}
         onChange={setExpiry}
       />
-      <NumberField label="To run in" unit="minutes" at="minutes" value={minutes} onChange={setMinutes} />
+      <ChoiceField
+        label="It will run by"
+        at="runsBy"
+        size="big"
+        value={runsBy}
+        onChange={setRunsBy}
+        options={[
+          { value: 'pump', says: 'a pump' },
+          { value: 'drops', says: 'counted drops, no pump' },
+        ]}
+      />
+      {runsBy === 'pump' && (
+        <NumberField
+          label="The pump shows"
+          help="Read it off the pump's own display."
+          unit="mL/h"
+          at="pumpMillilitersPerHour"
+          value={pumpMillilitersPerHour}
+          onChange={setRate}
+        />
+      )}
+      {runsBy === 'drops' && (
+        <NumberField label="To run in" unit="minutes" at="minutes" value={minutes} onChange={setMinutes} />
+      )}
       <TicksField
         label="Identifiers you compared yourself"
         at="identifiers"

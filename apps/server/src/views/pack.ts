@@ -1,0 +1,63 @@
+/** A scan of a pack, read for the preparer: what the code says, and what speaks against using this pack for this person. */
+import {
+  batchSubject,
+  checkListed,
+  checkNotOpened,
+  checkPackMayBeUsed,
+  civilFromDay,
+  dripProduct,
+  noFormulary,
+  packSubject,
+  plainDate,
+  recordOf,
+  subjectId,
+} from '@twelvemonth/clinical';
+import { type PackReadingView, readPack, scanAsKept } from '@twelvemonth/exchange';
+import type { AtHand } from '../at-hand.ts';
+import type { Person } from '../register/people.ts';
+import { whereTheyAre } from './where-they-are.ts';
+
+export async function packReadingOf(atHand: AtHand, person: Person, code: string): Promise<PackReadingView> {
+  const { unit } = await whereTheyAre(atHand, person);
+  const formulary = unit?.unit.formulary ?? noFormulary;
+  const { separatorSentAs, packsCarrySerial } = formulary;
+  const read = readPack(code, {
+    ...(separatorSentAs === undefined ? {} : { separatorSentAs }),
+    expectsSerial: packsCarrySerial,
+    year: civilFromDay(person.today).year,
+  });
+  if ('trouble' in read) return { troubles: [{ name: read.trouble.name, says: read.trouble.says, field: 'scan' }] };
+  const { productNumber, batch, serial, lookAt } = read.pack;
+  const expiresOn = read.pack.expiresOn === undefined ? undefined : plainDate(read.pack.expiresOn);
+  const product = formulary.packs.find((pack) => pack.productNumber === productNumber)?.product;
+  const of = batch === undefined ? undefined : await atHand.notes.of('batch', subjectId(batchSubject(batch)));
+  const inHand = {
+    product: product ?? dripProduct,
+    batch: batch ?? '',
+    expiresOn: expiresOn ?? plainDate(person.today),
+    scan: { code, productNumber },
+  };
+  return {
+    pack: {
+      code: scanAsKept(code, separatorSentAs),
+      productNumber,
+      ...(product === undefined ? {} : { product }),
+      ...(batch === undefined ? {} : { batch }),
+      ...(expiresOn === undefined ? {} : { expiresOn }),
+      ...(serial === undefined ? {} : { serial }),
+      lookAt: [...lookAt],
+    },
+    troubles: [
+      ...checkListed(productNumber, product, formulary, 'scan'),
+      ...checkPackMayBeUsed(inHand, person.today, of ?? recordOf(batchSubject('none'), []), 'scan'),
+      ...(serial === undefined ? [] : await openedBefore(atHand, person, productNumber, serial)),
+    ],
+  };
+}
+
+/** Notes of single packs are many and read once: they are not kept in memory. */
+async function openedBefore({ store }: AtHand, { patient, today }: Person, productNumber: string, serial: string) {
+  const of = packSubject(productNumber, serial);
+  const ledgers = await store.ledgers([of]);
+  return checkNotOpened(recordOf(of, ledgers.get(of) ?? []), { patient, on: today }, 'scan');
+}

@@ -1,0 +1,62 @@
+/** The packs a unit keeps: which they are, and which batches are not to be used. */
+import { shortDate } from '../calendar/day.ts';
+import { batchSubject } from '../ledger/batch-subject.ts';
+import { subject } from '../ledger/subject.ts';
+import { stopOf } from '../stock/batch-stop.ts';
+import { unitOf } from '../unit/unit.ts';
+import type { ActNamed } from './act.ts';
+import { fieldWrong } from './check-fields.ts';
+import { draftNow } from './draft.ts';
+import { recordIn } from './ledgers.ts';
+import type { Refusal } from './refusal.ts';
+import { decided, refusal } from './refuse.ts';
+import type { Decided, Surroundings } from './surroundings.ts';
+
+export function decideSetFormulary(act: ActNamed<'set formulary'>, now: Surroundings): Decided {
+  const refusals: Refusal[] = [...checkUnit(act.unit, now)];
+  const seen = new Set<string>();
+  act.body.packs.forEach(({ productNumber }, index) => {
+    if (seen.has(productNumber))
+      refusals.push(
+        fieldWrong(`body.packs.${index}.productNumber`, `${productNumber} stands there twice`, 'each pack once'),
+      );
+    seen.add(productNumber);
+  });
+  return decided(refusals, () => [draftNow(subject('unit', act.unit), 'formulary', act.body, now)]);
+}
+
+const checkUnit = (unit: string, now: Surroundings): readonly Refusal[] =>
+  unitOf(recordIn(now, subject('unit', unit))) === undefined
+    ? [
+        refusal('unknown-unit', `No unit is called "${unit}".`, {
+          field: 'unit',
+          remedy: 'describe the unit in the settings first',
+        }),
+      ]
+    : [];
+
+/** A batch in quarantine may turn out to be recalled; said twice it is said already. */
+export function decideStopBatch({ body }: ActNamed<'stop batch'>, now: Surroundings): Decided {
+  const of = batchSubject(body.batch);
+  const stop = stopOf(recordIn(now, of), body.productNumber);
+  const refusals =
+    stop !== undefined && (stop.body.why === 'batch recall' || body.why === 'quarantine')
+      ? [
+          refusal(
+            'already-stopped',
+            `Batch ${stop.body.batch} is stopped since ${shortDate(stop.on)} (${stop.body.why}): ${stop.body.reason}.`,
+            { field: 'body.batch' },
+          ),
+        ]
+      : [];
+  return decided(refusals, () => [draftNow(of, 'batch-stopped', body, now)]);
+}
+
+export function decideReleaseBatch({ body }: ActNamed<'release batch'>, now: Surroundings): Decided {
+  const of = batchSubject(body.batch);
+  const refusals =
+    stopOf(recordIn(now, of)) === undefined
+      ? [refusal('not-stopped', `Batch ${body.batch} is not stopped.`, { field: 'body.batch' })]
+      : [];
+  return decided(refusals, () => [draftNow(of, 'batch-released', body, now)]);
+}

@@ -114,7 +114,8 @@ async function secondCheck(as: { username: string }, lastFour: string): Promise<
   await pick('The pack says', 'zoledronic acid 5 mg in 100 mL');
   await fill('Last four signs of the batch', lastFour);
   await fill('Expiry, month and year', '04 2028');
-  await fill('To run in', '30');
+  await pick('It will run by', 'a pump');
+  await fill('The pump shows', '200');
   await step.getByRole('checkbox', { name: 'full name', exact: true }).check({ force: true });
   await step.getByRole('checkbox', { name: 'birth date', exact: true }).check({ force: true });
   await fill('Your username', as.username);

@@ -43,6 +43,9 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   session: everyoneInCare,
   recall: everyoneInCare,
 
+  /** Names batches, no patient. */
+  stock: everyoneInCare,
+
   dryRun: importers,
   accept: careRoles,
   waitingRows: importers,

@@ -105,6 +105,11 @@ const waiting = createRoute({
   path: '/import/waiting',
   component: lazyRouteComponent(() => import('./import/WaitingScreen.tsx'), 'WaitingScreen'),
 });
+const stock = createRoute({
+  ...at,
+  path: '/stock',
+  component: lazyRouteComponent(() => import('./stock/StockScreen.tsx'), 'StockScreen'),
+});
 const protocol = createRoute({
   ...at,
   path: '/protocol',
@@ -134,6 +139,7 @@ export const router = createRouter({
     recall,
     bringIn,
     waiting,
+    stock,
     protocol,
     settings,
   ]),

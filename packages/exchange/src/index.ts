@@ -7,6 +7,7 @@ export * from './contract/review.ts';
 export * from './contract/routes.ts';
 export * from './contract/service.ts';
 export * from './contract/sessions.ts';
+export * from './contract/stock.ts';
 export * from './register/mapping.ts';
 export * from './register/answer.ts';
 export * from './register/dry-run.ts';

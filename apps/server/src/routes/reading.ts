@@ -21,6 +21,7 @@ import { reviewViewOf } from '../views/review.ts';
 import { sessionViewOf, sessionsOf } from '../views/sessions.ts';
 import { settingsOf } from '../views/settings.ts';
 import { statusOf } from '../views/status.ts';
+import { stockOf } from '../views/stock.ts';
 import { todayOf } from '../views/today.ts';
 import { visitViewOf } from '../views/visit.ts';
 
@@ -139,6 +140,11 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'recall', async ({ request }) =>
     recallOf(await people.all(), query.parse(request.query).unit),
   );
+
+  serveRoute(app, atHand, 'stock', async (asked) => {
+    const unit = await unitAsked(asked);
+    return unit instanceof Refused ? unit : stockOf(atHand, unit);
+  });
 
   serveRoute(app, atHand, 'protocols', async (asked) => {
     const unit = await unitAsked(asked);

@@ -76,7 +76,7 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
       ? {}
       : { decision: { decision: visit.decision.body.decision, says: entryText(visit.decision) } }),
     illnessToWrite: illnessToWrite(person, visit, protocol),
-    ...(prescription === undefined ? {} : { prescription: entryText(prescription) }),
+    ...(prescription === undefined ? {} : { prescription: orderInWords(prescription, protocol) }),
     ...preparationOf(visit, reader, nameOf),
     ...(visit?.check === undefined
       ? {}
@@ -106,6 +106,12 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
     serverTime: now.wall,
   };
 }
+
+/** What the pack is read against names the medicine and its dose, not only the regimen's short name. */
+const orderInWords = (prescription: Fact<'prescription'>, protocol: Protocol | undefined): string =>
+  protocol === undefined || protocol.regimen.id !== prescription.body.regimen
+    ? entryText(prescription)
+    : `${protocol.regimen.medicine}: ${entryText(prescription)}`;
 
 /** The steps of the drip are for zoledronic acid 5 mg; what else is ordered is written as a dose given, after the go. */
 const notDripped = ({ regimen }: Protocol): readonly string[] =>

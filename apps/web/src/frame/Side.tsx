@@ -22,6 +22,7 @@ export function Side() {
     { to: '/sessions', route: 'sessions', says: 'Sessions', count: undefined },
     { to: '/recall', route: 'recall', says: 'Recall', count: due },
     { to: '/import', route: 'dryRun', says: 'Import', count: rows },
+    { to: '/stock', route: 'stock', says: 'Stock', count: undefined },
     { to: '/protocol', route: 'protocols', says: 'Protocol', count: undefined },
     { to: '/settings', route: 'settings', says: 'Settings', count: undefined },
   ] as const;

@@ -8,7 +8,8 @@ import { queries } from './queries.ts';
 const listsEveryMilliseconds = 1500;
 
 const listNames = new Set(['people', 'today', 'sessions', 'session', 'recall', 'waitingRows', 'bookingCheck']);
-const unitNames = new Set(['status', 'settings', 'protocols', 'flips', 'today', 'sessions']);
+const stockNames = new Set(['stock']);
+const unitNames = new Set(['stock', 'status', 'settings', 'protocols', 'flips', 'today', 'sessions']);
 
 function fetchNamed(names: ReadonlySet<string>): void {
   void queries.invalidateQueries({ predicate: ({ queryKey: [name] }) => typeof name === 'string' && names.has(name) });
@@ -24,6 +25,7 @@ function touched(event: CommitEvent): void {
       });
     }
     if (kind === 'unit' || kind === 'protocol') fetchNamed(unitNames);
+    if (kind === 'batch') fetchNamed(stockNames);
   }
 }
 

@@ -26,6 +26,7 @@ export const paths = {
   sessions: '/api/sessions',
   session: '/api/sessions/:session',
   recall: '/api/recall',
+  stock: '/api/stock',
   dryRun: '/api/import/dry-run',
   accept: '/api/import/accept',
   waitingRows: '/api/import/waiting',

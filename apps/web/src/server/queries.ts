@@ -87,6 +87,7 @@ export const sessions = (unit: string | undefined, from?: string, until?: string
   asking('sessions', { unit, from, until });
 export const session = (id: string) => asking('session', { session: id });
 export const recall = (unit: string | undefined) => asking('recall', { unit });
+export const stock = (unit: string | undefined) => asking('stock', { unit });
 export const waitingRows = () => asking('waitingRows');
 export const protocols = (unit: string | undefined) => asking('protocols', { unit });
 export const settings = () => asking('settings');

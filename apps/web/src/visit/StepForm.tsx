@@ -58,7 +58,7 @@ export function WhenField({
     return (
       <p className="quiet" style={{ marginTop: '1rem' }}>
         Time: now.{' '}
-        <Button tone="plain" onClick={() => setOpen(true)}>
+        <Button tone="plain" style={{ minHeight: '48px' }} onClick={() => setOpen(true)}>
           it was at another time
         </Button>
       </p>

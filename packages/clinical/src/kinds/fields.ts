@@ -35,5 +35,5 @@ export const productNumberField = z
   .string()
   .refine(
     (text) => /^\d{14}$/.test(text) && hasRightCheckDigit(text),
-    'a product number: the 14 digits after (01) in the code, the last of which checks the others',
+    'no product number: 14 digits, after (01) in the code, the last of which checks the others',
   );

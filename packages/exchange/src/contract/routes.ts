@@ -38,6 +38,8 @@ import {
   visitView,
 } from './sessions.ts';
 
+import { stockView } from './stock.ts';
+
 export const routes = {
   status: { method: 'GET', path: '/api/status', answer: statusView },
   firstAdministrator: {
@@ -68,6 +70,8 @@ export const routes = {
   sessions: { method: 'GET', path: '/api/sessions', query: sessionsQuery, answer: sessionsAnswer },
   session: { method: 'GET', path: '/api/sessions/:session', answer: sessionView },
   recall: { method: 'GET', path: '/api/recall', answer: recallAnswer },
+
+  stock: { method: 'GET', path: '/api/stock', answer: stockView },
 
   dryRun: { method: 'POST', path: '/api/import/dry-run', body: importBody, answer: dryRunAnswer },
   accept: { method: 'POST', path: '/api/import/accept', body: acceptBody, answer: acceptAnswer },

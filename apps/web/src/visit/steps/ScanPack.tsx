@@ -66,17 +66,17 @@ export function ScanPack({ patient, scanned, take }: Props) {
         busy={reading.busy}
         onScan={(code) => void read(code)}
       />
-      {first !== undefined && (
-        <Note tone="stop" speaks="at once">
-          <p>
-            <strong>Do not use this pack.</strong>
-          </p>
-          <ul>
-            {troubles.map((each) => (
-              <li key={`${each.name} ${each.says}`}>{inWords(each)}</li>
+      {reading.answer?.pack !== undefined && first !== undefined && (
+        <div style={{ marginBottom: '1rem' }}>
+          <Note tone="stop" speaks="at once">
+            <p>
+              <strong>Do not use this pack.</strong>
+            </p>
+            {troubles.slice(1).map((each) => (
+              <p key={`${each.name} ${each.says}`}>{inWords(each)}</p>
             ))}
-          </ul>
-        </Note>
+          </Note>
+        </div>
       )}
     </>
   );

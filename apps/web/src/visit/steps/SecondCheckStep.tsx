@@ -92,7 +92,7 @@ export function SecondCheckStep({ data, done }: StepProps) {
       />
       <TextField
         label="Expiry, month and year"
-        help="04 2028"
+        help="As printed on the pack, in figures: month, then year."
         at="expiryMonth"
         short
         value={expiry}

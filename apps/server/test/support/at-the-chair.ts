@@ -1,0 +1,77 @@
+/** A person brought by the acts of the day to where a test begins. */
+import type { VisitView } from '@twelvemonth/exchange';
+import { type OwnServer, referralOf, sessionOn, workUp } from './own-server.ts';
+
+export const thisSession = 'thornbeck-2026-11-25';
+
+/** A list of today, with as many places. */
+export const planToday = (server: OwnServer, places = 4): Promise<unknown> =>
+  server.done('clerk', sessionOn(thisSession, '2026-11-25', places));
+
+type Who = { readonly given: string; readonly family: string; readonly born: string; readonly number: string };
+
+/** Referred, worked up, with a place on today's list. */
+export async function listToday(server: OwnServer, patient: string, place: number, who: Who): Promise<void> {
+  await server.done('clerk', referralOf(patient, who));
+  await workUp(server, patient);
+  await server.done('clerk', { name: 'book', patient, session: thisSession, place });
+}
+
+/** One line at the moment it is written. */
+export const lineNow = (server: OwnServer, patient: string, kind: string, body: unknown) => ({
+  name: 'record',
+  patient,
+  line: { kind, body, effectiveAt: server.atHand.clock.local('Europe/London').moment },
+});
+
+/** From the door to a flushed cannula: the next step is the preparation. */
+export async function readyToPrepare(server: OwnServer, patient: string, chair = 1): Promise<void> {
+  const step = (kind: string, body: unknown): Promise<unknown> =>
+    server.done('nurse', lineNow(server, patient, kind, body));
+  await step('arrived', { session: thisSession, identifiers: ['full name', 'birth date'], chair });
+  await step('weight', { quantity: { comparator: '', value: '64.0', unit: 'kg' }, method: 'measured' });
+  await step('observations', {
+    pulsePerMinute: 72,
+    systolicMmHg: 130,
+    diastolicMmHg: 76,
+    temperatureCelsius: 36.8,
+    saturationPercent: 97,
+    when: 'before',
+  });
+  const { questions } = await server.read<VisitView>(`/api/people/${patient}/visit`);
+  await step('checklist', {
+    answers: Object.fromEntries(questions.map(({ id, holdsOn }) => [id, { answer: holdsOn === 'yes' ? 'no' : 'yes' }])),
+  });
+  const { seq } = await server.read<VisitView>(`/api/people/${patient}/visit`);
+  await server.done('nurse', { name: 'decide', patient, decision: 'go' }, { seen: { [`patient/${patient}`]: seq } });
+  await step('cannula', { site: 'right forearm', gauge: '22', tries: 1, placed: true });
+  await step('flush', { milliliters: 10, ranFreely: true, when: 'before' });
+}
+
+/** Product numbers of the invented packs: examples of the GS1 General Specifications, or made by their check digit rule. */
+export const packNumbers = {
+  ours: '09506000134352',
+  fourMilligrams: '09506000140445',
+  stranger: '05012345678900',
+} as const;
+
+/** What a scanner reads off a pack; the separator between batch and serial as the control character it is. */
+export const packCode = ({
+  productNumber = packNumbers.ours as string,
+  expiry = '280430',
+  batch = 'PA-2391',
+  serial = 'S1042' as string | undefined,
+} = {}): string => `01${productNumber}17${expiry}10${batch}${serial === undefined ? '' : `\u001D21${serial}`}`;
+
+export const listPacks = (server: OwnServer): Promise<unknown> =>
+  server.done('pharmacist', {
+    name: 'set formulary',
+    unit: 'thornbeck',
+    body: {
+      packs: [
+        { productNumber: packNumbers.ours, product: 'zoledronic acid 5 mg in 100 mL' },
+        { productNumber: packNumbers.fourMilligrams, product: 'zoledronic acid 4 mg in 100 mL' },
+      ],
+      packsCarrySerial: true,
+    },
+  });

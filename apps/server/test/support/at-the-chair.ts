@@ -57,11 +57,16 @@ export const packNumbers = {
 
 /** What a scanner reads off a pack; the separator between batch and serial as the control character it is. */
 export const packCode = ({
-  productNumber = packNumbers.ours as string,
+  productNumber = packNumbers.ours,
   expiry = '280430',
   batch = 'PA-2391',
-  serial = 'S1042' as string | undefined,
-} = {}): string => `01${productNumber}17${expiry}10${batch}${serial === undefined ? '' : `\u001D21${serial}`}`;
+  serial = 'S1042',
+}: {
+  productNumber?: string;
+  expiry?: string;
+  batch?: string;
+  serial?: string;
+} = {}): string => `01${productNumber}17${expiry}10${batch}\u001D21${serial}`;
 
 export const listPacks = (server: OwnServer): Promise<unknown> =>
   server.done('pharmacist', {

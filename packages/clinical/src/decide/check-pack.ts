@@ -3,7 +3,7 @@ import { type Day, day, shortDate } from '../calendar/day.ts';
 import { dripProduct } from '../kinds/products.ts';
 import { batchSubject, packSubject } from '../ledger/batch-subject.ts';
 import type { Draft } from '../ledger/entry.ts';
-import { subject, subjectId } from '../ledger/subject.ts';
+import { subjectId } from '../ledger/subject.ts';
 import type { BodyOfKind } from '../kinds/index.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { stopOf } from '../stock/batch-stop.ts';

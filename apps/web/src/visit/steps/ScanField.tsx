@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { Field, type FieldWords } from '../../fields/Field.tsx';
 import fieldCss from '../../fields/Field.module.css';
 
-/** The separator between the fields of a code, as a sign one can see; scanners send it as Ctrl and ]. */
+/** The separator between the fields of a code, as a sign one can see; scanners send it as Ctrl and ], some as F8. */
 const separatorShown = '\u241D';
 
 type Props = FieldWords & { readonly busy: boolean; readonly onScan: (code: string) => void };
@@ -30,7 +30,7 @@ export function ScanField({ busy, onScan, ...words }: Props) {
           aria-busy={busy}
           onChange={(event) => setTyped(event.target.value.replaceAll('\u001D', separatorShown))}
           onKeyDown={(event) => {
-            if (event.ctrlKey && event.key === ']') {
+            if ((event.ctrlKey && event.key === ']') || event.key === 'F8') {
               event.preventDefault();
               setTyped((before) => before + separatorShown);
             }

@@ -2,7 +2,7 @@
 import type { VisitView } from '@twelvemonth/exchange';
 import { type OwnServer, referralOf, sessionOn, workUp } from './own-server.ts';
 
-export const thisSession = 'thornbeck-2026-11-25';
+const thisSession = 'thornbeck-2026-11-25';
 
 /** A list of today, with as many places. */
 export const planToday = (server: OwnServer, places = 4): Promise<unknown> =>

@@ -224,7 +224,7 @@ describe('what cannot be read becomes a problem with its place, and nothing is t
     expect(recordOf('patient/person', [])).toEqual({
       subject: 'patient/person',
       lastSeq: 0,
-      facts: {},
+      facts: new Map(),
       all: [],
       problems: [],
     });

@@ -10,6 +10,7 @@ import {
   type StandingEvent,
   type SubjectRecord,
   addDays,
+  byKind,
   day,
   entriesFromDrafts,
   heldStandings,
@@ -45,13 +46,11 @@ const fact = <Kind extends KindName>(kind: Kind, body: Fact<Kind>['body'], date:
 });
 /** A ledger nobody's `decide` would have written. */
 function unlawful(...facts: Fact[]): SubjectRecord {
-  const grouped: Record<string, Fact[]> = {};
-  for (const one of facts) (grouped[one.kind] ??= []).push(one);
   return {
     subject: usualPerson,
     lastSeq: facts.length,
     all: facts,
-    facts: grouped,
+    facts: byKind(facts),
     problems: [],
   };
 }

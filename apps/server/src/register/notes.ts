@@ -9,6 +9,7 @@ import {
   type Subject,
   type SubjectKind,
   type SubjectRecord,
+  factsOf,
   inOrderOfWriting,
   isSubjectOf,
   patientSubject,
@@ -57,7 +58,7 @@ export async function openNotes(store: Store): Promise<Notes> {
       const alone = records.get(of);
       if (alone === undefined || !isSubjectOf('patient', of)) continue;
       for (const one of [keptBy.get(of), together.has(of) ? of : undefined]) if (one !== undefined) kept.add(one);
-      if (alone.facts['same-person'] === undefined) continue;
+      if (factsOf(alone, 'same-person').length === 0) continue;
       const inOther = readIn(alone);
       if (inOther !== undefined) kept.add(patientSubject(inOther));
       if (readInThese(alone).length > 0) kept.add(of);

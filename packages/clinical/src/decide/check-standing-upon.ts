@@ -4,7 +4,7 @@
  */
 import { kindNamed, type KindName } from '../kinds/index.ts';
 import { plural } from '../kinds-texts/words.ts';
-import type { Fact, SubjectRecord } from '../record/patient-record.ts';
+import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { isAbout, visitOn } from '../visit/visit.ts';
 import { type Refusal } from './refusal.ts';
 import { refusal } from './refuse.ts';
@@ -34,8 +34,8 @@ function laterSteps(record: SubjectRecord, target: Fact): readonly KindName[] {
   const visit = visitOn(record, target.on);
   if (visit === undefined) return [];
   return kinds.filter((kind) =>
-    (record.facts[kind] as readonly Fact[] | undefined)?.some(
-      (fact) =>
+    factsOf(record, kind).some(
+      (fact: Fact) =>
         fact.on === target.on &&
         fact.seq > target.seq &&
         (fact.kind !== 'second-check' || isAbout((fact as Fact<'second-check'>).body.preparation, target)),

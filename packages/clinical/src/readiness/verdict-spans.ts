@@ -7,24 +7,45 @@ import type { SubjectRecord } from '../record/patient-record.ts';
 import { evidenceOf } from '../requirements/evidence.ts';
 import type { DecisionContext } from './context.ts';
 import { type Verdict, worse } from './verdict.ts';
-import { changesBetween, judgeOn, worldOf } from './world.ts';
+import { type Said, saidFrom, worldOf } from './world.ts';
 
 /** Ascending, from the day asked on to for ever; neighbours differ. */
 export type VerdictSpans = readonly { readonly from: Day; readonly verdict: Verdict }[];
 
 export function verdictSpans(record: SubjectRecord, context: DecisionContext, today: Day): VerdictSpans {
   const world = worldOf(evidenceOf(record, today), context);
-  const spans: { from: Day; verdict: Verdict }[] = [];
-  for (const from of [today, ...changesBetween(world, world.order, today, undefined)]) {
-    let verdict: Verdict = 'does not apply';
-    for (const id of world.order) {
-      verdict = worse(verdict, judgeOn(world, id, from).on(from).verdict);
-      // Nothing is worse.
-      if (verdict === 'not ready') break;
-    }
-    if (spans[spans.length - 1]?.verdict !== verdict) spans.push({ from, verdict });
+  let spans: VerdictSpans = [{ from: today, verdict: 'does not apply' }];
+  for (const id of world.order) {
+    spans = together(spans, saidFrom(world, id, today));
+    // Nothing is worse.
+    if (spans.length === 1 && spans[0]?.verdict === 'not ready') break;
   }
   return spans;
+}
+
+/** Both begin on the same day. */
+function together(spans: VerdictSpans, said: readonly Said[]): VerdictSpans {
+  const only = said.length === 1 ? said[0]?.judged.verdict : undefined;
+  if (only !== undefined && spans.every(({ verdict }) => worse(verdict, only) === verdict)) return spans;
+  const made: { from: Day; verdict: Verdict }[] = [];
+  let span: VerdictSpans[number] | undefined = spans[0];
+  let says: Said | undefined = said[0];
+  let known: Verdict = 'does not apply';
+  let besides: Verdict = 'does not apply';
+  for (let at = 0, other = 0; span !== undefined || says !== undefined;) {
+    const from = Math.min(span?.from ?? Infinity, says?.from ?? Infinity) as Day;
+    if (span?.from === from) {
+      known = span.verdict;
+      span = spans[(at += 1)];
+    }
+    if (says?.from === from) {
+      besides = says.judged.verdict;
+      says = said[(other += 1)];
+    }
+    const verdict = worse(known, besides);
+    if (made[made.length - 1]?.verdict !== verdict) made.push({ from, verdict });
+  }
+  return made;
 }
 
 /** The verdict on a day. The day may not lie before the one asked on. */

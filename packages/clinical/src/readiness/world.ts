@@ -203,30 +203,51 @@ export function nextChange(world: World, ids: readonly RequirementId[], after: D
   return next <= world.horizon ? (next as Day) : undefined;
 }
 
-/** As things stand: spans of one requirement from a day on. */
-export function timelineFrom(world: World, id: RequirementId, from: Day): Timeline {
-  const only = world.reigns.length === 1 ? world.reigns[0] : undefined;
-  if (only !== undefined) {
-    const judge = judgeIn(world, only, id);
-    // Most requirements answer the same on every day.
-    if (judge.changes.length === 0) return { requirement: id, spans: [spanOf(judge.on(from), from)] };
+/** What a requirement says from a day on, until it says otherwise. */
+export type Said = { readonly from: Day; readonly judged: Judgement };
+
+/** As things stand: everything one requirement says from a day on. Ascending; neighbours are never the same. */
+export function saidFrom(world: World, id: RequirementId, from: Day): Said[] {
+  const said: Said[] = [];
+  for (const reign of world.reigns) {
+    const end = reign.until ?? Infinity;
+    const judge = judgeIn(world, reign, id);
+    let day: Day | undefined = Math.max(from, reign.from) as Day;
+    while (day !== undefined && day <= end) {
+      const judged = judge.on(day);
+      if (said.length === 0 || said[said.length - 1]?.judged !== judged) said.push({ from: day, judged });
+      day = firstAfter(judge.changes, day);
+    }
   }
-  const spans: { -readonly [Key in keyof Span]: Span[Key] }[] = [];
-  let previous: object | undefined;
-  for (const start of [from, ...changesBetween(world, [id], from, undefined)]) {
-    const judged = judgeOn(world, id, start).on(start);
-    const before = spans[spans.length - 1];
-    if (judged === previous) continue;
-    if (before !== undefined) before.until = (start - 1) as Day;
-    spans.push(spanOf(judged, start));
-    previous = judged;
-  }
-  return { requirement: id, spans };
+  return said;
 }
 
-const spanOf = ({ verdict, cause, nearLimit, exception, working }: Judgement, from: Day): Span => ({
+/** Judges have few changes, and most have none: looked through each time rather than put in order. */
+function firstAfter(changes: readonly Day[], day: Day): Day | undefined {
+  let first: Day | undefined;
+  for (const change of changes) if (change > day && (first === undefined || change < first)) first = change;
+  return first;
+}
+
+/** As things stand: spans of one requirement from a day on. */
+export function timelineFrom(world: World, id: RequirementId, from: Day): Timeline {
+  const said = saidFrom(world, id, from);
+  return {
+    requirement: id,
+    spans: said.map(({ from: start, judged }, index) => {
+      const next = said[index + 1];
+      return spanOf(judged, start, next === undefined ? undefined : addDays(next.from, -1));
+    }),
+  };
+}
+
+const spanOf = (
+  { verdict, cause, nearLimit, exception, working }: Judgement,
+  from: Day,
+  until: Day | undefined,
+): Span => ({
   from,
-  until: undefined,
+  until,
   verdict,
   cause,
   nearLimit,

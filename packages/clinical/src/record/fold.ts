@@ -3,10 +3,10 @@
  * grouped. It never throws on data: what cannot be read becomes a problem with its place.
  */
 import { type Day, parseDayAtStart } from '../calendar/day.ts';
-import { type KindName, isKindName } from '../kinds/index.ts';
+import { isKindName } from '../kinds/index.ts';
 import type { Entry, Instant, Uuid } from '../ledger/entry.ts';
 import type { Subject } from '../ledger/subject.ts';
-import type { Fact, RecordProblem, SubjectRecord } from './patient-record.ts';
+import { type Fact, type RecordProblem, type SubjectRecord, byKind } from './patient-record.ts';
 import { sameDayRank } from './same-day-order.ts';
 import { unreadableShape, upgraded } from './upgrade.ts';
 
@@ -139,12 +139,10 @@ export function recordOf(subject: Subject, entries: readonly Entry[], asOf: AsOf
   const counted = amended(kept, lawful(kept, known, problems));
   const { on } = asOf;
   const all = ordered(on === undefined ? counted : counted.filter((fact) => fact.on <= on));
-  const grouped: { [Kind in KindName]?: Fact[] } = {};
-  for (const fact of all) (grouped[fact.kind] ??= []).push(fact);
   return {
     subject,
     lastSeq: known[known.length - 1]?.seq ?? 0,
-    facts: grouped as SubjectRecord['facts'],
+    facts: byKind(all),
     all,
     problems,
   };

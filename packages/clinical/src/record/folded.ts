@@ -2,7 +2,7 @@
 import type { Entry } from '../ledger/entry.ts';
 import type { Subject } from '../ledger/subject.ts';
 import { recordOf } from './fold.ts';
-import type { SubjectRecord } from './patient-record.ts';
+import { type SubjectRecord, factsOf } from './patient-record.ts';
 import { readInThese } from './same-person.ts';
 import { type LedgerOf, patientSubject, recordTogether } from './together.ts';
 
@@ -27,7 +27,7 @@ const together = new WeakMap<
 export function recordOfLedgers(of: Subject, ledgerOf: LedgerOf): SubjectRecord {
   const entries = ledgerOf(of) ?? none;
   const alone = recordOfEntries(of, entries);
-  if (alone.facts['same-person'] === undefined) return alone;
+  if (factsOf(alone, 'same-person').length === 0) return alone;
   const others = readInThese(alone).map((patient) => ledgerOf(patientSubject(patient)));
   if (others.length === 0) return alone;
   const known = together.get(entries);

@@ -37,7 +37,7 @@ export type SubjectRecord = {
   /** Seq of the last entry read; 0 if none. */
   readonly lastSeq: number;
   /** Facts of each kind, in the order of the days on which they were true (same day: docs/readiness.md). */
-  readonly facts: { readonly [Kind in KindName]?: readonly Fact<Kind>[] };
+  readonly facts: ReadonlyMap<KindName, readonly Fact[]>;
   /** All facts in that order, whatever their kind. */
   readonly all: readonly Fact[];
   readonly problems: readonly RecordProblem[];
@@ -48,7 +48,27 @@ export type SubjectRecord = {
 const none: readonly never[] = [];
 
 export const factsOf = <Kind extends KindName>(record: SubjectRecord, kind: Kind): readonly Fact<Kind>[] =>
-  record.facts[kind] ?? none;
+  // Grouped by their own kind.
+  (record.facts.get(kind) as unknown as readonly Fact<Kind>[] | undefined) ?? none;
+
+/** What of a record is dated on a day or before: mostly the record itself, for little lies ahead. */
+export function upTo(record: SubjectRecord, on: Day): SubjectRecord {
+  const newest = record.all[record.all.length - 1];
+  if (newest === undefined || newest.on <= on) return record;
+  const all = record.all.filter((fact) => fact.on <= on);
+  return { ...record, all, facts: byKind(all) };
+}
+
+/** Facts of each kind, in the order in which they are given. */
+export function byKind(all: readonly Fact[]): SubjectRecord['facts'] {
+  const facts = new Map<KindName, Fact[]>();
+  for (const fact of all) {
+    const known = facts.get(fact.kind);
+    if (known === undefined) facts.set(fact.kind, [fact]);
+    else known.push(fact);
+  }
+  return facts;
+}
 
 export function latest<Kind extends KindName>(record: SubjectRecord, kind: Kind): Fact<Kind> | undefined {
   const facts = factsOf(record, kind);

@@ -7,7 +7,14 @@ import { type Subject, subjectId } from '../ledger/subject.ts';
 import { shortDate } from '../calendar/day.ts';
 import type { KindName } from '../kinds/index.ts';
 import { type AsOf, recordOf } from './fold.ts';
-import { type Fact, type RecordProblem, type SubjectRecord, type TogetherWith, factsOf } from './patient-record.ts';
+import {
+  type Fact,
+  type RecordProblem,
+  type SubjectRecord,
+  type TogetherWith,
+  byKind,
+  factsOf,
+} from './patient-record.ts';
 import { readInThese } from './same-person.ts';
 
 /** Entries of the ledger of a patient; undefined: not at hand. */
@@ -60,12 +67,10 @@ function readAsOne(
     if (fact.kind !== 'dose') return true;
     return countsOnce(fact as Fact<'dose'>, told, problems);
   });
-  const facts: { [Kind in KindName]?: Fact[] } = {};
-  for (const fact of all) (facts[fact.kind] ??= []).push(fact);
   return {
     ...whole,
     lastSeq: alone.lastSeq,
-    facts: facts as SubjectRecord['facts'],
+    facts: byKind(all),
     all,
     problems,
     together: others.map(({ patient, entries }) =>

@@ -12,7 +12,7 @@ import type { Sex } from '../formulas/creatinine-clearance.ts';
 import type { BodyOfKind, KindName } from '../kinds/index.ts';
 import type { Uuid } from '../ledger/entry.ts';
 import type { BoneMedicine } from '../protocol/medicines.ts';
-import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
+import { type Fact, type SubjectRecord, factsOf, upTo } from '../record/patient-record.ts';
 import { leftOpen } from '../record/same-person.ts';
 import { type Loading, loadingsBy } from './loading.ts';
 import { calciumFrom, sampleFrom } from './deciding-sample.ts';
@@ -161,12 +161,9 @@ const isMineralTest = (analyte: Analyte): boolean => (mineralTests as readonly A
 const last = <T>(list: readonly T[]): T | undefined => (list.length === 0 ? undefined : list[list.length - 1]);
 
 /** The deciding facts of a record, as far as they are dated on or before `today`. */
-export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
-  const upToToday = <Kind extends KindName>(kind: Kind): readonly Fact<Kind>[] => {
-    const facts = factsOf(record, kind);
-    const newest = last(facts);
-    return newest === undefined || newest.on <= today ? facts : facts.filter((fact) => fact.on <= today);
-  };
+export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
+  const record = upTo(whole, today);
+  const upToToday = <Kind extends KindName>(kind: Kind): readonly Fact<Kind>[] => factsOf(record, kind);
 
   const signed = new Set<Uuid>();
   for (const { body } of upToToday('results-signed')) for (const id of body.results) signed.add(id);
@@ -219,7 +216,7 @@ export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
   return {
     today,
     identity,
-    mayBeTwice: record.facts['same-person'] === undefined ? undefined : last(leftOpen(record, today)),
+    mayBeTwice: factsOf(record, 'same-person').length === 0 ? undefined : last(leftOpen(record, today)),
     born: identity === undefined ? undefined : parsePartialDate(identity.body.born),
     sex: identity?.body.sex,
     allergies: upToToday('allergy'),

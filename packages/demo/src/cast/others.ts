@@ -1,5 +1,5 @@
 /** More of the cast: look-alikes, a corrected name, referrals of this week, a part dose nobody has judged, an exception. */
-import { type Day, addDays, addMonths, plainDate } from '@twelvemonth/clinical';
+import { type Day, addDays, addMonths, factsOf, plainDate } from '@twelvemonth/clinical';
 import { at } from '../clock.ts';
 import { type Life, Me } from '../life.ts';
 import { prescribes } from '../work-up.ts';
@@ -72,7 +72,7 @@ function scenes(today: Day): readonly Scene[] {
       begins: on(-120),
       *plays(me) {
         yield* referredAndAccepted(me);
-        const first = me.record().facts.identity?.[0];
+        const first = factsOf(me.record(), 'identity')[0];
         yield* me.onDay(on(-90), 10);
         if (first === undefined) return;
         yield* me.does(me.by('clerk'), {

@@ -35,6 +35,7 @@ const pages: readonly (readonly [name: string, path: string])[] = [
   ['person', '/people/wilhelmina'],
   ['person-in-work-up', '/people/ada'],
   ['review-before-any-dose', '/people/wilhelmina/review'],
+  ['deciding-before-any-talk', '/people/wilhelmina/deciding'],
   ['book', '/people/wilhelmina/book'],
   ['sessions', '/sessions'],
   ['plan-session', '/sessions/plan'],

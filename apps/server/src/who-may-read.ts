@@ -36,6 +36,7 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   visit: everyoneInCare,
   readPack: registrants,
   review: everyoneInCare,
+  deciding: everyoneInCare,
   letter: everyoneInCare,
   notes: everyoneInCare,
   today: everyoneInCare,

@@ -68,6 +68,11 @@ const review = createRoute({
   path: '/people/$patient/review',
   component: lazyRouteComponent(() => import('./review/ReviewScreen.tsx'), 'ReviewScreen'),
 });
+const deciding = createRoute({
+  ...at,
+  path: '/people/$patient/deciding',
+  component: lazyRouteComponent(() => import('./deciding/DecidingScreen.tsx'), 'DecidingScreen'),
+});
 const letter = createRoute({
   ...at,
   path: '/people/$patient/letter',
@@ -132,6 +137,7 @@ export const router = createRouter({
     book,
     visit,
     review,
+    deciding,
     letter,
     sessions,
     planSession,

@@ -1,5 +1,6 @@
 /** Everything that crosses a wire: our own HTTP contract, registers as CSV. */
 export * from './contract/basics.ts';
+export * from './contract/deciding.ts';
 export * from './contract/import.ts';
 export * from './contract/people.ts';
 export * from './contract/readiness.ts';

@@ -9,6 +9,7 @@ const arrows: Readonly<Record<string, readonly string[]>> = {
   planning: ['clinical'],
   exchange: ['clinical'],
   charts: ['clinical', 'planning'],
+  counselling: ['clinical'],
   letters: ['clinical', 'charts'],
   store: ['clinical'],
   demo: ['clinical', 'planning'],

@@ -13,6 +13,7 @@ import { serveAnyone, serveRoute } from '../serve-route.ts';
 import type { SignedIn } from '../sign-in/accounts.ts';
 import { bookingCheckOf } from '../views/booking-check.ts';
 import { packReadingOf } from '../views/pack.ts';
+import { decidingViewOf } from '../views/deciding.ts';
 import { foundIn, peopleListOf } from '../views/people-list.ts';
 import { personViewOf } from '../views/person.ts';
 import { protocolViewOf } from '../views/protocols.ts';
@@ -105,6 +106,10 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'review', async (asked) => {
     const person = await personAsked(asked, 'review');
     return person instanceof Refused ? person : reviewViewOf(person);
+  });
+  serveRoute(app, atHand, 'deciding', async (asked) => {
+    const person = await personAsked(asked, 'deciding together');
+    return person instanceof Refused ? person : decidingViewOf(atHand, person);
   });
   serveRoute(app, atHand, 'letter', async (asked) => {
     const person = await personAsked(asked, 'letter');

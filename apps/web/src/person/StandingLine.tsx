@@ -63,6 +63,9 @@ export function StandingLine({ data }: { data: PersonView }) {
               Write in the notes
             </Link>
           )}
+          <Link className={buttonLook('quiet')} to="/people/$patient/deciding" params={{ patient }}>
+            Decide together
+          </Link>
           {bookable && !('screen' in act.to && act.to.screen === 'book') && (
             <Link className={buttonLook('quiet')} to="/people/$patient/book" params={{ patient }}>
               {place === undefined ? 'Book a place' : 'Move the place'}

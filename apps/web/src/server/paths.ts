@@ -20,6 +20,7 @@ export const paths = {
   visit: '/api/people/:patient/visit',
   readPack: '/api/people/:patient/pack',
   review: '/api/people/:patient/review',
+  deciding: '/api/people/:patient/deciding',
   letter: '/api/people/:patient/letter',
   notes: '/api/people/:patient/notes',
   today: '/api/today',

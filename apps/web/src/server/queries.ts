@@ -82,6 +82,7 @@ export const readinessOn = (patient: string, on: string) => ({
 export const bookingCheck = (patient: string, session: string) => asking('bookingCheck', { patient, session });
 export const visit = (patient: string) => asking('visit', { patient });
 export const review = (patient: string) => asking('review', { patient });
+export const deciding = (patient: string) => asking('deciding', { patient });
 export const today = (unit: string | undefined) => ({ ...asking('today', { unit }), refetchInterval: 60_000 });
 export const sessions = (unit: string | undefined, from?: string, until?: string) =>
   asking('sessions', { unit, from, until });

@@ -2,6 +2,7 @@
  * The HTTP contract as one table: server, screen and command line read the same lines. Everything under /api; answers are
  * JSON as the schema says, refusals are RFC 9457 problems. Reading is GET, writing is POST /api/acts and the few below it.
  */
+import { decidingView } from './deciding.ts';
 import { acceptAnswer, acceptBody, dryRunAnswer, importBody, settleRowBody, waitingRowsAnswer } from './import.ts';
 import { peopleAnswer, peopleQuery, personView, searchAnswer, searchBody } from './people.ts';
 import { readinessView } from './readiness.ts';
@@ -62,6 +63,7 @@ export const routes = {
   visit: { method: 'GET', path: '/api/people/:patient/visit', answer: visitView },
   readPack: { method: 'POST', path: '/api/people/:patient/pack', body: readPackBody, answer: packReading },
   review: { method: 'GET', path: '/api/people/:patient/review', answer: reviewView },
+  deciding: { method: 'GET', path: '/api/people/:patient/deciding', answer: decidingView },
   /** HTML documents. */
   letter: { method: 'GET', path: '/api/people/:patient/letter' },
   notes: { method: 'GET', path: '/api/people/:patient/notes' },

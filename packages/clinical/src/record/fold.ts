@@ -89,19 +89,29 @@ function lawful(
 
 /**
  * The latest amendment of each chain stands in for its first entry; the chain's first id stays its name. What corrects
- * nothing does not count, and nor does what corrects it.
+ * nothing does not count, and nor does what corrects it. Withdrawing any link voids the whole chain: the value before it was
+ * found wrong once, so it does not come back unread.
  */
-function amended(facts: readonly Fact[], links: ReadonlyMap<Uuid, Uuid | undefined>): readonly Fact[] {
-  if (links.size === 0) return facts;
-  const standing = new Map<Uuid, Fact>();
-  for (const fact of facts) {
-    let first: Uuid | undefined = fact.id;
+function standing(
+  facts: readonly Fact[],
+  links: ReadonlyMap<Uuid, Uuid | undefined>,
+  withdrawn: ReadonlySet<Uuid>,
+): readonly Fact[] {
+  if (links.size === 0) return withdrawn.size === 0 ? facts : facts.filter(({ id }) => !withdrawn.has(id));
+  const firstOf = (id: Uuid): Uuid | undefined => {
+    let first: Uuid | undefined = id;
     while (first !== undefined && links.has(first)) first = links.get(first);
-    if (first === undefined) continue;
-    const firstSeq = standing.get(first)?.firstSeq ?? fact.firstSeq;
-    standing.set(first, first === fact.id ? fact : { ...fact, first, firstSeq });
+    return first;
+  };
+  const voided = new Set([...withdrawn].map(firstOf));
+  const newest = new Map<Uuid, Fact>();
+  for (const fact of facts) {
+    const first = firstOf(fact.id);
+    if (first === undefined || voided.has(first)) continue;
+    const firstSeq = newest.get(first)?.firstSeq ?? fact.firstSeq;
+    newest.set(first, first === fact.id ? fact : { ...fact, first, firstSeq });
   }
-  return [...standing.values()];
+  return [...newest.values()];
 }
 
 const inOrder = (a: Fact, b: Fact): number =>
@@ -134,9 +144,7 @@ export function recordOf(subject: Subject, entries: readonly Entry[], asOf: AsOf
     const fact = read(entry, problems);
     if (fact !== undefined) facts.push(fact);
   }
-  const withdrawn = withdrawnIds(facts, problems);
-  const kept = withdrawn.size === 0 ? facts : facts.filter((fact) => !withdrawn.has(fact.id));
-  const counted = amended(kept, lawful(kept, known, problems));
+  const counted = standing(facts, lawful(facts, known, problems), withdrawnIds(facts, problems));
   const { on } = asOf;
   const all = ordered(on === undefined ? counted : counted.filter((fact) => fact.on <= on));
   return {

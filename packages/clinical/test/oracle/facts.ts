@@ -20,17 +20,17 @@ export type OracleFact<Kind extends KindName = KindName> = {
   readonly good?: boolean;
 };
 
-/** Not withdrawn, as corrected, in order of date then sequence. */
+/** Not withdrawn, nor of a chain of corrections of which any link was withdrawn; as corrected; in order of date then sequence. */
 export function countingFacts(entries: readonly Entry[]): OracleFact[] {
   const withdrawn = new Set(
     entries.filter((entry) => entry.kind === 'withdrawal').map((entry) => (entry.body as { entry: string }).entry),
   );
-  const kept = entries.filter((entry) => entry.kind !== 'withdrawal' && !withdrawn.has(entry.id));
+  const kept = entries.filter((entry) => entry.kind !== 'withdrawal');
   const byId = new Map(kept.map((entry) => [entry.id, entry]));
   const facts = kept.flatMap((entry): OracleFact[] => {
     const ids = [entry.id];
     for (let link = entry.amends; link !== undefined; link = byId.get(link)?.amends) {
-      // What corrects an entry that was withdrawn corrects nothing.
+      // What corrects an entry that is not here corrects nothing.
       if (!byId.has(link)) return [];
       ids.push(link);
     }
@@ -39,10 +39,13 @@ export function countingFacts(entries: readonly Entry[]): OracleFact[] {
       { kind: entry.kind as KindName, on, seq: entry.seq, body: entry.body as OracleFact['body'], ids, from: on },
     ];
   });
+  const rootOf = (fact: OracleFact): string => fact.ids[fact.ids.length - 1] ?? '';
+  const voided = new Set(facts.filter((fact) => fact.ids.some((id) => withdrawn.has(id))).map(rootOf));
   // A chain of corrections counts once, as its last link.
   const lastOfChain = new Map<string, OracleFact>();
   for (const fact of facts) {
-    const root = fact.ids[fact.ids.length - 1] ?? '';
+    const root = rootOf(fact);
+    if (voided.has(root)) continue;
     const known = lastOfChain.get(root);
     if (known === undefined || fact.seq > known.seq) lastOfChain.set(root, fact);
   }

@@ -28,8 +28,10 @@ const asked = dayNumber('2024-04-01');
 /** Facts before and after the day the break began, that day itself among them. */
 function ledger(seed: number): Entry[] {
   const dice = diceOf(seed);
-  const lines: { on: number; text: string }[] = [];
-  const put = (on: number, text: string): void => void lines.push({ on, text });
+  const lines: { on: number; text: string; late: number }[] = [];
+  const put = (on: number, text: string, late = 0): void => void lines.push({ on, text, late });
+  /** Days after which it was written down; mostly none. */
+  const late = (): number => (dice.chance(0.3) ? dice.whole(1, 900) : 0);
   const sometime = (): number =>
     began + dice.oneOf([-1, 0, 1, dice.whole(-900, -2), dice.whole(2, 720), dice.whole(2, 720)]);
   let labels = 0;
@@ -49,29 +51,34 @@ function ledger(seed: number): Entry[] {
       const scanner = dice.oneOf(['T1', '"T1 "', 't1', 'T2']);
       put(began - dice.oneOf([0, dice.whole(0, 400)]), `bone density ${site} 0.700 g/cm2, scanner T1`);
       const value = dice.oneOf(['0.665', '0.6651', '0.6517', '0.6518', '0.6629', '0.6630', '0.670', '0.735', '<0.600']);
-      put(began + dice.whole(-3, 700), `bone density ${site} ${value} g/cm2, scanner ${scanner}${own}`);
+      put(began + dice.whole(-30, 700), `bone density ${site} ${value} g/cm2, scanner ${scanner}${own}`, late());
     }
     if (kind === 'marker') {
       const marker = dice.oneOf(['CTX', 'CTX', 'P1NP']);
       const unit = marker === 'CTX' ? dice.oneOf(['ng/L', 'pg/mL']) : dice.oneOf(['ug/L', 'ng/mL']);
       for (const [on, value] of [
         [began - dice.oneOf([0, dice.whole(0, 400)]), '200'],
-        [began + dice.whole(-3, 700), dice.oneOf(['259', '260', '261', '199', '<400'])],
+        [began + dice.whole(-30, 700), dice.oneOf(['259', '260', '261', '199', '<400'])],
       ] as const) {
         labels += 1;
         const perLitre = marker === 'CTX' && dice.chance(0.3) && !value.startsWith('<');
-        put(on, `#m${labels} ${marker} ${perLitre ? `0.${value} ug/L` : `${value} ${unit}`}`);
-        if (dice.chance(0.85)) put(on + dice.whole(0, 5), `signed #m${labels}`);
+        const after = late();
+        put(on, `#m${labels} ${marker} ${perLitre ? `0.${value} ug/L` : `${value} ${unit}`}`, after);
+        if (dice.chance(0.85)) put(on + dice.whole(0, 5), `signed #m${labels}`, after);
       }
     }
     if (kind === 'height') {
-      put(began - dice.whole(0, 900), `height ${dice.oneOf(['160 cm', '63 in'])} measured now`);
+      put(began - dice.whole(0, 900), `height ${dice.oneOf(['160 cm', '63 in'])} measured now`, late());
       const now = dice.oneOf(['158 cm', '158.02 cm', '158.03 cm', '158.1 cm', '62.2 in', '<150 cm']);
-      put(began + dice.whole(-3, 700), `height ${now} ${dice.oneOf(['measured now', 'measured now', 'peak adult'])}`);
+      put(
+        began + dice.whole(-30, 700),
+        `height ${now} ${dice.oneOf(['measured now', 'measured now', 'peak adult'])}`,
+        late(),
+      );
     }
     if (kind === 'steroid') {
       const dose = dice.oneOf(['', ', prednisolone mg per day 7.5', ', prednisolone mg per day 7.49']);
-      put(sometime(), `medicine name prednisolone, sort ${dice.oneOf(['steroid', 'steroid', 'other'])}${dose}`);
+      put(sometime(), `medicine name prednisolone, sort ${dice.oneOf(['steroid', 'steroid', 'other'])}${dose}`, late());
     }
     if (kind === 'told') {
       labels += 1;
@@ -83,12 +90,13 @@ function ledger(seed: number): Entry[] {
         'symptom back pain',
         'symptom jaw pain',
       ]);
-      put(on, `#t${labels} ${said}`);
-      if (said.startsWith('symptom') && dice.chance(0.5)) put(on + 1, `symptom cleared #t${labels} "muscular"`);
+      const after = late();
+      put(on, `#t${labels} ${said}`, after);
+      if (said.startsWith('symptom') && dice.chance(0.5)) put(on + 1, `symptom cleared #t${labels} "muscular"`, after);
     }
   }
   const text = lines
-    .toSorted((a, b) => a.on - b.on)
+    .toSorted((a, b) => a.on + a.late - b.on - b.late)
     .map(({ on, text: says }) => `${dateText(on)}  ${says}`)
     .join('\n');
   const read = parseLedger(`person  female, born 1941-06-02\n${text}`);

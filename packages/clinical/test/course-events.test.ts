@@ -70,6 +70,30 @@ describe('on treatment', () => {
     const text = `1 Mar 2025  height 160 cm measured now\n${one}\n2 Feb 2026  height 157 cm measured now\n3 Feb 2026  course review carry on to 3 doses, "seen, spine pictures clear"`;
     expect(reviewOn(text, '2026-03-01')).toBeUndefined();
   });
+  const review = '3 Feb 2026  #r course review carry on to 3 doses, "seen"';
+  test.each(['fracture hip', 'symptom back pain', 'spine imaging MRI new fracture'])(
+    '%s dated before a review but written after it has been seen by nobody',
+    (what) => {
+      const told = `2 Feb 2026  #f ${what}`;
+      expect(reviewOn(`${one}\n${told}\n${review}`, '2026-03-01')).toBeUndefined();
+      expect(reviewOn(`${one}\n${review}\n${told}`, '2026-03-01')?.since).toBe(day('2026-02-02'));
+      const reworded = `${one}\n${review}\n${told}\n3 Feb 2026  course review carry on to 3 doses, "seen, all of it" corrects #r`;
+      expect(reviewOn(reworded, '2026-03-01')?.since, 'a review reworded is not a review').toBe(day('2026-02-02'));
+      expect(
+        reviewOn(`${one}\n${review}\n${told}\n4 Feb 2026  course review carry on to 3 doses, "looked"`, '2026-03-01'),
+      ).toBeUndefined();
+    },
+  );
+  test('a fracture corrected to the hip after the review has not been seen as one', () => {
+    const text = `${one}\n2 Feb 2026  #f fracture other\n${review}\n2 Feb 2026  fracture hip corrects #f`;
+    expect(reviewOn(text, '2026-03-01')?.because).toBe('fracture on treatment');
+  });
+  test('height lost is seen once both measurements were in the notes', () => {
+    const tall = '1 Mar 2025  height 160 cm measured now';
+    const small = '2 Feb 2026  height 157 cm measured now';
+    expect(reviewOn(`${tall}\n${one}\n${small}\n${review}`, '2026-03-01')).toBeUndefined();
+    expect(reviewOn(`${one}\n${small}\n${review}\n${tall}`, '2026-03-01')?.because).toBe('symptom on treatment');
+  });
 });
 
 describe('during a planned break', () => {
@@ -119,7 +143,8 @@ ${dose('14 Mar 2020')}
     ).toMatchObject({ standing: 'in review', owner: 'prescriber', since: day('2022-02-02') });
   });
   test.each([
-    '2 Feb 2021  fracture wrist',
+    // Before the first dose.
+    '2 Feb 2018  fracture hip',
     '2 Feb 2022  fracture other',
     '2 Feb 2022  symptom jaw pain',
     '2 Feb 2022  #s1 symptom back pain\n9 Feb 2022  symptom cleared #s1 "muscular"',
@@ -134,6 +159,16 @@ ${dose('14 Mar 2020')}
     '2 Feb 2022  CTX 500 ng/L',
     '2 Feb 2022  #p1 P1NP 90 ug/L\n3 Feb 2022  signed #p1',
   ])('%s does not', (line) => expect(during(line)).toBeUndefined());
+  test.each([
+    'fracture wrist',
+    'symptom back pain',
+    'medicine name prednisolone, sort steroid, prednisolone mg per day "7.5"',
+    'bone density total hip 0.665 g/cm2, scanner "T1", side left',
+  ])('%s, dated before the review that began the break: seen by it only if it was in the notes', (what) => {
+    expect(during(`2 Feb 2021  ${what}`)).toMatchObject({ because: 'during the break', since: day('2021-02-02') });
+    const inTime = paused.replace('\n1 Apr 2021', `\n2 Feb 2021  ${what}\n1 Apr 2021`);
+    expect(reviewOn(inTime, '2022-06-01')).toBeUndefined();
+  });
   test('a review after it decides anew', () => {
     expect(
       during(

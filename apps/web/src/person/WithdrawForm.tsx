@@ -3,6 +3,7 @@ import { useState } from 'react';
 import { TextField } from '../fields/TextField.tsx';
 import { FieldTroubles } from '../fields/field-trouble.ts';
 import { Button } from '../paper/Button.tsx';
+import { Note } from '../paper/Note.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import { useAct } from '../server/use-act.ts';
 
@@ -27,6 +28,11 @@ export function WithdrawForm({ entry, person, close }: { entry: EntryView; perso
           onChange={setReason}
           first
         />
+        {entry.amends !== undefined && (
+          <Note tone="caution">
+            What this corrected does not count again. If it was right after all, correct this entry instead.
+          </Note>
+        )}
         <p style={{ display: 'flex', gap: '0.6rem' }}>
           <Button type="submit" tone="act" size="slim" busy={attempt.busy}>
             Withdraw it

@@ -21,13 +21,22 @@ export type CourseEvent = {
   /** "hip fracture", "new back pain" */
   readonly says: string;
   readonly entry: string;
+  /** Sequence of the entry by which the notes told it: a review written before that has not looked at it. */
+  readonly toldBy: number;
 };
 
-const eventOf = (because: CourseEvent['because'], fact: Fact, says: string): CourseEvent => ({
+/** `others`: what it is compared with. It is told once the first of them and the fact itself are in the notes. */
+const eventOf = (
+  because: CourseEvent['because'],
+  fact: Fact,
+  says: string,
+  others: readonly Fact[] = [],
+): CourseEvent => ({
   because,
   on: fact.on,
   says: `${says}, ${shortDate(fact.on)}`,
   entry: fact.id,
+  toldBy: others.length === 0 ? fact.seq : Math.max(fact.seq, Math.min(...others.map(({ seq }) => seq))),
 });
 
 /** After the first dose of a course: hip, spine, a second one of any named site, back pain, height lost. By date. */
@@ -39,29 +48,42 @@ export const eventsOnTreatment = (
   inOrder([
     ...facts.fractures
       .filter(({ on, body }) => on > firstDose && body.site !== 'other')
-      .filter(({ body }, index) => body.site === 'hip' || body.site === 'spine' || index >= 1)
-      .map((fact) => eventOf('fracture', fact, `${fact.body.site} fracture on treatment`)),
+      .flatMap((fact, index, all) => {
+        const earlier = all.slice(0, index);
+        const isGrave = fact.body.site === 'hip' || fact.body.site === 'spine';
+        return isGrave || earlier.length > 0
+          ? [eventOf('fracture', fact, `${fact.body.site} fracture on treatment`, isGrave ? [] : earlier)]
+          : [];
+      }),
     ...spineAndHeight(facts, firstDose, protocol, 'on treatment'),
   ]);
 
-/** After a planned break began: those, any fracture of a named site, a steroid, bone lost on a scan, a marker that rose. */
-export const eventsDuringBreak = (
+/**
+ * After a planned break began, or on treatment and told only after the review that began it: those, any fracture of a named
+ * site, a steroid, bone lost on a scan, a marker that rose.
+ */
+export function eventsDuringBreak(
   facts: CourseFacts,
-  began: Day,
+  review: Fact<'course-review'>,
+  firstDose: Day | undefined,
   protocol: Protocol | undefined,
-): readonly CourseEvent[] =>
-  inOrder([
+): readonly CourseEvent[] {
+  const began = review.on;
+  const after = firstDose !== undefined && firstDose < began ? firstDose : began;
+  const events = [
     ...facts.fractures
-      .filter(({ on, body }) => on > began && body.site !== 'other')
+      .filter(({ on, body }) => on > after && body.site !== 'other')
       .map((fact) => eventOf('fracture', fact, `${fact.body.site} fracture during the break`)),
-    ...spineAndHeight(facts, began, protocol, 'during the break'),
+    ...spineAndHeight(facts, after, protocol, 'during the break'),
     ...facts.steroids
-      .filter((fact) => fact.on > began && isAtOrAbove(fact, protocol))
+      .filter((fact) => fact.on > after && isAtOrAbove(fact, protocol))
       .map((fact) => eventOf('steroid', fact, `${fact.body.name} during the break`)),
     ...(protocol === undefined
       ? []
-      : [...densityLosses(facts, began, protocol), ...markerRises(facts, began, protocol)]),
-  ]);
+      : [...densityLosses(facts, after, began, protocol), ...markerRises(facts, after, began, protocol)]),
+  ];
+  return inOrder(events.filter(({ on, toldBy }) => on > began || toldBy > review.firstSeq));
+}
 
 const inOrder = (events: readonly CourseEvent[]): readonly CourseEvent[] =>
   events.length < 2 ? events : events.toSorted((a, b) => a.on - b.on);
@@ -81,7 +103,7 @@ const spineAndHeight = (
   ...(protocol === undefined ? [] : heightLosses(facts, after, protocol.exact.heightLossCentimeters, when)),
 ];
 
-/** Measured at least so much smaller than the tallest measurement of an earlier day. */
+/** Measured at least so much smaller than the tallest measurement of an earlier day; told by the first that tells it. */
 function heightLosses(facts: CourseFacts, after: Day, atLeast: Scaled, when: string): readonly CourseEvent[] {
   return facts.heights.flatMap((fact) => {
     const now = heightCm(fact.body.quantity);
@@ -89,9 +111,12 @@ function heightLosses(facts: CourseFacts, after: Day, atLeast: Scaled, when: str
     const tallest = tallestBefore(facts, fact.on);
     if (tallest === undefined) return [];
     const lost = minus(tallest.cm, now);
-    return compareRatio(lost, atLeast) >= 0
-      ? [eventOf('symptom', fact, `${ratioText(lost, 1)} cm of height lost ${when}`)]
-      : [];
+    if (compareRatio(lost, atLeast) < 0) return [];
+    const taller = facts.heights.filter((one) => {
+      const cm = heightCm(one.body.quantity);
+      return one.on < fact.on && cm !== undefined && compareRatio(minus(cm, now), atLeast) >= 0;
+    });
+    return [eventOf('symptom', fact, `${ratioText(lost, 1)} cm of height lost ${when}`, taller)];
   });
 }
 
@@ -138,10 +163,10 @@ export function isMoreThanNoise(
   return compareRatios(times(HUNDRED, difference), times(percent, was)) >= 0;
 }
 
-function densityLosses(facts: CourseFacts, began: Day, protocol: Protocol): readonly CourseEvent[] {
+function densityLosses(facts: CourseFacts, after: Day, began: Day, protocol: Protocol): readonly CourseEvent[] {
   return facts.scans.flatMap((later) => {
-    if (later.on <= began) return [];
-    const earlier = facts.scans.findLast((one) => one.on <= began && areComparable(one, later));
+    if (later.on <= after) return [];
+    const earlier = facts.scans.findLast((one) => one.on <= began && one.on < later.on && areComparable(one, later));
     if (earlier === undefined) return [];
     const fell = exactValue(later.body.density) < exactValue(earlier.body.density);
     return fell && isMoreThanNoise(earlier, later, protocol)
@@ -150,24 +175,36 @@ function densityLosses(facts: CourseFacts, began: Day, protocol: Protocol): read
             'scan',
             later,
             `${later.body.site} ${quantityText(earlier.body.density)} to ${quantityText(later.body.density)} during the break`,
+            [earlier],
           ),
         ]
       : [];
   });
 }
 
-function markerRises(facts: CourseFacts, began: Day, protocol: Protocol): readonly CourseEvent[] {
+function markerRises(facts: CourseFacts, after: Day, began: Day, protocol: Protocol): readonly CourseEvent[] {
   return facts.markers.flatMap((later) => {
     const is = markerNgPerL(later);
-    if (later.on <= began || is === undefined) return [];
+    if (later.on <= after || is === undefined) return [];
     const earlier = facts.markers.findLast(
-      (one) => one.on <= began && one.body.analyte === later.body.analyte && markerNgPerL(one) !== undefined,
+      (one) =>
+        one.on <= began &&
+        one.on < later.on &&
+        one.body.analyte === later.body.analyte &&
+        markerNgPerL(one) !== undefined,
     );
     const was = earlier === undefined ? undefined : markerNgPerL(earlier);
-    if (was === undefined || compareRatios(is, was) <= 0) return [];
+    if (earlier === undefined || was === undefined || compareRatios(is, was) <= 0) return [];
     const rise = times(HUNDRED, minus(is, was));
     return compareRatios(rise, times(ratioOf(protocol.exact.markerRisePercent), was)) >= 0
-      ? [eventOf('marker', later, `${later.body.analyte} up to ${quantityText(later.body.quantity)} during the break`)]
+      ? [
+          eventOf(
+            'marker',
+            later,
+            `${later.body.analyte} up to ${quantityText(later.body.quantity)} during the break`,
+            [earlier],
+          ),
+        ]
       : [];
   });
 }

@@ -36,7 +36,7 @@ export function reviewNeeded(
 ): ReviewNeeded | undefined {
   const newest = reviews[reviews.length - 1];
   if (newest?.body.outcome === 'planned break') {
-    const event = eventDuringBreak(facts, newest, protocol);
+    const event = eventDuringBreak(facts, newest, thisCourse, protocol);
     if (event !== undefined) return { because: 'during the break', since: event.on, says: event.says };
     const reviewOn = day(newest.body.reviewOn);
     return reviewOn <= on
@@ -72,11 +72,14 @@ export function reviewNeeded(
 export const eventDuringBreak = (
   facts: CourseFacts,
   newest: Fact<'course-review'> | undefined,
+  thisCourse: readonly Fact<'dose'>[],
   protocol: Protocol | undefined,
 ): CourseEvent | undefined =>
-  newest?.body.outcome === 'planned break' ? eventsDuringBreak(facts, newest.on, protocol)[0] : undefined;
+  newest?.body.outcome === 'planned break'
+    ? eventsDuringBreak(facts, newest, thisCourse[0]?.on, protocol)[0]
+    : undefined;
 
-/** What happened on treatment and no review has looked at since. */
+/** What happened on treatment and no review has looked at: dated on or after it, and written when the notes told it. */
 export function unreviewedOnTreatment(
   facts: CourseFacts,
   thisCourse: readonly Fact<'dose'>[],
@@ -84,8 +87,9 @@ export function unreviewedOnTreatment(
 ): readonly CourseEvent[] {
   const first = thisCourse[0];
   if (first === undefined) return [];
-  const reviewed = facts.reviews[facts.reviews.length - 1];
-  return eventsOnTreatment(facts, first.on, protocol).filter(({ on }) => reviewed === undefined || reviewed.on < on);
+  return eventsOnTreatment(facts, first.on, protocol).filter(
+    (event) => !facts.reviews.some(({ on, firstSeq }) => on >= event.on && firstSeq > event.toldBy),
+  );
 }
 
 /** What asks for a review now: since the break began, or on treatment and unreviewed. */
@@ -96,6 +100,6 @@ export const eventsNow = (
 ): readonly CourseEvent[] => {
   const newest = facts.reviews[facts.reviews.length - 1];
   return newest?.body.outcome === 'planned break'
-    ? eventsDuringBreak(facts, newest.on, protocol)
+    ? eventsDuringBreak(facts, newest, thisCourse[0]?.on, protocol)
     : unreviewedOnTreatment(facts, thisCourse, protocol);
 };

@@ -69,7 +69,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
         readyPath,
       );
     if (review?.body.outcome === 'planned break') {
-      const event = eventDuringBreak(evidence.course, review, protocol);
+      const event = eventDuringBreak(evidence.course, review, given, protocol);
       if (event !== undefined)
         return stops(
           `course review: ${event.says}`,

@@ -32,7 +32,16 @@ export const nothingSettled: Settled = { creatinine: false, calcium: false };
 
 const AFTER_EVERYTHING = 1_000_000;
 const fact = (kind: KindName, on: number, body: unknown, more: object = {}): OracleFact =>
-  ({ kind, on, seq: AFTER_EVERYTHING, body, ids: [], from: on, ...more }) as unknown as OracleFact;
+  ({
+    kind,
+    on,
+    seq: AFTER_EVERYTHING,
+    firstSeq: AFTER_EVERYTHING,
+    body,
+    ids: [],
+    from: on,
+    ...more,
+  }) as unknown as OracleFact;
 
 const anyNumber = { comparator: '', value: '1', unit: 'kg' };
 

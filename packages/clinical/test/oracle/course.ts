@@ -60,20 +60,33 @@ export function course(view: View, day: number): Answer {
   }
   const first = doses[0]?.on;
   if (first === undefined) return READY;
-  return eventsOnTreatment(view, first).some((event) => !everyReview.some((review) => review.on >= event))
-    ? NOT_READY
-    : READY;
+  const isReviewed = ({ on, told }: Happened): boolean =>
+    everyReview.some((review) => review.on >= on && review.firstSeq > told);
+  return eventsOnTreatment(view, first).every(isReviewed) ? READY : NOT_READY;
 }
 
-/** Days of what opens a review: a hip or spine fracture, the second of any named site, back pain or height loss. */
-function eventsOnTreatment(view: View, first: number): readonly number[] {
-  const fractures = view.of('fracture').filter((fact) => fact.on > first);
-  const grave = fractures.filter((fact) => fact.body.site === 'hip' || fact.body.site === 'spine');
-  const second = fractures.filter((fact) => fact.body.site !== 'other').slice(1);
-  return [...grave.map((fact) => fact.on), ...second.map((fact) => fact.on), ...spineAndHeight(view, first)];
+/** The day of it, and the sequence of the entry with which the notes could tell it. */
+export type Happened = { readonly on: number; readonly told: number };
+export const alone = ({ on, seq }: OracleFact): Happened => ({ on, told: seq });
+/** Told only beside another one: as soon as any of those was there too. */
+export const beside = ({ on, seq }: OracleFact, others: readonly OracleFact[]): Happened => ({
+  on,
+  told: Math.max(seq, Math.min(...others.map((other) => other.seq))),
+});
+
+/** What opens a review: a hip or spine fracture, the second of any named site, back pain or height loss. */
+function eventsOnTreatment(view: View, first: number): readonly Happened[] {
+  const fractures = view.of('fracture').filter((fact) => fact.on > first && fact.body.site !== 'other');
+  const graves = fractures.filter((fact) => fact.body.site === 'hip' || fact.body.site === 'spine');
+  const furtherOnes = fractures.slice(1).filter((fact) => !graves.includes(fact));
+  return [
+    ...graves.map(alone),
+    ...furtherOnes.map((fact) => beside(fact, fractures.slice(0, fractures.indexOf(fact)))),
+    ...spineAndHeight(view, first),
+  ];
 }
 
-function spineAndHeight(view: View, after: number): readonly number[] {
+function spineAndHeight(view: View, after: number): readonly Happened[] {
   const symptoms = view
     .of('symptom')
     .filter((fact) => fact.body.what === 'back pain' || fact.body.what === 'height loss')
@@ -82,14 +95,15 @@ function spineAndHeight(view: View, after: number): readonly number[] {
   const heights = view
     .of('height')
     .filter(({ body }) => body.which === 'measured now' && body.quantity.comparator === '');
-  const shrunk = heights.filter((fact) =>
-    heights.some(
-      (taller) =>
-        taller.on < fact.on &&
-        atLeast(minus(centimeters(taller), centimeters(fact)), view.world.limit('heightLossCentimeters')),
-    ),
-  );
-  return [...symptoms, ...pictures, ...shrunk].map((fact) => fact.on).filter((on) => on > after);
+  const shrunk = heights.flatMap((fact) => {
+    const taller = heights.filter(
+      (tall) =>
+        tall.on < fact.on &&
+        atLeast(minus(centimeters(tall), centimeters(fact)), view.world.limit('heightLossCentimeters')),
+    );
+    return taller.length === 0 ? [] : [beside(fact, taller)];
+  });
+  return [...[...symptoms, ...pictures].map(alone), ...shrunk].filter(({ on }) => on > after);
 }
 
 const centimeters = ({ body }: OracleFact<'height'>): Fraction =>

@@ -9,6 +9,8 @@ export type OracleFact<Kind extends KindName = KindName> = {
   readonly kind: Kind;
   readonly on: number;
   readonly seq: number;
+  /** Of the first entry of its chain of corrections. */
+  readonly firstSeq: number;
   readonly body: BodyOfKind<Kind>;
   /** Its own id and those of the entries it corrects. */
   readonly ids: readonly string[];
@@ -27,6 +29,7 @@ export function countingFacts(entries: readonly Entry[]): OracleFact[] {
   );
   const kept = entries.filter((entry) => entry.kind !== 'withdrawal');
   const byId = new Map(kept.map((entry) => [entry.id, entry]));
+  const bySeq = (ids: readonly string[]): number => byId.get(ids[ids.length - 1] ?? '')?.seq ?? 0;
   const facts = kept.flatMap((entry): OracleFact[] => {
     const ids = [entry.id];
     for (let link = entry.amends; link !== undefined; link = byId.get(link)?.amends) {
@@ -36,7 +39,15 @@ export function countingFacts(entries: readonly Entry[]): OracleFact[] {
     }
     const on = dayNumber(entry.effectiveAt.slice(0, 10));
     return [
-      { kind: entry.kind as KindName, on, seq: entry.seq, body: entry.body as OracleFact['body'], ids, from: on },
+      {
+        kind: entry.kind as KindName,
+        on,
+        seq: entry.seq,
+        firstSeq: bySeq(ids),
+        body: entry.body as OracleFact['body'],
+        ids,
+        from: on,
+      },
     ];
   });
   const rootOf = (fact: OracleFact): string => fact.ids[fact.ids.length - 1] ?? '';

@@ -105,6 +105,7 @@ const settledDose = (on: number, after: number): Omit<OracleFact<'dose'>, 'body'
   kind: 'dose',
   on,
   seq: 1e6 + after,
+  firstSeq: 1e6 + after,
   ids: [],
   from: on,
 });
@@ -117,7 +118,8 @@ function settlingFacts(
 ): readonly OracleFact[] {
   const facts: OracleFact[] = [];
   const add = (kind: OracleFact['kind'], body: unknown): void => {
-    facts.push({ kind, on: today, seq: 1e6 + facts.length, body, ids: [], from: today } as unknown as OracleFact);
+    const seq = 1e6 + facts.length;
+    facts.push({ kind, on: today, seq, firstSeq: seq, body, ids: [], from: today } as unknown as OracleFact);
   };
   if (is('illness')) add('well-since', {});
   if (is('hypersensitivity')) {

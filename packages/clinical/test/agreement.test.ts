@@ -55,6 +55,8 @@ describe('the comparison would notice', () => {
     ['hipRepairDays', '15', 55],
     ['hipLookbackDays', '366', 48],
     ['pregnancyAnswerDays', '15', 9],
+    ['exceptionLongestDays', '91', 1],
+    ['exceptionBloodsOldestDays', '101', 1],
     ['otherProductMonths', '13', 127],
     ['denosumabIntervalMonths', '7', 1],
     ['maxConsecutiveDoses', '7', 129],

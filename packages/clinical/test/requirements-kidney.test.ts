@@ -207,6 +207,24 @@ describe('in date', () => {
     expect(verdict(except, day('2027-02-01'))).toBe('cannot say');
     expect(judged(except, day('2027-01-15')).exception).toBeUndefined();
   });
+  // Common practice, no source: the teaching protocol lets an exception last 90 days and carry bloods of up to 100 days.
+  test('it lasts no longer than the protocol says, and carries bloods no older', () => {
+    const madeOn = (on: string) => [
+      woman70,
+      ...creatinine('70 umol/L', '2026-10-01'),
+      weighed('2026-11-20', '60'),
+      at(on, 'prescriber-exception', {
+        requirement: 'age of bloods',
+        reason: 'cannot travel',
+        expiresOn: '2099-01-01' as never,
+      }),
+    ];
+    const on = (exceptionOf: string, ...dates: string[]) =>
+      dates.map((date) => verdict(madeOn(exceptionOf), day(date)));
+    // 5 October and 90 days; 1 October and 100 days.
+    expect(on('2026-10-05', '2027-01-03', '2027-01-04')).toEqual(['ready', 'cannot say']);
+    expect(on('2026-11-20', '2027-01-09', '2027-01-10')).toEqual(['ready', 'cannot say']);
+  });
   test('it carries a failing value as failing: nobody makes an exception below 35', () => {
     const except = [
       ...person('49', '104'),

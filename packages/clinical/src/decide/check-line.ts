@@ -9,6 +9,7 @@ import { isTakenDaily } from '../protocol/medicines.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import { restedOnKinds } from '../record/made-while-it-stood.ts';
 import { type Fact, type SubjectRecord, factWithId, factsOf } from '../record/patient-record.ts';
+import { lastDayOfException } from '../requirements/exceptions.ts';
 import { isPrescribersToClear } from '../requirements/symptoms.ts';
 import { eventOf } from '../standing/transitions.ts';
 import { checkCareGoesOn } from './check-care.ts';
@@ -78,6 +79,7 @@ const within: Within = {
     checkPointsAt(record, body.about, ['withdrawal', ...restedOnKinds], `${path}.about`),
   'prescriber-decision': (record, { body }, path) =>
     checkPointsAt(record, body.about, aboutOf[body.question], `${path}.about`),
+  'prescriber-exception': (_, { body, on }, path, now) => checkException(body, on, path, now),
   prescription: (_, { body }, path, now) => checkPrescription(body, path, now),
   dose: (_, { body, on }, path) => checkUntil(body, on, path),
   'course-review': (record, fact, path, now) => checkCourseReview(record, fact, path, protocolToday(now)),
@@ -139,6 +141,29 @@ const aboutOf = {
   'switch agreed': ['dose'],
   'severe reaction looked into': ['reaction'],
 } as const satisfies Record<Fact<'prescriber-decision'>['body']['question'], readonly KindName[]>;
+
+/** An exception ends, and no later than the protocol says. */
+function checkException(
+  { expiresOn }: Fact<'prescriber-exception'>['body'],
+  on: Day,
+  path: string,
+  now: Surroundings,
+): readonly Refusal[] {
+  const field = `${path}.expiresOn`;
+  if (day(expiresOn) < on) return [fieldWrong(field, 'over before it begins', 'the last day on which it stands')];
+  const protocol = protocolToday(now);
+  if (protocol === undefined) return [];
+  const last = lastDayOfException(on, protocol);
+  return day(expiresOn) <= last
+    ? []
+    : [
+        fieldWrong(
+          field,
+          `an exception lasts ${protocol.number.exceptionLongestDays} days at most`,
+          `${shortDate(last)} or earlier; a new one can be made then`,
+        ),
+      ];
+}
 
 /** Only what is taken daily has a last day, and not before its first. */
 function checkUntil({ medicine, until }: Fact<'dose'>['body'], on: Day, path: string): readonly Refusal[] {

@@ -8,6 +8,7 @@ import { type Fact, type SubjectRecord, latest } from '../record/patient-record.
 import { placeOf, sessionOf } from '../visit/session-list.ts';
 import { type Visit, visitOn } from '../visit/visit.ts';
 import { checkPack } from './check-pack.ts';
+import { checkNotExceptionAuthor } from './exception-author.ts';
 import { recordIn } from './ledgers.ts';
 import { checkDripIsOrdered, orderedRegimen } from './ordered-medicine.ts';
 import { type Refusal } from './refusal.ts';
@@ -81,7 +82,7 @@ function checkGivenByHand(
       }),
     );
   }
-  return refusals;
+  return [...refusals, ...checkNotExceptionAuthor(record, 'gives it', now)];
 }
 
 /** Hazard 71: lymph nodes, a fistula, a stroke. The arm is used only for a reason that somebody writes down. */

@@ -13,6 +13,7 @@ import { fieldWrong } from './check-fields.ts';
 import { checkPreparedStillGood } from './check-pack.ts';
 import { checkMinutes } from './check-visit-step.ts';
 import { draftNow } from './draft.ts';
+import { checkNotExceptionAuthor } from './exception-author.ts';
 import { checkStillReady } from './go.ts';
 import { asItHappened, checkHappenedAt } from './happened-at.ts';
 import { patientIn } from './ledgers.ts';
@@ -83,7 +84,7 @@ function checkStart(record: SubjectRecord, visit: Visit, now: Surroundings): rea
       }),
     );
   }
-  return refusals;
+  return [...refusals, ...checkNotExceptionAuthor(record, 'gives it', now)];
 }
 
 function checkChecked({ check }: Visit, preparation: Fact<'preparation'>): readonly Refusal[] {

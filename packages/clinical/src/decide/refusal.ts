@@ -54,6 +54,7 @@ export const refusalNames = [
   'pack-not-scanned',
   'under-the-minimum-minutes',
   'prescriber-may-not-give',
+  'exception-author-may-not-give',
   'checker-is-preparer',
   'checks-differ',
   'not-running',

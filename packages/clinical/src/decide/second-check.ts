@@ -10,6 +10,7 @@ import type { ActNamed } from './act.ts';
 import { checkCareGoesOn, checkKnown } from './check-care.ts';
 import { fieldWrong } from './check-fields.ts';
 import { draftNow } from './draft.ts';
+import { checkNotExceptionAuthor } from './exception-author.ts';
 import { asItHappened, checkHappenedAt } from './happened-at.ts';
 import { WHOLE_DOSE_MILLILITERS } from './infusion.ts';
 import { patientIn } from './ledgers.ts';
@@ -47,6 +48,7 @@ export function decideSecondCheck(act: ActNamed<'second check'>, written: Surrou
       }),
     );
   }
+  refusals.push(...checkNotExceptionAuthor(record, 'makes the second check', now));
   if (visit?.infusion !== undefined)
     refusals.push(
       refusal('step-already-done', 'The infusion was started.', { remedy: 'a check comes before the start' }),

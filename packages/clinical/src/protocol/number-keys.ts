@@ -63,6 +63,11 @@ export const numberKeys = {
   dentalValidDays: { unit: 'days', means: 'how long a dental check counts, where one is demanded' },
   consentValidDays: { unit: 'days', means: 'how long a consent counts for planning; it is asked again on the day' },
   pregnancyAnswerDays: { unit: 'days', means: 'how long the answer "not pregnant" counts' },
+  exceptionLongestDays: { unit: 'days', means: "how long a prescriber's exception may last" },
+  exceptionBloodsOldestDays: {
+    unit: 'days',
+    means: "age of creatinine and calcium up to which a prescriber's exception may carry them past their days",
+  },
   otherProductMonths: { unit: 'months', means: 'months after zoledronic acid 4 mg during which no dose is given' },
   maxConsecutiveDoses: {
     unit: 'doses',

@@ -143,6 +143,16 @@ const numbers: Record<NumberKey, SourcedNumber> = {
     'label: contraindicated in pregnancy and breast-feeding, how long an answer counts is not said',
     'common practice, no source',
   ),
+  exceptionLongestDays: open(
+    '28',
+    `${SILENT}; long enough for one booked dose, short enough that somebody looks again`,
+    'common practice, no source',
+  ),
+  exceptionBloodsOldestDays: open(
+    '84',
+    `label: before each dose, without a number; UK units use two to twelve weeks`,
+    'from memory',
+  ),
   otherProductMonths: open('12', `${PRODUCT_TEXT} 4.4: never together with the 4 mg product, without a number`, 'read'),
   maxConsecutiveDoses: open(
     '6',

@@ -57,6 +57,8 @@ export const teachingSheet: ProtocolSheet = {
     dentalValidDays: taught('365'),
     consentValidDays: taught('730'),
     pregnancyAnswerDays: taught('14'),
+    exceptionLongestDays: taught('90'),
+    exceptionBloodsOldestDays: taught('100'),
     otherProductMonths: taught('12'),
     maxConsecutiveDoses: taught('6'),
     heightLossCentimeters: taught('2'),

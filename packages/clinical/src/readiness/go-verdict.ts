@@ -12,6 +12,7 @@ import type { DayQuestion } from '../protocol/day-question.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import { type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { type Evidence, evidenceOf } from '../requirements/evidence.ts';
+import { exceptionFor, lastsOn } from '../requirements/exceptions.ts';
 import type { DecisionContext } from './context.ts';
 import { headlineOf } from './headline.ts';
 import type { RequirementOn, VerdictOn } from './readiness.ts';
@@ -81,7 +82,7 @@ function questionItems(record: SubjectRecord, protocol: Protocol, evidence: Evid
   const checklists = factsOf(record, 'checklist').filter(({ on }) => on <= today);
   const newest = checklists.findLast(({ on }) => on === today);
   return protocol.sheet.dayQuestions.map((question) => {
-    const passed = exceptionFor(question, evidence);
+    const passed = passedOverBy(question, evidence, protocol);
     const holds = (verdict: DayItem['verdict'], says: string, entry: Uuid): DayItem =>
       passed === undefined
         ? item(question.id, verdict, says, entry)
@@ -96,9 +97,9 @@ function questionItems(record: SubjectRecord, protocol: Protocol, evidence: Evid
   });
 }
 
-function exceptionFor(question: DayQuestion, { exceptions, today }: Evidence): Uuid | undefined {
-  const exception = question.exception === undefined ? undefined : exceptions[question.exception];
-  return exception !== undefined && exception.from <= today && today <= exception.until ? exception.entry : undefined;
+function passedOverBy(question: DayQuestion, evidence: Evidence, protocol: Protocol): Uuid | undefined {
+  const exception = question.exception === undefined ? undefined : exceptionFor(evidence, protocol, question.exception);
+  return exception !== undefined && lastsOn(exception, evidence.today) ? exception.entry : undefined;
 }
 
 type Observed = BodyOfKind<'observations'>;

@@ -23,6 +23,7 @@ import {
   judgement,
   readyPath,
 } from './requirement.ts';
+import { bloodsException, carryingEnds } from './exceptions.ts';
 import { isOutOfDate, isVoided, samplesCount, samplesCountFor, whyVoided } from './samples.ts';
 
 const repeat: NonNullable<Blocker['settled']> = (evidence) => ({ ...evidence, calcium: undefined });
@@ -31,7 +32,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   const { calcium } = evidence;
   const { bloodsValidDays, calciumAfterLoadingDays } = protocol.number;
   const count = samplesCountFor(evidence.calciumLowering, samplesCount(evidence, protocol));
-  const exception = evidence.exceptions['age of bloods'];
+  const exception = bloodsException(evidence, protocol);
   const loaded = evidence.finishedLoadings[evidence.finishedLoadings.length - 1]?.state;
   const loadedOn = loaded?.is === 'finished' ? loaded.on : undefined;
   const assumedGood = calcium?.sample.value === 'assumed good';
@@ -209,7 +210,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
 
   const changes: Day[] = [];
   if (calcium !== undefined) changes.push(addDays(calcium.on, bloodsValidDays + 1));
-  if (exception !== undefined) changes.push(addDays(exception.until, 1));
+  changes.push(...carryingEnds(exception, calcium));
   return { changes, on, path };
 }
 

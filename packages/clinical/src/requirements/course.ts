@@ -9,6 +9,7 @@ import type { Threshold } from '../readiness/working.ts';
 import { noDoses } from '../course/doses.ts';
 import { dosesOfCourse, ownDoses, ownReviews } from '../course/own-course.ts';
 import type { Evidence } from './evidence.ts';
+import { exceptionFor } from './exceptions.ts';
 import { type Judge, type Path, type Requirement, always, judgement, readyPath, withException } from './requirement.ts';
 
 /** Doses before a review, and who says so. */
@@ -116,7 +117,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
       readyPath,
     );
   }
-  return withException(withoutException(), evidence.exceptions['course review'], 'course review');
+  return withException(withoutException(), exceptionFor(evidence, protocol, 'course review'), 'course review');
 }
 
 export const course: Requirement = {

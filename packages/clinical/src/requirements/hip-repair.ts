@@ -2,6 +2,7 @@
 import { type Day, addDays, shortDate } from '../calendar/day.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Evidence } from './evidence.ts';
+import { exceptionFor } from './exceptions.ts';
 import {
   type Judge,
   type Judgement,
@@ -83,7 +84,11 @@ function judge({ operations, hipFractures, exceptions }: Evidence, protocol: Pro
   const changes: Day[] = [];
   if (due !== undefined) changes.push(due);
   if (askedUntil !== undefined) changes.push(addDays(askedUntil, 1));
-  return withException({ changes, on, path }, exceptions['hip repair'], 'days since hip repair');
+  return withException(
+    { changes, on, path },
+    exceptionFor({ exceptions }, protocol, 'hip repair'),
+    'days since hip repair',
+  );
 }
 
 export const hipRepair: Requirement = {

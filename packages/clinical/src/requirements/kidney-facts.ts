@@ -8,7 +8,8 @@ import { adjustedWeightKg, idealWeightKg, isAtLeastPercentOf } from '../formulas
 import { creatinineUmolPerL, heightCm, weightKg } from '../formulas/units.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import { HORIZON_DAYS } from '../readiness/context.ts';
-import type { Evidence, Exception, Weighed } from './evidence.ts';
+import type { Evidence, Weighed } from './evidence.ts';
+import { type CarriesBloods, bloodsException } from './exceptions.ts';
 import { type SamplesCount, samplesCount, samplesCountFor } from './samples.ts';
 
 export type SomeWeight = { readonly sort: 'actual' | 'ideal' | 'adjusted'; readonly kg: Ratio };
@@ -31,7 +32,7 @@ export type KidneyFacts = {
   /** The protocol lets another weight than the actual decide, and no usable height tells it. */
   readonly lacksHeight: boolean;
   readonly count: SamplesCount;
-  readonly ageException: Exception | undefined;
+  readonly ageException: CarriesBloods | undefined;
   readonly baseline: () => { readonly umol: Ratio; readonly on: Day } | undefined;
   /** Risen on the baseline, and no prescriber has accepted it. */
   readonly risen: () => boolean;
@@ -177,7 +178,7 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
     deciding,
     lacksHeight: policy !== 'actual' && heightOf(evidence) === undefined,
     count: samplesCountFor(evidence.nephrotoxic, samplesCount(evidence, protocol)),
-    ageException: evidence.exceptions['age of bloods'],
+    ageException: bloodsException(evidence, protocol),
     baseline,
     risen: once(() => {
       const lowest = evidence.riseAccepted ? undefined : baseline();

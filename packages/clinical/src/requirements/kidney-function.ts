@@ -7,6 +7,7 @@ import { quantityText } from '../exact/quantity.ts';
 import { bothAtLeast, eitherBelow } from '../formulas/creatinine-clearance.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Evidence, Sample, Weighed } from './evidence.ts';
+import { carryingEnds } from './exceptions.ts';
 import { type KidneyFacts, kidneyFacts } from './kidney-facts.ts';
 import { kidneyPath } from './kidney-path.ts';
 import { clearanceText, kidneyWorking } from './kidney-working.ts';
@@ -164,7 +165,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   const changes: Day[] = [];
   if (creatinine !== undefined) changes.push(addDays(creatinine.on, bloodsValidDays + 1));
   if (weight !== undefined) changes.push(addDays(weight.on, weightValidDays + 1));
-  if (ageException !== undefined) changes.push(addDays(ageException.until, 1));
+  changes.push(...carryingEnds(ageException, creatinine));
   changes.push(...facts.birthdays);
   return { changes, on, path: (day) => kidneyPath(facts, day) };
 }

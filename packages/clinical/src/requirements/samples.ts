@@ -4,7 +4,8 @@ import { type Scaled } from '../exact/decimal.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Fact } from '../record/patient-record.ts';
 import { sameName } from './medicine-name.ts';
-import type { Evidence, Exception, Sample } from './evidence.ts';
+import type { Evidence, Sample } from './evidence.ts';
+import { type CarriesBloods, lastsOn } from './exceptions.ts';
 import { illnessesBy, isOver } from './unwell.ts';
 
 /** From which sample date samples count, and what says so. After an illness nobody has ended none does. */
@@ -72,12 +73,12 @@ export const isOutOfDate = (
   sample: { readonly on: Day },
   day: Day,
   validDays: number,
-  exception?: Exception,
-): boolean => day > sample.on + validDays && !carriedBy(exception, day);
+  exception?: CarriesBloods,
+): boolean => day > sample.on + validDays && !isCarriedBy(exception, sample, day);
 
-/** The exception that makes a sample past its days count on a day, if one does. */
-const carriedBy = (exception: Exception | undefined, day: Day): boolean =>
-  exception !== undefined && exception.from <= day && day <= exception.until;
+/** Whether the exception makes a sample past its days count on a day. */
+const isCarriedBy = (exception: CarriesBloods | undefined, sample: { readonly on: Day }, day: Day): boolean =>
+  exception !== undefined && lastsOn(exception, day) && day <= sample.on + exception.oldestDays;
 
 /** "<" and ">" against the limit they can be judged by: true, false, or cannot be told. */
 export function reachesFloor(value: Scaled, comparator: string, floor: Scaled): boolean | undefined {

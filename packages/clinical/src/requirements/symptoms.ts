@@ -4,6 +4,7 @@ import type { BodyOfKind } from '../kinds/index.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Fact } from '../record/patient-record.ts';
 import type { Evidence } from './evidence.ts';
+import { exceptionFor } from './exceptions.ts';
 import { type Judge, type Judgement, type Path, type Requirement, judgement, readyPath } from './requirement.ts';
 
 type Holding = {
@@ -76,7 +77,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   const all = holdingOf(evidence, protocol);
   const whole = judged(all);
   const path = all.length === 0 ? readyPath : blocked(all);
-  const exception = evidence.exceptions['teeth and jaw'];
+  const exception = exceptionFor(evidence, protocol, 'teeth and jaw');
   const left = all.filter(({ excepted }) => !excepted);
   if (exception === undefined || left.length === all.length) return { changes: [], on: () => whole, path: () => path };
   const passedOver: Judgement = { ...judged(left), exception: exception.entry };

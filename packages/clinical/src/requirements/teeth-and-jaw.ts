@@ -6,6 +6,7 @@ import { type Day, addDays, shortDate } from '../calendar/day.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Threshold } from '../readiness/working.ts';
 import type { DentalAnswer, Evidence } from './evidence.ts';
+import { exceptionFor } from './exceptions.ts';
 import {
   type Blocker,
   type Judge,
@@ -152,7 +153,7 @@ function judgeAnswer({ dental, today }: Evidence, { number, sheet }: Protocol): 
 function judge(evidence: Evidence, protocol: Protocol): Judge {
   return withException(
     judgeTrouble(openTrouble(evidence.dental)) ?? judgeAnswer(evidence, protocol),
-    evidence.exceptions['teeth and jaw'],
+    exceptionFor(evidence, protocol, 'teeth and jaw'),
     'teeth and jaw',
   );
 }

@@ -3,6 +3,7 @@ import { type Day, addDays, shortDate } from '../calendar/day.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Working } from '../readiness/working.ts';
 import type { Evidence } from './evidence.ts';
+import { exceptionFor } from './exceptions.ts';
 import { type LoadingPlan, remainingDoses } from './loading.ts';
 import {
   type Judge,
@@ -254,7 +255,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
     for (const days of [maintenanceConfirmDays, loadingHoldsDays]) changes.push(addDays(remaining.last, days + 1));
   }
   if (repair !== undefined) changes.push(addDays(repair.on, hipLookbackDays + 1));
-  return withException({ changes, on, path }, evidence.exceptions['vitamin D'], 'vitamin D');
+  return withException({ changes, on, path }, exceptionFor(evidence, protocol, 'vitamin D'), 'vitamin D');
 }
 
 export const vitaminD: Requirement = {

@@ -20,7 +20,8 @@ export function exceptionHolds(
     .of('prescriber-exception')
     .filter((fact) => fact.body.requirement === requirement)
     .at(-1);
-  return exception !== undefined && exception.on <= day && day <= view.day(exception.body.expiresOn);
+  if (exception === undefined || day < exception.on) return false;
+  return day <= view.day(exception.body.expiresOn) && day - exception.on <= view.world.count('exceptionLongestDays');
 }
 
 export const decided = (

@@ -83,7 +83,11 @@ function stateOf(view: View, result: Result | undefined, day: number): SampleSta
   if (!vitamin && isVoided(view, result)) return 'voided';
   if (!isSigned(view, result)) return 'unsigned';
   const valid = view.world.count(vitamin ? 'vitaminDValidDays' : 'bloodsValidDays');
-  if (day > result.on + valid && (vitamin || !exceptionHolds(view, 'age of bloods', day))) return 'out of date';
+  const carried =
+    !vitamin &&
+    exceptionHolds(view, 'age of bloods', day) &&
+    day - result.on <= view.world.count('exceptionBloodsOldestDays');
+  if (day > result.on + valid && !carried) return 'out of date';
   return 'in date';
 }
 

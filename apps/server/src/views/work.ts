@@ -13,6 +13,7 @@ const pilesByTask: Readonly<Record<TaskName, { readonly what: string; readonly t
   'decide on the referral': { what: 'referrals to decide', to: '/people?standing=referral+received' },
   'clear the symptom': { what: 'symptoms to look at' },
   'look at a decision again': { what: 'decisions to look at again' },
+  'look at the incident': { what: 'incidents to look at' },
   'did not come': { what: 'did not come: find out why' },
   'decide on the part dose': { what: 'part doses for a prescriber' },
   'decide on the severe reaction': { what: 'severe reactions for a prescriber' },

@@ -134,6 +134,12 @@ const words: Readonly<Record<string, { readonly label: string; readonly help?: s
   'dose.partMilliliters': { label: 'If not the whole: how much', unit: 'mL' },
   'dose.until': { label: 'Last day', help: 'Only of what is taken daily, once it has ended.' },
   'dose.minutes': { label: 'Running time', unit: 'minutes' },
+  'dose.incident': {
+    label: 'Incident',
+    help: 'Only where it ran faster than the protocol lets it: what happened, and whom you told.',
+  },
+  'looked-again.about': { label: 'Which entry' },
+  'looked-again.finding': { label: 'What you found' },
   'reaction.days': { label: 'How long', unit: 'days' },
   'reaction.what': { label: 'What they felt' },
   'course-review.toDoses': { label: 'Up to how many doses', unit: 'doses' },

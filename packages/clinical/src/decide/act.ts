@@ -163,6 +163,7 @@ export const actSchema = z.discriminatedUnion('name', [
     milliliters: z.number().min(0).max(100),
     stoppedBecause: textField.optional(),
     timedBy: infusionFinished.body.unwrap().shape.timedBy,
+    incident: textField.optional(),
     happenedAt,
   }),
 

@@ -17,6 +17,7 @@ import { checkCourseReview } from './check-course-review.ts';
 import { checkCapacity, checkConsent, checkRisk, checkTalk } from './check-deciding.ts';
 import { bornOf, checkBorn, checkNotBeforeBirth, checkNotFuture, dayOf } from './check-dates.ts';
 import { checkedBody, fieldWrong } from './check-fields.ts';
+import { WHOLE_DOSE_MILLILITERS, checkRunningTime } from './check-running-time.ts';
 import { asFact, checkPossible } from './check-standing.ts';
 import { type Refusal } from './refusal.ts';
 import { notYours, refusal } from './refuse.ts';
@@ -81,7 +82,7 @@ const within: Within = {
     checkPointsAt(record, body.about, aboutOf[body.question], `${path}.about`),
   'prescriber-exception': (_, { body, on }, path, now) => checkException(body, on, path, now),
   prescription: (_, { body }, path, now) => checkPrescription(body, path, now),
-  dose: (_, { body, on }, path) => checkUntil(body, on, path),
+  dose: (_, { body, on }, path, now) => [...checkUntil(body, on, path), ...checkDripTime(body, on, path, now)],
   'course-review': (record, fact, path, now) => checkCourseReview(record, fact, path, protocolToday(now)),
   'baseline-risk': (_, { body }, path) => checkRisk(body, path),
   talk: (_, { body, on }, path) => checkTalk(body, on, path),
@@ -141,6 +142,21 @@ const aboutOf = {
   'switch agreed': ['dose'],
   'severe reaction looked into': ['reaction'],
 } as const satisfies Record<Fact<'prescriber-decision'>['body']['question'], readonly KindName[]>;
+
+/** A whole drip written by hand with its minutes is asked about like one that was timed here. */
+const checkDripTime = (
+  { medicine, minutes, partMilliliters, incident }: Fact<'dose'>['body'],
+  on: Day,
+  path: string,
+  now: Surroundings,
+): readonly Refusal[] =>
+  medicine !== 'zoledronic acid 5 mg' || minutes === undefined || partMilliliters !== undefined
+    ? []
+    : checkRunningTime(
+        { milliliters: WHOLE_DOSE_MILLILITERS, minutes, says: `${minutes} min`, incident },
+        `${path}.incident`,
+        { ...now, today: on },
+      );
 
 /** An exception ends, and no later than the protocol says. */
 function checkException(

@@ -11,6 +11,7 @@ import type { ActNamed } from './act.ts';
 import { checkCareGoesOn, checkKnown } from './check-care.ts';
 import { fieldWrong } from './check-fields.ts';
 import { checkPreparedStillGood } from './check-pack.ts';
+import { WHOLE_DOSE_MILLILITERS, checkRunningTime } from './check-running-time.ts';
 import { checkMinutes } from './check-visit-step.ts';
 import { draftNow } from './draft.ts';
 import { checkNotExceptionAuthor } from './exception-author.ts';
@@ -21,9 +22,6 @@ import { checkDripIsOrdered } from './ordered-medicine.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
-
-/** The whole dose: 5 mg in 100 mL. */
-export const WHOLE_DOSE_MILLILITERS = 100;
 
 type OfInfusion = ActNamed<'start infusion' | 'pause infusion' | 'resume infusion' | 'finish infusion'>;
 
@@ -180,7 +178,7 @@ function checkEnd(
         }),
       );
     }
-    return refusals;
+    return [...refusals, ...checkTypedTimes(act, ran.byTypedTimes, now)];
   }
   const protocol = now.context === undefined ? undefined : protocolInForceOn(now.context.protocols, now.today);
   if (whole && protocol === undefined) {
@@ -209,11 +207,26 @@ function checkEnd(
   return refusals;
 }
 
+/** By typed times it ran faster than the protocol lets it: asked about, and written only as an incident. */
+function checkTypedTimes(
+  { milliliters, incident }: ActNamed<'finish infusion'>,
+  byTypedTimes: number | undefined,
+  now: Surroundings,
+): readonly Refusal[] {
+  if (byTypedTimes === undefined) return [];
+  return checkRunningTime(
+    { milliliters, minutes: byTypedTimes / MILLISECONDS_A_MINUTE, says: minutesAndSeconds(byTypedTimes), incident },
+    'incident',
+    now,
+  );
+}
+
 const SECONDS = 1000;
 
 /** The end of the infusion, and the dose it makes. Nothing given is no dose. */
 function ended(act: ActNamed<'finish infusion'>, visit: Visit, ran: RunningTime, now: Surroundings): readonly Draft[] {
   const seconds = ran.measured ? Math.floor(ran.milliseconds / SECONDS) : undefined;
+  const milliseconds = ran.measured ? ran.milliseconds : ran.byTypedTimes;
   const finish = stepOf(
     act,
     'infusion-finished',
@@ -235,7 +248,8 @@ function ended(act: ActNamed<'finish infusion'>, visit: Visit, ran: RunningTime,
       setting: 'this service',
       ...(visit.preparation === undefined ? {} : { batch: visit.preparation.body.batch }),
       ...(act.milliliters < WHOLE_DOSE_MILLILITERS ? { partMilliliters: act.milliliters } : {}),
-      ...(ran.measured ? { minutes: Math.floor(ran.milliseconds / MILLISECONDS_A_MINUTE) } : {}),
+      ...(milliseconds === undefined ? {} : { minutes: Math.floor(milliseconds / MILLISECONDS_A_MINUTE) }),
+      ...(act.incident === undefined ? {} : { incident: act.incident }),
     },
     now,
   );

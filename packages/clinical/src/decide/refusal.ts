@@ -61,6 +61,7 @@ export const refusalNames = [
   'already-running',
   'too-early-to-finish',
   'cannot-be-measured',
+  'ran-too-fast',
   'more-than-the-dose',
   // The course
   'a-specialist-decides',

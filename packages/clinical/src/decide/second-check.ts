@@ -12,7 +12,7 @@ import { fieldWrong } from './check-fields.ts';
 import { draftNow } from './draft.ts';
 import { checkNotExceptionAuthor } from './exception-author.ts';
 import { asItHappened, checkHappenedAt } from './happened-at.ts';
-import { WHOLE_DOSE_MILLILITERS } from './infusion.ts';
+import { WHOLE_DOSE_MILLILITERS } from './check-running-time.ts';
 import { patientIn } from './ledgers.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';

@@ -104,7 +104,7 @@ const texts: Texts = {
   'prescriber-decision': ({ body }) =>
     `prescriber decided: ${body.question}: ${body.reason}${body.pharmacist === undefined ? '' : `, with pharmacist ${body.pharmacist}`}`,
   dose: ({ body, on }) =>
-    `${body.medicine} given on ${shortDate(on)}, ${body.setting}${body.batch === undefined ? '' : `, batch ${body.batch}`}${body.partMilliliters === undefined ? '' : `, part dose of ${body.partMilliliters} mL`}${body.minutes === undefined ? '' : `, over ${counted(body.minutes, 'minute')}`}${body.until === undefined ? '' : `, until ${date(body.until)}`}`,
+    `${body.medicine} given on ${shortDate(on)}, ${body.setting}${body.batch === undefined ? '' : `, batch ${body.batch}`}${body.partMilliliters === undefined ? '' : `, part dose of ${body.partMilliliters} mL`}${body.minutes === undefined ? '' : `, over ${counted(body.minutes, 'minute')}`}${body.incident === undefined ? '' : `; incident: ${body.incident}`}${body.until === undefined ? '' : `, until ${date(body.until)}`}`,
   reaction: ({ body }) =>
     `reaction: ${body.what}, ${body.severity}${body.days === undefined ? '' : `, ${counted(body.days, 'day')}`}`,
   'course-review': ({ body }) => {

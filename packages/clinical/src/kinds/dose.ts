@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { registrants } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
 import { boneMedicines } from '../protocol/medicines.ts';
-import { dateField, shortText } from './fields.ts';
+import { dateField, shortText, textField } from './fields.ts';
 
 /**
  * A dose that was given: here, on a ward, at home, elsewhere, years ago. `effectiveAt` is its day. Of what is taken daily it
@@ -22,8 +22,10 @@ export const dose = entryKind({
       batch: shortText.optional(),
       /** Millilitres given, if not the whole. */
       partMilliliters: z.number().min(0).max(100).optional(),
-      /** Minutes the infusion ran, where it was measured. */
+      /** Minutes the infusion ran, where it was measured, or between the times typed in later. */
       minutes: z.number().min(0).max(600).optional(),
+      /** What happened where it ran faster than the protocol lets it, and who was told. */
+      incident: textField.optional(),
       /** Last day of what is taken daily. */
       until: dateField.optional(),
     })

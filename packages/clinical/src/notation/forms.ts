@@ -141,7 +141,13 @@ export const forms: readonly Form[] = [
   {
     kind: 'dose',
     head: 'dose {medicine}, {setting}',
-    clauses: ['batch {batch}', 'part {partMilliliters} mL', 'ran {minutes} minutes', 'until {until}'],
+    clauses: [
+      'batch {batch}',
+      'part {partMilliliters} mL',
+      'ran {minutes} minutes',
+      'incident {incident}',
+      'until {until}',
+    ],
   },
   {
     kind: 'course-review',

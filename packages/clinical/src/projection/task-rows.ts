@@ -29,6 +29,7 @@ export const taskNames = [
   'write the letter',
   'clear the symptom',
   'look at a decision again',
+  'look at the incident',
 ] as const;
 export type TaskName = (typeof taskNames)[number];
 
@@ -114,7 +115,17 @@ function openTasks(record: SubjectRecord, held: string, today: Day, task: Task):
   for (const symptom of factsOf(record, 'symptom')) {
     if (!cleared.has(symptom.id)) rows.push(task('clear the symptom', symptom, 'nurse', symptom.on, symptom.body.what));
   }
-  return [...rows, ...lookAgain(record, task), ...afterDose(record, today, task)];
+  return [...rows, ...incidents(record, task), ...lookAgain(record, task), ...afterDose(record, today, task)];
+}
+
+/** A dose that ran too fast: the nurse in charge looks at it and says what was found. */
+function incidents(record: SubjectRecord, task: Task): Row[] {
+  const done = new Set(factsOf(record, 'looked-again').map(({ body }) => body.about));
+  return factsOf(record, 'dose').flatMap((dose) =>
+    dose.body.incident === undefined || done.has(dose.id)
+      ? []
+      : [task('look at the incident', dose, 'nurse in charge', dose.on, dose.body.incident)],
+  );
 }
 
 function severeReactions(record: SubjectRecord, task: Task): Row[] {

@@ -3,7 +3,7 @@
  * the server kept which boot of the machine it was, how long that had been up and what the wall clock said. Within one
  * boot the uptime decides, whatever was done to the wall clock. Across a restart only the wall clock survives, and only if
  * it did not run backwards and is not contradicted by the uptime of the new boot. Where nothing survives the time cannot be
- * measured: a person times it by another clock and says so.
+ * measured: a person times it by another clock and says so. Of times typed in later the minutes between them are told.
  */
 import type { ClockReading } from '../decide/surroundings.ts';
 import type { BodyOfKind } from '../kinds/index.ts';
@@ -12,7 +12,12 @@ type KeptReading = BodyOfKind<'infusion-started'>['clock'];
 
 export type RunningTime =
   | { readonly measured: true; readonly milliseconds: number }
-  | { readonly measured: false; readonly says: string };
+  | {
+      readonly measured: false;
+      readonly says: string;
+      /** Where a time was typed in later: milliseconds between the times as they were typed, pauses left out. */
+      readonly byTypedTimes: number | undefined;
+    };
 
 /** In place of a boot: the time was typed in later, and no clock of ours stands behind it. */
 export const TYPED_IN_LATER = 'typed in later';
@@ -42,6 +47,7 @@ export function runningTime(marks: readonly ClockMark[], until: ClockReading): R
         return {
           measured: false,
           says: 'the running time cannot be measured: a time was typed in later, the clocks were changed or the machine restarted',
+          byTypedTimes: betweenTypedTimes(marks, until),
         };
       }
       milliseconds += stretch;
@@ -49,4 +55,20 @@ export function runningTime(marks: readonly ClockMark[], until: ClockReading): R
     runningSince = mark.what === 'paused' || mark.what === 'until' ? undefined : mark.clock;
   }
   return { measured: true, milliseconds };
+}
+
+/** Times that contradict each other leave no minutes between them: nought, never an unknown that passes. */
+function betweenTypedTimes(marks: readonly ClockMark[], until: ClockReading): number | undefined {
+  if (until.boot !== TYPED_IN_LATER && marks.every(({ clock }) => clock.boot !== TYPED_IN_LATER)) return undefined;
+  let milliseconds = 0;
+  let runningSince: number | undefined;
+  for (const { what, clock } of [...marks, { what: 'until', clock: until } as const]) {
+    const wall = Date.parse(clock.wall);
+    if (runningSince !== undefined) {
+      if (wall < runningSince) return 0;
+      milliseconds += wall - runningSince;
+    }
+    runningSince = what === 'paused' || what === 'until' ? undefined : wall;
+  }
+  return milliseconds;
 }

@@ -1,7 +1,7 @@
 /** Steps typed in later, from the day sheet after the network was down: both times are kept, and nothing is let off. */
 import { describe, expect, test } from 'vitest';
-import type { Act } from '@twelvemonth/clinical';
-import { type DayUnit, onTheDay } from './a-day-unit.ts';
+import { type Act, day, taskRows } from '@twelvemonth/clinical';
+import { DayUnit, onTheDay } from './a-day-unit.ts';
 
 const at = (time: string): string => `2026-11-26T${time}:00.000+00:00`;
 const decide: Act = { name: 'decide', patient: 'p1', decision: 'go' };
@@ -41,6 +41,63 @@ describe('a step typed in later', () => {
     expect(unit.newest('dose').at).toBe(at('09:52'));
     expect(unit.newest('dose').recordedAt.slice(11, 16)).toBe('11:00');
     expect(unit.newest('infusion-finished').body.ranSeconds).toBeUndefined();
+    expect(unit.newest('dose').body.minutes).toBe(32);
+  });
+  // EU product text 4.2: not under 15 minutes (the teaching protocol's number). That it happened is written, never passed over.
+  describe('by its typed times it ran too fast', () => {
+    const started = (): DayUnit => {
+      const unit = onTheDay().go().prepared();
+      unit.expect('imre', unit.check());
+      unit.at('2026-11-26T11:00:00.000Z').expect('dana', { ...start, happenedAt: at('10:00') });
+      return unit;
+    };
+    const ended = (time: string, more: object = {}): Act => ({
+      name: 'finish infusion',
+      patient: 'p1',
+      milliliters: 100,
+      timedBy: 'Dana, wall clock of the bay',
+      happenedAt: at(time),
+      ...more,
+    });
+    test('it is asked about, a second short of the least minutes as well', () => {
+      expect(started().refused('dana', ended('10:05'))).toEqual(['ran-too-fast']);
+      expect(
+        started().refused('dana', { ...ended('10:14'), happenedAt: '2026-11-26T10:14:59.000+00:00' } as Act),
+      ).toEqual(['ran-too-fast']);
+      expect(started().refused('dana', ended('10:15'))).toEqual([]);
+    });
+    test('of a part of the bag the same part of the minutes: 60 mL take 9 of 15', () => {
+      const part = { milliliters: 60, stoppedBecause: 'swelling' };
+      expect(started().refused('dana', ended('10:08', part))).toEqual(['ran-too-fast']);
+      expect(started().refused('dana', ended('10:09', part))).toEqual([]);
+    });
+    test('if the times are right it is written as an incident, with its minutes, and the nurse in charge looks at it', () => {
+      const unit = started();
+      unit.expect('dana', ended('10:05', { incident: 'clamp open, told Imre and the prescriber' }));
+      const dose = unit.newest('dose');
+      expect(dose.body).toMatchObject({ minutes: 5, incident: 'clamp open, told Imre and the prescriber' });
+      const tasks = () =>
+        taskRows(unit.patient(), day('2026-11-26')).map(({ columns }) => [columns['task'], columns['owner']]);
+      expect(tasks()).toContainEqual(['look at the incident', 'nurse in charge']);
+      unit.write('imre', 'looked-again', { about: dose.id, finding: 'creatinine repeated on day 3: unchanged' });
+      expect(tasks()).not.toContainEqual(['look at the incident', 'nurse in charge']);
+    });
+    test('a start typed in later and a finish now are told apart by the wall clock', () => {
+      const now: Act = { name: 'finish infusion', patient: 'p1', milliliters: 100, timedBy: 'x' };
+      const unit = onTheDay().go().prepared();
+      unit.expect('imre', unit.check());
+      unit.wait(10).expect('dana', { ...start, happenedAt: at('08:50') });
+      expect(unit.now.slice(11, 16) < '09:05').toBe(true);
+      expect(unit.refused('dana', now)).toEqual(['ran-too-fast']);
+      unit.wait(15).expect('dana', now);
+    });
+    test('a whole dose written by hand with too few minutes is asked about in the same words', () => {
+      const unit = new DayUnit().ready();
+      const dose = { medicine: 'zoledronic acid 5 mg', setting: 'ward', minutes: 14 };
+      const names = (more: object) => unit.line('dana', 'dose', { ...dose, ...more }).map(({ name }) => name);
+      expect(names({})).toEqual(['ran-too-fast']);
+      expect(names({ incident: 'told by the ward, they have reported it' })).toEqual([]);
+    });
   });
   test('typed in the next day: it belongs to the day on which it happened', () => {
     const unit = paper().at('2026-11-27T08:00:00.000Z');

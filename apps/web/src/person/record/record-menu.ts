@@ -33,7 +33,10 @@ export const recordMenu: readonly { readonly group: string; readonly choices: re
   },
   { group: 'Deciding together', choices: ['baseline-risk', 'talk', 'capacity'] },
   { group: 'Reaching them', choices: ['call', 'cannot-be-reached', 'refusal'] },
-  { group: 'Decisions', choices: ['triage', 'course-review', 'prescriber-decision', 'prescriber-exception'] },
+  {
+    group: 'Decisions',
+    choices: ['triage', 'course-review', 'prescriber-decision', 'prescriber-exception', 'looked-again'],
+  },
   {
     group: 'Coming and going',
     choices: ['referral', 'transfer-out', 'transfer-acknowledged', 'closed', 'reopened', 'died'],
@@ -58,6 +61,7 @@ const ofToday: ReadonlySet<string> = new Set([
   'course-review',
   'prescriber-decision',
   'prescriber-exception',
+  'looked-again',
   'results-signed',
   'symptom-cleared',
   'vitamin-d-loading',

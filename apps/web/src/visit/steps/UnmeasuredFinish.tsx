@@ -12,6 +12,8 @@ export function UnmeasuredFinish({ data, done }: StepProps) {
   const [milliliters, setMilliliters] = useState<number>();
   const [timedBy, setTimedBy] = useState('');
   const [reason, setReason] = useState('');
+  const [incident, setIncident] = useState('');
+  const tooFast = step.attempt.refusals.some(({ name }) => name === 'ran-too-fast');
   return (
     <StepForm
       title="The running time cannot be measured"
@@ -24,6 +26,7 @@ export function UnmeasuredFinish({ data, done }: StepProps) {
           milliliters,
           timedBy,
           ...(reason.trim() === '' ? {} : { stoppedBecause: reason }),
+          ...(incident.trim() === '' ? {} : { incident }),
         })
       }
     >
@@ -31,6 +34,15 @@ export function UnmeasuredFinish({ data, done }: StepProps) {
       <NumberField label="Given" unit="mL" at="milliliters" value={milliliters} onChange={setMilliliters} />
       <TextField label="Who timed it, by which clock, how long" at="timedBy" value={timedBy} onChange={setTimedBy} />
       <TextField label="If it was stopped early: why" at="stoppedBecause" value={reason} onChange={setReason} />
+      {(tooFast || incident !== '') && (
+        <TextField
+          label="Incident: what happened, and whom you told"
+          help="Only if the times are right. The nurse in charge looks at it."
+          at="incident"
+          value={incident}
+          onChange={setIncident}
+        />
+      )}
     </StepForm>
   );
 }

@@ -1,13 +1,15 @@
 /**
- * Allergies and severe reactions in random ledgers: to what, named or not, decided or not. Thrown with dice of their own, so that
+ * Allergies and severe reactions in random ledgers: to what, named or not, decided or not; and old bloods that an exception
+ * carries. Thrown with dice of their own, so that
  * what a seed meant before it means still.
  */
-import { type Sheet, label, put } from './random-sheet.ts';
+import { type Sheet, date, label, put } from './random-sheet.ts';
 
 export function harm(sheet: Sheet): void {
   const { dice } = sheet;
   if (dice.chance(0.07)) allergies(sheet);
   if (dice.chance(0.06)) reactions(sheet);
+  if (dice.chance(0.05)) oldBloods(sheet);
 }
 
 function allergies(sheet: Sheet): void {
@@ -42,4 +44,19 @@ function reactions(sheet: Sheet): void {
   );
   if (dice.chance(0.4))
     put(sheet, on + dice.whole(0, 12), `decision severe reaction looked into about ${name}, "not an allergy"`);
+}
+
+/** The only bloods are old, and an exception carries them: near the age at which it no longer may. */
+function oldBloods(sheet: Sheet): void {
+  const { dice, from } = sheet;
+  const others = sheet.lines.filter(({ text }) => !/^(?:creatinine|adjusted calcium|calcium|albumin)/.test(text));
+  sheet.lines.splice(0, sheet.lines.length, ...others);
+  const on = from - dice.oneOf([dice.whole(90, 102), dice.whole(90, 102), dice.whole(57, 99)]);
+  put(sheet, on, `creatinine ${dice.whole(55, 75)} umol/L signed`);
+  put(sheet, on, 'adjusted calcium 2.34 mmol/L signed');
+  put(
+    sheet,
+    from - dice.whole(-2, 30),
+    `exception age of bloods until ${date(from + dice.oneOf([dice.whole(3, 12), dice.whole(20, 120)]))}, "agreed"`,
+  );
 }

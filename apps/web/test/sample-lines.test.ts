@@ -9,6 +9,7 @@ const empty: SampleEntered = {
   values: {},
   low: '',
   high: '',
+  mineralLimits: {},
   laboratory: '',
   acute: undefined,
   weight: nothingTyped,
@@ -42,6 +43,26 @@ test('a value keeps its text, its sign and its unit; the limits go with the calc
     { analyte: 'vitamin D', quantity: { comparator: '<', value: '20.0', unit: 'nmol/L' }, acuteAdmission: false },
   ]);
   for (const { body } of lines) expect(kindNamed('result').body.safeParse(body).success).toBe(true);
+});
+
+test('a mineral test goes with the one limit it is compared with, and with no other', () => {
+  const bodies = sampleLines({
+    ...empty,
+    low: '2.20',
+    high: '2.60',
+    values: {
+      'alkaline phosphatase': { comparator: '', value: '90', unit: 'U/L' },
+      phosphate: { comparator: '', value: '1.0', unit: 'mmol/L' },
+      magnesium: { comparator: '', value: '0.8', unit: 'mmol/L' },
+    },
+    mineralLimits: { 'alkaline phosphatase': '130', phosphate: ' 0,80 ' },
+  }).map(({ body }) => body);
+  expect(bodies).toEqual([
+    { analyte: 'alkaline phosphatase', quantity: { comparator: '', value: '90', unit: 'U/L' }, referenceHigh: '130' },
+    { analyte: 'phosphate', quantity: { comparator: '', value: '1.0', unit: 'mmol/L' }, referenceLow: '0.80' },
+    { analyte: 'magnesium', quantity: { comparator: '', value: '0.8', unit: 'mmol/L' } },
+  ]);
+  for (const body of bodies) expect(kindNamed('result').body.safeParse(body).success).toBe(true);
 });
 
 test('a weight of that day is its own entry, measured', () => {

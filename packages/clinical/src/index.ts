@@ -98,6 +98,7 @@ export * from './formulas/reaction-grade.ts';
 export * from './formulas/units.ts';
 export * from './requirements/evidence.ts';
 export * from './requirements/index.ts';
+export { mineralLimits } from './requirements/mineral-metabolism.ts';
 export * from './requirements/requirement.ts';
 export * from './flips/register-compared.ts';
 export * from './readiness/ask.ts';

@@ -266,7 +266,13 @@ describe('mineral metabolism', () => {
     ['alkaline phosphatase', '130 U/L', { low: '30', high: '130' }, 'ready'],
     ['alkaline phosphatase', '131 U/L', { low: '30', high: '130' }, 'cannot say'],
     ['alkaline phosphatase', '20 U/L', { low: '30', high: '130' }, 'ready'],
-    ['alkaline phosphatase', '400 U/L', {}, 'ready'],
+    // Laboratories' limits differ by method, so without one nothing can be told: common practice, no source.
+    ['alkaline phosphatase', '400 U/L', {}, 'cannot say'],
+    ['alkaline phosphatase', '80 U/L', { low: '30' }, 'cannot say'],
+    ['phosphate', '0.4 mmol/L', {}, 'cannot say'],
+    ['phosphate', '0.9 mmol/L', { high: '1.5' }, 'cannot say'],
+    ['magnesium', '0.9 mmol/L', {}, 'cannot say'],
+    ['parathyroid hormone', '5.0 pmol/L', { low: '1.6' }, 'cannot say'],
     ['alkaline phosphatase', '<130 U/L', { high: '130' }, 'ready'],
     ['alkaline phosphatase', '>100 U/L', { high: '130' }, 'cannot say'],
     ['phosphate', '0.80 mmol/L', { low: '0.8' }, 'ready'],
@@ -289,6 +295,19 @@ describe('mineral metabolism', () => {
     expect(now('mineral-metabolism', [...low, decision('other')])).toBe('cannot say');
     expect(
       now('mineral-metabolism', [...low, ...measured('phosphate', '0.9 mmol/L', { low: '0.8' }, '2026-10-20', 'n')]),
+    ).toBe('ready');
+  });
+  test('without a limit a prescriber looks into it, or a newer result with its limit settles it', () => {
+    const bare = measured('phosphate', '0.9 mmol/L', {});
+    expect(judge('mineral-metabolism', bare).on(asked).cause).toBe('phosphate without a laboratory limit');
+    const decision = at('2026-10-05', 'prescriber-decision', {
+      question: 'mineral metabolism looked into',
+      about: 'm',
+      reason: 'well above any limit in use',
+    });
+    expect(now('mineral-metabolism', [...bare, decision])).toBe('ready');
+    expect(
+      now('mineral-metabolism', [...bare, ...measured('phosphate', '0.9 mmol/L', { low: '0.8' }, '2026-10-20', 'n')]),
     ).toBe('ready');
   });
   test('no window, a prescriber is named; looked into today, from today', () => {

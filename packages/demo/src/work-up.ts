@@ -50,7 +50,14 @@ export function* drawsBloods(me: Me, withVitaminD: boolean, values: Values = {})
       referenceHigh: '2.60',
     }),
     ...(chance.isTrue(0.4)
-      ? [line({ analyte: 'alkaline phosphatase', quantity: quantity(String(chance.between(48, 118)), 'U/L') })]
+      ? [
+          line({
+            analyte: 'alkaline phosphatase',
+            quantity: quantity(String(chance.between(48, 118)), 'U/L'),
+            referenceLow: '30',
+            referenceHigh: '130',
+          }),
+        ]
       : []),
     ...(withVitaminD ? [line({ analyte: 'vitamin D', quantity: quantity(String(vitaminD), 'nmol/L') })] : []),
   ];

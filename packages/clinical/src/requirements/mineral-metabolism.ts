@@ -1,6 +1,6 @@
 /**
- * Bone and mineral tests outside their laboratory's limits, and what is known to bear on minerals, are for a prescriber before a
- * dose (docs/readiness.md R12). A bad result nobody has signed is not passed over.
+ * Bone and mineral tests outside their laboratory's limits or printed without one, and what is known to bear on minerals, are for
+ * a prescriber before a dose (docs/readiness.md R12). A bad result nobody has signed is not passed over.
  */
 import { shortDate } from '../calendar/day.ts';
 import { parseScaled } from '../exact/decimal.ts';
@@ -11,16 +11,24 @@ import { type Evidence, mineralTests } from './evidence.ts';
 import { type Judge, type Requirement, always, judgement, readyPath } from './requirement.ts';
 import { isSevereLack, levelText } from './vitamin-d-level.ts';
 
-/** Which side is looked at: a raised alkaline phosphatase or parathyroid hormone, a low phosphate or magnesium. */
-const ceilingTests: ReadonlySet<string> = new Set(['alkaline phosphatase', 'parathyroid hormone']);
+/** The printed limit each is compared with: a raised alkaline phosphatase or parathyroid hormone, a low phosphate or magnesium. */
+export const mineralLimits = {
+  'alkaline phosphatase': 'referenceHigh',
+  phosphate: 'referenceLow',
+  magnesium: 'referenceLow',
+  'parathyroid hormone': 'referenceHigh',
+} as const satisfies Readonly<Record<(typeof mineralTests)[number], 'referenceLow' | 'referenceHigh'>>;
+const ceilingTests: ReadonlySet<string> = new Set(
+  mineralTests.filter((test) => mineralLimits[test] === 'referenceHigh'),
+);
 
-/** "raised", "low", or that a "<" or ">" cannot be told from its limit; undefined: within, or no limit printed. */
+/** "raised", "low", that a "<" or ">" cannot be told from its limit, or that there is no limit to tell by; undefined: within. */
 function trouble({ body }: Fact<'result'>): string | undefined {
   const { analyte, quantity, referenceLow, referenceHigh } = body;
   const isCeiling = ceilingTests.has(analyte);
   const limit = parseScaled((isCeiling ? referenceHigh : referenceLow) ?? '');
   const value = parseScaled(quantity.value);
-  if (limit === undefined || value === undefined) return undefined;
+  if (limit === undefined || value === undefined) return 'without a laboratory limit';
   const word = isCeiling ? 'raised' : 'low';
   const passes = isCeiling ? value <= limit : value >= limit;
   if (quantity.comparator === '') return passes ? undefined : word;
@@ -82,13 +90,7 @@ function inputsOf(evidence: Evidence): Working['inputs'] {
 
 function cautionsOf(minerals: Evidence['minerals']): string[] {
   const never = mineralTests.filter((test) => !minerals.some(({ result }) => result.body.analyte === test));
-  const unlimited = minerals.filter(
-    ({ result: { body } }) => (ceilingTests.has(body.analyte) ? body.referenceHigh : body.referenceLow) === undefined,
-  );
-  return [
-    ...(never.length === 0 ? [] : [`Never measured: ${never.join(', ')}. Looked for before a first dose.`]),
-    ...unlimited.map(({ result }) => `${result.body.analyte}: no laboratory limit with it, so not compared.`),
-  ];
+  return never.length === 0 ? [] : [`Never measured: ${never.join(', ')}. Looked for before a first dose.`];
 }
 
 function judge(evidence: Evidence, protocol: Protocol): Judge {
@@ -103,7 +105,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
     return always(
       judgement('ready', 'mineral metabolism', () =>
         working(
-          'No mineral test is outside its limits, and nothing that bears on minerals is known, without a prescriber having looked into it.',
+          'No mineral test is outside its limits or without one, and nothing that bears on minerals is known, without a prescriber having looked into it.',
         ),
       ),
       readyPath,
@@ -130,7 +132,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
 export const mineralMetabolism: Requirement = {
   id: 'mineral-metabolism',
   title: 'Mineral metabolism',
-  clearedBy: 'a prescriber who has looked into the result, or a newer result within its limits. No exception',
+  clearedBy: 'a prescriber who has looked into the result, or a newer result within its printed limit. No exception',
   exceptionPossible: false,
   judge,
 };

@@ -219,10 +219,10 @@ export function mineralMetabolism(view: View): Answer {
   const trouble = ({ body }: OracleFact<'result'>): boolean => {
     const { comparator, value } = body.quantity;
     if (body.analyte === 'alkaline phosphatase' || body.analyte === 'parathyroid hormone') {
-      if (body.referenceHigh === undefined) return false;
+      if (body.referenceHigh === undefined) return true;
       return comparator.startsWith('>') || above(exactly(value), exactly(body.referenceHigh));
     }
-    if (body.referenceLow === undefined) return false;
+    if (body.referenceLow === undefined) return true;
     return comparator.startsWith('<') || below(exactly(value), exactly(body.referenceLow));
   };
   for (const analyte of ['alkaline phosphatase', 'parathyroid hormone', 'phosphate', 'magnesium']) {

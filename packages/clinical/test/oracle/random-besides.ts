@@ -89,7 +89,8 @@ function minerals(sheet: Sheet): void {
     const text = dice.oneOf([
       'alkaline phosphatase 130 U/L, limits 30 to 130',
       'alkaline phosphatase 131 U/L, limits 30 to 130',
-      'alkaline phosphatase 400 U/L',
+      'alkaline phosphatase 100 U/L',
+      'phosphate 1.10 mmol/L, high limit 1.50',
       'phosphate 0.80 mmol/L, limits 0.80 to 1.50',
       'phosphate 0.79 mmol/L, limits 0.80 to 1.50',
       'phosphate <0.90 mmol/L, low limit 0.80',

@@ -1,6 +1,6 @@
-import { type Analyte, unitsOf } from '@twelvemonth/clinical';
+import { type Analyte, mineralLimits, unitsOf } from '@twelvemonth/clinical';
 import type { ActBody, PersonView } from '@twelvemonth/exchange';
-import { useState } from 'react';
+import { Fragment, useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { DateField } from '../../fields/DateField.tsx';
 import { QuantityField } from '../../fields/QuantityField.tsx';
@@ -12,7 +12,7 @@ import { Outcome } from '../../paper/Outcome.tsx';
 import { Why } from '../../paper/Why.tsx';
 import { useAct } from '../../server/use-act.ts';
 import css from './RecordPanel.module.css';
-import { type SampleEntered, sampleLines } from './sample-lines.ts';
+import { type SampleEntered, isMineral, sampleLines } from './sample-lines.ts';
 
 const usual: readonly Analyte[] = ['creatinine', 'vitamin D', 'adjusted calcium', 'calcium', 'albumin'];
 const further: readonly Analyte[] = [
@@ -36,6 +36,7 @@ export function SampleForm({ person, close }: { person: PersonView; close: () =>
     values: {},
     low: '',
     high: '',
+    mineralLimits: {},
     laboratory: '',
     acute: undefined,
     weight: nothingTyped,
@@ -61,6 +62,26 @@ export function SampleForm({ person, close }: { person: PersonView; close: () =>
       onChange={set(analyte)}
     />
   );
+  const furtherField = (analyte: Analyte) => {
+    if (!isMineral(analyte)) return field(analyte);
+    const limit = mineralLimits[analyte];
+    return (
+      <Fragment key={analyte}>
+        {field(analyte)}
+        <TextField
+          label={`Laboratory's ${limit === 'referenceHigh' ? 'upper' : 'lower'} limit for ${analyte}`}
+          help="Without it the value says nothing, and a prescriber has to look."
+          at={at(analyte) === undefined ? undefined : `${at(analyte)}.body.${limit}`}
+          short
+          value={sample.mineralLimits[analyte] ?? ''}
+          onChange={(typed) =>
+            setSample((before) => ({ ...before, mineralLimits: { ...before.mineralLimits, [analyte]: typed } }))
+          }
+          optional
+        />
+      </Fragment>
+    );
+  };
   const send = (): void => {
     const act = { name: 'record together', patient: person.patient, lines } as ActBody['act'];
     void attempt.send(act);
@@ -126,7 +147,7 @@ export function SampleForm({ person, close }: { person: PersonView; close: () =>
           options={[{ value: 'no' }, { value: 'yes' }]}
         />
         <Why about="that can be entered" word="further tests">
-          <div className={css['tests']}>{further.map(field)}</div>
+          <div className={css['tests']}>{further.map(furtherField)}</div>
         </Why>
         <div className={css['acts']}>
           <Button type="submit" tone="act" busy={attempt.busy} disabled={lines.length === 0}>

@@ -59,6 +59,7 @@ describe('the comparison would notice', () => {
     ['exceptionBloodsOldestDays', '101', 35],
     ['otherProductMonths', '13', 127],
     ['denosumabIntervalMonths', '7', 1],
+    ['denosumabSecondDoseMonths', '2', 1],
     ['maxConsecutiveDoses', '7', 129],
     ['heightLossCentimeters', '4.1', 148],
     ['teethAnswerDays', '731', 15],

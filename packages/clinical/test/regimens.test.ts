@@ -164,6 +164,24 @@ describe('the second dose after denosumab, from 3 or 6 months by prescription', 
     expect(due([...good, denosumab, first, shorter])).toBe('2026-07-15');
     expect(said([...good, denosumab, first, shorter], 'interval')?.verdict).toBe('ready');
   });
+  // safety.md: "second dose from 3 or 6 months"; ZOLARMAB2 protocol.
+  test.each([
+    [1, '2027-04-15'],
+    [2, '2027-04-15'],
+    [3, '2026-07-15'],
+    [6, '2026-10-15'],
+  ])('an order of %i months: due %s; shorter than the protocol lets it be, the year stands', (months, expected) => {
+    const order = ordered('zoledronic-acid-yearly', '2026-06-01', {
+      interval: { months, reason: 'after denosumab: second dose' },
+    });
+    const lines = [...good, denosumab, first, order];
+    expect(due(lines)).toBe(expected);
+    const { cautions } = requirements.interval
+      .judge(evidenceOf(personOf(lines), asked), teaching)
+      .on(asked)
+      .working();
+    expect(cautions.some((caution) => caution.includes('after 3 months at the earliest'))).toBe(months < 3);
+  });
   test('not the third dose, and never where no denosumab came before', () => {
     expect(due([...good, denosumab, first, dose('2026-07-20', 'zoledronic acid 5 mg'), shorter])).toBe('2027-07-20');
     expect(due([...good, first, shorter])).toBe('2027-04-15');

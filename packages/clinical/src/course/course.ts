@@ -75,9 +75,9 @@ export function courseOf(
   const planned = plannedBy(reviews, prescription, regimen);
   const lastDose = counting[counting.length - 1];
   const intervalMonths =
-    regimen === undefined
+    protocol === undefined
       ? undefined
-      : intervalMonthsOf(regimen, prescription, counting, lastDenosumab(record, on)?.on).months;
+      : intervalMonthsOf(protocol, prescription, counting, lastDenosumab(record, on)?.on).months;
   const anniversary =
     last === undefined || intervalMonths === undefined ? undefined : addMonths(last.on, intervalMonths);
   const review =

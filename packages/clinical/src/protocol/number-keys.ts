@@ -132,6 +132,11 @@ export const numberKeys = {
     means: 'months after the last denosumab injection by which the replacement must be reached',
   },
   denosumabLateDays: { unit: 'days', means: 'days after the due date from which a prescriber is asked the same day' },
+  denosumabSecondDoseMonths: {
+    unit: 'months',
+    means:
+      'shortest interval a prescription may set between the first and the second dose of the medicine that follows denosumab',
+  },
   denosumabReboundDays: { unit: 'days', means: 'days after the due date from which a rebound is thought of' },
   runningMinutesLeast: { unit: 'minutes', means: 'shortest running time of the infusion' },
   runningMinutesUsual: { unit: 'minutes', means: 'running time the unit plans for' },

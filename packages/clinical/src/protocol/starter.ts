@@ -200,6 +200,11 @@ const numbers: Record<NumberKey, SourcedNumber> = {
     '112',
     'more than 16 weeks late: vertebral fracture HR 3.91 (1.62-9.45), Ann Intern Med 2020;173:516',
   ),
+  denosumabSecondDoseMonths: open(
+    '3',
+    `${SILENT}; ZOLARMAB2, a protocol under test: again 3 and 6 months after the first infusion`,
+    'read',
+  ),
   runningMinutesLeast: said('15', `${PRODUCT_TEXT} 4.2: at least 15 minutes at a constant rate`),
   runningMinutesUsual: open('30', `${SILENT}; 30 minutes seen in UK units`, 'read'),
   observeFirstMinutes: open('30', 'no label period; 15 to 60 minutes locally, 30 typical'),

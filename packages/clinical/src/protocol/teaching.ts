@@ -82,6 +82,7 @@ export const teachingSheet: ProtocolSheet = {
     denosumabReachMonths: taught('7'),
     denosumabLateDays: taught('28'),
     denosumabReboundDays: taught('112'),
+    denosumabSecondDoseMonths: taught('3'),
     runningMinutesLeast: taught('15'),
     runningMinutesUsual: taught('30'),
     observeFirstMinutes: taught('30'),

@@ -15,9 +15,10 @@ const lastDenosumabOf = ({ lastGiven }: Evidence): Day | undefined => {
   return last;
 };
 
-function judge(evidence: Evidence, { regimen, number }: Protocol): Judge {
+function judge(evidence: Evidence, protocol: Protocol): Judge {
+  const { regimen, number } = protocol;
   const { counting, undecided, last } = evidence.doses.get(regimen.medicine) ?? noDoses;
-  const interval = intervalMonthsOf(regimen, evidence.prescription, counting, lastDenosumabOf(evidence));
+  const interval = intervalMonthsOf(protocol, evidence.prescription, counting, lastDenosumabOf(evidence));
   const { months } = interval;
   const apart = last === undefined || counting.includes(last) || undecided.includes(last) ? [] : [last];
   const inputs = [...counting, ...undecided, ...apart].map(({ on, id, body }) => ({
@@ -33,12 +34,7 @@ function judge(evidence: Evidence, { regimen, number }: Protocol): Judge {
       source: interval.source,
     },
   ];
-  const cautions =
-    interval.passedOver === undefined
-      ? []
-      : [
-          `The ${interval.passedOver} months on the prescription are passed over: shorter than the regimen's only for the second dose after denosumab.`,
-        ];
+  const cautions = interval.passedOver === undefined ? [] : [interval.passedOver];
 
   const open = undecided[undecided.length - 1];
   if (open !== undefined) {

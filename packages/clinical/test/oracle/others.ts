@@ -43,11 +43,12 @@ export const undecidedPart = (view: View): boolean =>
 
 const isDenosumab = (medicine: string): boolean => medicine.startsWith('denosumab');
 
-/** The regimen's months; the order's own when longer, and when shorter only for the second dose after denosumab. */
+/** The regimen's months; the order's own when longer, and when shorter only for the second dose after denosumab, not too soon. */
 function intervalMonths(view: View): number {
   const usual = view.regimen.intervalMonths;
   const own = last(view.of('prescription'))?.body.interval?.months;
   if (own === undefined || own >= usual) return own ?? usual;
+  if (own < view.world.count('denosumabSecondDoseMonths')) return usual;
   const denosumab = last(view.of('dose').filter((dose) => isDenosumab(dose.body.medicine)));
   if (denosumab === undefined || isDenosumab(view.regimen.medicine)) return usual;
   return countingDoses(view).filter((dose) => dose.on > denosumab.on).length === 1 ? own : usual;

@@ -240,13 +240,35 @@ describe('loading', () => {
       vitaminD(finished, addDays(until, 1)).verdict,
     ]).toEqual(['ready', 'ready', 'cannot say']);
   });
-  test('finished and maintenance confirmed: ready for 365 days, and not one more', () => {
-    const lines = [...finished, at('2026-11-01', 'vitamin-d-maintenance', { taken: true })];
-    const until = addDays(day('2026-09-16'), 365);
-    expect([vitaminD(lines, until).verdict, vitaminD(lines, addDays(until, 1)).verdict]).toEqual([
-      'ready',
-      'cannot say',
-    ]);
+  const confirmed = (on: string, taken = true) => at(on, 'vitamin-d-maintenance', { taken });
+  const span = (lines: readonly Line[], ...dates: readonly number[]) =>
+    dates.map((on) => vitaminD(lines, on as never).verdict);
+  // safety.md: "for 12 months if maintenance is confirmed as taken at the recall call". How long a word counts: common practice, no source.
+  test('a word that the daily vitamin D is taken counts for 120 days from its own day, and not one more', () => {
+    const until = addDays(day('2026-11-01'), 120);
+    expect(span([...finished, confirmed('2026-11-01')], until, until + 1)).toEqual(['ready', 'cannot say']);
+  });
+  test('said on the day after the loading, it adds one day', () => {
+    const until = addDays(day('2026-09-17'), 120);
+    expect(span([...finished, confirmed('2026-09-17')], until, until + 1)).toEqual(['ready', 'cannot say']);
+  });
+  test('confirmed again it goes on, to 365 days after the loading at most', () => {
+    const again = [...finished, confirmed('2026-10-01'), confirmed('2026-11-24')];
+    const until = addDays(day('2026-11-24'), 120);
+    expect(span(again, until, until + 1)).toEqual(['ready', 'cannot say']);
+    const yearAgo = [
+      ...value({ 'vitamin D': '31 nmol/L' }, '2025-11-01'),
+      loading('2025-12-01'),
+      taken('2025-12-05', 3),
+      confirmed('2026-11-20'),
+    ];
+    const last = addDays(day('2025-12-05'), 365);
+    expect(span(yearAgo, last, last + 1)).toEqual(['ready', 'cannot say']);
+  });
+  test('not taken any more, and taken again: the newest word decides', () => {
+    const stopped = [...finished, confirmed('2026-10-01'), confirmed('2026-11-20', false)];
+    expect(vitaminD(stopped).verdict).toBe('cannot say');
+    expect(vitaminD([...stopped, confirmed('2026-11-24')]).verdict).toBe('ready');
   });
   test('finished but maintenance not taken: cannot say at once; said before the end it says nothing', () => {
     expect(vitaminD([...finished, at('2026-11-01', 'vitamin-d-maintenance', { taken: false })]).verdict).toBe(

@@ -58,7 +58,8 @@ describe('a vitamin D level after a finished loading that nobody has signed', ()
 });
 
 describe('the daily vitamin D, asked at the recall', () => {
-  // Loading ended on 1 July 2026; it stands 120 days by itself, so to 29 October, and 365 once the daily vitamin D is confirmed.
+  // Loading ended on 1 July 2026; it stands 120 days by itself, so to 29 October, then 120 from each word that the daily vitamin
+  // D is taken, to 365 in all.
   const lines = [...good, ...loaded('2026-07-01')];
   test('nobody has asked: cannot say, and asking is the step, not another loading', () => {
     expect(on('vitamin-d', lines, '2026-10-29', '2026-10-30')).toEqual(['ready', 'cannot say']);
@@ -67,6 +68,22 @@ describe('the daily vitamin D, asked at the recall', () => {
       ['ask maintenance', '2026-11-25'],
     ]);
     expect(window && [plainDate(window.first), window.certain]).toEqual(['2026-11-25', false]);
+  });
+  test('confirmed long ago it is asked again, so that the word counts on the day', () => {
+    const early = [...lines, at('2026-07-02', 'vitamin-d-maintenance', { taken: true })];
+    expect(on('vitamin-d', early, '2026-10-30', '2026-10-31')).toEqual(['ready', 'cannot say']);
+    const { window, nextSteps } = answerOf(early);
+    expect(nextSteps.map(({ kind }) => kind)).toEqual(['ask maintenance']);
+    // Asked on 25 November: 120 days from then.
+    expect(window && plainDate(window.first)).toBe('2026-11-25');
+    expect(
+      on(
+        'vitamin-d',
+        [...early, at('2026-11-25', 'vitamin-d-maintenance', { taken: true })],
+        '2027-03-25',
+        '2027-03-26',
+      ),
+    ).toEqual(['ready', 'cannot say']);
   });
   test('it is not taken, or its year is over: a new loading', () => {
     const not = at('2026-11-01', 'vitamin-d-maintenance', { taken: false });
@@ -93,7 +110,8 @@ describe('the daily vitamin D, asked at the recall', () => {
     // The last of six weekly doses on 30 December (the first is late by a day), the dose due on 1 July 2027: 183 days on.
     expect(window && plainDate(window.first)).toBe('2027-07-01');
     expect(nextSteps.map(({ kind }) => kind)).toEqual(expect.arrayContaining(['loading dose', 'ask maintenance']));
-    expect(nextSteps.find(({ kind }) => kind === 'ask maintenance')?.earliest).toBe(day('2026-12-31'));
+    // 120 days before 1 July, so that the word counts on it.
+    expect(nextSteps.find(({ kind }) => kind === 'ask maintenance')?.earliest).toBe(day('2027-03-03'));
   });
 });
 

@@ -157,15 +157,42 @@ describe('days since hip repair', () => {
       verdict('hip-repair', [repair('2026-11-01'), at('2026-11-20', 'surgery', { what: 'other operation' })]),
     ).toBe('ready');
   });
-  test('a fracture without a recorded repair: cannot say for a year', () => {
-    expect(verdictsOn('hip-repair', [fracture('2026-11-01')], '2027-11-01', '2027-11-02')).toEqual([
+  const treated = (on: string, how: 'repaired' | 'not repaired' | 'not known', dateKnown = true) =>
+    at(on, 'fracture', { site: 'hip', dateKnown, treated: how }, 'f');
+  // safety.md: "not repaired or date unknown: cannot say, prescriber". A year makes no repair.
+  test.each([
+    ['not repaired', treated('2020-01-01', 'not repaired'), 'hip fracture, not repaired'],
+    ['not known how', treated('2020-01-01', 'not known'), 'hip fracture, repair not recorded'],
+    ['nobody says how', fracture('2020-01-01'), 'hip fracture, repair not recorded'],
+    [
+      'repaired, on a day nobody knows',
+      treated('2020-01-01', 'repaired', false),
+      'hip fracture of an unknown day, repair not recorded',
+    ],
+  ])('treated %s: cannot say without an end', (_, line, cause) => {
+    expect(judge('hip-repair', [line]).on(day('2029-01-01'))).toMatchObject({ verdict: 'cannot say', cause });
+    expect(verdict('hip-repair', [line], day('2036-01-01'))).toBe('cannot say');
+    expect(verdict('hip-repair', [line, at('2020-01-03', 'surgery', { what: 'hip repair' })])).toBe('ready');
+  });
+  test('said to be repaired, without the day: asked about for a year', () => {
+    expect(verdictsOn('hip-repair', [treated('2026-11-01', 'repaired')], '2027-11-01', '2027-11-02')).toEqual([
       'cannot say',
       'ready',
     ]);
   });
-  test('of a day nobody knows: cannot say for ever, until a repair is recorded', () => {
-    expect(verdict('hip-repair', [fracture('2020-01-01', false)], day('2029-01-01'))).toBe('cannot say');
-    expect(verdict('hip-repair', [fracture('2020-01-01', false), repair('2020-01-01')])).toBe('ready');
+  test('a prescriber is asked, and has the last word about that fracture alone', () => {
+    const line = treated('2026-03-01', 'not repaired');
+    const path = judge('hip-repair', [line]).path(day('2030-01-01'));
+    expect(path).toMatchObject({ is: 'blocked', by: { who: 'prescriber', step: 'prescriber decides' } });
+    const looked = (about: string) =>
+      at('2026-11-20', 'prescriber-decision', {
+        question: 'hip fracture looked into',
+        about,
+        reason: 'undisplaced, treated without an operation, healed',
+      });
+    expect(verdict('hip-repair', [line, looked('f')])).toBe('ready');
+    expect(verdict('hip-repair', [line, looked('g')])).toBe('cannot say');
+    expect(verdict('hip-repair', [line, fracture('2026-11-10'), looked('f')])).toBe('cannot say');
   });
   test('a new fracture after an old repair: cannot say', () => {
     expect(verdict('hip-repair', [repair('2024-01-01'), fracture('2026-11-01')])).toBe('cannot say');

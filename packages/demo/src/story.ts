@@ -118,12 +118,11 @@ function* leavesBetween(me: Me, due: Day): Life<boolean> {
   const doses = factsOf(me.record(), 'dose').length;
   if (chance.isTrue(0.015)) {
     yield* me.officeDay(addDays(me.today, chance.between(20, 200)));
-    yield* me.writes(
-      me.by('nurse'),
-      'fracture',
-      { site: chance.oneOf(['hip', 'spine']), dateKnown: true, treated: 'not known' },
-      addDays(me.today, -chance.between(2, 9)),
-    );
+    const site = chance.oneOf(['hip', 'spine'] as const);
+    const broken = addDays(me.today, -chance.between(2, 9));
+    const treated = site === 'hip' ? 'repaired' : 'not known';
+    yield* me.writes(me.by('nurse'), 'fracture', { site, dateKnown: true, treated }, broken);
+    if (site === 'hip') yield* me.writes(me.by('nurse'), 'surgery', { what: 'hip repair' }, addDays(broken, 1));
     return !(yield* isReviewed(me));
   }
   if (person.story === 'no second dose' && doses === 1) {

@@ -141,6 +141,7 @@ const aboutOf = {
   'mineral metabolism looked into': ['result', 'condition'],
   'switch agreed': ['dose'],
   'severe reaction looked into': ['reaction'],
+  'hip fracture looked into': ['fracture'],
 } as const satisfies Record<Fact<'prescriber-decision'>['body']['question'], readonly KindName[]>;
 
 /** A whole drip written by hand with its minutes is asked about like one that was timed here. */

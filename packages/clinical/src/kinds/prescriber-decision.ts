@@ -22,8 +22,9 @@ export const prescriberDecision = entryKind({
         'mineral metabolism looked into',
         'switch agreed',
         'severe reaction looked into',
+        'hip fracture looked into',
       ]),
-      /** The entry the decision is about: the result, the weight, the dose. */
+      /** The entry the decision is about: the result, the weight, the dose, the fracture. */
       about: uuidField,
       reason: textField,
       pharmacist: shortText.optional(),

@@ -51,12 +51,17 @@ export const numberKeys = {
   },
   maintenanceConfirmDays: {
     unit: 'days',
-    means: 'how long a finished loading stands before maintenance must have been confirmed',
+    means:
+      'how long a finished loading, or a word that the daily vitamin D is taken, stands until it must be confirmed',
   },
   wellDaysBeforeSample: { unit: 'days', means: 'days well before a new sample counts' },
   surgerySampleDays: { unit: 'days', means: 'days after an operation during which a sample does not count' },
   hipRepairDays: { unit: 'days', means: 'days from the latest hip repair to a dose' },
-  hipLookbackDays: { unit: 'days', means: 'how long after a hip fracture its repair is asked about' },
+  hipLookbackDays: {
+    unit: 'days',
+    means:
+      'how long after a repaired hip fracture the day of its repair, and loading before a first dose, are asked about',
+  },
   vitaminDSevere: { unit: 'nmol/L', means: "vitamin D level below which bone pain is a prescriber's before a dose" },
   vitaminDSevereNgPerMl: { unit: 'ng/mL', means: 'the same, for results reported in ng/mL' },
   teethAnswerDays: { unit: 'days', means: 'how long an answer about teeth and jaw counts' },

@@ -64,6 +64,12 @@ export type MineralResult = {
   readonly lookedInto: boolean;
 };
 
+export type HipFracture = {
+  readonly fracture: Fact<'fracture'>;
+  /** A prescriber looked into it: how it was treated is settled. */
+  readonly lookedInto: boolean;
+};
+
 export type ExceptionFor = BodyOfKind<'prescriber-exception'>['requirement'];
 export type Exception = { readonly entry: Uuid; readonly from: Day; readonly until: Day; readonly reason: string };
 
@@ -88,7 +94,7 @@ export type Evidence = {
   /** The newest "well since". */
   readonly wellSince: { readonly on: Day; readonly seq: number } | undefined;
   readonly operations: readonly Fact<'surgery'>[];
-  readonly hipFractures: readonly Fact<'fracture'>[];
+  readonly hipFractures: readonly HipFracture[];
   readonly creatinine: Sample | undefined;
   /** Signed, not acute, oldest first: what a baseline is looked for in. */
   readonly signedCreatinines: readonly { readonly on: Day; readonly value: Quantity; readonly entry: Uuid }[];
@@ -230,7 +236,9 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
     checklists,
     wellSince: wellSince === undefined ? undefined : { on: wellSince.on, seq: wellSince.seq },
     operations: upToToday('surgery'),
-    hipFractures: upToToday('fracture').filter(({ body }) => body.site === 'hip'),
+    hipFractures: upToToday('fracture')
+      .filter(({ body }) => body.site === 'hip')
+      .map((fracture) => ({ fracture, lookedInto: decided(fracture, 'hip fracture looked into') })),
     creatinine: creatinine === undefined ? undefined : sampleFrom(creatinine, signed),
     signedCreatinines: creatinines
       .filter((one) => one.body.acuteAdmission !== true && signed.has(one.id))

@@ -1,6 +1,7 @@
-/** Days since the latest hip repair; a hip fracture without a recorded repair cannot be dated (docs/readiness.md R5). */
+/** Days since the latest hip repair; a hip fracture without a recorded repair is a prescriber's question (docs/readiness.md R5). */
 import { type Day, addDays, shortDate } from '../calendar/day.ts';
 import type { Protocol } from '../protocol/protocol.ts';
+import type { Fact } from '../record/patient-record.ts';
 import type { Evidence } from './evidence.ts';
 import { exceptionFor } from './exceptions.ts';
 import {
@@ -13,30 +14,44 @@ import {
   withException,
 } from './requirement.ts';
 
+function openSays(unrepaired: readonly Fact<'fracture'>[]): string {
+  if (unrepaired.some(({ body }) => body.treated === 'not repaired')) return 'hip fracture, not repaired';
+  return unrepaired.some(({ body }) => !body.dateKnown)
+    ? 'hip fracture of an unknown day, repair not recorded'
+    : 'hip fracture, repair not recorded';
+}
+
 function judge({ operations, hipFractures, exceptions }: Evidence, protocol: Protocol): Judge {
   const { hipRepairDays, hipLookbackDays } = protocol.number;
   const repairs = operations.filter(({ body }) => body.what !== 'other operation');
   const repair = repairs[repairs.length - 1];
   const due = repair === undefined ? undefined : addDays(repair.on, hipRepairDays);
-  const unrepaired = hipFractures.filter((fracture) => repair === undefined || repair.on < fracture.on);
-  const undated = unrepaired.find(({ body }) => !body.dateKnown);
+  const unrepaired = hipFractures.flatMap(({ fracture, lookedInto }) =>
+    lookedInto || (repair !== undefined && repair.on >= fracture.on) ? [] : [fracture],
+  );
+  /** Nobody says that it was repaired, or when it happened: only a prescriber, or a recorded repair, ends the question. */
+  const isOpen = unrepaired.some(({ body }) => !body.dateKnown || body.treated !== 'repaired');
   const newest = unrepaired[unrepaired.length - 1];
-  /** Last day on which a fracture without a repair is asked about; for ever where its date is not known. */
-  const askedUntil =
-    undated !== undefined ? undefined : newest === undefined ? undefined : addDays(newest.on, hipLookbackDays);
+  /** Last day on which the day of a repair is asked about. */
+  const askedUntil = isOpen || newest === undefined ? undefined : addDays(newest.on, hipLookbackDays);
 
   const inputs = () => [
-    ...hipFractures.map(({ on, id, body }) => ({
+    ...hipFractures.map(({ fracture: { on, id, body } }) => ({
       label: 'hip fracture',
-      text: body.dateKnown ? shortDate(on) : 'date not known',
+      text: `${body.dateKnown ? shortDate(on) : 'date not known'}, ${body.treated ?? 'treatment not recorded'}`,
       on,
       entry: id,
     })),
     ...repairs.map(({ on, id, body }) => ({ label: body.what, text: shortDate(on), on, entry: id })),
   ];
   const thresholds = [{ key: 'hipRepairDays' }, { key: 'hipLookbackDays' }] as const;
-  const noRepair = judgement('cannot say', 'hip fracture, repair not recorded', () => ({
-    says: 'A hip fracture is recorded without the day of its repair: a prescriber says.',
+  const open = judgement('cannot say', openSays(unrepaired), () => ({
+    says: `A hip fracture is recorded, and no repair on or after it: ${openSays(unrepaired)}. A prescriber looks into it, or the repair is recorded with its day.`,
+    inputs: inputs(),
+    thresholds: [{ key: 'hipRepairDays' }],
+  }));
+  const undatedRepair = judgement('cannot say', 'hip repaired, its day not recorded', () => ({
+    says: `A hip fracture is recorded as repaired without the day of its repair: asked about until ${askedUntil === undefined ? '-' : shortDate(askedUntil)}.`,
     inputs: inputs(),
     thresholds,
   }));
@@ -63,23 +78,26 @@ function judge({ operations, hipFractures, exceptions }: Evidence, protocol: Pro
         }));
 
   function on(day: Day): Judgement {
-    if (undated !== undefined || (askedUntil !== undefined && day <= askedUntil)) return noRepair;
+    if (isOpen) return open;
+    if (askedUntil !== undefined && day <= askedUntil) return undatedRepair;
     return waits !== undefined && due !== undefined && day < due ? waits : past;
   }
   const path = (day: Day): Path => {
     const judged = on(day);
     if (judged.verdict === 'ready') return readyPath;
-    return judged === noRepair && undated !== undefined
-      ? {
-          is: 'blocked',
-          by: {
-            what: 'a prescriber: when was the hip repaired?',
-            who: 'prescriber',
-            step: 'settle',
-            settled: undefined,
-          },
-        }
-      : { is: 'waiting', what: judged.cause };
+    if (judged !== open) return { is: 'waiting', what: judged.cause };
+    return {
+      is: 'blocked',
+      by: {
+        what: `a prescriber: ${judged.cause}`,
+        who: 'prescriber',
+        step: 'prescriber decides',
+        settled: (known) => ({
+          ...known,
+          hipFractures: known.hipFractures.map((one) => ({ ...one, lookedInto: true })),
+        }),
+      },
+    };
   };
   const changes: Day[] = [];
   if (due !== undefined) changes.push(due);
@@ -94,7 +112,7 @@ function judge({ operations, hipFractures, exceptions }: Evidence, protocol: Pro
 export const hipRepair: Requirement = {
   id: 'hip-repair',
   title: 'Days since hip repair',
-  clearedBy: 'time; a prescriber where the repair is not recorded',
+  clearedBy: 'time; a prescriber who has looked into a hip fracture without a repair',
   exceptionPossible: true,
   judge,
 };

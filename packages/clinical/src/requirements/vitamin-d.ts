@@ -30,14 +30,16 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   const levelAfter = (ended: Day): boolean => level !== undefined && level.on > ended;
   const maintained =
     finishedOn !== undefined && maintenance !== undefined && maintenance.on > finishedOn ? maintenance : undefined;
+  /** Known to be taken from then on: the last loading dose, or the newest word that the daily vitamin D is taken. */
   const holdsUntil =
-    finishedOn === undefined
+    finishedOn === undefined || maintained?.taken === false
       ? undefined
       : maintained === undefined
         ? addDays(finishedOn, maintenanceConfirmDays)
-        : maintained.taken
-          ? addDays(finishedOn, Math.max(loadingHoldsDays, maintenanceConfirmDays))
-          : undefined;
+        : (Math.max(
+            addDays(finishedOn, maintenanceConfirmDays),
+            Math.min(addDays(finishedOn, loadingHoldsDays), addDays(maintained.on, maintenanceConfirmDays)),
+          ) as Day);
 
   const working = (says: () => string) => (): Working => vitaminDWorking(evidence, says(), floor);
   // A newer level decides once it is signed, and is never passed over where it is bad.
@@ -71,9 +73,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
     'cannot say',
     maintained?.taken === false ? 'vitamin D maintenance not taken' : 'vitamin D loading no longer stands',
     working(() =>
-      finishedOn === undefined
-        ? ''
-        : `Loading finished on ${shortDate(finishedOn)}. ${maintained === undefined ? 'Nobody has confirmed that the daily vitamin D is taken' : maintained.taken ? 'Its time is over' : 'The daily vitamin D is not taken'}: a level or a new loading.`,
+      finishedOn === undefined ? '' : `Loading finished on ${shortDate(finishedOn)}. ${whyOver(finishedOn)}`,
     ),
   );
   const notFinished = judgement(
@@ -127,6 +127,14 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
     );
   }
 
+  function whyOver(ended: Day): string {
+    if (maintained?.taken === false) return 'The daily vitamin D is not taken: a level or a new loading.';
+    const stands = `A loading stands ${loadingHoldsDays} days, to ${shortDate(addDays(ended, loadingHoldsDays))}, while the daily vitamin D is taken`;
+    return maintained === undefined
+      ? `${stands}, which nobody has confirmed since.`
+      : `${stands}: last confirmed on ${shortDate(maintained.on)}, which counts ${maintenanceConfirmDays} days.`;
+  }
+
   const byLevel = (day: Day): Judgement =>
     level?.signed === true && isOutOfDate(level, day, vitaminDValidDays)
       ? (levelOutOfDate ?? levelStands)
@@ -172,11 +180,12 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
       },
     };
   }
-  /** Whether the daily vitamin D is taken, told from the day after a loading ended: then it stands as long as it may. */
+  /** Whether the daily vitamin D is taken, told from the day after a loading ended: then it stands for so long from that word. */
   const asked = (ended: Day): NonNullable<Needs['ask']> => ({
     what: 'maintenance',
     notBefore: addDays(ended, 1),
-    why: `the loading that ended on ${shortDate(ended)} stands until ${shortDate(addDays(ended, maintenanceConfirmDays))} unless the daily vitamin D is confirmed as taken`,
+    validDays: maintenanceConfirmDays,
+    why: `the loading that ended on ${shortDate(ended)} stands until ${shortDate(addDays(ended, maintenanceConfirmDays))} unless the daily vitamin D is confirmed as taken, and then ${maintenanceConfirmDays} days from that word`,
   });
   function theRest(plan: LoadingPlan, day: Day): Path {
     const load = { ...plan, why: 'vitamin D loading is under way' };
@@ -217,7 +226,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
       !levelAfter(state.on) &&
       !(state.is === 'stopped' && waitsToBeSigned)
     ) {
-      if (state.is === 'finished' && maintained === undefined && day <= state.on + loadingHoldsDays)
+      if (state.is === 'finished' && maintained?.taken !== false && day <= state.on + loadingHoldsDays)
         return { is: 'steps', needs: { ask: asked(state.on) } };
       return newLoading(
         day,

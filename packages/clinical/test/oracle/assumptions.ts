@@ -135,7 +135,7 @@ export function loadingFacts(view: View, today: number, day: number): readonly O
   const taken = days.map((day) => fact('vitamin-d-taken', day, { doses: 1, source: 'told us' }));
   if (!isNew) {
     const ends = days.at(-1) ?? today;
-    return maintenanceMayBeAsked(view, ends, day) ? [...taken, maintenanceFact(today, ends)] : taken;
+    return maintenanceMayBeAsked(view, ends, day) ? [...taken, maintenanceFact(view, today, ends, day)] : taken;
   }
   const begins = days[0] ?? today;
   const startOn = dateText(begins) as PlainDate;
@@ -146,9 +146,11 @@ export function loadingFacts(view: View, today: number, day: number): readonly O
   return [fact('vitamin-d-loading', begins, body), ...taken];
 }
 
-/** That the daily vitamin D is taken, asked for as soon as it can be about a loading ended on C. */
-export const maintenanceFact = (today: number, finishedOn: number): OracleFact =>
-  fact('vitamin-d-maintenance', Math.max(today, finishedOn + 1), { taken: true });
+/** That the daily vitamin D is taken, asked for about a loading ended on C as soon as it counts on `day`. */
+export const maintenanceFact = (view: View, today: number, finishedOn: number, day: number): OracleFact =>
+  fact('vitamin-d-maintenance', Math.max(today, finishedOn + 1, day - view.world.count('maintenanceConfirmDays')), {
+    taken: true,
+  });
 
 /** What a draw on a day adds: the newest values once more, signed and usable after the laboratory's days; and a weight. */
 export function drawFacts(view: View, drawn: number, tests: readonly Test[], settled: Settled): readonly OracleFact[] {

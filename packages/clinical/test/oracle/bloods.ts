@@ -410,20 +410,24 @@ export function vitaminD(view: View, day: number): Answer {
 }
 
 function loadingStands(view: View, finishedOn: number, day: number): Answer {
-  const maintenance = last(view.of('vitamin-d-maintenance').filter((fact) => fact.on > finishedOn));
-  if (maintenance?.body.taken === false) return CANNOT_SAY;
-  const holds = view.world.count(maintenance === undefined ? 'maintenanceConfirmDays' : 'loadingHoldsDays');
-  return day <= finishedOn + holds ? READY : CANNOT_SAY;
+  const word = maintenanceWord(view, finishedOn);
+  const { count } = view.world;
+  if (word?.body.taken === false) return CANNOT_SAY;
+  if (day <= finishedOn + count('maintenanceConfirmDays')) return READY;
+  const confirmed = word !== undefined && day <= word.on + count('maintenanceConfirmDays');
+  return confirmed && day <= finishedOn + count('loadingHoldsDays') ? READY : CANNOT_SAY;
 }
+
+const maintenanceWord = (view: View, finishedOn: number): OracleFact<'vitamin-d-maintenance'> | undefined =>
+  last(view.of('vitamin-d-maintenance').filter((fact) => fact.on > finishedOn));
 
 /** A2: that the daily vitamin D is taken may be asked, where only this word is missing on `day` for a loading ended on C. */
 export function maintenanceMayBeAsked(view: View, finishedOn: number, day: number): boolean {
-  if (view.of('vitamin-d-maintenance').some((fact) => fact.on > finishedOn)) return false;
+  if (maintenanceWord(view, finishedOn)?.body.taken === false) return false;
   const level = vitaminDLevel(view);
   if (level !== undefined && level.on > finishedOn) return false;
   return (
-    day > finishedOn + view.world.count('maintenanceConfirmDays') &&
-    day <= finishedOn + view.world.count('loadingHoldsDays')
+    loadingStands(view, finishedOn, day).verdict !== 'ready' && day <= finishedOn + view.world.count('loadingHoldsDays')
   );
 }
 

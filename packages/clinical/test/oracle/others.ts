@@ -14,7 +14,9 @@ export function hipRepair(view: View, day: number): Answer {
   const repairs = view.of('surgery').filter((fact) => fact.body.what !== 'other operation');
   for (const fracture of view.of('fracture')) {
     if (fracture.body.site !== 'hip' || repairs.some((repair) => repair.on >= fracture.on)) continue;
-    if (!fracture.body.dateKnown || day <= fracture.on + view.world.count('hipLookbackDays')) return CANNOT_SAY;
+    if (decided(view, 'hip fracture looked into', fracture.ids)) continue;
+    const saidRepaired = fracture.body.dateKnown && fracture.body.treated === 'repaired';
+    if (!saidRepaired || day <= fracture.on + view.world.count('hipLookbackDays')) return CANNOT_SAY;
   }
   const repair = last(repairs);
   return repair !== undefined && day < repair.on + view.world.count('hipRepairDays') ? NOT_READY : READY;

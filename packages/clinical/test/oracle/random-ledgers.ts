@@ -299,7 +299,15 @@ function events(sheet: Sheet): void {
   if (dice.chance(0.04)) put(sheet, from - dice.whole(-3, 16), 'surgery other operation');
   if (dice.chance(0.14)) {
     const broke = from - dice.oneOf([dice.whole(1, 30), dice.whole(356, 370), dice.whole(30, 300)]);
-    put(sheet, broke, `fracture hip${dice.chance(0.1) ? ', day not known' : ''}`);
+    const treated = dice.oneOf(['', '', ', treatment repaired', ', treatment repaired', ', treatment not repaired']);
+    const name = label(sheet);
+    put(sheet, broke, `${name} fracture hip${dice.chance(0.1) ? ', day not known' : ''}${treated}`);
+    if (dice.chance(0.1))
+      put(
+        sheet,
+        from - dice.whole(-3, 10),
+        `decision hip fracture looked into about ${name}, "old, treated elsewhere"`,
+      );
     if (dice.chance(0.85)) put(sheet, broke + dice.whole(0, 3), 'surgery hip repair');
     if (dice.chance(0.1)) put(sheet, from - dice.whole(-3, 14), 'surgery hip re-operation');
   } else if (dice.chance(0.03)) put(sheet, from - dice.whole(0, 14), 'surgery hip repair');

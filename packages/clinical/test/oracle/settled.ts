@@ -89,7 +89,7 @@ function blockersOf(view: Ledger, today: number): readonly Blocker[] {
   add('kidney-function', kidneyBlocker(view, today));
   add('calcium', calciumBlocker(view, today));
   add('mineral-metabolism', holds(mineralMetabolism(view)) ? undefined : 'in favour');
-  add('hip-repair', never((day) => holds(hipRepair(view, day)), today) ? 'not said' : undefined);
+  add('hip-repair', never((day) => holds(hipRepair(view, day)), today) ? 'in favour' : undefined);
   add('interval', undecidedPart(view) ? 'in favour' : undefined);
   add('other-bone-medicines', never((day) => holds(otherBoneMedicines(view, day)), today) ? 'in favour' : undefined);
   add('course', never((day) => holds(course(view, day)), today) ? 'in favour' : undefined);
@@ -147,6 +147,10 @@ function settlingFacts(
   if (is('mineral-metabolism')) {
     for (const { ids } of [...view.of('result'), ...view.of('condition')])
       add('prescriber-decision', { question: 'mineral metabolism looked into', about: ids[0], reason: 'settled' });
+  }
+  if (is('hip-repair')) {
+    for (const { ids } of view.of('fracture'))
+      add('prescriber-decision', { question: 'hip fracture looked into', about: ids[0], reason: 'settled' });
   }
   if (is('teeth-and-jaw')) add('dental', { answer: 'seen: nothing left to heal', checkedOn: dateText(today) });
   if (is('secondary-causes')) add('secondary-causes', { answer: 'found, dealt with' });

@@ -154,7 +154,7 @@ function tryBloods(q: Question, day: number, drawOn: number | undefined, load: b
         : needs === 'may be drawn' && drawOn !== undefined
           ? drawFacts(q.view, drawOn, ['vitamin D'], q.settled)
           : needs === 'may be asked'
-            ? [maintenanceFact(q.today, loadingsOf(q.view).at(-1)?.finishedOn ?? q.today)]
+            ? [maintenanceFact(q.view, q.today, loadingsOf(q.view).at(-1)?.finishedOn ?? q.today, day)]
             : [];
     if (!holds(requirements['vitamin-d'](seen(more), day))) return undefined;
     facts.push(...more);

@@ -70,6 +70,58 @@ describe('a replacement', () => {
   });
 });
 
+// safety.md: "a promise with a date"; MHRA August 2020: not stopped without what follows. A plan on paper holds no bone.
+describe('it stops at what was given or begun, not at what was meant', () => {
+  const dose = '15 Jan 2026   dose denosumab 60 mg, elsewhere\n';
+  const clock = (more: string, on = '2026-11-25') => clockOf(record(dose + more), teaching, day(on), undefined);
+  const meant = '1 Jun 2026   course review other treatment "alendronic acid" due 15 Jul 2026, ok\n';
+  it('a review that chose another treatment: the clock runs on, and says what was meant', () => {
+    expect(clock(meant)?.tier).toBe('highest alarm');
+    expect(clock(meant)?.says).toContain('alendronic acid decided, due 15 Jul 2026, not recorded as given or begun');
+    expect(clock(meant, '2026-07-15')?.tier).toBe('first in line');
+  });
+  it('no prescriber is called while the plan is in time; from the day after, one is', () => {
+    expect(clock(meant, '2026-07-15')?.prescriberToday).toBeUndefined();
+    expect(clock(meant, '2026-07-16')?.prescriberToday).toMatch(/^prescriber today/);
+    const late = meant.replace('15 Jul 2026', '16 Aug 2026');
+    expect(clock(late, '2026-06-20')?.prescriberToday).toMatch(/^prescriber today/);
+  });
+  const begun = (text: string) => `${meant}10 Jul 2026   medicine name "alendronic acid", sort ${text}\n`;
+  it('a bone tablet or another bone medicine begun after the dose ends it', () => {
+    expect(clock(begun('bisphosphonate tablet'))).toBeUndefined();
+    expect(clock(begun('other bone medicine'))).toBeUndefined();
+    expect(clock(begun('steroid'))?.tier).toBe('highest alarm');
+    expect(clock(begun('bisphosphonate tablet'), '2026-07-09')?.tier).toBe('first in line');
+  });
+  it('one that was taken before the dose, or that is denosumab itself, does not', () => {
+    expect(clock('')?.tier).toBe('highest alarm');
+    const before = record(`10 Jan 2026   medicine name "alendronic acid", sort bisphosphonate tablet\n${dose}`);
+    expect(clockOf(before, teaching, day('2026-11-25'), undefined)?.tier).toBe('highest alarm');
+    expect(clock('10 Jul 2026   medicine name "Denosumab at the surgery", sort other bone medicine')?.tier).toBe(
+      'highest alarm',
+    );
+  });
+  // Osteoporosis Canada 2023 (Morin, CMAJ 195:E1333): a bisphosphonate for a year, then reassess.
+  it.each([
+    ['stopped on 2026-08-01', 'highest alarm'],
+    ['stopped on 2026-12-01', undefined],
+  ])('begun on 10 July and %s, asked on 25 November: %s', (stopped, tier) =>
+    expect(clock(begun(`bisphosphonate tablet, ${stopped}`))?.tier).toBe(tier),
+  );
+  it.each([
+    ['2027-07-09', 'highest alarm'],
+    ['2027-07-10', undefined],
+  ])('taken from 10 July 2026 to %s, a year later: %s', (stopped, tier) =>
+    expect(clock(begun(`bisphosphonate tablet, stopped on ${stopped}`), '2027-09-01')?.tier).toBe(tier),
+  );
+  it('told again without a stop between it goes on; with one it begins anew', () => {
+    const again = (first: string) =>
+      `${begun(`bisphosphonate tablet${first}`)}10 Jan 2027   medicine name "Alendronic  acid", sort bisphosphonate tablet, stopped on 2027-07-10`;
+    expect(clock(again(''), '2027-09-01')).toBeUndefined();
+    expect(clock(again(', stopped on 2026-09-01'), '2027-09-01')?.tier).toBe('highest alarm');
+  });
+});
+
 describe('the clock', () => {
   it('runs for the 120 mg oncology product as well', () => {
     expect(

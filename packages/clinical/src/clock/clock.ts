@@ -1,11 +1,12 @@
 /**
  * A bone medicine whose effect is lost when nothing follows is a promise with a date. The clock runs from its last dose until
- * another bone medicine is given, and tells how urgent the next one is; it changes no verdict (docs/readiness.md, "Clocks").
+ * another bone medicine is given or begun, and tells how urgent the next one is; it changes no verdict (docs/readiness.md, "Clocks").
  */
-import { type Day, shortDate } from '../calendar/day.ts';
+import { type Day, day, shortDate } from '../calendar/day.ts';
 import { type BoneMedicine, isDenosumab } from '../protocol/medicines.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
+import { isBegunInstead } from './begun-instead.ts';
 import { denosumabTimes } from './denosumab.ts';
 import { followOnTimes } from './follow-on.ts';
 import { placesOf } from '../visit/place.ts';
@@ -67,7 +68,7 @@ export function clockOf(
   windowFirst: Day | undefined,
 ): Clock | undefined {
   const last = lastWholeDose(record, today);
-  if (last === undefined || isOver(record, last)) return undefined;
+  if (last === undefined || isOver(record, protocol, last, today)) return undefined;
   const { medicine } = last.body;
   const times = isDenosumab(medicine) ? denosumabTimes(protocol, last) : followOnTimes(record, protocol, last, today);
   if (times === undefined) return undefined;
@@ -75,8 +76,12 @@ export function clockOf(
   const replacementOn = booked !== undefined && booked.on <= times.reachBy ? booked.on : undefined;
   const tier = tierOn(today, times, replacementOn);
   const isAlarm = tier === 'alarm' || tier === 'highest alarm';
+  const intended = intendedSince(record, last, today);
+  const isPlanned = intended !== undefined && intended.dueOn <= times.reachBy && today <= intended.dueOn;
   const unreachable =
-    replacementOn === undefined && (!times.isOrdered || windowFirst === undefined || windowFirst > times.reachBy);
+    replacementOn === undefined &&
+    !isPlanned &&
+    (!times.isOrdered || windowFirst === undefined || windowFirst > times.reachBy);
   return {
     tier,
     medicine,
@@ -85,7 +90,7 @@ export function clockOf(
     reachBy: times.reachBy,
     actBy: tier === 'running' ? times.listFrom : tier === 'on the worklist' ? actOnListBy(times, replacementOn) : today,
     replacementOn,
-    says: sentence(tier, times, replacementOn),
+    says: sentence(tier, times, replacementOn) + intendedSays(intended),
     ask: isAlarm ? times.ask : [],
     prescriberToday: isAlarm || (unreachable && today >= times.prescriberFrom) ? times.prescriberToday : undefined,
   };
@@ -97,11 +102,16 @@ const lastWholeDose = (record: SubjectRecord, today: Day): Fact<'dose'> | undefi
     ({ on, body }) => on <= today && body.partMilliliters === undefined && body.medicine !== 'zoledronic acid 4 mg',
   );
 
-/** Other ends of the promise: the person has died, or a prescriber chose another treatment after the dose. */
-function isOver(record: SubjectRecord, last: Fact<'dose'>): boolean {
-  if (latest(record, 'died') !== undefined) return true;
-  const review = latest(record, 'course-review');
-  return review !== undefined && review.body.outcome === 'other treatment' && review.on >= last.on;
+/** Other ends of the promise: the person has died, or another bone medicine was begun elsewhere. */
+const isOver = (record: SubjectRecord, { number }: Protocol, last: Fact<'dose'>, today: Day): boolean =>
+  latest(record, 'died') !== undefined || isBegunInstead(record, last, today, number.replacementTakenMonths);
+
+/** What a prescriber decided instead since the dose, and by when. It is an intention: the clock runs on until it is given or begun. */
+type Intended = { readonly to: string; readonly dueOn: Day };
+
+function intendedSince(record: SubjectRecord, last: Fact<'dose'>, today: Day): Intended | undefined {
+  const review = factsOf(record, 'course-review').findLast(({ on }) => on >= last.on && on <= today);
+  return review?.body.outcome === 'other treatment' ? { to: review.body.to, dueOn: day(review.body.dueOn) } : undefined;
 }
 
 const actOnListBy = (times: ClockTimes, replacementOn: Day | undefined): Day =>
@@ -113,6 +123,11 @@ function tierOn(today: Day, times: ClockTimes, replacementOn: Day | undefined): 
   if (today >= times.due || (today >= times.firstInLineFrom && replacementOn === undefined)) return 'first in line';
   return today >= times.listFrom ? 'on the worklist' : 'running';
 }
+
+const intendedSays = (intended: Intended | undefined): string =>
+  intended === undefined
+    ? ''
+    : `; ${intended.to} decided, due ${shortDate(intended.dueOn)}, not recorded as given or begun`;
 
 function sentence(
   tier: ClockTier,

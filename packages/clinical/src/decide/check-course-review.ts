@@ -58,7 +58,7 @@ function checkDenosumab(
       `${clock.medicine} of ${shortDate(clock.last.on)} is not stopped or paused without a replacement: vertebrae may break when nothing follows.`,
       {
         field: `${path}.outcome`,
-        remedy: `choose another treatment and the date it is due, ${shortDate(clock.due)} at the latest, or carry on`,
+        remedy: `choose another treatment and the date it is due, ${shortDate(clock.due)} at the latest, or carry on; what was begun elsewhere is recorded first, as a medicine`,
       },
     ),
   ];

@@ -8,7 +8,7 @@ const beginnings: readonly (readonly [title: string, begins: RegExp])[] = [
   ['Vitamin D', /^(?:vitaminD|loading|maintenance)/],
   ['Asked and waited for', /^(?:hip|exception|pregnancy|otherProduct|consent|teeth|dental)/],
   ['The course and its review', /^(?:maxConsecutive|break|continue|failure|leastChange|marker|heightLoss|steroid)/],
-  ['Denosumab', /^denosumab/],
+  ['Denosumab', /^(?:denosumab|replacement)/],
   ['The day of the dose', /^(?:running|observe|putOff|cannula)/],
   ['Recall', /^(?:recall|overdue)/],
 ];

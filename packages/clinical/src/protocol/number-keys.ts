@@ -142,6 +142,11 @@ export const numberKeys = {
     means:
       'shortest interval a prescription may set between the first and the second dose of the medicine that follows denosumab',
   },
+  replacementTakenMonths: {
+    unit: 'months',
+    means:
+      'how long a bone medicine that follows denosumab, romosozumab or teriparatide must have been taken for its end to bring nothing back',
+  },
   denosumabReboundDays: { unit: 'days', means: 'days after the due date from which a rebound is thought of' },
   runningMinutesLeast: { unit: 'minutes', means: 'shortest running time of the infusion' },
   runningMinutesUsual: { unit: 'minutes', means: 'running time the unit plans for' },

@@ -205,6 +205,11 @@ const numbers: Record<NumberKey, SourcedNumber> = {
     `${SILENT}; ZOLARMAB2, a protocol under test: again 3 and 6 months after the first infusion`,
     'read',
   ),
+  replacementTakenMonths: open(
+    '12',
+    `${SILENT}; Osteoporosis Canada 2023, Morin CMAJ 195:E1333: a bisphosphonate for a year after denosumab, then reassess`,
+    'read',
+  ),
   runningMinutesLeast: said('15', `${PRODUCT_TEXT} 4.2: at least 15 minutes at a constant rate`),
   runningMinutesUsual: open('30', `${SILENT}; 30 minutes seen in UK units`, 'read'),
   observeFirstMinutes: open('30', 'no label period; 15 to 60 minutes locally, 30 typical'),

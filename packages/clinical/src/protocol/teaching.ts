@@ -83,6 +83,7 @@ export const teachingSheet: ProtocolSheet = {
     denosumabLateDays: taught('28'),
     denosumabReboundDays: taught('112'),
     denosumabSecondDoseMonths: taught('3'),
+    replacementTakenMonths: taught('12'),
     runningMinutesLeast: taught('15'),
     runningMinutesUsual: taught('30'),
     observeFirstMinutes: taught('30'),

@@ -242,7 +242,8 @@ function settled(at: At, held: Exclude<Held, UnderCare | 'on planned break'>): S
       const review = by as Fact<'course-review'> | undefined;
       const body = review?.body.outcome === 'other treatment' ? review.body : undefined;
       const on = body === undefined ? since : day(body.dueOn);
-      return standing(at, held, body === undefined ? '' : `${body.to}, due ${shortDate(on)}`, 'nurse in charge', on);
+      const says = body === undefined ? '' : `${body.to}, due ${shortDate(on)}`;
+      return beforeClock(at, standing(at, held, says, 'nurse in charge', on));
     }
     case 'transferred out':
       return transferred(at);

@@ -133,4 +133,5 @@ export * from './protocol/draft-sheet.ts';
 export * from './protocol/number-groups.ts';
 export * from './protocol/policies.ts';
 export * from './protocol/us-units.ts';
+export { calciumAfterDose } from './clock/calcium-after-dose.ts';
 export * from './clock/clock.ts';

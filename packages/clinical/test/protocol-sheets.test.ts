@@ -69,11 +69,21 @@ describe('the regimens and switches a sheet begins with', () => {
       expect([source.length > 5, status !== undefined]).toEqual([true, true]);
   });
   test("each regimen stands on the same sheet with its own numbers in place of the sheet's", () => {
-    // Ibandronate product text: creatinine clearance 30 (clinical.md section 8, read); denosumab has no floor (same, read).
+    // Ibandronate product text: creatinine clearance 30; denosumab: severe low calcium below 30, no floor that refuses (clinical.md section 8, read).
     expect(underRegimen(teaching, 'ibandronate-three-monthly').number.clearanceFloor).toBe(30);
     expect(underRegimen(teaching, 'zoledronic-acid-yearly').number.clearanceFloor).toBe(35);
-    expect(underRegimen(teaching, 'denosumab-60-six-monthly').leavesOut.has('kidney-function')).toBe(true);
+    expect(underRegimen(teaching, 'denosumab-60-six-monthly').number.clearanceFloor).toBe(30);
     expect(underRegimen(teaching, 'a name it does not know')).toBe(teaching);
+  });
+  test('denosumab may not leave the kidneys out, and a prescriber decides below the floor only where no product text refuses', () => {
+    for (const regimen of usualRegimens) {
+      const isDenosumab = regimen.medicine.startsWith('denosumab');
+      expect([
+        regimen.medicine,
+        regimenSchema.safeParse({ ...regimen, leavesOut: ['kidney-function'] }).success,
+        regimenSchema.safeParse({ ...regimen, belowClearanceFloor: 'a prescriber decides' }).success,
+      ]).toEqual([regimen.medicine, !isDenosumab, isDenosumab || regimen.medicine.startsWith('romosozumab')]);
+    }
   });
   test('calcium, the interval, the course, the order and consent are asked of every medicine', () => {
     const first = usualRegimens[0];

@@ -115,6 +115,33 @@ describe('what an older sheet lacks', () => {
     expect(found.sheet.dayQuestions[1]).toEqual(teeth);
   });
 
+  // Severe and fatal hypocalcaemia below 30 mL/min: denosumab 60 mg product text (clinical.md 8, read).
+  test('denosumab that left the kidneys out asks them, by the starter’s number, marked as nobody’s decision', () => {
+    const sheet = adopted();
+    const older = (sheet['regimens'] as Record<string, unknown>[]).map((regimen) => {
+      if (!String(regimen['medicine']).startsWith('denosumab')) return regimen;
+      const { clearanceFloor: _, nearLimitCeiling: __, ...numbers } = regimen['numbers'] as Record<string, unknown>;
+      const { belowClearanceFloor: ___, ...rest } = regimen;
+      return { ...rest, numbers, leavesOut: ['kidney-function', 'hip-repair'] };
+    });
+    const found = read({ ...sheet, regimens: older });
+    expect(found.added.map(({ path }) => path)).toEqual([
+      'regimens.denosumab-60-six-monthly.leavesOut',
+      'regimens.denosumab-120.leavesOut',
+    ]);
+    const of = (read: ProtocolSheet) => read.regimens.find(({ id }) => id === 'denosumab-60-six-monthly');
+    expect(of(found.sheet)).toMatchObject({
+      leavesOut: ['hip-repair'],
+      belowClearanceFloor: 'a prescriber decides',
+      numbers: {
+        clearanceFloor: { value: '30', status: 'added by an upgrade, not signed' },
+        maxConsecutiveDoses: { value: '10' },
+      },
+    });
+    expect(of(beginningFrom(found.sheet))).toEqual(of(starterSheet));
+    expect(of(found.sheet)?.numbers.overdueAfterDays).toEqual(of(starterSheet)?.numbers.overdueAfterDays);
+  });
+
   test('what cannot be completed is not read, and says why', () => {
     const { reviewBy: _, ...sheet } = adopted();
     expect(readSheet(sheet)).toEqual({ says: expect.stringContaining('reviewBy') });

@@ -58,12 +58,8 @@ describe('what a regimen leaves out is not asked', () => {
     ...bloods('2026-11-20', { creatinine: '190 umol/L', 'adjusted calcium': '2.29 mmol/L' }),
     at('2026-11-20', 'surgery', { what: 'hip repair' }),
   ];
-  test('denosumab: neither clearance nor days since a hip repair; calcium is asked', () => {
-    expect(said([...lowClearance, ordered('denosumab-60-six-monthly')], 'kidney-function')?.verdict).toBe(
-      'does not apply',
-    );
+  test('denosumab: no days since a hip repair; calcium is asked', () => {
     expect(said([...lowClearance, ordered('denosumab-60-six-monthly')], 'hip-repair')?.verdict).toBe('does not apply');
-    expect(said(lowClearance, 'kidney-function')?.verdict).not.toBe('does not apply');
     const lowCalcium = [
       ...good,
       ...bloods('2026-11-22', { 'adjusted calcium': '2.10 mmol/L' }),
@@ -72,10 +68,67 @@ describe('what a regimen leaves out is not asked', () => {
     expect(said(lowCalcium, 'calcium')?.verdict).toBe('not ready');
   });
   test('a draw is never asked for what is left out', () => {
-    const neverDrawn = [...clear, born('1941-06-02'), ordered('denosumab-60-six-monthly')];
+    const neverDrawn = [...clear, born('1941-06-02'), ordered('romosozumab-monthly')];
     const tests = asking(neverDrawn).nextSteps.flatMap((step) => step.tests ?? []);
     expect(tests).toContain('calcium');
     expect(tests).not.toContain('creatinine');
+  });
+});
+
+/**
+ * Denosumab product text and US boxed warning (clinical.md section 8, read): below 30 mL/min and on dialysis severe and fatal low
+ * calcium; no floor that refuses; calcium before each dose and within two weeks after it in those predisposed.
+ */
+describe('denosumab and the kidneys', () => {
+  const regimen = 'denosumab-60-six-monthly';
+  // Woman of 85, 50 kg: (140 - 85) x 50 x 1.04 / umol/L: 95 gives 30.1, 96 gives 29.8.
+  const at30 = (umolPerL: string, on = '2026-11-01') => [
+    ...clear,
+    born('1941-06-02'),
+    weighed(on, '50'),
+    ...bloods(on, { creatinine: `${umolPerL} umol/L`, 'adjusted calcium': '2.34 mmol/L', 'vitamin D': '68 nmol/L' }),
+  ];
+  const created = (lines: readonly Line[]) =>
+    lines
+      .map((line) =>
+        line.kind === 'result' && (line.body as { analyte?: string }).analyte === 'creatinine' ? (line.id ?? '') : '',
+      )
+      .find((id) => id !== '') ?? '';
+  const accepted = (about: string, on = '2026-11-02') =>
+    at(on, 'prescriber-decision', { question: 'low clearance accepted', about, reason: 'calcium good, sample after' });
+  test('at the number of the regimen it is ready, below it a prescriber decides', () => {
+    expect(under('kidney-function', at30('95'), regimen)).toBe('ready');
+    expect(under('kidney-function', at30('96'), regimen)).toBe('cannot say');
+    expect(under('kidney-function', at30('96'), 'ibandronate-three-monthly')).toBe('not ready');
+  });
+  test('not known: cannot say', () => {
+    expect(under('kidney-function', [...clear, born('1941-06-02')], regimen)).toBe('cannot say');
+    expect(under('kidney-function', at30('95', '2026-09-20'), regimen)).toBe('cannot say');
+  });
+  test('no window, and the prescriber is named', () => {
+    const found = asking([...at30('120'), ordered(regimen)]);
+    expect(found.noWindow?.needs).toMatchObject([{ requirement: 'kidney-function', who: 'prescriber' }]);
+    expect(found.nextSteps.map(({ kind }) => kind)).toContain('prescriber decides');
+  });
+  test('a prescriber decided about this creatinine: ready and near the limit, with calcium afterwards said', () => {
+    const low = at30('120');
+    const lines = [...low, accepted(created(low))];
+    const judged = requirements['kidney-function']
+      .judge(evidenceOf(personOf(lines), asked), underRegimen(teaching, regimen))
+      .on(asked);
+    expect([judged.verdict, judged.nearLimit]).toEqual(['ready', true]);
+    expect(judged.working().cautions.join(' ')).toContain('a sample within 14 days after the dose');
+    expect(asking([...lines, ordered(regimen)]).window).toBeDefined();
+  });
+  test('the decision is about that one value: the next needs its own', () => {
+    const low = at30('120', '2026-10-01');
+    const lines = [...low, accepted(created(low), '2026-10-02'), ...at30('120', '2026-11-20').slice(clear.length + 1)];
+    expect(under('kidney-function', lines, regimen)).toBe('cannot say');
+  });
+  test('it never lets a bisphosphonate be given below its floor', () => {
+    const low = at30('120');
+    for (const id of ['zoledronic-acid-yearly', 'ibandronate-three-monthly'])
+      expect(under('kidney-function', [...low, accepted(created(low))], id)).toBe('not ready');
   });
 });
 

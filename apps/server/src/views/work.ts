@@ -1,5 +1,5 @@
 /** Small piles of work at a unit, each with its number: what waits for someone today. */
-import { type Day, type TaskName, parseDay, plainDate, taskNames } from '@twelvemonth/clinical';
+import { type Day, type TaskName, calciumAfterDose, parseDay, plainDate, taskNames } from '@twelvemonth/clinical';
 import type { TodayView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person, Task } from '../register/people.ts';
@@ -58,6 +58,8 @@ export async function workOf(atHand: AtHand, everyone: readonly Person[], unit: 
       here.filter(({ standing }) => standing.standing === 'in review'),
       ({ standing }) => standing.since,
     ),
+    // Due within the protocol's days after a dose given where the kidneys were low or not known.
+    calciumPile(here),
     // A promise with a date: someone asks whether the other treatment has begun, and closes or dates it anew.
     pile(
       'other treatments that should have begun',
@@ -78,6 +80,20 @@ function taskPile(name: TaskName, tasks: readonly Task[]): TodayView['work'][num
     what,
     to ?? `/people/${oldest?.patient ?? ''}`,
     tasks.map(({ due }) => due),
+  );
+}
+
+function calciumPile(here: readonly Person[]): TodayView['work'][number] {
+  const due = here
+    .flatMap(({ patient, record, unit, today }) => {
+      const found = unit?.protocol === undefined ? undefined : calciumAfterDose(record, unit.protocol, today);
+      return found === undefined ? [] : [{ patient, by: found.by }];
+    })
+    .toSorted((a, b) => a.by - b.by);
+  return pile(
+    'calcium to look at after a dose',
+    `/people/${due[0]?.patient ?? ''}`,
+    due.map(({ by }) => by),
   );
 }
 

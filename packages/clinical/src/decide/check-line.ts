@@ -133,6 +133,7 @@ const checkPrescriber = (what: string, { by }: Surroundings): readonly Refusal[]
 
 const aboutOf = {
   'creatinine rise accepted': ['result'],
+  'low clearance accepted': ['result'],
   'weight: actual decides': ['weight'],
   'weight change looked into': ['weight'],
   'part dose counts': ['dose'],

@@ -14,6 +14,7 @@ export const prescriberDecision = entryKind({
     .object({
       question: z.enum([
         'creatinine rise accepted',
+        'low clearance accepted',
         'weight: actual decides',
         'weight change looked into',
         'part dose counts',

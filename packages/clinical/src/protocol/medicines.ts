@@ -31,6 +31,10 @@ const bisphosphonates: ReadonlySet<BoneMedicine> = new Set([
 ]);
 export const isBisphosphonate = (medicine: BoneMedicine): boolean => bisphosphonates.has(medicine);
 
+/** No product text refuses it below a clearance: low calcium is what is feared there, and a prescriber weighs it. */
+export const isGivenBelowAnyClearance = (medicine: BoneMedicine): boolean =>
+  isDenosumab(medicine) || medicine === 'romosozumab 210 mg';
+
 /** Injected at home every day: a dose in the notes is its first day. */
 export const isTakenDaily = (medicine: BoneMedicine): boolean => medicine === 'teriparatide';
 

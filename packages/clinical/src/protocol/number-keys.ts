@@ -39,6 +39,11 @@ export const numberKeys = {
   },
   calciumAdjustAlbumin: { unit: 'g/L', means: 'albumin at which no adjustment is made' },
   calciumAfterLoadingDays: { unit: 'days', means: 'days from the last loading dose to the calcium sample that counts' },
+  calciumAfterDoseDays: {
+    unit: 'days',
+    means:
+      'days after a dose by which calcium is looked at, where the clearance was below the floor of a regimen that lets a prescriber decide, or not known',
+  },
   vitaminDFloor: { unit: 'nmol/L', means: 'vitamin D level from which no loading is needed' },
   vitaminDFloorNgPerMl: { unit: 'ng/mL', means: 'the same, for results reported in ng/mL' },
   vitaminDValidDays: { unit: 'days', means: 'how long a vitamin D level counts' },

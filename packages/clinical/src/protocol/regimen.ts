@@ -5,7 +5,7 @@
 import { z } from 'zod';
 import { shortText, textField } from '../kinds/fields.ts';
 import { dayQuestionSchema } from './day-question.ts';
-import { regimenMedicines } from './medicines.ts';
+import { isDenosumab, isGivenBelowAnyClearance, regimenMedicines } from './medicines.ts';
 import { numberKeyNames } from './number-keys.ts';
 import { requirementIds } from './requirement-ids.ts';
 import { decidedNumber, sourceStatus } from './sourced-number.ts';
@@ -62,6 +62,8 @@ export const regimenSchema = z
       .refine((ids) => !ids.some((id) => alwaysAsked.some((one) => one === id)), 'one of them is asked of every dose')
       .readonly()
       .default([]),
+    /** Below the clearance floor it is not given; or, where no product text refuses it there, a prescriber decides. */
+    belowClearanceFloor: z.enum(['not given', 'a prescriber decides']).default('not given'),
     /** Numbers of the sheet that are otherwise for this medicine. */
     numbers: z.partialRecord(z.enum(numberKeyNames), decidedNumber).readonly().default({}),
     /** Asked on the day beside the sheet's own questions. */
@@ -74,5 +76,13 @@ export const regimenSchema = z
   .refine(
     ({ given, lastsMonths }) => (given === 'daily at home') === (lastsMonths !== undefined),
     'what is taken daily says how long it lasts, and nothing else does',
+  )
+  .refine(
+    ({ medicine, belowClearanceFloor }) => belowClearanceFloor === 'not given' || isGivenBelowAnyClearance(medicine),
+    'its product text refuses it below a clearance: nobody decides otherwise',
+  )
+  .refine(
+    ({ medicine, leavesOut }) => !isDenosumab(medicine) || !leavesOut.includes('kidney-function'),
+    'denosumab asks the kidneys: low calcium threatens where they fail',
   );
 export type Regimen = z.infer<typeof regimenSchema>;

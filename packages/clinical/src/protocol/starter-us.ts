@@ -32,6 +32,10 @@ const differs: Partial<Record<NumberKey, SourcedNumber>> = {
   ),
   calciumAdjustAlbumin: said('40', 'zoledronic acid 4 mg product text (US): 4.0 g/dL, that is 40 g/L'),
   calciumAfterLoadingDays: open('7', SILENT, 'common practice, no source'),
+  calciumAfterDoseDays: said(
+    '14',
+    'denosumab 60 mg product text (US): 10 to 14 days after the dose in those predisposed; below 30 mL/min and on dialysis weekly in the first month',
+  ),
   vitaminDFloor: open('75', `${VITAMIN_D}; 30 ng/mL is 74.88 nmol/L`),
   vitaminDFloorNgPerMl: open('30', VITAMIN_D),
   vitaminDSevere: open('50', DEFICIENT),

@@ -90,6 +90,10 @@ const numbers: Record<NumberKey, SourcedNumber> = {
     '7',
     `${NOS_2018}: adjusted calcium about one month after loading; before the dose ${SILENT}`,
   ),
+  calciumAfterDoseDays: said(
+    '14',
+    'denosumab 60 mg product text: within two weeks after the dose in those predisposed to low calcium, such as below 30 mL/min',
+  ),
   vitaminDFloor: open('50', `${SILENT}; ${NOS_2018}: above 50 nmol/L sufficient; other guidelines differ`, 'read'),
   vitaminDFloorNgPerMl: open(
     '20',

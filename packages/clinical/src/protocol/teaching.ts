@@ -39,6 +39,7 @@ export const teachingSheet: ProtocolSheet = {
     calciumAdjustSlope: taught('0.02'),
     calciumAdjustAlbumin: taught('40'),
     calciumAfterLoadingDays: taught('7'),
+    calciumAfterDoseDays: taught('14'),
     vitaminDFloor: taught('50'),
     vitaminDFloorNgPerMl: taught('20'),
     vitaminDValidDays: taught('365'),

@@ -5,10 +5,11 @@
 import type { z } from 'zod';
 import { shortText } from '../kinds/fields.ts';
 import { usualDayQuestions } from './day-questions.ts';
+import { isDenosumab } from './medicines.ts';
 import { type NumberKey, numberKeyNames, numberKeys } from './number-keys.ts';
 import { dayQuestionSchema } from './day-question.ts';
 import { type ProtocolSheet, type SheetAddition, protocolSchema } from './protocol.ts';
-import { regimenSchema } from './regimen.ts';
+import { type Regimen, regimenSchema } from './regimen.ts';
 import { requirementIds } from './requirement-ids.ts';
 import type { SourcedNumber } from './sourced-number.ts';
 import { starterSheet } from './starter.ts';
@@ -42,7 +43,13 @@ export function readSheet(content: unknown): ReadSheet {
       ...content,
       numbers: withNumbers(content['numbers'], added),
       gravity: withRequirements(content['gravity'], added),
-      regimens: withEach(content['regimens'], 'regimens', regimenSchema, given.regimens, added),
+      regimens: withEach(
+        withKidneysAsked(content['regimens'], added),
+        'regimens',
+        regimenSchema,
+        given.regimens,
+        added,
+      ),
       dayQuestions: withEach(content['dayQuestions'], 'dayQuestions', dayQuestionSchema, usualDayQuestions, added),
     },
     policiesGiven,
@@ -95,6 +102,38 @@ function withRequirements(stored: unknown, added: SheetAddition[]): unknown {
   return order;
 }
 
+/** Denosumab once asked nothing of the kidneys. It does, below the starter's number a prescriber decides, and both are marked. */
+function withKidneysAsked(stored: unknown, added: SheetAddition[]): unknown {
+  if (!Array.isArray(stored)) return stored;
+  return (stored as unknown[]).map((item) => {
+    if (!isFields(item) || !Array.isArray(item['leavesOut'])) return item;
+    const starter = given.regimens.find(({ medicine }) => medicine === item['medicine'] && isDenosumab(medicine));
+    const leavesOut = (item['leavesOut'] as unknown[]).filter((id) => id !== 'kidney-function');
+    if (starter === undefined || leavesOut.length === item['leavesOut'].length) return item;
+    const id = shortText.safeParse(item['id']).data ?? '?';
+    added.push({
+      path: `regimens.${id}.leavesOut`,
+      says: `kidney function is looked at for ${starter.medicine}; below ${starter.numbers.clearanceFloor?.value ?? '?'} mL/min a prescriber decides`,
+    });
+    const { belowClearanceFloor } = starter;
+    return {
+      ...item,
+      leavesOut,
+      belowClearanceFloor,
+      numbers: { ...kidneyNumbers(starter), ...fieldsOf(item['numbers']) },
+    };
+  });
+}
+
+const kidneyNumbers = ({ numbers }: Regimen): Regimen['numbers'] =>
+  Object.fromEntries(
+    (['clearanceFloor', 'nearLimitCeiling'] as const).flatMap((key) => {
+      const number = numbers[key];
+      return number === undefined ? [] : [[key, { ...number, status: 'added by an upgrade, not signed' }] as const];
+    }),
+  );
+const fieldsOf = (value: unknown): Fields => (isFields(value) ? value : {});
+
 /** Each item as written if it fits; else with the fields it lacks, from the starter's item of the same id. */
 function withEach(
   stored: unknown,
@@ -138,5 +177,16 @@ export function beginningFrom(sheet: ProtocolSheet): ProtocolSheet {
     if (status === 'added by an upgrade, not signed' && value !== null)
       numbers[key] = { value: null, suggestion: value, source, status: 'from memory' };
   }
-  return { ...sheet, numbers };
+  return { ...sheet, numbers, regimens: sheet.regimens.map(withOwnNumbers) };
+}
+
+/** A regimen's own number is never empty: it begins as the starter has it, for the two who will sign it. */
+function withOwnNumbers(regimen: Regimen): Regimen {
+  const numbers = { ...regimen.numbers };
+  const starter = given.regimens.find(({ medicine }) => medicine === regimen.medicine);
+  for (const key of numberKeyNames) {
+    const number = starter?.numbers[key];
+    if (number !== undefined && numbers[key]?.status === 'added by an upgrade, not signed') numbers[key] = number;
+  }
+  return { ...regimen, numbers };
 }

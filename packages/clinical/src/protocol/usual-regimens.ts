@@ -15,6 +15,7 @@ const usual = {
   recall: 'next dose',
   countedApart: false,
   leavesOut: [],
+  belowClearanceFloor: 'not given',
   numbers: {},
   dayQuestions: [],
   cautions: [],
@@ -29,6 +30,11 @@ const floorOf30 = (source: string, status: DecidedNumber['status']): Regimen['nu
   clearanceFloor: { value: '30', source, status },
   nearLimitCeiling: { value: '35', source: 'a band of 5 mL/min above the limit', status: 'common practice, no source' },
 });
+/** No floor that refuses: below it low calcium threatens, so a prescriber decides and calcium is looked at afterwards. */
+const askedBelow30 = floorOf30(
+  `${DENOSUMAB}: severe and fatal low calcium below 30 mL/min and on dialysis (US boxed warning)`,
+  'read',
+);
 /** Six in a row and then a specialist is said of zoledronic acid; of these the review after the planned doses says it. */
 /** When the next dose is asked for, and when it is overdue, where the interval is short. Common practice, no source. */
 const calledFor = (leadDays: string, overdueDays: string): Regimen['numbers'] => {
@@ -93,8 +99,10 @@ export const usualRegimens: readonly Regimen[] = [
     given: 'injection',
     intervalMonths: 6,
     plannedDoses: 10,
-    leavesOut: ['kidney-function', 'hip-repair'],
+    leavesOut: ['hip-repair'],
+    belowClearanceFloor: 'a prescriber decides',
     numbers: {
+      ...askedBelow30,
       ...reviewAfter('10', 'review from five years on', 'read'),
       overdueAfterDays: {
         value: '28',
@@ -118,8 +126,9 @@ export const usualRegimens: readonly Regimen[] = [
     intervalMonths: 1,
     plannedDoses: 24,
     recall: 'none',
-    leavesOut: ['kidney-function', 'hip-repair'],
-    numbers: reviewAfter('24', 'oncology decides', 'common practice, no source'),
+    leavesOut: ['hip-repair'],
+    belowClearanceFloor: 'a prescriber decides',
+    numbers: { ...askedBelow30, ...reviewAfter('24', 'oncology decides', 'common practice, no source') },
     cautions: ['Oncology decides the interval and the end. When it ends, the clock is that of denosumab 60 mg.'],
     source: 'denosumab 120 mg product text: every four weeks, here at the earliest after a month; oncology decides',
     status: 'from memory',

@@ -49,6 +49,7 @@ export function evidenceAfter(before: Evidence, plan: Plan): Evidence {
     if (test === 'creatinine') {
       after.creatinine = repeated(before.creatinine, on, !neverMeasured);
       after.riseAccepted = false;
+      after.lowClearanceAccepted = false;
     }
     if (test === 'calcium') after.calcium = repeatedCalcium(before.calcium, on, !neverMeasured);
     if (test === 'vitamin D') after.vitaminD = repeated(before.vitaminD, on, !neverMeasured);

@@ -100,6 +100,8 @@ export type Evidence = {
   readonly signedCreatinines: readonly { readonly on: Day; readonly value: Quantity; readonly entry: Uuid }[];
   /** A prescriber accepted the rise of the deciding creatinine. It is about that one: a repeat does not carry it. */
   readonly riseAccepted: boolean;
+  /** A prescriber decided that the medicine is given at the clearance of the deciding creatinine, where the regimen lets one. */
+  readonly lowClearanceAccepted: boolean;
   readonly calcium: CalciumSample | undefined;
   readonly vitaminD: Sample | undefined;
   readonly weight: Weighed | undefined;
@@ -244,6 +246,7 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
       .filter((one) => one.body.acuteAdmission !== true && signed.has(one.id))
       .map(({ on, body, id }) => ({ on, value: body.quantity, entry: id })),
     riseAccepted: decided(creatinine, 'creatinine rise accepted'),
+    lowClearanceAccepted: decided(creatinine, 'low clearance accepted'),
     calcium: calciumFrom(newest, albumins, signed),
     vitaminD: vitaminD === undefined ? undefined : sampleFrom(vitaminD, signed),
     weight:

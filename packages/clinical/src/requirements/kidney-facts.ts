@@ -44,6 +44,10 @@ export type KidneyFacts = {
   readonly otherWeights: readonly SomeWeight[];
   /** Undefined where a value is not known. */
   readonly clearanceAt: (age: number) => Clearance | undefined;
+  /** Known, and below the floor by either form. */
+  readonly isLowAt: (age: number) => boolean;
+  /** Below the floor it is given all the same: the regimen lets a prescriber decide, and one did about this creatinine. */
+  readonly mayBeLow: boolean;
   /** By a lighter weight the clearance is below the limit, and no prescriber has settled which weight decides. */
   readonly weightsDisagreeAt: (age: number) => boolean;
   /** The same, of a weight taken anew, for which nothing is settled yet. */
@@ -157,9 +161,14 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
     if (found !== undefined) known.set(age, found);
     return found;
   }
+  function isLowAt(age: number): boolean {
+    const clearance = clearanceAt(age);
+    return clearance !== undefined && !bothAtLeast(clearance, protocol.exact.clearanceFloor);
+  }
   const weightsDisagreeAt = (age: number): boolean => weight?.actualDecides !== true && weightsDisagreeAnewAt(age);
   function weightsDisagreeAnewAt(age: number): boolean {
-    if (evidence.actualDecidesAssumed) return false;
+    // Below the limit by the deciding weight there is nothing left to disagree about.
+    if (evidence.actualDecidesAssumed || isLowAt(age)) return false;
     return otherWeights.some((other) => {
       if (deciding === undefined || compareRatios(other.kg, deciding.kg) >= 0) return false;
       const clearance = clearanceWith(age, other.kg);
@@ -191,6 +200,8 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
     weightChangedFrom: once(() => changedFrom(kg, weight, protocol)),
     otherWeights,
     clearanceAt,
+    isLowAt,
+    mayBeLow: evidence.lowClearanceAccepted && protocol.regimen.belowClearanceFloor === 'a prescriber decides',
     weightsDisagreeAt,
     weightsDisagreeAnewAt,
   };

@@ -4,7 +4,7 @@
  */
 import { type Day, addDays, shortDate } from '../calendar/day.ts';
 import { quantityText } from '../exact/quantity.ts';
-import { bothAtLeast, eitherBelow } from '../formulas/creatinine-clearance.ts';
+import { eitherBelow } from '../formulas/creatinine-clearance.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Evidence, Sample, Weighed } from './evidence.ts';
 import { carryingEnds } from './exceptions.ts';
@@ -90,8 +90,18 @@ function judgeAtAge(facts: KidneyFacts, age: number): Judgement {
   }
   const { clearanceFloor, nearLimitCeiling } = facts.protocol.exact;
   const working = (says?: string) => () => kidneyWorking(facts, says, { age, clearance });
-  if (!bothAtLeast(clearance, clearanceFloor)) {
-    return judgement('not ready', `kidney function at ${age}: ${clearanceText(clearance, clearanceFloor)}`, working());
+  const isLow = facts.isLowAt(age);
+  if (isLow && !facts.mayBeLow) {
+    const cause = `kidney function at ${age}: ${clearanceText(clearance, clearanceFloor)}`;
+    return facts.protocol.regimen.belowClearanceFloor === 'not given'
+      ? judgement('not ready', cause, working())
+      : judgement(
+          'cannot say',
+          cause,
+          working(
+            'Below this clearance low calcium threatens: a prescriber decides whether it is given, and calcium is looked at afterwards.',
+          ),
+        );
   }
   if (facts.risen()) {
     return judgement(
@@ -174,7 +184,7 @@ export const kidneyFunction: Requirement = {
   id: 'kidney-function',
   title: 'Kidney function',
   clearedBy:
-    'new bloods and weight; a prescriber where creatinine has risen or the weight decides. No exception below the limit',
+    'new bloods and weight; a prescriber where creatinine has risen or the weight decides, and below the limit where the regimen says so. No exception',
   exceptionPossible: false,
   judge,
 };

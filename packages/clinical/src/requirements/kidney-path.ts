@@ -1,6 +1,5 @@
 /** What would make the kidney function hold on a day, and what is never assumed about it (docs/readiness.md A2). */
 import { type Day, addDays, shortDate } from '../calendar/day.ts';
-import { bothAtLeast } from '../formulas/creatinine-clearance.ts';
 import type { Evidence } from './evidence.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import { type KidneyFacts, kidneyFacts } from './kidney-facts.ts';
@@ -19,6 +18,13 @@ export const weightBlocker: Blocker = {
 };
 const riseBlocker: Blocker = {
   what: 'a prescriber on the rise in creatinine, or a repeat',
+  who: 'prescriber',
+  step: 'prescriber decides',
+  settled: repeat,
+};
+
+const lowBlocker: Blocker = {
+  what: 'a prescriber: given at this clearance or not, and calcium looked at afterwards',
   who: 'prescriber',
   step: 'prescriber decides',
   settled: repeat,
@@ -58,9 +64,9 @@ function blockerOn(facts: KidneyFacts, day: Day): Blocker | undefined {
     return { what: 'a weight that can be used', who: 'nurse', step: 'repeat result', settled: weighAnew };
   }
   const age = facts.ageAt(day);
-  const clearance = facts.clearanceAt(age);
-  if (clearance === undefined) return undefined;
-  if (!bothAtLeast(clearance, protocol.exact.clearanceFloor)) {
+  if (facts.isLowAt(age)) {
+    if (facts.mayBeLow) return undefined;
+    if (protocol.regimen.belowClearanceFloor === 'a prescriber decides') return lowBlocker;
     return {
       what: 'a prescriber: repeat creatinine and weight, then decide',
       who: 'prescriber',
@@ -74,8 +80,11 @@ function blockerOn(facts: KidneyFacts, day: Day): Blocker | undefined {
 /** A prescriber's decision is about the value it was made for: had again, the value needs another, which is never assumed. */
 function blockerOfRepeat(facts: KidneyFacts, day: Day, { draw, weigh }: Needs): Blocker | undefined {
   if (draw !== undefined && facts.repeatRises()) return riseBlocker;
+  if (facts.birth === undefined) return undefined;
+  const age = facts.ageAt(day);
+  if (draw !== undefined && facts.isLowAt(age)) return lowBlocker;
   const anew = draw !== undefined || weigh !== undefined;
-  return anew && facts.birth !== undefined && facts.weightsDisagreeAnewAt(facts.ageAt(day)) ? weightBlocker : undefined;
+  return anew && facts.weightsDisagreeAnewAt(age) ? weightBlocker : undefined;
 }
 
 /** A draw for another test weighs too: a weight that a prescriber let decide would be replaced by one nobody has decided on. */

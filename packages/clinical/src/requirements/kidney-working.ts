@@ -148,12 +148,13 @@ function formulasOf(
   return shown;
 }
 
-const thresholdsOf = ({ otherWeights, baseline }: KidneyFacts): Threshold[] => [
+const thresholdsOf = ({ otherWeights, baseline, protocol }: KidneyFacts): Threshold[] => [
   { key: 'clearanceFloor' },
   { key: 'nearLimitCeiling' },
   { key: 'bloodsValidDays' },
   { key: 'weightValidDays' },
   { key: 'weightChangePercent' },
+  ...(protocol.regimen.belowClearanceFloor === 'not given' ? [] : ([{ key: 'calciumAfterDoseDays' }] as const)),
   ...(baseline() === undefined
     ? []
     : ([{ key: 'creatinineRise' }, { key: 'creatinineRiseFactor' }, { key: 'baselineDays' }] as const)),
@@ -170,6 +171,14 @@ function cautionsOf(
 ): string[] {
   const { clearanceFloor, nearLimitCeiling } = protocol.exact;
   const cautions: string[] = [];
+  if (
+    protocol.regimen.belowClearanceFloor !== 'not given' &&
+    at !== undefined &&
+    eitherBelow(at.clearance, clearanceFloor)
+  )
+    cautions.push(
+      `Low calcium threatens below this clearance: a sample within ${protocol.number.calciumAfterDoseDays} days after the dose.`,
+    );
   if (at !== undefined && umol !== undefined && kg !== undefined && evidence.sex !== undefined) {
     if (eitherBelow(at.clearance, clearanceFloor) && deciding?.sort === 'actual') {
       const clear = whatWouldClear(

@@ -4,6 +4,7 @@
  * here, a due date that has passed, a break that is over. A ledger that no entry brought into care is `not accounted for`.
  */
 import { type Day, addDays, addMonths, day, shortDate } from '../calendar/day.ts';
+import { calciumAfterDose } from '../clock/calcium-after-dose.ts';
 import { clockOf } from '../clock/clock.ts';
 import { type Course, courseOf } from '../course/course.ts';
 import type { Role } from '../ledger/role.ts';
@@ -111,12 +112,20 @@ function underCare(at: At): StandingNow {
   return beforeClock(at, onCourse(at, course));
 }
 
-/** A medicine that waits for its successor waits for nobody: the next look is no later than its clock says. */
+/** A medicine that waits for its successor, or a calcium due after a dose, waits for nobody: the next look is no later than they say. */
 function beforeClock(at: At, now: StandingNow): StandingNow {
-  const clock = at.protocol === undefined ? undefined : clockOf(at.record, at.protocol, at.today, undefined);
-  if (clock === undefined || now.on === undefined) return now;
-  const says = `${now.says}${now.says === now.standing ? ': ' : '; '}${clock.says}`;
-  return { ...now, says, on: Math.min(now.on, clock.actBy) as Day };
+  const { record, protocol, today } = at;
+  if (protocol === undefined) return now;
+  const clock = clockOf(record, protocol, today, undefined);
+  const calcium = calciumAfterDose(record, protocol, today);
+  const after = clock === undefined ? now : noLaterThan(now, clock.says, clock.actBy);
+  return calcium === undefined ? after : noLaterThan(after, calcium.says, calcium.by);
+}
+
+function noLaterThan(now: StandingNow, saying: string, by: Day): StandingNow {
+  if (now.on === undefined) return now;
+  const says = `${now.says}${now.says === now.standing ? ': ' : '; '}${saying}`;
+  return { ...now, says, on: Math.min(now.on, by) as Day };
 }
 
 function onCourse(at: At, course: Course): StandingNow {

@@ -249,12 +249,30 @@ export function kidneyFunction(view: View, day: number): Answer {
   if (deciding === undefined) return CANNOT_SAY;
   const floor = view.world.limit('clearanceFloor');
   const clearance = lowerClearance(kidney, deciding, day);
-  if (below(clearance, floor)) return NOT_READY;
+  const low = below(clearance, floor);
+  if (low && !(aPrescriberDecides(view) && decided(view, 'low clearance accepted', creatinine.ids)))
+    return aPrescriberDecides(view) ? CANNOT_SAY : NOT_READY;
   if (hasRisen(view, kidney)) return CANNOT_SAY;
   if (weightChanged(view, kidney, kilograms)) return CANNOT_SAY;
-  const disagree = lighter.some((other) => below(lowerClearance(kidney, other, day), floor));
+  const disagree = !low && lighter.some((other) => below(lowerClearance(kidney, other, day), floor));
   if (disagree && !decided(view, 'weight: actual decides', weight.ids)) return CANNOT_SAY;
   return { verdict: 'ready', near: below(clearance, view.world.limit('nearLimitCeiling')) };
+}
+
+/** Below the floor this regimen's medicine is not refused. */
+const aPrescriberDecides = (view: View): boolean => view.regimen.belowClearanceFloor === 'a prescriber decides';
+
+/** The clearance itself is what a prescriber has to decide about. */
+export function isLowAndOpen(view: View, day: number): boolean {
+  const kidney = kidneyOf(view, day);
+  if (!aPrescriberDecides(view) || kidney.person === undefined || kidney.creatinine === undefined) return false;
+  if (kidney.micromoles === undefined || kidney.kilograms === undefined) return false;
+  const { deciding } = weightsOf(view, kidney, kidney.kilograms);
+  return (
+    deciding !== undefined &&
+    below(lowerClearance(kidney, deciding, day), view.world.limit('clearanceFloor')) &&
+    !decided(view, 'low clearance accepted', kidney.creatinine.ids)
+  );
 }
 
 // R3

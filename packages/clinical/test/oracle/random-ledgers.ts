@@ -10,6 +10,7 @@ import { besides } from './random-besides.ts';
 import { harm } from './random-harm.ts';
 import { type Settings, settings, withPolicies } from './random-settings.ts';
 import { type Sheet, date, label, put } from './random-sheet.ts';
+import { laterBesides } from './random-later.ts';
 import { otherRegimen, toldBesides } from './random-told.ts';
 
 export type Case = Settings & {
@@ -299,15 +300,7 @@ function events(sheet: Sheet): void {
   if (dice.chance(0.04)) put(sheet, from - dice.whole(-3, 16), 'surgery other operation');
   if (dice.chance(0.14)) {
     const broke = from - dice.oneOf([dice.whole(1, 30), dice.whole(356, 370), dice.whole(30, 300)]);
-    const treated = dice.oneOf(['', '', ', treatment repaired', ', treatment repaired', ', treatment not repaired']);
-    const name = label(sheet);
-    put(sheet, broke, `${name} fracture hip${dice.chance(0.1) ? ', day not known' : ''}${treated}`);
-    if (dice.chance(0.1))
-      put(
-        sheet,
-        from - dice.whole(-3, 10),
-        `decision hip fracture looked into about ${name}, "old, treated elsewhere"`,
-      );
+    put(sheet, broke, `fracture hip${dice.chance(0.1) ? ', day not known' : ''}`);
     if (dice.chance(0.85)) put(sheet, broke + dice.whole(0, 3), 'surgery hip repair');
     if (dice.chance(0.1)) put(sheet, from - dice.whole(-3, 14), 'surgery hip re-operation');
   } else if (dice.chance(0.03)) put(sheet, from - dice.whole(0, 14), 'surgery hip repair');
@@ -456,6 +449,7 @@ function exceptions(sheet: Sheet): void {
 /** Far from the seeds of the ledgers themselves. */
 const TOLD_SEEDS = 500_000_000;
 const HARM_SEEDS = 700_000_000;
+const LATER_SEEDS = 900_000_000;
 
 const firstDays = ['2026-11-25', '2026-02-26', '2027-12-27', '2028-02-27', '2024-02-26', '2025-02-26', '2026-06-15'];
 
@@ -511,6 +505,7 @@ export function caseOf(seed: number): Case {
   if (more.dice.chance(0.2)) otherRegimen(more, chosen.sheet.regimens);
   const harmed: Sheet = { ...more, dice: diceOf(seed + HARM_SEEDS) };
   harm(harmed);
+  laterBesides({ ...harmed, dice: diceOf(seed + LATER_SEEDS) });
   const text = sheet.lines.map((line) => `${date(line.on)} ${line.text}`).join('\n');
   const read = parseLedger(text);
   if (!read.ok) throw new Error(`seed ${seed}: ${JSON.stringify(read.problems[0])}\n${text}`);

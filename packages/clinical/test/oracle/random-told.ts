@@ -191,7 +191,7 @@ export function otherRegimen(sheet: Sheet, regimens: ProtocolSheet['regimens']):
   const { dice, from } = sheet;
   const regimen = dice.oneOf(regimens);
   const ordered = from - dice.oneOf([dice.whole(0, 30), dice.whole(100, 900), -dice.whole(0, 5)]);
-  const own = dice.chance(0.2) ? `, interval ${dice.oneOf([2, 3, 6, 18, 24])} months "as agreed"` : '';
+  const own = dice.chance(0.2) ? `, interval ${dice.oneOf([3, 6, 18, 24])} months "as agreed"` : '';
   put(
     sheet,
     ordered,

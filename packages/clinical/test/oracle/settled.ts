@@ -6,6 +6,7 @@ import {
   calciumValue,
   hasRisen,
   heightMissing,
+  isLowAndOpen,
   kidneyFunction,
   kidneyOf,
   repeatWouldRise,
@@ -61,8 +62,9 @@ function kidneyBlocker(view: Ledger, today: number): Blocker['settles'] | undefi
   // With a creatinine that needs no repeat it can only be the weights that disagree.
   if (kidney.state === 'out of date' && repeatWouldRise(view, kidney, today)) return 'in favour';
   const repeated = { ...creatinine, ids: [], on: today, seq: 1e6, signed: true };
-  const answer = kidneyFunction(withFacts(view, [repeated, weighed], today), today);
-  if (answer.verdict === 'not ready') return 'in favour';
+  const again = withFacts(view, [repeated, weighed], today);
+  const answer = kidneyFunction(again, today);
+  if (answer.verdict === 'not ready' || isLowAndOpen(again, today)) return 'in favour';
   return answer.verdict === 'cannot say' ? 'not said' : undefined;
 }
 

@@ -31,14 +31,14 @@ const given = (
   setting: 'this service' | 'home' = 'this service',
 ): Life => me.writes(me.by('nurse'), 'dose', { medicine, setting, batch: `PA-${me.chance.between(1000, 9999)}` });
 
-function* begun(me: Me, reason: string, regimen: string): Life {
+function* begun(me: Me, reason: string, regimen: string, creatinine = '74'): Life {
   yield* referredAndAccepted(me, { reason });
   yield* clearAndRecorded(me);
-  yield* sampled(me, me.today, { creatinine: '74', calcium: '2.33', vitaminD: '74', kilograms: '61' });
+  yield* sampled(me, me.today, { creatinine, calcium: '2.33', vitaminD: '74', kilograms: '61' });
   yield* ordered(me, regimen);
 }
 
-/** A dose every so many months, the last a number of days before today. */
+/** A dose every so many months, the last a number of days before today; where a creatinine is given, bloods before each. */
 function* every(
   me: Me,
   today: Day,
@@ -46,9 +46,15 @@ function* every(
   doses: number,
   lastDaysAgo: number,
   medicine: BodyOfKind<'dose'>['medicine'],
+  creatinine?: string,
 ): Life {
   for (let back = doses - 1; back >= 0; back -= 1) {
-    yield* me.onDay(addMonths(addDays(today, -lastDaysAgo), -months * back), 14);
+    const on = addMonths(addDays(today, -lastDaysAgo), -months * back);
+    if (creatinine !== undefined) {
+      yield* me.onDay(addDays(on, -6), 10);
+      yield* sampled(me, me.today, { creatinine, calcium: '2.34', kilograms: '61' });
+    }
+    yield* me.onDay(on, 14);
     yield* given(me, medicine);
   }
 }
@@ -68,16 +74,16 @@ function scenes(today: Day): readonly Scene[] {
       member: woman(1, 'Sibyl', 'Halfyear', '1950-02-11'),
       begins: on(-420),
       *plays(me) {
-        yield* begun(me, 'T -3.4, clearance 33', 'denosumab-60-six-monthly');
-        yield* every(me, today, 6, 3, 40, 'denosumab 60 mg');
+        yield* begun(me, 'T -3.4, clearance 33', 'denosumab-60-six-monthly', '123');
+        yield* every(me, today, 6, 3, 40, 'denosumab 60 mg', '123');
       },
     },
     {
       member: woman(2, 'Thora', 'Duesoon', '1948-08-23'),
       begins: on(-400),
       *plays(me) {
-        yield* begun(me, 'T -3.1, clearance 34', 'denosumab-60-six-monthly');
-        yield* every(me, today, 6, 2, 158, 'denosumab 60 mg');
+        yield* begun(me, 'T -3.1, clearance 34', 'denosumab-60-six-monthly', '115');
+        yield* every(me, today, 6, 2, 158, 'denosumab 60 mg', '115');
       },
     },
     {

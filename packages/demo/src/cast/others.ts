@@ -192,6 +192,19 @@ function scenes(today: Day): readonly Scene[] {
         yield* sampled(me, on(-8), { creatinine: '81', calcium: '2.27', vitaminD: '59', kilograms: '63.0' }, false);
       },
     },
+    {
+      member: numbered('thigh-pain', 8, { given: 'Leonie', family: 'Aker', born: '1946-03-30', sex: 'female' }),
+      begins: on(-500),
+      *plays(me) {
+        yield* referredAndAccepted(me);
+        yield* clearAndRecorded(me);
+        yield* prescribes(me);
+        yield* me.onDay(on(-330), 11);
+        yield* doseOn(me, me.today);
+        yield* me.onDay(on(-2), 15);
+        yield* me.writes(me.by('nurse'), 'symptom', { what: 'thigh, hip or groin pain' });
+      },
+    },
   ];
 }
 

@@ -1,0 +1,60 @@
+/**
+ * Calcium looked at after a dose: where a regimen is given at any clearance and that of the day of the dose was low, or not known,
+ * a sample is due within the protocol's days (docs/readiness.md, "Clocks"). It changes no verdict: someone sees that it is had.
+ */
+import { type Day, addDays, shortDate } from '../calendar/day.ts';
+import type { BoneMedicine } from '../protocol/medicines.ts';
+import { type Protocol, underRegimen } from '../protocol/protocol.ts';
+import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
+import { evidenceOf } from '../requirements/evidence.ts';
+import { kidneyFacts } from '../requirements/kidney-facts.ts';
+import { kidneyFunction } from '../requirements/kidney-function.ts';
+
+export type CalciumAfterDose = {
+  readonly dose: Fact<'dose'>;
+  /** Last day on which the sample is in time. */
+  readonly by: Day;
+  /** "calcium after denosumab 60 mg of 12 Oct 2026: sample by 26 Oct 2026" */
+  readonly says: string;
+};
+
+/** Undefined: none is due. One of a dose given elsewhere is looked after there. */
+export function calciumAfterDose(record: SubjectRecord, protocol: Protocol, today: Day): CalciumAfterDose | undefined {
+  if (latest(record, 'died') !== undefined) return undefined;
+  const dose = factsOf(record, 'dose').findLast(
+    ({ on, body }) => on <= today && body.setting !== 'elsewhere' && regimenOf(protocol, body.medicine) !== undefined,
+  );
+  if (dose === undefined || isLookedAt(record, dose, today) || isKnownToBeEnough(record, protocol, dose))
+    return undefined;
+  const by = addDays(dose.on, protocol.number.calciumAfterDoseDays);
+  const name = `${dose.body.medicine} of ${shortDate(dose.on)}`;
+  const when = today <= by ? `sample by ${shortDate(by)}` : `its sample was due by ${shortDate(by)}`;
+  return { dose, by, says: `calcium after ${name}: ${when}` };
+}
+
+/** Of a medicine that a prescriber may let be given below the floor. */
+const regimenOf = ({ sheet }: Protocol, medicine: BoneMedicine) =>
+  sheet.regimens.find(
+    (regimen) => regimen.medicine === medicine && regimen.belowClearanceFloor === 'a prescriber decides',
+  );
+
+/** A signed calcium from a sample taken after the dose. */
+function isLookedAt(record: SubjectRecord, dose: Fact<'dose'>, today: Day): boolean {
+  const signed = new Set(factsOf(record, 'results-signed').flatMap(({ body }) => body.results));
+  return factsOf(record, 'result').some(
+    ({ id, on, body }) =>
+      on > dose.on &&
+      on <= today &&
+      signed.has(id) &&
+      (body.analyte === 'calcium' || body.analyte === 'adjusted calcium'),
+  );
+}
+
+/** On the day of the dose the kidney function was ready, and not by a prescriber's word. */
+function isKnownToBeEnough(record: SubjectRecord, protocol: Protocol, { on, body }: Fact<'dose'>): boolean {
+  const under = underRegimen(protocol, regimenOf(protocol, body.medicine)?.id);
+  const evidence = evidenceOf(record, on);
+  if (kidneyFunction.judge(evidence, under).on(on).verdict !== 'ready') return false;
+  const facts = kidneyFacts(evidence, under);
+  return !facts.isLowAt(facts.ageAt(on));
+}

@@ -1,0 +1,91 @@
+/**
+ * Calcium after denosumab where the kidneys were low or not known on the day: a sample within two weeks after the dose (denosumab
+ * 60 mg product text; US 10 to 14 days; the clinical fact sheet, section 8, read). Weekly in the first month is not told.
+ */
+import { describe, expect, test } from 'vitest';
+import { type Fact, calciumAfterDose, day, plainDate, standingOf, teaching } from '@twelvemonth/clinical';
+import { type Line, at, bloods, born, personOf, weighed } from './person.ts';
+
+// Woman of 85, 50 kg: (140 - 85) x 50 x 1.04 / umol/L: 95 gives 30.1, 96 gives 29.8 mL/min.
+const before = (umolPerL: string, on = '2026-10-01'): readonly Line[] => [
+  born('1941-06-02'),
+  weighed(on, '50'),
+  ...bloods(on, { creatinine: `${umolPerL} umol/L`, 'adjusted calcium': '2.34 mmol/L' }),
+];
+const given = (
+  setting: Fact<'dose'>['body']['setting'] = 'this service',
+  medicine: Fact<'dose'>['body']['medicine'] = 'denosumab 60 mg',
+): Line => at('2026-10-12', 'dose', { medicine, setting });
+const calcium = (on: string, signedOn: string | null = on) =>
+  bloods(on, { 'adjusted calcium': '2.20 mmol/L' }, signedOn);
+const due = (lines: readonly Line[], on = '2026-10-20') => {
+  const found = calciumAfterDose(personOf(lines), teaching, day(on));
+  return found === undefined ? undefined : plainDate(found.by);
+};
+
+describe('calcium after denosumab', () => {
+  test('below the number of the regimen: within 14 days after the dose', () => {
+    expect(due([...before('96'), given()])).toBe('2026-10-26');
+  });
+  test('at the number or above, and known: none is asked for', () => {
+    expect(due([...before('95'), given()])).toBeUndefined();
+  });
+  test.each<[string, readonly Line[]]>([
+    ['never measured', [born('1941-06-02')]],
+    ['out of date on the day of the dose', before('70', '2026-08-01')],
+    ['no weight', [born('1941-06-02'), ...bloods('2026-10-01', { creatinine: '70 umol/L' })]],
+    [
+      'not signed',
+      [born('1941-06-02'), weighed('2026-10-01', '50'), ...bloods('2026-10-01', { creatinine: '70 umol/L' }, null)],
+    ],
+  ])('not known (%s): the same', (_, lines) => expect(due([...lines, given()])).toBe('2026-10-26'));
+  test('a prescriber who let it be given has not looked at the calcium', () => {
+    const [, , creatinine] = before('96');
+    const lines = [
+      ...before('96').slice(0, 2),
+      { ...creatinine, id: 'k' } as Line,
+      at('2026-10-01', 'results-signed', { results: ['k'] }),
+      at('2026-10-02', 'prescriber-decision', { question: 'low clearance accepted', about: 'k', reason: 'agreed' }),
+      given(),
+    ];
+    expect(due(lines)).toBe('2026-10-26');
+  });
+  test('a signed sample from after the dose ends it; one of before, of the day, or not signed does not', () => {
+    const lines = [...before('96'), given()];
+    expect(due([...lines, ...calcium('2026-10-13')])).toBeUndefined();
+    expect(due([...lines, ...calcium('2026-10-12')])).toBe('2026-10-26');
+    expect(due([...lines, ...calcium('2026-10-13', null)])).toBe('2026-10-26');
+    expect(due([...lines, ...calcium('2026-10-21')])).toBe('2026-10-26');
+  });
+  test('past its day it is still asked for, and says so', () => {
+    const lines = [...before('96'), given()];
+    const says = (on: string) => calciumAfterDose(personOf(lines), teaching, day(on))?.says;
+    expect(says('2026-10-26')).toBe('calcium after denosumab 60 mg of 12 Oct 2026: sample by 26 Oct 2026');
+    expect(says('2026-10-27')).toBe('calcium after denosumab 60 mg of 12 Oct 2026: its sample was due by 26 Oct 2026');
+  });
+  test('the 120 mg too; not a dose given elsewhere, nor a medicine that is refused below its floor', () => {
+    expect(due([...before('96'), given('this service', 'denosumab 120 mg')])).toBe('2026-10-26');
+    expect(due([...before('96'), given('elsewhere')])).toBeUndefined();
+    expect(due([...before('96'), given('this service', 'zoledronic acid 5 mg')])).toBeUndefined();
+  });
+  test('nobody has to look any more after a death', () => {
+    expect(due([...before('96'), given(), at('2026-10-18', 'died', { source: 'family doctor' })])).toBeUndefined();
+  });
+});
+
+test('it stands where the person stands, with its day', () => {
+  const lines = [
+    at('2026-09-01', 'referral', { from: 'a ward', reason: 'T -3.4', tier: 'routine', unit: 'thornbeck' }),
+    at('2026-09-02', 'triage', { outcome: 'accepted' }),
+    at('2026-09-02', 'prescription', {
+      regimen: 'denosumab-60-six-monthly',
+      validFrom: '2026-09-01' as never,
+      validUntil: '2027-08-31' as never,
+    }),
+    ...before('96'),
+    given(),
+  ];
+  const standing = standingOf(personOf(lines), teaching, day('2026-10-20'));
+  expect(standing.says).toContain('calcium after denosumab 60 mg of 12 Oct 2026: sample by 26 Oct 2026');
+  expect(standing.on).toBe(day('2026-10-26'));
+});

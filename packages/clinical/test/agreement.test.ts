@@ -59,7 +59,7 @@ describe('the comparison would notice', () => {
     ['exceptionBloodsOldestDays', '101', 35],
     ['otherProductMonths', '13', 127],
     ['denosumabIntervalMonths', '7', 1],
-    ['denosumabSecondDoseMonths', '2', 1],
+    ['denosumabSecondDoseMonths', '2', 81],
     ['maxConsecutiveDoses', '7', 129],
     ['heightLossCentimeters', '4.1', 148],
     ['teethAnswerDays', '731', 15],
@@ -91,6 +91,13 @@ describe('the comparison would notice', () => {
       regimens: sheet.regimens.map((regimen) => ({ ...regimen, intervalMonths: 13 })),
     });
     expect(noticedAt(longer)).toBeDefined();
+  });
+  test('denosumab refused below its floor', () => {
+    const refused = (sheet: ProtocolSheet): ProtocolSheet => ({
+      ...sheet,
+      regimens: sheet.regimens.map((regimen) => ({ ...regimen, belowClearanceFloor: 'not given' })),
+    });
+    expect(noticedAt(refused, 27)).toBeDefined();
   });
   test('a course one dose longer', () => {
     const longer = (sheet: ProtocolSheet): ProtocolSheet => ({

@@ -186,7 +186,8 @@ export function repeatWouldRise(view: View, kidney: Kidney, today: number): bool
 function weightChanged(view: View, { weight }: Kidney, actual: Fraction): boolean {
   const earlier = view.of('weight').slice(0, -1);
   const before = last(earlier.filter((fact) => fact.body.method !== 'estimated'));
-  if (weight === undefined || before === undefined) return false;
+  // A weight that a step assumes has no entry: it equals the last one, estimated or not, so it is no change.
+  if (weight === undefined || before === undefined || weight.ids.length === 0) return false;
   const was = kilogramsOf(before);
   if (was === undefined || before.on < weight.on - view.world.count('baselineDays')) return false;
   const gap = below(actual, was) ? minus(was, actual) : minus(actual, was);

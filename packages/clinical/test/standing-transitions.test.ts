@@ -120,7 +120,9 @@ person  female, born 1941-06-02
 4 Sep 2026  prescription ${regimen} from 4 Sep 2026 to 3 Sep 2030
 `;
   test('someone whose denosumab was given here and is to be replaced is in work-up, and the clock is said with it', () => {
-    const record = notes(`${asked}10 May 2026  dose denosumab 60 mg, this service`);
+    const record = notes(
+      `${asked}10 May 2026  dose denosumab 60 mg, this service\n20 May 2026  adjusted calcium 2.34 mmol/L signed`,
+    );
     expect(on(record, '2026-09-05')).toMatchObject({ standing: 'in work-up', on: day('2026-06-07') });
     expect(on(record, '2026-09-11').says).toContain('denosumab last on 10 May 2026, due 10 Nov 2026');
   });
@@ -130,9 +132,12 @@ person  female, born 1941-06-02
   });
   test('six-monthly denosumab here: between doses, overdue 28 days after the due date and not 42', () => {
     const record = notes(
-      `${asked}${ordered('denosumab-60-six-monthly')}10 Sep 2026  dose denosumab 60 mg, this service`,
+      `${asked}${ordered('denosumab-60-six-monthly')}10 Sep 2026  dose denosumab 60 mg, this service
+20 Sep 2026  adjusted calcium 2.34 mmol/L signed`,
     );
-    expect(on(record, '2026-09-11')).toMatchObject({ standing: 'between doses', on: day('2026-12-30') });
+    // Nobody knows the kidneys: a calcium is due within two weeks, and until it is there the next look is no later.
+    expect(on(record, '2026-09-11')).toMatchObject({ standing: 'between doses', on: day('2026-09-24') });
+    expect(on(record, '2026-09-21')).toMatchObject({ standing: 'between doses', on: day('2026-12-30') });
     expect(on(record, '2027-04-07').standing).toBe('between doses');
     expect(on(record, '2027-04-08')).toMatchObject({ standing: 'overdue', on: day('2027-04-08') });
     expect(on(record, '2027-03-01'), 'first in line from month 5').toMatchObject({ on: day('2027-03-01') });

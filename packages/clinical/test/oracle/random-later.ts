@@ -6,10 +6,10 @@ import { type Sheet, date, label, put } from './random-sheet.ts';
 
 export function laterBesides(sheet: Sheet): void {
   const { dice } = sheet;
-  if (dice.chance(0.08)) hipBroken(sheet);
-  if (dice.chance(0.05)) secondAfterDenosumab(sheet);
-  if (dice.chance(0.06)) denosumabAndKidneys(sheet);
-  if (dice.chance(0.08)) dailyVitaminD(sheet);
+  if (dice.chance(0.06)) hipBroken(sheet);
+  if (dice.chance(0.04)) secondAfterDenosumab(sheet);
+  if (dice.chance(0.05)) denosumabAndKidneys(sheet);
+  if (dice.chance(0.05)) dailyVitaminD(sheet);
 }
 
 function hipBroken(sheet: Sheet): void {

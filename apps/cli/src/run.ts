@@ -11,6 +11,7 @@ import { restore } from './commands/restore.ts';
 import { review } from './commands/review.ts';
 import { serve } from './commands/serve.ts';
 import { show } from './commands/show.ts';
+import { traceCommand } from './commands/trace.ts';
 import { verify } from './commands/verify.ts';
 import { whatIfCommand } from './commands/what-if.ts';
 import { Ending, exitCodes } from './ending.ts';
@@ -22,6 +23,7 @@ const commands: Readonly<Record<string, Command>> = {
   review,
   show,
   'one-person': onePerson,
+  trace: traceCommand,
   verify,
   redecide: redecideCommand,
   replay: replayCommand,

@@ -46,6 +46,8 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
 
   /** Names batches, no patient. */
   stock: everyoneInCare,
+  trace: everyoneInCare,
+  batchesOfPerson: everyoneInCare,
 
   dryRun: importers,
   accept: careRoles,

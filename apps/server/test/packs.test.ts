@@ -63,7 +63,7 @@ describe('what a scan says', () => {
         batch: 'PA-2391',
         expiresOn: '2028-04-30',
         serial: 'S1042',
-        lookAt: [],
+        lookAt: ['No packs of batch PA-2391 were received here: read the batch on the pack.'],
       },
       troubles: [],
     });

@@ -115,6 +115,17 @@ const stock = createRoute({
   path: '/stock',
   component: lazyRouteComponent(() => import('./stock/StockScreen.tsx'), 'StockScreen'),
 });
+const trace = createRoute({
+  ...at,
+  path: '/stock/trace',
+  validateSearch: (search: Record<string, unknown>) => present({ batch: text(search['batch']) }),
+  component: lazyRouteComponent(() => import('./stock/TraceScreen.tsx'), 'TraceScreen'),
+});
+const batchesOfPerson = createRoute({
+  ...at,
+  path: '/people/$patient/batches',
+  component: lazyRouteComponent(() => import('./stock/BatchesOfPersonScreen.tsx'), 'BatchesOfPersonScreen'),
+});
 const protocol = createRoute({
   ...at,
   path: '/protocol',
@@ -146,6 +157,8 @@ export const router = createRouter({
     bringIn,
     waiting,
     stock,
+    trace,
+    batchesOfPerson,
     protocol,
     settings,
   ]),

@@ -73,6 +73,8 @@ export * from './standing/transitions.ts';
 export * from './unit/formulary.ts';
 export * from './unit/unit.ts';
 export * from './stock/batch-stop.ts';
+export * from './stock/on-hand.ts';
+export * from './stock/trace.ts';
 export * from './visit/next-acts.ts';
 export * from './visit/place.ts';
 export * from './visit/running-time.ts';

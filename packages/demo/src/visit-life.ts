@@ -1,18 +1,9 @@
 /** One attendance, step by step, with its people and its minutes; what can go wrong does, now and then. */
-import {
-  type Author,
-  type GoVerdict,
-  type Place,
-  addDays,
-  addMonths,
-  civilFromDay,
-  goVerdict,
-  latest,
-  plainDate,
-} from '@twelvemonth/clinical';
+import { type Author, type GoVerdict, type Place, goVerdict, latest } from '@twelvemonth/clinical';
 import type { BodyOfKind } from '@twelvemonth/clinical';
 import { atTime } from './clock.ts';
 import type { Life, Me } from './life.ts';
+import { packFor } from './packs.ts';
 import { inRole, nursesAt } from './staff.ts';
 import { weighs } from './work-up.ts';
 import { protocolIn, sessionIn } from './world.ts';
@@ -155,22 +146,11 @@ function* placesCannula(me: Me, giver: Author, surprise: Surprise): Life<boolean
   return true;
 }
 
-/** The batch in use that quarter, and its last usable day. */
-function packOf(me: Me): { batch: string; expiresOn: string } {
-  const { year, month } = civilFromDay(me.today);
-  const quarter = year * 4 + Math.floor((month - 1) / 3);
-  return {
-    batch: `PA-${1000 + ((quarter * 37) % 9000)}`,
-    expiresOn: plainDate(addMonths(addDays(me.today, -((me.today as number) % 28)), 22)),
-  };
-}
-
 function* preparesAndChecks(me: Me, giver: Author, checker: Author): Life {
-  const { batch, expiresOn } = packOf(me);
+  const pack = packFor(me);
+  const { batch, expiresOn } = pack;
   yield* me.marks(giver, 'preparation', {
-    product: 'zoledronic acid 5 mg in 100 mL',
-    batch,
-    expiresOn: expiresOn as BodyOfKind<'preparation'>['expiresOn'],
+    ...pack,
     minutes: 30,
     identifiers: ['full name', 'birth date'],
     clearAndColourless: true,
@@ -186,7 +166,7 @@ function* preparesAndChecks(me: Me, giver: Author, checker: Author): Life {
       product: 'zoledronic acid 5 mg in 100 mL',
       batchLastFour: batch.slice(-4),
       expiryMonth: expiresOn.slice(0, 7),
-      minutes: 30,
+      pumpMillilitersPerHour: 200,
       identifiers: ['full name', 'number'],
     },
   });

@@ -78,6 +78,10 @@ export function unitOfAct(world: World, act: Act): string | undefined {
     case 'write protocol':
     case 'sign protocol':
       return act.unit;
+    case 'receive packs':
+    case 'count packs':
+    case 'take out packs':
+      return act.body.unit;
     case 'cancel session':
     case 'stop batch':
     case 'release batch':

@@ -20,6 +20,10 @@ export async function unitOfAct(
         return ofSession(act.session);
       case 'move':
         return ofSession(act.to);
+      case 'receive packs':
+      case 'count packs':
+      case 'take out packs':
+        return act.body.unit;
       case 'stop batch':
       case 'release batch':
         return (await units.all())[0]?.unit.id;

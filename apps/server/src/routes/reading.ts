@@ -24,6 +24,7 @@ import { settingsOf } from '../views/settings.ts';
 import { statusOf } from '../views/status.ts';
 import { stockOf } from '../views/stock.ts';
 import { todayOf } from '../views/today.ts';
+import { batchesOfPersonOf, traceOf } from '../views/trace.ts';
 import { visitViewOf } from '../views/visit.ts';
 
 /** What may stand behind the question mark where the contract's table names no query of its own. */
@@ -149,6 +150,11 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'stock', async (asked) => {
     const unit = await unitAsked(asked);
     return unit instanceof Refused ? unit : stockOf(atHand, unit);
+  });
+  serveRoute(app, atHand, 'trace', async ({ query, who }) => traceOf(atHand, query.batch, who.member.staff));
+  serveRoute(app, atHand, 'batchesOfPerson', async (asked) => {
+    const person = await personAsked(asked, 'batches');
+    return person instanceof Refused ? person : batchesOfPersonOf(atHand, person, asked.who.member.staff);
   });
 
   serveRoute(app, atHand, 'protocols', async (asked) => {

@@ -9,6 +9,7 @@ import {
   noFormulary,
   packSubject,
   plainDate,
+  receivedAs,
   recordOf,
   subjectId,
 } from '@twelvemonth/clinical';
@@ -31,10 +32,13 @@ export async function packReadingOf(atHand: AtHand, person: Person, code: string
   const expiresOn = read.pack.expiresOn === undefined ? undefined : plainDate(read.pack.expiresOn);
   const product = formulary.packs.find((pack) => pack.productNumber === productNumber)?.product;
   const of = batch === undefined ? undefined : await atHand.notes.of('batch', subjectId(batchSubject(batch)));
+  const record = of ?? recordOf(batchSubject('none'), []);
+  const received = receivedAs(record);
+  // What the code does not say is asked on the form and judged there: here it stands for what speaks against nothing.
   const inHand = {
-    product: product ?? dripProduct,
+    product: product ?? received?.product ?? dripProduct,
     batch: batch ?? '',
-    expiresOn: expiresOn ?? plainDate(person.today),
+    expiresOn: expiresOn ?? received?.expiresOn ?? plainDate(person.today),
     scan: { code, productNumber },
   };
   return {
@@ -45,11 +49,16 @@ export async function packReadingOf(atHand: AtHand, person: Person, code: string
       ...(batch === undefined ? {} : { batch }),
       ...(expiresOn === undefined ? {} : { expiresOn }),
       ...(serial === undefined ? {} : { serial }),
-      lookAt: [...lookAt],
+      lookAt: [
+        ...lookAt,
+        ...(batch === undefined || received !== undefined
+          ? []
+          : [`No packs of batch ${batch} were received here: read the batch on the pack.`]),
+      ],
     },
     troubles: [
       ...checkListed(productNumber, product, formulary, 'scan'),
-      ...checkPackMayBeUsed(inHand, person.today, of ?? recordOf(batchSubject('none'), []), 'scan'),
+      ...checkPackMayBeUsed(inHand, person.today, record, 'scan'),
       ...(serial === undefined ? [] : await openedBefore(atHand, person, productNumber, serial)),
     ],
   };

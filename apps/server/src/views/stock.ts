@@ -1,43 +1,121 @@
-/** Stock of a unit: the packs it keeps and scans, and every batch something was said about. */
-import { factsOf, plainDate, stopOf } from '@twelvemonth/clinical';
-import type { SubjectRecord } from '@twelvemonth/clinical';
+/** Stock of a unit: the packs it keeps and scans, every batch with how many packs lie there, and what is not to be used. */
+import {
+  type Day,
+  type PackUsed,
+  type SubjectRecord,
+  batchesOf,
+  day,
+  factsOf,
+  onHand,
+  packsUsedFor,
+  plainDate,
+  receivedAs,
+  sameBatch,
+  stopOf,
+  toldOf,
+} from '@twelvemonth/clinical';
 import type { BatchRow, StockView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
+import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
+import { everySession } from './sessions.ts';
 
-export async function stockOf(atHand: AtHand, { unit }: UnitNow): Promise<StockView> {
+export async function stockOf(atHand: AtHand, { unit, today }: UnitNow): Promise<StockView> {
   const { packs, packsCarrySerial, separatorSentAs } = unit.formulary;
   const records = await atHand.notes.all('batch');
+  const had = await whoHadWhat(atHand, unit.id);
+  const rows = records.flatMap((record) => rowOf(record, unit.id, today, had, atHand.accounts.nameOf) ?? []);
   return {
     unit: unit.id,
     unitName: unit.name,
+    today: plainDate(today),
     formulary: {
       packs: packs.map((pack) => ({ ...pack })),
       packsCarrySerial,
       ...(separatorSentAs === undefined ? {} : { separatorSentAs }),
     },
-    batches: records.flatMap((record) => rowOf(record, atHand.accounts.nameOf) ?? []),
+    batches: rows.toSorted(byUrgency),
   };
 }
 
-function rowOf(record: SubjectRecord, nameOf: (staff: string) => string): BatchRow | undefined {
-  const batch = factsOf(record, 'batch-stopped')[0]?.body.batch;
+/** What is stopped first, then what expires first. */
+const byUrgency = (a: BatchRow, b: BatchRow): number =>
+  Number(b.stopped !== undefined) - Number(a.stopped !== undefined) ||
+  ((a.expiresOn ?? '') < (b.expiresOn ?? '') ? -1 : 1);
+
+type Had = {
+  readonly people: ReadonlyMap<string, readonly Person[]>;
+  readonly used: ReadonlyMap<string, readonly PackUsed[]>;
+};
+
+/** By batch: the people of the service who had it, and the packs opened at this unit. */
+async function whoHadWhat(atHand: AtHand, unit: string): Promise<Had> {
+  const unitOf = new Map((await everySession(atHand)).map((session) => [session.id, session.unit]));
+  const people = new Map<string, Person[]>();
+  const used = new Map<string, PackUsed[]>();
+  for (const person of await atHand.people.all()) {
+    for (const batch of new Set(batchesOf(person.record).map((one) => sameBatch(one.batch))))
+      people.set(batch, [...(people.get(batch) ?? []), person]);
+    for (const use of packsUsedFor(person.record, (session) => unitOf.get(session)))
+      if (use.unit === unit) used.set(use.batch, [...(used.get(use.batch) ?? []), use]);
+  }
+  return { people, used };
+}
+
+/** The batch as it is written: by whoever received it, else by whoever stopped it. */
+const numberOf = (record: SubjectRecord): string | undefined =>
+  receivedAs(record)?.batch ?? factsOf(record, 'batch-stopped').at(-1)?.body.batch;
+
+function rowOf(
+  record: SubjectRecord,
+  unit: string,
+  today: Day,
+  { people, used }: Had,
+  nameOf: (staff: string) => string,
+): BatchRow | undefined {
+  const batch = numberOf(record);
   if (batch === undefined) return undefined;
-  const stop = stopOf(record);
+  const received = receivedAs(record);
+  const key = sameBatch(batch);
+  const { packs, opened, counted } = onHand(record, unit, used.get(key) ?? []);
+  const whoHadIt = people.get(key) ?? [];
   return {
     batch,
-    ...(stop === undefined
+    ...(received === undefined
       ? {}
       : {
-          stopped: {
-            why: stop.body.why,
-            since: plainDate(stop.on),
-            by: nameOf(stop.author.staff),
-            reason: stop.body.reason,
-            ...(stop.body.actWithin === undefined ? {} : { actWithin: stop.body.actWithin }),
-            ...(stop.body.toldBy === undefined ? {} : { toldBy: stop.body.toldBy }),
-            ...(stop.body.productNumber === undefined ? {} : { productNumber: stop.body.productNumber }),
-          },
+          product: received.product,
+          expiresOn: received.expiresOn,
+          ...(received.productNumber === undefined ? {} : { productNumber: received.productNumber }),
         }),
+    expired: received !== undefined && day(received.expiresOn) < today,
+    packs,
+    opened,
+    ...(counted === undefined ? {} : { counted: { ...counted, on: plainDate(counted.on) } }),
+    people: whoHadIt.length,
+    ...stoppedOf(record, whoHadIt, batch, nameOf),
+  };
+}
+
+function stoppedOf(
+  record: SubjectRecord,
+  whoHadIt: readonly Person[],
+  batch: string,
+  nameOf: (staff: string) => string,
+): Pick<BatchRow, 'stopped'> {
+  const stop = stopOf(record);
+  if (stop === undefined) return {};
+  const { why, reason, actWithin, toldBy, productNumber } = stop.body;
+  return {
+    stopped: {
+      why,
+      since: plainDate(stop.on),
+      by: nameOf(stop.author.staff),
+      reason,
+      ...(actWithin === undefined ? {} : { actWithin }),
+      ...(toldBy === undefined ? {} : { toldBy }),
+      ...(productNumber === undefined ? {} : { productNumber }),
+      told: whoHadIt.filter((person) => toldOf(person.record, batch) !== undefined).length,
+    },
   };
 }

@@ -36,6 +36,7 @@ export async function readyToPrepare(server: OwnServer, patient: string, chair =
     diastolicMmHg: 76,
     temperatureCelsius: 36.8,
     saturationPercent: 97,
+    newIrregularPulse: false,
     when: 'before',
   });
   const { questions } = await server.read<VisitView>(`/api/people/${patient}/visit`);

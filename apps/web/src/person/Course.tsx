@@ -40,6 +40,14 @@ export function Course({ patient, course, today }: { patient: string; course: Co
         <Link className="screenOnly" to="/people/$patient/review" params={{ patient }}>
           review of the course
         </Link>
+        {course.doses.length > 0 && (
+          <>
+            {' · '}
+            <Link className="screenOnly" to="/people/$patient/batches" params={{ patient }}>
+              batches given
+            </Link>
+          </>
+        )}
       </p>
       {course.doses.length + course.marks.length > 0 && <Picture draw={(width) => courseStrip(data, { width })} />}
     </section>

@@ -7,8 +7,18 @@ import { queries } from './queries.ts';
 /** Lists are fetched again at most this often, however fast others write. */
 const listsEveryMilliseconds = 1500;
 
-const listNames = new Set(['people', 'today', 'sessions', 'session', 'recall', 'waitingRows', 'bookingCheck']);
-const stockNames = new Set(['stock']);
+const listNames = new Set([
+  'stock',
+  'trace',
+  'people',
+  'today',
+  'sessions',
+  'session',
+  'recall',
+  'waitingRows',
+  'bookingCheck',
+]);
+const stockNames = new Set(['stock', 'trace', 'batchesOfPerson']);
 const unitNames = new Set(['stock', 'status', 'settings', 'protocols', 'flips', 'today', 'sessions']);
 
 function fetchNamed(names: ReadonlySet<string>): void {

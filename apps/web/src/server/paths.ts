@@ -28,6 +28,8 @@ export const paths = {
   session: '/api/sessions/:session',
   recall: '/api/recall',
   stock: '/api/stock',
+  trace: '/api/stock/trace',
+  batchesOfPerson: '/api/people/:patient/batches',
   dryRun: '/api/import/dry-run',
   accept: '/api/import/accept',
   waitingRows: '/api/import/waiting',

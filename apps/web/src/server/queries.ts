@@ -89,6 +89,8 @@ export const sessions = (unit: string | undefined, from?: string, until?: string
 export const session = (id: string) => asking('session', { session: id });
 export const recall = (unit: string | undefined) => asking('recall', { unit });
 export const stock = (unit: string | undefined) => asking('stock', { unit });
+export const trace = (batch: string) => asking('trace', { batch });
+export const batchesOfPerson = (patient: string) => asking('batchesOfPerson', { patient });
 export const waitingRows = () => asking('waitingRows');
 export const protocols = (unit: string | undefined) => asking('protocols', { unit });
 export const settings = () => asking('settings');

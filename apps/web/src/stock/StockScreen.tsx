@@ -15,7 +15,7 @@ export function StockScreen() {
   const may = useMay();
   const asked = useQuery({ ...stock(unit?.unit), enabled: unit !== undefined && may('stock') });
   return (
-    <Page title="Stock" sub="Packs this unit uses, and batches that are not to be used.">
+    <Page title="Stock" sub="Packs on the shelf, batches that are not to be used, and whom a batch went to.">
       {unit === undefined ? (
         <NoUnitYet />
       ) : may('stock') ? (

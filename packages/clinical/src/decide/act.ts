@@ -4,6 +4,9 @@
  */
 import { z } from 'zod';
 import { dateField, shortText, textField, timeField, uuidField } from '../kinds/fields.ts';
+import { batchCounted } from '../kinds/batch-counted.ts';
+import { batchReceived } from '../kinds/batch-received.ts';
+import { batchTakenOut } from '../kinds/batch-taken-out.ts';
 import { batchReleased } from '../kinds/batch-released.ts';
 import { batchStopped } from '../kinds/batch-stopped.ts';
 import { formulary } from '../kinds/formulary.ts';
@@ -170,6 +173,10 @@ export const actSchema = z.discriminatedUnion('name', [
   z.object({ name: z.literal('set unit'), unit: uuidField, body: unitSettings.body }),
   /** Which packs the unit keeps and scans. */
   z.object({ name: z.literal('set formulary'), unit: uuidField, body: formulary.body }),
+  /** Packs on the shelf: come in, counted, gone without being given. */
+  z.object({ name: z.literal('receive packs'), body: batchReceived.body }),
+  z.object({ name: z.literal('count packs'), body: batchCounted.body }),
+  z.object({ name: z.literal('take out packs'), body: batchTakenOut.body }),
   /** No pack of the batch is used; until a pharmacist lets it be used again. */
   z.object({ name: z.literal('stop batch'), body: batchStopped.body }),
   z.object({ name: z.literal('release batch'), body: batchReleased.body }),

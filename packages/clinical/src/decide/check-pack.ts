@@ -24,6 +24,7 @@ export function checkPackMayBeUsed(pack: PackInHand, on: Day, batch: SubjectReco
     ...checkProduct(pack.product, path),
     ...checkExpiry(pack.expiresOn, on, path),
     ...checkBatch(pack, batch, path),
+    ...checkAsReceived({ ...pack, productNumber: pack.scan?.productNumber }, batch, path),
   ];
 }
 
@@ -63,6 +64,37 @@ function checkBatch({ batch, scan }: PackInHand, record: SubjectRecord, path: st
     ),
   ];
 }
+
+/**
+ * A pack is like the others of its batch that were received: the same product, the same month on it. Where one differs, one
+ * of them was misread or is not what it seems. A batch nobody received tells nothing.
+ */
+export function checkAsReceived(
+  pack: Pick<Pack, 'product' | 'batch' | 'expiresOn'> & { readonly productNumber?: string | undefined },
+  record: SubjectRecord,
+  path: string,
+): readonly Refusal[] {
+  const received = factsOf(record, 'batch-received').findLast(
+    ({ body }) =>
+      body.productNumber === undefined || pack.productNumber === undefined || body.productNumber === pack.productNumber,
+  );
+  if (received === undefined) return [];
+  const { product, expiresOn } = received.body;
+  const differs = (field: 'product' | 'expiresOn', says: string): Refusal =>
+    refusal('pack-differs-from-stock', `${says}, received on ${shortDate(received.on)}.`, {
+      field: `${path}.${field}`,
+      remedy: 'read pack and batch again; if both are right, put the pack aside for the pharmacist',
+    });
+  return [
+    ...(product === pack.product ? [] : [differs('product', `Batch ${pack.batch} is ${product}`)]),
+    ...(expiresOn.slice(0, MONTH) === pack.expiresOn.slice(0, MONTH)
+      ? []
+      : [differs('expiresOn', `Packs of batch ${pack.batch} may be used until ${shortDate(day(expiresOn))}`)]),
+  ];
+}
+
+/** YYYY-MM: a pack may print a month where its code gives a day. */
+const MONTH = 7;
 
 /** A serial that was scanned for somebody, or on another day, is a pack that was opened: never again. */
 export function checkNotOpened(

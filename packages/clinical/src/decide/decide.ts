@@ -17,7 +17,14 @@ import { decideRegister } from './register.ts';
 import { decideConfirmOne, decideMayBeOne, decideReadApart, decideSayOne, decideSayTwo } from './same-person.ts';
 import { decideSecondCheck } from './second-check.ts';
 import { decideCancelSession, decidePlanSession } from './sessions.ts';
-import { decideReleaseBatch, decideSetFormulary, decideStopBatch } from './stock.ts';
+import {
+  decideCountPacks,
+  decideReceivePacks,
+  decideReleaseBatch,
+  decideSetFormulary,
+  decideStopBatch,
+  decideTakeOutPacks,
+} from './stock.ts';
 import { decideSetUnit } from './set-unit.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
 import { decideTakeIn } from './take-in.ts';
@@ -80,6 +87,12 @@ export function decide(act: Act, now: Surroundings): Decided {
       return decideSetUnit(act, now);
     case 'set formulary':
       return decideSetFormulary(act, now);
+    case 'receive packs':
+      return decideReceivePacks(act, now);
+    case 'count packs':
+      return decideCountPacks(act, now);
+    case 'take out packs':
+      return decideTakeOutPacks(act, now);
     case 'stop batch':
       return decideStopBatch(act, now);
     case 'release batch':

@@ -32,7 +32,7 @@ const visit: readonly KindName[] = [
   'left',
 ];
 /** Being in touch with someone changes nothing that a dose is decided by. */
-const withoutWeight: ReadonlySet<KindName> = new Set(['call', 'letter', 'contact']);
+const withoutWeight: ReadonlySet<KindName> = new Set(['call', 'letter', 'contact', 'told-of-batch']);
 const clinical: readonly KindName[] = kindNames.filter((kind) => !withoutWeight.has(kind));
 
 export function readKindsOf(act: Act): readonly KindName[] {
@@ -68,6 +68,9 @@ export function readKindsOf(act: Act): readonly KindName[] {
     case 'withdraw':
     case 'set unit':
     case 'set formulary':
+    case 'receive packs':
+    case 'count packs':
+    case 'take out packs':
     case 'stop batch':
     case 'release batch':
     case 'write protocol':

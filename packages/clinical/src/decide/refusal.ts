@@ -50,6 +50,7 @@ export const refusalNames = [
   'pack-expired',
   'batch-stopped',
   'pack-used-before',
+  'pack-differs-from-stock',
   'not-in-the-formulary',
   'pack-not-scanned',
   'under-the-minimum-minutes',
@@ -79,6 +80,7 @@ export const refusalNames = [
   'already-signed-by-you',
   'already-in-force',
   // Stock
+  'unknown-batch',
   'already-stopped',
   'not-stopped',
   // Import

@@ -1,11 +1,13 @@
 /** The packs a unit keeps: which they are, and which batches are not to be used. */
-import { shortDate } from '../calendar/day.ts';
+import { day, shortDate } from '../calendar/day.ts';
 import { batchSubject } from '../ledger/batch-subject.ts';
 import { subject } from '../ledger/subject.ts';
+import type { SubjectRecord } from '../record/patient-record.ts';
 import { stopOf } from '../stock/batch-stop.ts';
 import { unitOf } from '../unit/unit.ts';
 import type { ActNamed } from './act.ts';
 import { fieldWrong } from './check-fields.ts';
+import { checkAsReceived, checkListed } from './check-pack.ts';
 import { draftNow } from './draft.ts';
 import { recordIn } from './ledgers.ts';
 import type { Refusal } from './refusal.ts';
@@ -34,6 +36,47 @@ const checkUnit = (unit: string, now: Surroundings): readonly Refusal[] =>
         }),
       ]
     : [];
+
+/** What is received is what the batch was before, is not past its date, and is what its product number says. */
+export function decideReceivePacks({ body }: ActNamed<'receive packs'>, now: Surroundings): Decided {
+  const of = batchSubject(body.batch);
+  const refusals: Refusal[] = [...checkUnit(body.unit, now), ...checkAsReceived(body, recordIn(now, of), 'body')];
+  if (day(body.expiresOn) < now.today)
+    refusals.push(
+      refusal('pack-expired', `The packs could be used until ${shortDate(day(body.expiresOn))}.`, {
+        field: 'body.expiresOn',
+        remedy: 'do not put them on the shelf; send them back',
+      }),
+    );
+  if (body.productNumber !== undefined && now.formulary.packs.length > 0)
+    refusals.push(...checkListed(body.productNumber, body.product, now.formulary, 'body'));
+  return decided(refusals, () => [draftNow(of, 'batch-received', body, now)]);
+}
+
+export function decideCountPacks({ body }: ActNamed<'count packs'>, now: Surroundings): Decided {
+  const of = batchSubject(body.batch);
+  return decided([...checkUnit(body.unit, now), ...checkKnownBatch(recordIn(now, of), body.batch)], () => [
+    draftNow(of, 'batch-counted', body, now),
+  ]);
+}
+
+export function decideTakeOutPacks({ body }: ActNamed<'take out packs'>, now: Surroundings): Decided {
+  const of = batchSubject(body.batch);
+  return decided([...checkUnit(body.unit, now), ...checkKnownBatch(recordIn(now, of), body.batch)], () => [
+    draftNow(of, 'batch-taken-out', body, now),
+  ]);
+}
+
+/** A number misread would begin a batch of its own. */
+const checkKnownBatch = (record: SubjectRecord, batch: string): readonly Refusal[] =>
+  record.lastSeq > 0
+    ? []
+    : [
+        refusal('unknown-batch', `No packs of batch ${batch} were ever received.`, {
+          field: 'body.batch',
+          remedy: 'read the number again, or receive the packs first',
+        }),
+      ];
 
 /** A batch in quarantine may turn out to be recalled; said twice it is said already. */
 export function decideStopBatch({ body }: ActNamed<'stop batch'>, now: Surroundings): Decided {

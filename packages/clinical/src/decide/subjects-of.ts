@@ -34,6 +34,10 @@ function named(act: Act): readonly Subject[] {
     case 'write protocol':
     case 'sign protocol':
       return [subject('protocol', act.unit), subject('unit', act.unit)];
+    case 'receive packs':
+    case 'count packs':
+    case 'take out packs':
+      return [batchSubject(act.body.batch), subject('unit', act.body.unit)];
     case 'stop batch':
     case 'release batch':
       return [batchSubject(act.body.batch)];

@@ -181,6 +181,12 @@ const texts: Texts = {
   'batch-stopped': ({ body }) =>
     `batch ${body.batch} stopped, ${body.why}${body.actWithin === undefined ? '' : ` (act ${body.actWithin === 'at once' ? 'at once' : `within ${body.actWithin}`})`}: ${body.reason}${body.toldBy === undefined ? '' : `; ${body.toldBy}`}`,
   'batch-released': ({ body }) => `batch ${body.batch} may be used again: ${body.reason}`,
+  'batch-received': ({ body }) =>
+    `${counted(body.packs, 'pack')} of ${body.product} received, batch ${body.batch}, use by ${date(body.expiresOn)}${body.from === undefined ? '' : `, from ${body.from}`}`,
+  'batch-counted': ({ body }) => `${counted(body.packs, 'pack')} of batch ${body.batch} counted${because(body.note)}`,
+  'batch-taken-out': ({ body }) =>
+    `${counted(body.packs, 'pack')} of batch ${body.batch} taken out, ${body.why}${because(body.note)}`,
+  'told-of-batch': ({ body }) => `told about batch ${body.batch}, ${body.how}${because(body.note)}`,
   'pack-opened': ({ body }) => `pack ${body.serial} of ${body.productNumber}, batch ${body.batch}, opened`,
   'protocol-written': ({ body }) => `protocol ${body.version} written`,
   'protocol-signed': ({ body }) =>

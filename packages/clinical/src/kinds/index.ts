@@ -74,6 +74,10 @@ import { unitSettings } from './unit-settings.ts';
 import { formulary } from './formulary.ts';
 import { batchStopped } from './batch-stopped.ts';
 import { batchReleased } from './batch-released.ts';
+import { batchReceived } from './batch-received.ts';
+import { batchCounted } from './batch-counted.ts';
+import { batchTakenOut } from './batch-taken-out.ts';
+import { toldOfBatch } from './told-of-batch.ts';
 import { packOpened } from './pack-opened.ts';
 import { protocolWritten } from './protocol-written.ts';
 import { protocolSigned } from './protocol-signed.ts';
@@ -158,7 +162,11 @@ export const entryKinds = {
   formulary: formulary,
   'batch-stopped': batchStopped,
   'batch-released': batchReleased,
+  'batch-received': batchReceived,
+  'batch-counted': batchCounted,
+  'batch-taken-out': batchTakenOut,
   'pack-opened': packOpened,
+  'told-of-batch': toldOfBatch,
   'protocol-written': protocolWritten,
   'protocol-signed': protocolSigned,
   'import-run': importRun,

@@ -39,7 +39,7 @@ import {
   visitView,
 } from './sessions.ts';
 
-import { stockView } from './stock.ts';
+import { batchesOfPersonView, stockView, traceQuery, traceView } from './stock.ts';
 
 export const routes = {
   status: { method: 'GET', path: '/api/status', answer: statusView },
@@ -74,6 +74,8 @@ export const routes = {
   recall: { method: 'GET', path: '/api/recall', answer: recallAnswer },
 
   stock: { method: 'GET', path: '/api/stock', answer: stockView },
+  trace: { method: 'GET', path: '/api/stock/trace', query: traceQuery, answer: traceView },
+  batchesOfPerson: { method: 'GET', path: '/api/people/:patient/batches', answer: batchesOfPersonView },
 
   dryRun: { method: 'POST', path: '/api/import/dry-run', body: importBody, answer: dryRunAnswer },
   accept: { method: 'POST', path: '/api/import/accept', body: acceptBody, answer: acceptAnswer },

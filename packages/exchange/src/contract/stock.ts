@@ -1,10 +1,22 @@
-/** The packs a unit keeps, and the batches that are not to be used. */
+/** The packs a unit keeps, what lies on its shelf, the batches that are not to be used, and whom a batch went to. */
 import { packProducts } from '@twelvemonth/clinical';
 import { z } from 'zod';
 import { date } from './basics.ts';
 
 export const batchRow = z.object({
   batch: z.string(),
+  /** As received; absent: nobody received packs of it. */
+  product: z.string().optional(),
+  productNumber: z.string().optional(),
+  /** A pack may be used through this day. */
+  expiresOn: date.optional(),
+  expired: z.boolean(),
+  /** At the unit asked about. `packs` is what the sum says; below nought: more were opened than came in. */
+  packs: z.number().int(),
+  opened: z.number().int(),
+  counted: z.object({ packs: z.number().int(), on: date, saidThen: z.number().int() }).optional(),
+  /** People of the whole service in whose notes the batch stands. */
+  people: z.number().int(),
   /** Present while no pack of it may be used. */
   stopped: z
     .object({
@@ -15,6 +27,8 @@ export const batchRow = z.object({
       actWithin: z.string().optional(),
       toldBy: z.string().optional(),
       productNumber: z.string().optional(),
+      /** How many of the people have been told about it. */
+      told: z.number().int(),
     })
     .optional(),
 });
@@ -23,6 +37,7 @@ export type BatchRow = z.infer<typeof batchRow>;
 export const stockView = z.object({
   unit: z.string(),
   unitName: z.string(),
+  today: date,
   formulary: z.object({
     packs: z.array(z.object({ productNumber: z.string(), product: z.enum(packProducts) })),
     separatorSentAs: z.string().optional(),
@@ -31,3 +46,39 @@ export const stockView = z.object({
   batches: z.array(batchRow),
 });
 export type StockView = z.infer<typeof stockView>;
+
+export const traceQuery = z.object({ batch: z.string().min(1).max(200) });
+/** Everybody in whose notes a batch stands, the newest first. */
+export const traceView = z.object({
+  batch: z.string(),
+  /** What is said about the batch, in order of writing. */
+  said: z.array(z.object({ on: date, by: z.string(), text: z.string() })),
+  stopped: z.boolean(),
+  people: z.array(
+    z.object({
+      patient: z.string(),
+      name: z.string(),
+      number: z.string(),
+      born: z.string(),
+      telephone: z.string().optional(),
+      standing: z.string(),
+      on: date,
+      /** "whole dose, 32 minutes", "part dose of 40 mL", "opened for them, no dose in the notes" */
+      what: z.string(),
+      where: z.string(),
+      told: z.object({ on: date, by: z.string(), how: z.string(), note: z.string().optional() }).optional(),
+    }),
+  ),
+});
+export type TraceView = z.infer<typeof traceView>;
+
+/** The batches a person had, the newest first. */
+export const batchesOfPersonView = z.object({
+  patient: z.string(),
+  name: z.string(),
+  number: z.string(),
+  batches: z.array(
+    z.object({ batch: z.string(), on: date, what: z.string(), where: z.string(), stopped: z.string().optional() }),
+  ),
+});
+export type BatchesOfPersonView = z.infer<typeof batchesOfPersonView>;

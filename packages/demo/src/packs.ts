@@ -34,7 +34,7 @@ const quarterOf = (on: Day): Day => {
 const SHELF_MONTHS = 22;
 
 /** The batch in use that quarter, and the last day on which it may be used. */
-export function batchIn(on: Day): { readonly batch: string; readonly expiresOn: PlainDate } {
+function batchIn(on: Day): { readonly batch: string; readonly expiresOn: PlainDate } {
   const begins = quarterOf(on);
   const { year, month } = civilFromDay(begins);
   const quarter = year * 4 + Math.floor((month - 1) / MONTHS_A_QUARTER);

@@ -4,11 +4,10 @@ import type { RequirementId } from '../protocol/requirement-ids.ts';
 import { losesWeightDecision, weightBlocker } from '../requirements/kidney-path.ts';
 import type { Blocker } from '../requirements/requirement.ts';
 import { evidenceAfter } from './after-plan.ts';
-import { type Plan, firstPlan, loadingEndsOn, pathOn } from './plan.ts';
+import { type Plan, firstPlan, pathOn, pathRestsOn } from './plan.ts';
 import type { NextStep, NoWindow } from './readiness.ts';
 import { stepsOf } from './steps.ts';
-import { isAchievable } from './waiting.ts';
-import { type World, changesBetween, judgeOn, protocolOn, runFrom, withEvidence, withOutcome } from './world.ts';
+import { type World, judgeOn, nextChange, protocolOn, runFrom, withEvidence, withOutcome } from './world.ts';
 
 type Need = { readonly requirement: RequirementId; readonly by: Blocker };
 
@@ -23,10 +22,10 @@ type Alone = {
 function aloneIn(world: World, requirement: RequirementId): Alone {
   let by: Blocker | undefined;
   let waits: string | undefined;
-  for (const day of [world.today, ...changesBetween(world, [requirement, 'vitamin-d'], world.today, world.horizon)]) {
-    const path = pathOn(world, requirement, day, loadingEndsOn(world, day));
-    if (isAchievable(world, day, path)) return { requirement, first: day, by: undefined, waits: undefined };
-    if (path.is === 'steps') return { requirement, first: day, by: undefined, waits: undefined };
+  const restsOn = pathRestsOn(requirement);
+  for (let day: Day | undefined = world.today; day !== undefined; day = nextChange(world, restsOn, day)) {
+    const path = pathOn(world, requirement, day);
+    if (path.is === 'ready' || path.is === 'steps') return { requirement, first: day, by: undefined, waits: undefined };
     if (path.is === 'blocked') by ??= path.by;
     else if (path.is === 'waiting') waits ??= path.what;
   }
@@ -46,7 +45,7 @@ function blockersOf(world: World): Need[] {
       if (by !== undefined) needs.push({ requirement, by });
       continue;
     }
-    const path = pathOn(world, requirement, reached, loadingEndsOn(world, reached));
+    const path = pathOn(world, requirement, reached);
     if (path.is === 'blocked') needs.push({ requirement, by: path.by });
   }
   const protocol = protocolOn(world, reached);

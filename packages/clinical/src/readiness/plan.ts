@@ -35,23 +35,29 @@ export const resultDays = (world: World, day: Day): ResultDays => ({
 });
 
 /** When a loading that a path on the day relies on ends. */
-export function loadingEndsOn(world: World, day: Day): Day | undefined {
+function loadingEndsOn(world: World, day: Day): Day | undefined {
   const path = judgeOn(world, 'vitamin-d', day).path(day);
   return path.is === 'steps' ? path.needs.load?.last : undefined;
 }
 
-export const pathOn = (world: World, id: RequirementId, day: Day, loadingEnds: Day | undefined): Path =>
-  judgeOn(world, id, day).path(day, loadingEnds);
+/** Only calcium asks when a loading ends: it is measured again after it. */
+const asksWhenLoadingEnds = (id: RequirementId): boolean => id === 'calcium';
+
+export const pathOn = (world: World, id: RequirementId, day: Day): Path =>
+  judgeOn(world, id, day).path(day, asksWhenLoadingEnds(id) ? loadingEndsOn(world, day) : undefined);
+
+/** The requirements whose changes may change the path of one. */
+export const pathRestsOn = (id: RequirementId): readonly RequirementId[] =>
+  asksWhenLoadingEnds(id) ? [id, 'vitamin-d'] : [id];
 
 type Needed = { readonly requirement: RequirementId; readonly needs: Needs };
 /** Everything needed on the day, or the first requirement that has no path then. */
 type Found = { readonly needed: readonly Needed[] } | { readonly stuck: RequirementId };
 
 function needsOn(world: World, day: Day): Found {
-  const loadingEnds = loadingEndsOn(world, day);
   const needed: Needed[] = [];
   for (const requirement of world.order) {
-    const path = pathOn(world, requirement, day, loadingEnds);
+    const path = pathOn(world, requirement, day);
     if (path.is === 'blocked' || path.is === 'waiting') return { stuck: requirement };
     if (path.is === 'steps') needed.push({ requirement, needs: path.needs });
   }
@@ -131,8 +137,8 @@ export function firstPlan(world: World, from: Day = world.today): Plan | undefin
   for (let start: Day | undefined = from; start !== undefined;) {
     const found = needsOn(world, start);
     if ('stuck' in found) {
-      // Nothing else matters until this one changes. A path may also wait for where a loading ends.
-      start = nextChange(world, [found.stuck, 'vitamin-d'], start);
+      // Nothing else matters until this one changes.
+      start = nextChange(world, pathRestsOn(found.stuck), start);
       continue;
     }
     const plan = planWith(world, start, found.needed);

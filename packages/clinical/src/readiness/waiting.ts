@@ -2,12 +2,12 @@
 import { type Day, addDays, shortDate } from '../calendar/day.ts';
 import type { RequirementId } from '../protocol/requirement-ids.ts';
 import type { Path } from '../requirements/requirement.ts';
-import { type Plan, drawDay, loadingEndsOn, pathOn } from './plan.ts';
+import { type Plan, drawDay, pathOn } from './plan.ts';
 import type { WaitingLink } from './readiness.ts';
 import { type World, samplesCountOn } from './world.ts';
 
 /** Whether one requirement alone could hold on a day. */
-export function isAchievable(world: World, day: Day, path: Path): boolean {
+function isAchievable(world: World, day: Day, path: Path): boolean {
   if (path.is === 'ready') return true;
   if (path.is !== 'steps') return false;
   const { draw, weigh } = path.needs;
@@ -18,8 +18,7 @@ export function isAchievable(world: World, day: Day, path: Path): boolean {
 function holderBefore(world: World, plan: Plan): RequirementId | undefined {
   if (plan.on <= world.today) return undefined;
   const before = addDays(plan.on, -1);
-  const loadingEnds = loadingEndsOn(world, before);
-  const alone = world.order.find((id) => !isAchievable(world, before, pathOn(world, id, before, loadingEnds)));
+  const alone = world.order.find((id) => !isAchievable(world, before, pathOn(world, id, before)));
   // Each could be had alone, but not all from one draw: the draw holds.
   return alone ?? plan.draw?.tests[0]?.requirement;
 }
@@ -59,7 +58,7 @@ export function waitingFor(world: World, plan: Plan): readonly WaitingLink[] {
     });
   }
   if (links.length === 0) {
-    const path = pathOn(world, holder, addDays(plan.on, -1), undefined);
+    const path = pathOn(world, holder, addDays(plan.on, -1));
     links.push({ what: path.is === 'waiting' ? path.what : holder, until: plan.on, requirement: holder });
   }
   return links;

@@ -172,22 +172,6 @@ export function samplesCountOn(world: World, day: Day): SamplesCount {
   return (reign.samples ??= samplesCount(world.evidence, reign.protocol));
 }
 
-/** Days in (from, until] on which some answer may change, ascending, each once; versions that begin are among them. */
-export function changesBetween(world: World, ids: readonly RequirementId[], from: Day, until: Day | undefined): Day[] {
-  const found: Day[] = [];
-  for (const reign of world.reigns) {
-    const start = Math.max(from, reign.from) as Day;
-    const end = Math.min(until ?? Infinity, reign.until ?? Infinity);
-    if (start > end) continue;
-    if (start > from) found.push(start);
-    for (const id of ids)
-      for (const day of judgeIn(world, reign, id).changes) if (day > start && day <= end) found.push(day);
-  }
-  if (found.length < 2) return found;
-  found.sort((a, b) => a - b);
-  return found.filter((day, index) => day !== found[index - 1]);
-}
-
 /** The first day after a day, to the horizon, on which some answer may change or a version begins; undefined: none. */
 export function nextChange(world: World, ids: readonly RequirementId[], after: Day): Day | undefined {
   let next = Infinity;

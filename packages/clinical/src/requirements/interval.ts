@@ -21,12 +21,13 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   const interval = intervalMonthsOf(protocol, evidence.prescription, counting, lastDenosumabOf(evidence));
   const { months } = interval;
   const apart = last === undefined || counting.includes(last) || undecided.includes(last) ? [] : [last];
-  const inputs = [...counting, ...undecided, ...apart].map(({ on, id, body }) => ({
-    label: body.partMilliliters === undefined ? 'dose' : `part dose, ${body.partMilliliters} mL`,
-    text: body.medicine,
-    on,
-    entry: id,
-  }));
+  const inputs = () =>
+    [...counting, ...undecided, ...apart].map(({ on, id, body }) => ({
+      label: body.partMilliliters === undefined ? 'dose' : `part dose, ${body.partMilliliters} mL`,
+      text: body.medicine,
+      on,
+      entry: id,
+    }));
   const thresholds: Threshold[] = [
     {
       label: interval.from === 'regimen' ? 'interval' : 'interval on the prescription',
@@ -41,7 +42,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
     return always(
       judgement('cannot say', `part dose of ${shortDate(open.on)} not decided`, () => ({
         says: 'A prescriber has yet to say whether this part dose counts.',
-        inputs,
+        inputs: inputs(),
         thresholds,
       })),
       {
@@ -75,27 +76,32 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
     const until = addMonths(other.on, number.otherProductMonths);
     if (otherDue === undefined || until > otherDue) otherDue = until;
   }
-  const says =
+  const says = () =>
     last === undefined || due === undefined
       ? 'No earlier dose recorded.'
       : `Last dose ${shortDate(last.on)}; ${months} months later is ${shortDate(due)}.`;
   const met = judgement('ready', due === undefined ? 'no earlier dose recorded' : 'interval', () => ({
-    says,
-    inputs,
+    says: says(),
+    inputs: inputs(),
     thresholds,
     cautions,
   }));
   const waits =
     last === undefined || due === undefined
       ? met
-      : judgement('not ready', `interval: next due ${shortDate(due)}`, () => ({ says, inputs, thresholds, cautions }));
+      : judgement('not ready', `interval: next due ${shortDate(due)}`, () => ({
+          says: says(),
+          inputs: inputs(),
+          thresholds,
+          cautions,
+        }));
   const other =
     otherDue === undefined
       ? met
       : judgement('not ready', 'zoledronic acid 4 mg given', () => ({
           says: `The 4 mg product was given: no dose before ${shortDate(otherDue)} unless a prescriber decides otherwise.`,
           inputs: [
-            ...inputs,
+            ...inputs(),
             ...evidence.otherProductDoses.map(({ on, id, body }) => ({
               label: 'dose',
               text: body.medicine,

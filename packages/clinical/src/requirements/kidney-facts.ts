@@ -41,7 +41,7 @@ export type KidneyFacts = {
   /** The weight before, where the deciding one differs from it by more than the protocol's share and nobody has looked into it. */
   readonly weightChangedFrom: () => Weighed['before'];
   /** Looked at beside the deciding weight. */
-  readonly otherWeights: readonly SomeWeight[];
+  readonly otherWeights: () => readonly SomeWeight[];
   /** Undefined where a value is not known. */
   readonly clearanceAt: (age: number) => Clearance | undefined;
   /** Known, and below the floor by either form. */
@@ -127,16 +127,18 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
       ? undefined
       : usable(creatinine.value, creatinineUmolPerL);
   const kg = weight === undefined || typeof weight.value === 'string' ? undefined : usable(weight.value, weightKg);
+  const actual: SomeWeight | undefined = kg === undefined ? undefined : { sort: 'actual', kg };
   const baseline = once(() =>
     umol === undefined || creatinine === undefined
       ? undefined
       : baselineOf(evidence, protocol, creatinine.on, creatinine.on),
   );
-  const weights: readonly SomeWeight[] =
-    kg === undefined ? [] : [...otherWeightsThan(kg, evidence, protocol), { sort: 'actual', kg }];
+  const weights = once((): readonly SomeWeight[] =>
+    actual === undefined ? [] : [...otherWeightsThan(actual.kg, evidence, protocol), actual],
+  );
   const policy = protocol.sheet.weightThatDecides;
-  const deciding = weights.find(({ sort }) => sort === policy) ?? weights.at(-1);
-  const otherWeights = weights.filter((one) => one !== deciding);
+  const deciding = policy === 'actual' ? actual : (weights().find(({ sort }) => sort === policy) ?? actual);
+  const otherWeights = once(() => weights().filter((one) => one !== deciding));
   const known = new Map<number, Clearance>();
   const birthdays = birth === undefined ? [] : birthdaysFrom(birth, today);
   const ageToday = birth === undefined ? undefined : ageOn(birth, today);
@@ -169,7 +171,7 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
   function weightsDisagreeAnewAt(age: number): boolean {
     // Below the limit by the deciding weight there is nothing left to disagree about.
     if (evidence.actualDecidesAssumed || isLowAt(age)) return false;
-    return otherWeights.some((other) => {
+    return otherWeights().some((other) => {
       if (deciding === undefined || compareRatios(other.kg, deciding.kg) >= 0) return false;
       const clearance = clearanceWith(age, other.kg);
       return clearance !== undefined && !bothAtLeast(clearance, protocol.exact.clearanceFloor);

@@ -128,7 +128,7 @@ function formulasOf(
       source: clearanceSources.byMilligrams,
     },
   ];
-  for (const other of otherWeights) {
+  for (const other of otherWeights()) {
     const found = creatinineClearance({ ageYears: age, sex, weightKg: other.kg, creatinineUmolPerL: umol });
     shown.push({
       name: `the same with ${other.sort} weight`,
@@ -158,7 +158,7 @@ const thresholdsOf = ({ otherWeights, baseline, protocol }: KidneyFacts): Thresh
   ...(baseline() === undefined
     ? []
     : ([{ key: 'creatinineRise' }, { key: 'creatinineRiseFactor' }, { key: 'baselineDays' }] as const)),
-  ...(otherWeights.length === 0
+  ...(otherWeights().length === 0
     ? []
     : ([{ key: 'adjustedWeightFromPercent' }, { key: 'adjustedWeightShare' }] as const)),
 ];

@@ -7,7 +7,15 @@ import type { Verdict } from '../readiness/verdict.ts';
 import type { Fact } from '../record/patient-record.ts';
 import type { Threshold } from '../readiness/working.ts';
 import type { Evidence } from './evidence.ts';
-import { type Judge, type Judgement, type Path, type Requirement, judgement, readyPath } from './requirement.ts';
+import {
+  type Judge,
+  type Judgement,
+  type Path,
+  type Requirement,
+  always,
+  judgement,
+  readyPath,
+} from './requirement.ts';
 
 /** First day without it; undefined: nobody has recorded that it was stopped. */
 const freeFrom = ({ body }: Fact<'medicine'>, assumed: Day | undefined): Day | undefined =>
@@ -53,9 +61,17 @@ function beforeBy(evidence: Evidence, protocol: Protocol): readonly Before[] {
   return before;
 }
 
+const noOther = 'no other bone medicine';
+const noOtherRecorded = 'No other bone medicine is recorded as still at work.';
+
 function judge(evidence: Evidence, protocol: Protocol): Judge {
   const { boneMedicines, boneMedicinesStopped } = evidence;
   const before = beforeBy(evidence, protocol);
+  if (before.length === 0 && boneMedicines.length === 0)
+    return always(
+      judgement('ready', noOther, () => ({ says: noOtherRecorded })),
+      readyPath,
+    );
   /** What has to run down longest. */
   const slowest = before.reduce<Before | undefined>(
     (latest, one) =>
@@ -108,7 +124,7 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
 
   const said = (verdict: Verdict, cause: string, says: string): Judgement =>
     judgement(verdict, cause, () => ({ says, inputs, thresholds }));
-  const ready = said('ready', 'no other bone medicine', 'No other bone medicine is recorded as still at work.');
+  const ready = said('ready', noOther, noOtherRecorded);
   const from = due === undefined ? '' : shortDate(due);
   const last = slowest?.dose.body.medicine ?? '';
   const waits = said(

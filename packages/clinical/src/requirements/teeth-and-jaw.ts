@@ -90,7 +90,6 @@ function judgeAnswer({ dental, today }: Evidence, { number, sheet }: Protocol): 
   const answerUntil = newest === undefined ? undefined : addDays(newest.on, teethAnswerDays);
   const checkUntil = checked === undefined ? undefined : addDays(checked, dentalValidDays);
   const noDentist = newest?.answer === 'cannot get a dentist';
-  const inputs = inputsOf(dental);
   const thresholds: Threshold[] = [
     { key: 'teethAnswerDays' },
     ...(demanded ? ([{ key: 'dentalValidDays' }] as const) : []),
@@ -99,30 +98,26 @@ function judgeAnswer({ dental, today }: Evidence, { number, sheet }: Protocol): 
     ...(noDentist ? ['Cannot get a dentist: looked into the mouth here, and the wish for a check passed on.'] : []),
     ...(checked === undefined ? ['No dental check is recorded.'] : []),
   ];
-  const say = (verdict: Judgement['verdict'], cause: string, says: string): Judgement =>
-    judgement(verdict, cause, () => ({ says, inputs, thresholds, cautions }));
+  const say = (verdict: Judgement['verdict'], cause: string, says: () => string): Judgement =>
+    judgement(verdict, cause, () => ({ says: says(), inputs: inputsOf(dental), thresholds, cautions }));
 
-  const ready = say(
-    'ready',
-    'teeth and jaw',
+  const ready = say('ready', 'teeth and jaw', () =>
     newest === undefined || answerUntil === undefined
       ? ''
       : `Answered on ${shortDate(newest.on)}: ${newest.answer}; counts until ${shortDate(answerUntil)}.`,
   );
-  const noCheck = say(
-    'cannot say',
-    noDentist ? 'cannot get a dentist' : 'no dental check in date',
+  const noCheck = say('cannot say', noDentist ? 'cannot get a dentist' : 'no dental check in date', () =>
     checked === undefined || checkUntil === undefined
       ? 'This protocol demands a dental check, and none is recorded.'
       : `The check of ${shortDate(checked)} counted until ${shortDate(checkUntil)}.`,
   );
   const unasked =
     newest === undefined || answerUntil === undefined
-      ? say('cannot say', 'teeth and jaw never asked', 'Nobody has recorded an answer about teeth and jaw.')
+      ? say('cannot say', 'teeth and jaw never asked', () => 'Nobody has recorded an answer about teeth and jaw.')
       : say(
           'cannot say',
           `teeth and jaw last asked on ${shortDate(newest.on)}`,
-          `The answer counted until ${shortDate(answerUntil)}: ask again.`,
+          () => `The answer counted until ${shortDate(answerUntil)}: ask again.`,
         );
   const lacksCheck = (day: Day): boolean => demanded && (checkUntil === undefined || day > checkUntil);
   const lacksAnswer = (day: Day): boolean => answerUntil === undefined || day > answerUntil;
@@ -142,9 +137,10 @@ function judgeAnswer({ dental, today }: Evidence, { number, sheet }: Protocol): 
     needs: { ask: { what: 'teeth and jaw', validDays: teethAnswerDays, why: unasked.cause } },
   };
   return {
-    changes: [answerUntil, demanded ? checkUntil : undefined].flatMap((day) =>
-      day === undefined ? [] : [addDays(day, 1)],
-    ),
+    changes: [
+      ...(answerUntil === undefined ? [] : [addDays(answerUntil, 1)]),
+      ...(demanded && checkUntil !== undefined ? [addDays(checkUntil, 1)] : []),
+    ],
     on: (day) => (lacksCheck(day) ? noCheck : lacksAnswer(day) ? unasked : ready),
     path: (day) => (lacksCheck(day) ? blocked : lacksAnswer(day) ? ask : readyPath),
   };

@@ -148,18 +148,23 @@ describe('review', () => {
   test.each([
     ['2 Feb 2026  fracture hip', 'fracture on treatment'],
     ['2 Feb 2026  fracture spine', 'fracture on treatment'],
+    ['2 Feb 2026  fracture thigh shaft', 'fracture on treatment'],
+    ['1 Feb 2026  fracture ribs\n2 Feb 2026  fracture upper arm', 'fracture on treatment'],
     ['2 Feb 2026  symptom back pain', 'symptom on treatment'],
     ['2 Feb 2026  symptom height loss', 'symptom on treatment'],
     ['1 Feb 2026  fracture wrist\n2 Feb 2026  fracture shoulder', 'fracture on treatment'],
   ])('%s opens one (safety page: course)', (line, because) => {
     expect(course(`${one}\n${line}`, '2026-03-01').review?.because).toBe(because);
   });
-  test.each(['2 Feb 2026  fracture wrist', '2 Feb 2024  fracture hip', '2 Feb 2026  symptom tingling or cramps'])(
-    '%s opens none',
-    (line) => {
-      expect(course(`${one}\n${line}`, '2026-03-01').review).toBeUndefined();
-    },
-  );
+  test.each([
+    '2 Feb 2026  fracture wrist',
+    '2 Feb 2026  fracture ribs',
+    '1 Feb 2026  fracture ribs\n2 Feb 2026  fracture other, bone toe',
+    '2 Feb 2024  fracture hip',
+    '2 Feb 2026  symptom tingling or cramps',
+  ])('%s opens none', (line) => {
+    expect(course(`${one}\n${line}`, '2026-03-01').review).toBeUndefined();
+  });
   test('a review on or after the event settles it; one before does not', () => {
     const fracture = `${one}\n2 Feb 2026  fracture hip`;
     expect(

@@ -263,6 +263,28 @@ describe('words', () => {
     ).toEqual([]);
   });
 
+  // Where the thigh bone is named without its neck a prescriber says which part it was: common practice, no source.
+  it.each([
+    ['NOF', 'hip'],
+    ['subtrochanteric', 'thigh shaft'],
+    ['shaft of femur', 'thigh shaft'],
+    ['R femur', 'thigh shaft'],
+    ['ribs x2', 'ribs'],
+    ['humerus', 'upper arm'],
+    ['proximal humerus', 'shoulder'],
+  ])('a fracture told as "%s" is one of the %s', (cell, site) => {
+    expect(
+      withColumn('Fracture site', cell).proposals[0]?.acts[0]?.act.lines.find((line) => line.kind === 'fracture')?.body,
+    ).toMatchObject({ site });
+  });
+
+  it('another bone keeps its name', () => {
+    expect(
+      withColumn('Fracture site', 'toe').proposals[0]?.acts[0]?.act.lines.find((line) => line.kind === 'fracture')
+        ?.body,
+    ).toMatchObject({ site: 'other', bone: 'toe' });
+  });
+
   it('an allergy to a bisphosphonate is one, whatever its name', () => {
     for (const cell of ['alendronic acid - rash', 'Zoledronate anaphylaxis', 'bisphosphonates']) {
       expect(

@@ -16,6 +16,7 @@ const pilesByTask: Readonly<Record<TaskName, { readonly what: string; readonly t
   'look at the incident': { what: 'incidents to look at' },
   'did not come': { what: 'did not come: find out why' },
   'decide on the part dose': { what: 'part doses for a prescriber' },
+  'decide on the thigh fracture': { what: 'fractures of the thigh for a prescriber' },
   'decide on the severe reaction': { what: 'severe reactions for a prescriber' },
   'write the letter': { what: 'letters to write' },
   'aftercare call': { what: 'aftercare calls' },

@@ -43,6 +43,14 @@ const words: Readonly<Record<string, { readonly label: string; readonly help?: s
     label: 'Is the day it happened known?',
     help: 'If not, give the day it was told as the date below.',
   },
+  'fracture.site': {
+    label: 'Which site',
+    help: 'Thigh shaft: below the lesser trochanter, down to the flare above the knee. It holds until a prescriber has decided.',
+  },
+  'fracture.bone': {
+    label: 'For another site: which bone',
+    help: 'Hand, foot, skull, finger, toe and ankle are left out of the fragility fractures.',
+  },
   'fracture.treated': { label: 'For a hip: how it was treated' },
   'bone-density.site': { label: 'Which site' },
   'bone-density.side': { label: 'Which side', help: 'For a hip.' },

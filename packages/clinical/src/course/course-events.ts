@@ -8,6 +8,7 @@ import { exactValue, quantityText } from '../exact/quantity.ts';
 import { type Ratio, compareRatio, compareRatios, minus, ratio, ratioOf, ratioText, times } from '../exact/ratio.ts';
 import { heightCm } from '../formulas/units.ts';
 import type { DensitySite } from '../kinds/bone-density.ts';
+import type { BodyOfKind } from '../kinds/index.ts';
 import type { NumberKey } from '../protocol/number-keys.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Fact } from '../record/patient-record.ts';
@@ -39,7 +40,10 @@ const eventOf = (
   toldBy: others.length === 0 ? fact.seq : Math.max(fact.seq, Math.min(...others.map(({ seq }) => seq))),
 });
 
-/** After the first dose of a course: hip, spine, a second one of any named site, back pain, height lost. By date. */
+/** Opens a review by itself. */
+const graveSites: ReadonlySet<BodyOfKind<'fracture'>['site']> = new Set(['hip', 'thigh shaft', 'spine']);
+
+/** After the first dose of a course: hip, thigh shaft, spine, a second one of any named site, back pain, height lost. By date. */
 export const eventsOnTreatment = (
   facts: CourseFacts,
   firstDose: Day,
@@ -50,7 +54,7 @@ export const eventsOnTreatment = (
       .filter(({ on, body }) => on > firstDose && body.site !== 'other')
       .flatMap((fact, index, all) => {
         const earlier = all.slice(0, index);
-        const isGrave = fact.body.site === 'hip' || fact.body.site === 'spine';
+        const isGrave = graveSites.has(fact.body.site);
         return isGrave || earlier.length > 0
           ? [eventOf('fracture', fact, `${fact.body.site} fracture on treatment`, isGrave ? [] : earlier)]
           : [];

@@ -81,6 +81,16 @@ const within: Within = {
   'prescriber-decision': (record, { body }, path) =>
     checkPointsAt(record, body.about, aboutOf[body.question], `${path}.about`),
   'prescriber-exception': (_, { body, on }, path, now) => checkException(body, on, path, now),
+  fracture: (_, { body }, path) =>
+    body.site === 'other' && body.bone === undefined
+      ? [
+          fieldWrong(
+            `${path}.bone`,
+            'not said',
+            'which bone; hand, foot, skull, finger, toe and ankle are left out of the fragility fractures (IOF 2012)',
+          ),
+        ]
+      : [],
   prescription: (_, { body }, path, now) => checkPrescription(body, path, now),
   dose: (_, { body, on }, path, now) => [...checkUntil(body, on, path), ...checkDripTime(body, on, path, now)],
   'course-review': (record, fact, path, now) => checkCourseReview(record, fact, path, protocolToday(now)),
@@ -143,6 +153,7 @@ const aboutOf = {
   'switch agreed': ['dose'],
   'severe reaction looked into': ['reaction'],
   'hip fracture looked into': ['fracture'],
+  'thigh fracture not atypical': ['fracture'],
 } as const satisfies Record<Fact<'prescriber-decision'>['body']['question'], readonly KindName[]>;
 
 /** A whole drip written by hand with its minutes is asked about like one that was timed here. */

@@ -62,7 +62,7 @@ const texts: Texts = {
   'well-since': ({ body, on }) => `well since ${shortDate(on)}, eating and drinking${because(body.note)}`,
   surgery: ({ body, on }) => `${body.what} on ${shortDate(on)}${because(body.note)}`,
   fracture: ({ body, on }) =>
-    `${body.site} fracture${body.dateKnown ? ` on ${shortDate(on)}` : ', day not known'}${and(body.treated)}${because(body.note)}`,
+    `${body.site} fracture${body.bone === undefined ? '' : ` (${body.bone})`}${body.dateKnown ? ` on ${shortDate(on)}` : ', day not known'}${and(body.treated)}${because(body.note)}`,
   'bone-density': ({ body, on }) =>
     `bone density ${body.site}${and(body.side)} ${quantityText(body.density)}${body.tScore === undefined ? '' : `, T ${body.tScore}`} (${body.scanner}, ${shortDate(on)})`,
   'spine-imaging': ({ body, on }) =>

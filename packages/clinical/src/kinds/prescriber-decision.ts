@@ -24,6 +24,7 @@ export const prescriberDecision = entryKind({
         'switch agreed',
         'severe reaction looked into',
         'hip fracture looked into',
+        'thigh fracture not atypical',
       ]),
       /** The entry the decision is about: the result, the weight, the dose, the fracture. */
       about: uuidField,

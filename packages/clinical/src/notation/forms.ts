@@ -63,7 +63,12 @@ export const forms: readonly Form[] = [
   {
     kind: 'fracture',
     head: 'fracture {site}',
-    clauses: [{ words: 'day not known', sets: { dateKnown: false } }, 'treatment {treated}', 'note {note}'],
+    clauses: [
+      { words: 'day not known', sets: { dateKnown: false } },
+      'bone {bone}',
+      'treatment {treated}',
+      'note {note}',
+    ],
     unsaid: { dateKnown: true },
   },
   {

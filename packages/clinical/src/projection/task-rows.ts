@@ -12,6 +12,7 @@ import { lookAgainAfterDays } from '../standing/look-again.ts';
 import { heldBy, unitOfPatient } from '../standing/standing.ts';
 import { placesOf } from '../visit/place.ts';
 import { dosesGiven } from '../course/doses.ts';
+import { isThighFracture } from '../requirements/thigh-fracture.ts';
 import { visitOn } from '../visit/visit.ts';
 import type { Row } from './row.ts';
 
@@ -25,6 +26,7 @@ export const taskNames = [
   'did not come',
   'decide on the part dose',
   'decide on the severe reaction',
+  'decide on the thigh fracture',
   'aftercare call',
   'write the letter',
   'clear the symptom',
@@ -110,7 +112,7 @@ function openTasks(record: SubjectRecord, held: string, today: Day, task: Task):
   for (const part of [...dosesGiven(record, today).values()].flatMap(({ undecided }) => undecided)) {
     rows.push(task('decide on the part dose', part, 'prescriber', part.on, `${part.body.partMilliliters ?? 0} mL`));
   }
-  rows.push(...severeReactions(record, task));
+  rows.push(...severeReactions(record, task), ...thighFractures(record, task));
   const cleared = new Set(factsOf(record, 'symptom-cleared').map(({ body }) => body.entry));
   for (const symptom of factsOf(record, 'symptom')) {
     if (!cleared.has(symptom.id)) rows.push(task('clear the symptom', symptom, 'nurse', symptom.on, symptom.body.what));
@@ -126,6 +128,17 @@ function incidents(record: SubjectRecord, task: Task): Row[] {
       ? []
       : [task('look at the incident', dose, 'nurse in charge', dose.on, dose.body.incident)],
   );
+}
+
+function thighFractures(record: SubjectRecord, task: Task): Row[] {
+  const decided = new Set(
+    factsOf(record, 'prescriber-decision').flatMap(({ body }) =>
+      body.question === 'thigh fracture not atypical' ? [body.about] : [],
+    ),
+  );
+  return factsOf(record, 'fracture')
+    .filter(({ id, body }) => isThighFracture(body) && !decided.has(id))
+    .map((broken) => task('decide on the thigh fracture', broken, 'prescriber', broken.on, entryText(broken)));
 }
 
 function severeReactions(record: SubjectRecord, task: Task): Row[] {

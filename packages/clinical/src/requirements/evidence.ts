@@ -95,6 +95,8 @@ export type Evidence = {
   readonly wellSince: { readonly on: Day; readonly seq: number } | undefined;
   readonly operations: readonly Fact<'surgery'>[];
   readonly hipFractures: readonly HipFracture[];
+  /** Of the thigh shaft or of another site, about which no prescriber has decided that it is not atypical. */
+  readonly undecidedFractures: readonly Fact<'fracture'>[];
   readonly creatinine: Sample | undefined;
   /** Signed, not acute, oldest first: what a baseline is looked for in. */
   readonly signedCreatinines: readonly { readonly on: Day; readonly value: Quantity; readonly entry: Uuid }[];
@@ -241,6 +243,10 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
     hipFractures: upToToday('fracture')
       .filter(({ body }) => body.site === 'hip')
       .map((fracture) => ({ fracture, lookedInto: decided(fracture, 'hip fracture looked into') })),
+    undecidedFractures: upToToday('fracture').filter(
+      (one) =>
+        (one.body.site === 'thigh shaft' || one.body.site === 'other') && !decided(one, 'thigh fracture not atypical'),
+    ),
     creatinine: creatinine === undefined ? undefined : sampleFrom(creatinine, signed),
     signedCreatinines: creatinines
       .filter((one) => one.body.acuteAdmission !== true && signed.has(one.id))

@@ -6,6 +6,7 @@ import type { Fact } from '../record/patient-record.ts';
 import type { Evidence } from './evidence.ts';
 import { exceptionFor } from './exceptions.ts';
 import { type Judge, type Judgement, type Path, type Requirement, judgement, readyPath } from './requirement.ts';
+import { heldByFractures } from './thigh-fracture.ts';
 
 type Holding = {
   readonly verdict: 'not ready' | 'cannot say';
@@ -29,8 +30,8 @@ const held: Readonly<
 export const isPrescribersToClear = (what: BodyOfKind<'symptom'>['what']): boolean =>
   held[what]?.verdict === 'not ready';
 
-function holdingOf({ told: all, isAnswerCleared }: Evidence, protocol: Protocol): Holding[] {
-  const holding: Holding[] = [];
+function holdingOf({ told: all, isAnswerCleared, undecidedFractures }: Evidence, protocol: Protocol): Holding[] {
+  const holding: Holding[] = heldByFractures(undecidedFractures).map((held) => ({ ...held, excepted: false }));
   for (const told of all) {
     if (told.kind === 'symptom') {
       const found = held[told.body.what];
@@ -68,7 +69,7 @@ function blocked(holding: readonly Holding[]): Path {
       what: `look into it and record what was found: ${[...new Set(holding.map(({ cause }) => cause))].join(', ')}`,
       who: grave ? 'prescriber' : 'nurse',
       step: 'settle',
-      settled: (evidence) => ({ ...evidence, told: [] }),
+      settled: (evidence) => ({ ...evidence, told: [], undecidedFractures: [] }),
     },
   };
 }
@@ -93,7 +94,8 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
 export const symptoms: Requirement = {
   id: 'symptoms',
   title: 'Symptoms not cleared',
-  clearedBy: 'a registered practitioner who has looked and records what was found; thigh pain never by exception',
+  clearedBy:
+    'a registered practitioner who has looked and records what was found; a prescriber for thigh pain or a fracture of the thigh. Never by exception',
   exceptionPossible: true,
   judge,
 };

@@ -205,6 +205,14 @@ describe('what is sent', () => {
       ),
     ).toEqual(['entry-of-another-kind']);
   });
+  test('a fracture of another site names its bone', () => {
+    const unit = known();
+    const broken = { site: 'other', dateKnown: true };
+    expect(unit.do('dana', record('fracture', broken))).toMatchObject([
+      { name: 'field-wrong', field: 'line.body.bone' },
+    ]);
+    unit.expect('dana', record('fracture', { ...broken, bone: 'ankle' }));
+  });
   test('lines sent together are all written or none', () => {
     const unit = known();
     const line = (kind: KindName, body: unknown) => ({ kind, body, effectiveAt: '2026-11-24' as PlainDate });

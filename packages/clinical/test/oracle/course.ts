@@ -74,10 +74,10 @@ export const beside = ({ on, seq }: OracleFact, others: readonly OracleFact[]): 
   told: Math.max(seq, Math.min(...others.map((other) => other.seq))),
 });
 
-/** What opens a review: a hip or spine fracture, the second of any named site, back pain or height loss. */
+/** What opens a review: a hip, spine or thigh shaft fracture, the second of any named site, back pain or height loss. */
 function eventsOnTreatment(view: View, first: number): readonly Happened[] {
   const fractures = view.of('fracture').filter((fact) => fact.on > first && fact.body.site !== 'other');
-  const graves = fractures.filter((fact) => fact.body.site === 'hip' || fact.body.site === 'spine');
+  const graves = fractures.filter((fact) => ['hip', 'spine', 'thigh shaft'].includes(fact.body.site));
   const furtherOnes = fractures.slice(1).filter((fact) => !graves.includes(fact));
   return [
     ...graves.map(alone),

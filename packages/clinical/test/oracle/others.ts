@@ -159,8 +159,24 @@ export function symptoms(view: View, day: number): Answer {
       found.push(question.then);
     }
   }
+  for (const fact of undecidedFractures(view)) found.push(isOfThigh(fact.body) ? 'not ready' : 'cannot say');
   return found.includes('not ready') ? NOT_READY : found.length > 0 ? CANNOT_SAY : READY;
 }
+
+type Broken = OracleFact<'fracture'>['body'];
+const isOfThigh = ({ site, bone = '', note = '' }: Broken): boolean =>
+  site === 'thigh shaft' ||
+  (site === 'other' &&
+    ['thigh', 'femur', 'femor', 'subtroch'].some((word) =>
+      [bone, note].some((text) => text.toLowerCase().includes(word)),
+    ));
+
+/** Of the thigh, or of a bone nobody named. */
+export const undecidedFractures = (view: View): readonly OracleFact<'fracture'>[] =>
+  view
+    .of('fracture')
+    .filter(({ body }) => isOfThigh(body) || (body.site === 'other' && body.bone === undefined))
+    .filter((fact) => !decided(view, 'thigh fracture not atypical', fact.ids));
 
 // R11
 export function otherBoneMedicines(view: View, day: number): Answer {

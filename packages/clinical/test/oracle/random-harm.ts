@@ -1,6 +1,6 @@
 /**
  * Allergies and severe reactions in random ledgers: to what, named or not, decided or not; and old bloods that an exception
- * carries. Thrown with dice of their own, so that
+ * carries; and broken bones. Thrown with dice of their own, so that
  * what a seed meant before it means still.
  */
 import { type Sheet, date, label, put } from './random-sheet.ts';
@@ -10,6 +10,7 @@ export function harm(sheet: Sheet): void {
   if (dice.chance(0.07)) allergies(sheet);
   if (dice.chance(0.06)) reactions(sheet);
   if (dice.chance(0.05)) oldBloods(sheet);
+  if (dice.chance(0.07)) fractures(sheet);
 }
 
 function allergies(sheet: Sheet): void {
@@ -59,4 +60,26 @@ function oldBloods(sheet: Sheet): void {
     from - dice.whole(-2, 30),
     `exception age of bloods until ${date(from + dice.oneOf([dice.whole(3, 12), dice.whole(20, 120)]))}, "agreed"`,
   );
+}
+
+function fractures(sheet: Sheet): void {
+  const { dice, from } = sheet;
+  for (let count = dice.oneOf([1, 1, 2]); count > 0; count -= 1) {
+    const name = label(sheet);
+    const on = from - dice.oneOf([dice.whole(0, 400), -dice.whole(0, 6)]);
+    const site = dice.oneOf([
+      'thigh shaft',
+      'thigh shaft, day not known',
+      'ribs',
+      'upper arm',
+      'other',
+      'other, bone ankle',
+      'other, bone "Femur, distal"',
+      'other, bone leg, note "below the subtrochanteric line"',
+      'other, note thighbone',
+    ]);
+    put(sheet, on, `${name} fracture ${site}`);
+    if (dice.chance(0.35))
+      put(sheet, on + dice.whole(0, 12), `decision thigh fracture not atypical about ${name}, "seen on film"`);
+  }
 }

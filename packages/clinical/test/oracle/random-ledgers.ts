@@ -309,10 +309,10 @@ function events(sheet: Sheet): void {
     put(
       sheet,
       from - dice.whole(-4, 500),
-      `${name} ${dice.oneOf(['fracture spine', 'fracture wrist', 'fracture other', 'symptom back pain', 'symptom height loss', 'symptom jaw pain'])}`,
+      `${name} ${dice.oneOf(['fracture spine', 'fracture wrist', 'fracture other, bone ankle', 'symptom back pain', 'symptom height loss', 'symptom jaw pain'])}`,
     );
     if (dice.chance(0.3))
-      put(sheet, from - dice.whole(-4, 400), `fracture ${dice.oneOf(['wrist', 'pelvis', 'other'])}`);
+      put(sheet, from - dice.whole(-4, 400), `fracture ${dice.oneOf(['wrist', 'pelvis', 'other, bone toe'])}`);
     if (sheet.lines.some((line) => line.text.startsWith(`${name} symptom`)) && dice.chance(0.4))
       put(sheet, from, `symptom cleared ${name} "muscular"`);
   }

@@ -25,6 +25,7 @@ import {
   isCleared,
   medicineUnknown,
   severeUndecided,
+  undecidedFractures,
   mineralMetabolism,
   bonesAtHome,
   otherBoneMedicines,
@@ -130,6 +131,8 @@ function settlingFacts(
   }
   if (is('consent')) add('consent', { decision: 'given', how: 'spoken' });
   if (is('symptoms')) {
+    for (const { ids } of undecidedFractures(view))
+      add('prescriber-decision', { question: 'thigh fracture not atypical', about: ids[0], reason: 'settled' });
     for (const fact of view.of('symptom'))
       if (fact.body.what !== 'back pain' && fact.body.what !== 'height loss' && !isCleared(view, fact))
         add('symptom-cleared', { entry: fact.ids[0], finding: 'looked into' });

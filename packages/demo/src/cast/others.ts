@@ -139,6 +139,28 @@ function scenes(today: Day): readonly Scene[] {
       },
     },
     {
+      member: numbered('thigh-shaft', 11, {
+        given: 'Leontine',
+        family: 'Grasmoor',
+        born: '1950-09-14',
+        sex: 'female',
+        unit: 'saltmere',
+      }),
+      begins: on(-80),
+      *plays(me) {
+        yield* referredAndAccepted(me);
+        yield* clearAndRecorded(me);
+        yield* prescribes(me);
+        yield* me.onDay(on(-12), 14);
+        yield* me.writes(
+          me.by('nurse'),
+          'fracture',
+          { site: 'thigh shaft', dateKnown: true, note: 'stepped off a kerb, nailed elsewhere' },
+          addMonths(today, -5),
+        );
+      },
+    },
+    {
       member: numbered('exception', 5, { given: 'Ingrid', family: 'Leeway', born: '1944-07-17', sex: 'female' }),
       begins: on(-7),
       *plays(me) {

@@ -38,11 +38,16 @@ type FractureSite = BodyOfKind<'fracture'>['site'];
 export const fractureSiteOf = (text: string): FractureSite | 'none' =>
   firstFit<FractureSite | 'none'>(text, [
     [/^(?:no|none|nil|never|0)$/, 'none'],
+    [/\b(?:subtrochanter\w*|thigh|femoral shaft|shaft of (?:the )?femur|diaphys\w+)\b/, 'thigh shaft'],
     [/\b(?:hip|nof|neck of femur|femoral neck|intertrochanteric|trochanter\w*|intracapsular|extracapsular)\b/, 'hip'],
     [/\b(?:spine|spinal|vertebra\w*|lumbar|thoracic|wedge|[lt]\d{1,2})\b/, 'spine'],
     [/\b(?:wrist|colles|distal radi\w+|radius|forearm)\b/, 'wrist'],
-    [/\b(?:shoulder|humer\w+)\b/, 'shoulder'],
+    [/\b(?:shoulder|proximal humer\w+|neck of humer\w+)\b/, 'shoulder'],
+    [/\b(?:upper arm|humer\w+)\b/, 'upper arm'],
+    [/\bribs?\b/, 'ribs'],
     [/\b(?:pelvi\w+|pubic|ramus|rami|sacr\w+)\b/, 'pelvis'],
+    // A femur without its part: a prescriber says which it was.
+    [/\b(?:femur|femoral)\b/, 'thigh shaft'],
   ]) ?? 'other';
 
 export type Tier = BodyOfKind<'referral'>['tier'];

@@ -149,7 +149,12 @@ function readBones(reading: RowReading): Fact[] {
     const treated = site === 'hip' ? ({ treated: repair === undefined ? 'not known' : 'repaired' } as const) : {};
     facts.push({
       kind: 'fracture',
-      body: { site, dateKnown: dated !== undefined, ...treated, ...(site === 'other' ? { note: text } : {}) },
+      body: {
+        site,
+        dateKnown: dated !== undefined,
+        ...treated,
+        ...(site === 'other' ? { bone: text.slice(0, 120), note: text } : {}),
+      },
       on: dated ?? (site === 'hip' ? repair : undefined),
       ...place(reading, column, text),
     });

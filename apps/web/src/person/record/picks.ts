@@ -33,7 +33,7 @@ export function picksFor(
           .map(({ id, asks }) => ({ value: id, says: asks })),
       };
     case 'prescriber-decision':
-      return { about: entriesOf(person, 'result', 'weight', 'dose', 'condition', 'reaction') };
+      return { about: entriesOf(person, 'result', 'weight', 'dose', 'condition', 'reaction', 'fracture') };
     case 'looked-again':
       return { about: entriesOf(person, 'withdrawal', ...restedOnKinds) };
     case 'prescription':

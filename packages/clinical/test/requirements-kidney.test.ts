@@ -271,7 +271,8 @@ describe('creatinine that has risen on the own baseline', () => {
     };
     const signedAcute = at('2026-08-01', 'results-signed', { results: ['acute'] });
     expect(verdict([...person('70', '80'), acute, signedAcute])).toBe('ready');
-    expect(verdict([...person('70', '80'), ...creatinine('50 umol/L', '2026-08-01', null)])).toBe('ready');
+    // A low one that nobody has signed may be hers: then the creatinine has risen.
+    expect(verdict([...person('70', '80'), ...creatinine('50 umol/L', '2026-08-01', null)])).toBe('cannot say');
   });
   test('a prescriber accepts the rise of this result, and of no other', () => {
     const lines = [
@@ -295,6 +296,15 @@ describe('creatinine that has risen on the own baseline', () => {
     expect(verdict(lines)).toBe('cannot say');
     expect(verdict([...lines, accepted('now')])).toBe('ready');
     expect(verdict([...lines, accepted('another')])).toBe('cannot say');
+  });
+  test('two values of one day that differ: cannot say until one is withdrawn or corrected, or the test is had again', () => {
+    const lines = [woman70, weighed('2026-11-20', '70'), ...creatinine('79 umol/L')];
+    expect(verdict(lines)).toBe('ready');
+    expect(verdict([...lines, ...creatinine('79.0 umol/L')])).toBe('ready');
+    const both = [...lines, ...creatinine('120 umol/L')];
+    expect(verdict(both)).toBe('cannot say');
+    expect(verdict([...both, ...creatinine('79 umol/L')])).toBe('cannot say');
+    expect(verdict([...both, ...creatinine('80 umol/L', '2026-11-21')])).toBe('ready');
   });
   test('nor of a correction: the corrected value has risen too, and nobody has decided about it', () => {
     const result = (id: string, value: string, amends?: string) =>

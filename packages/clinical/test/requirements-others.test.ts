@@ -36,6 +36,12 @@ describe('identity', () => {
     expect(verdict('identity', [born(birth)])).toBe(expected);
   });
   test('nobody recorded: cannot say', () => expect(verdict('identity', [])).toBe('cannot say'));
+  // Zoledronic acid product text 4.2 (EU/UK): not for those under 18 (from memory).
+  test('under 18 nothing is said, from the birthday on it is', () => {
+    const lines = [born('2008-11-30')];
+    expect(verdict('identity', lines, day('2026-11-29'))).toBe('cannot say');
+    expect(verdict('identity', lines, day('2026-11-30'))).toBe('ready');
+  });
 });
 
 describe('hypersensitivity', () => {

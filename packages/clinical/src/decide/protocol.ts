@@ -4,6 +4,7 @@ import { plural } from '../kinds-texts/words.ts';
 import { subject } from '../ledger/subject.ts';
 import { canonicalText } from '../protocol/canonical-text.ts';
 import { type ProtocolVersion, protocolVersions } from '../protocol/in-force.ts';
+import type { DayQuestion } from '../protocol/day-question.ts';
 import { numberKeyNames } from '../protocol/number-keys.ts';
 import { type ProtocolSheet, emptyNumbers } from '../protocol/protocol.ts';
 import { unitOf } from '../unit/unit.ts';
@@ -18,7 +19,8 @@ import type { Decided, Surroundings } from './surroundings.ts';
 export function decideWriteProtocol(act: ActNamed<'write protocol'>, now: Surroundings): Decided {
   const of = subject('protocol', act.unit);
   const refusals: Refusal[] = [...checkUnit(act.unit, now)];
-  if (protocolVersions(recordIn(now, of)).some(({ version }) => version === act.sheet.version)) {
+  const versions = protocolVersions(recordIn(now, of));
+  if (versions.some(({ version }) => version === act.sheet.version)) {
     refusals.push(
       fieldWrong(
         'sheet.version',
@@ -27,7 +29,7 @@ export function decideWriteProtocol(act: ActNamed<'write protocol'>, now: Surrou
       ),
     );
   }
-  refusals.push(...checkOwnNumbers(act.sheet));
+  refusals.push(...checkOwnNumbers(act.sheet), ...checkKeepsQuestions(act.sheet, versions));
   return decided(refusals, () => [
     draftNow(
       of,
@@ -51,6 +53,48 @@ const checkOwnNumbers = ({ numbers, regimens }: ProtocolSheet): readonly Refusal
     .map(([path]) =>
       fieldWrong(`sheet.${path}`, 'nobody has decided it: an upgrade added it', 'decide it, or leave it empty'),
     );
+
+/**
+ * An answer that holds until it is cleared is read by the question as it stands on the day asked about: dropped, answered the
+ * other way round or no longer staying, it would forget what people told. It may be worded anew.
+ */
+function checkKeepsQuestions(sheet: ProtocolSheet, versions: readonly ProtocolVersion[]): readonly Refusal[] {
+  const adopted = versions.flatMap((version) => (version.adopted === undefined ? [] : (version.sheet ?? [])));
+  return askedIn(sheet).flatMap(({ path, questions }) =>
+    lastingOf(adopted, path)
+      .filter(({ id, holdsOn }) => {
+        const kept = questions.find((question) => question.id === id);
+        return kept?.staysUntilCleared !== true || kept.holdsOn !== holdsOn;
+      })
+      .map(({ id, asks }) =>
+        fieldWrong(
+          `sheet.${path}.${id}`,
+          `"${asks}" was asked under an adopted version, and what was told then holds until it is cleared`,
+          'keep the question, the answer that holds, and that it stays; it may be worded anew',
+        ),
+      ),
+  );
+}
+
+/** The questions of the day of a sheet, and those beside them of each of its regimens. */
+const askedIn = (
+  sheet: ProtocolSheet,
+): readonly { readonly path: string; readonly questions: readonly DayQuestion[] }[] => [
+  { path: 'dayQuestions', questions: sheet.dayQuestions },
+  ...sheet.regimens.map(({ id, dayQuestions }) => ({ path: `regimens.${id}.dayQuestions`, questions: dayQuestions })),
+];
+
+/** Each once, as it was asked last. */
+const lastingOf = (sheets: readonly ProtocolSheet[], path: string): readonly DayQuestion[] => [
+  ...new Map(
+    sheets
+      .flatMap(askedIn)
+      .filter((asked) => asked.path === path)
+      .flatMap(({ questions }) => questions)
+      .filter(({ staysUntilCleared }) => staysUntilCleared === true)
+      .map((question) => [question.id, question]),
+  ).values(),
+];
 
 const checkUnit = (unit: string, now: Surroundings): readonly Refusal[] =>
   unitOf(recordIn(now, subject('unit', unit))) === undefined

@@ -6,7 +6,7 @@ const beginnings: readonly (readonly [title: string, begins: RegExp])[] = [
   ['How long blood tests count', /^(?:bloods|result|wellDays|surgerySample)/],
   ['Calcium', /^calcium/],
   ['Vitamin D', /^(?:vitaminD|loading|maintenance)/],
-  ['Asked and waited for', /^(?:hip|exception|pregnancy|otherProduct|consent|teeth|dental)/],
+  ['Asked and waited for', /^(?:adult|hip|exception|pregnancy|otherProduct|consent|teeth|dental)/],
   ['The course and its review', /^(?:maxConsecutive|break|continue|failure|leastChange|marker|heightLoss|steroid)/],
   ['Denosumab', /^(?:denosumab|replacement)/],
   ['The day of the dose', /^(?:running|observe|putOff|cannula)/],

@@ -5,6 +5,7 @@
 export const numberKeys = {
   clearanceFloor: { unit: 'mL/min', means: 'creatinine clearance below which the dose is not given' },
   nearLimitCeiling: { unit: 'mL/min', means: 'clearance below which a passing value is called near the limit' },
+  adultFromYears: { unit: 'years', means: 'age below which these rules say nothing' },
   creatinineRise: {
     unit: 'umol/L',
     means: 'rise of creatinine over the own baseline from which a prescriber is asked',

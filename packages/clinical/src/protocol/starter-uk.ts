@@ -34,12 +34,12 @@ const differs: Partial<Record<NumberKey, SourcedNumber>> = {
   loadingUnitsPerDose: said('50000', `${NOS_2018}: 50,000 IU weekly for six weeks`, 'from memory'),
   hipRepairDays: said(
     '14',
-    `${PRODUCT_TEXT} 4.2: two or more weeks after hip fracture repair; earlier in published UK protocols (Johansen 2023, Age Ageing afad172): then by a prescriber's exception`,
+    `${PRODUCT_TEXT} 4.2: two or more weeks after hip fracture repair; earlier in published UK protocols (Johansen 2023, Age Ageing afad172; its day from memory): then by a prescriber's exception`,
   ),
-  maxConsecutiveDoses: said('6', `${NOGG}: review at three years, up to six years of infusions`),
-  breakMonths: said('36', `${NOGG}: reassess three years after zoledronate`),
-  continueFromAge: said('70', `${NOGG}: up to six years from this age on`),
-  continueHipTScore: said('-2.5', `${NOGG}: up to six years at or below this`),
+  maxConsecutiveDoses: said('6', `${NOGG}: review at three years, up to six years of infusions`, 'from memory'),
+  breakMonths: said('36', `${NOGG}: reassess three years after zoledronate`, 'from memory'),
+  continueFromAge: said('70', `${NOGG}: up to six years from this age on`, 'from memory'),
+  continueHipTScore: said('-2.5', `${NOGG}: up to six years at or below this`, 'from memory'),
   steroidMgPerDay: said('7.5', `${NOGG}: no pause while on 7.5 mg of prednisolone a day or more`, 'from memory'),
   runningMinutesUsual: open('30', `${SILENT}; 30 minutes: Manchester 2012, Endocrine Abstracts 28 P161`, 'read'),
 };
@@ -56,7 +56,7 @@ export const starterUk: ProtocolSheet = {
       regimen.id === 'zoledronic-acid-yearly'
         ? {
             ...regimen,
-            source: `${PRODUCT_TEXT} 4.2: once a year (read); review after three doses: NOGG 2021, updated 2024 (read)`,
+            source: `${PRODUCT_TEXT} 4.2: once a year (read); review after three doses: NOGG 2021, updated 2024 (from memory)`,
           }
         : regimen,
     ),

@@ -18,6 +18,7 @@ const LOADING = 'Endocrine Society 2011: 50,000 IU once a week for eight weeks';
 
 const differs: Partial<Record<NumberKey, SourcedNumber>> = {
   clearanceFloor: said('35', `${US_TEXT} 4: contraindicated below 35 mL/min, and in acute renal impairment`),
+  adultFromYears: said('18', `${US_TEXT} 8.4: not indicated for use in children`, 'from memory'),
   creatinineRise: open(
     '26.52',
     `${US_TEXT} 4: acute renal impairment, without a number; KDIGO 2012: 0.3 mg/dL or more, that is 26.52 umol/L`,

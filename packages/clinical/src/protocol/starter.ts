@@ -44,6 +44,7 @@ const numbers: Record<NumberKey, SourcedNumber> = {
     `${SILENT}; a band above the limit in which the dose is watched more closely`,
     'common practice, no source',
   ),
+  adultFromYears: said('18', `${PRODUCT_TEXT} 4.2: not for children and adolescents below 18 years`, 'from memory'),
   creatinineRise: open('26', `${SILENT}; KDIGO 2012 acute kidney injury: 26 umol/L or more`),
   creatinineRiseFactor: open('1.3', `${SILENT}; stricter than KDIGO 2012 (1.5 times)`),
   baselineDays: open('365', `${SILENT}; a year of the person's own values`, 'common practice, no source'),

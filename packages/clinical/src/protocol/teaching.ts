@@ -27,6 +27,7 @@ export const teachingSheet: ProtocolSheet = {
     creatinineRiseFactor: taught('1.3'),
     baselineDays: taught('365'),
     weightChangePercent: taught('15'),
+    adultFromYears: taught('18'),
     adjustedWeightFromPercent: taught('120'),
     adjustedWeightShare: taught('0.4'),
     weightValidDays: taught('90'),

@@ -222,7 +222,10 @@ export const usualRegimens: readonly Regimen[] = [
       status: 'from memory',
     },
     leavesOut: ['hip-repair'],
-    numbers: floorOf30('teriparatide product text: not in severe renal impairment', 'read'),
+    numbers: floorOf30(
+      'teriparatide product text: not in severe renal impairment (read); that this is below 30 mL/min: from memory',
+      'from memory',
+    ),
     cautions: [
       'Once in a lifetime (EU/UK). Not with raised calcium, unexplained raised alkaline phosphatase, earlier radiotherapy of bone or bone cancer.',
       'A calcium sample at least 16 hours after a dose.',

@@ -12,6 +12,7 @@ const repeated = (last: Sample | undefined, on: Day, known: boolean): Sample => 
   value: known && last !== undefined ? last.value : 'assumed good',
   signed: true,
   acute: false,
+  contradicted: false,
   entry: undefined,
   limits: last?.limits,
 });

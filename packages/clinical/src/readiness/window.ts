@@ -178,6 +178,7 @@ function firstIfLow(world: World, plan: Plan): Day | undefined {
     value: 'assumed low',
     signed: true,
     acute: false,
+    contradicted: false,
     entry: undefined,
     limits: undefined,
   } as const;

@@ -18,10 +18,16 @@ export type CalciumValue = {
   readonly limits: Threshold[];
 };
 
-/** Albumin that can adjust a total: a plain number above nought in a known unit, not from an acute admission. */
+/** Albumin that can adjust a total: a plain number above nought in a known unit, not acute, the only one of its day. */
 export function albuminOf(calcium: CalciumSample): { readonly sample: Sample; readonly gPerL: Ratio } | undefined {
   const sample = calcium.albumin;
-  if (sample === undefined || sample.acute || typeof sample.value === 'string' || sample.value.comparator !== '')
+  if (
+    sample === undefined ||
+    sample.acute ||
+    sample.contradicted ||
+    typeof sample.value === 'string' ||
+    sample.value.comparator !== ''
+  )
     return undefined;
   const gPerL = albuminGPerL(sample.value);
   return gPerL === undefined ? undefined : { sample, gPerL };
@@ -33,10 +39,10 @@ function ownLimits(sample: Sample): { readonly low: Scaled; readonly high: Scale
   return low === undefined || high === undefined ? undefined : { low, high };
 }
 
-/** The value that meets the limits; undefined where the unit does not belong to calcium or the albumin is missing. */
+/** The value that meets the limits; undefined where two of one day differ, the unit is not calcium's or the albumin is missing. */
 export function calciumValueOf(calcium: CalciumSample, protocol: Protocol): CalciumValue | undefined {
   const { sample } = calcium;
-  if (typeof sample.value === 'string') return undefined;
+  if (sample.contradicted || typeof sample.value === 'string') return undefined;
   const { exact } = protocol;
   const { comparator, unit } = sample.value;
   if (calcium.sort === 'adjusted') {

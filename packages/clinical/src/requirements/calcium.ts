@@ -121,8 +121,14 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
     if (value === undefined || outcome === undefined)
       return judgement(
         'cannot say',
-        'calcium cannot be used as reported',
-        working(() => 'Its unit does not belong to calcium.'),
+        calcium.sample.contradicted
+          ? `two calcium values of ${shortDate(calcium.on)} differ`
+          : 'calcium cannot be used as reported',
+        working(() =>
+          calcium.sample.contradicted
+            ? 'Two values of one day say otherwise and both stand: withdraw or correct the one that is wrong, or repeat.'
+            : 'Its unit does not belong to calcium.',
+        ),
       );
     const text = () => calciumText(value);
     const limits = () => `limits ${scaledText(value.low)} - ${scaledText(value.high)} ${value.unit}`;

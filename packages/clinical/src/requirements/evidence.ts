@@ -7,7 +7,7 @@ import { type Day, day } from '../calendar/day.ts';
 import { type PartialDate, parsePartialDate } from '../calendar/partial-date.ts';
 import { type CourseFacts, courseFactsOf } from '../course/course-facts.ts';
 import { type DosesGiven, dosesGiven } from '../course/doses.ts';
-import type { Analyte, Quantity } from '../exact/quantity.ts';
+import { type Analyte, type Quantity, exactValue } from '../exact/quantity.ts';
 import type { Sex } from '../formulas/creatinine-clearance.ts';
 import type { BodyOfKind, KindName } from '../kinds/index.ts';
 import type { Uuid } from '../ledger/entry.ts';
@@ -25,6 +25,8 @@ export type Sample = {
   readonly signed: boolean;
   /** Taken during an acute admission. */
   readonly acute: boolean;
+  /** Another value of the same test and day says otherwise, and neither was corrected or withdrawn. */
+  readonly contradicted: boolean;
   readonly entry: Uuid | undefined;
   readonly limits: { readonly low: string; readonly high: string } | undefined;
 };
@@ -98,8 +100,8 @@ export type Evidence = {
   /** Of the thigh shaft or of another site, about which no prescriber has decided that it is not atypical. */
   readonly undecidedFractures: readonly Fact<'fracture'>[];
   readonly creatinine: Sample | undefined;
-  /** Signed, not acute, oldest first: what a baseline is looked for in. */
-  readonly signedCreatinines: readonly { readonly on: Day; readonly value: Quantity; readonly entry: Uuid }[];
+  /** Not acute, signed or not, oldest first: what a baseline is looked for in. */
+  readonly baselineCreatinines: readonly { readonly on: Day; readonly value: Quantity; readonly entry: Uuid }[];
   /** A prescriber accepted the rise of the deciding creatinine. It is about that one: a repeat does not carry it. */
   readonly riseAccepted: boolean;
   /** A prescriber decided that the medicine is given at the clearance of the deciding creatinine, where the regimen lets one. */
@@ -168,6 +170,9 @@ const isBoneMedicine = ({ body }: Fact<'medicine'>): boolean => boneSorts.has(bo
 export const mineralTests = ['alkaline phosphatase', 'phosphate', 'magnesium', 'parathyroid hormone'] as const;
 const isMineralTest = (analyte: Analyte): boolean => (mineralTests as readonly Analyte[]).includes(analyte);
 
+const isSameValue = ({ body: { quantity: a } }: Fact<'result'>, { body: { quantity: b } }: Fact<'result'>): boolean =>
+  a.unit === b.unit && a.comparator === b.comparator && exactValue(a) === exactValue(b);
+
 const last = <T>(list: readonly T[]): T | undefined => (list.length === 0 ? undefined : list[list.length - 1]);
 
 /** The deciding facts of a record, as far as they are dated on or before `today`. */
@@ -180,9 +185,13 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
   const newest: Partial<Record<Analyte, Fact<'result'>>> = {};
   const creatinines: Fact<'result'>[] = [];
   const albumins: Fact<'result'>[] = [];
+  const contradicted = new Set<Uuid>();
   const minerals: Partial<Record<Analyte, Fact<'result'>>> = {};
   for (const result of upToToday('result')) {
     const { analyte } = result.body;
+    const before = newest[analyte];
+    if (before?.on === result.on && (contradicted.has(before.id) || !isSameValue(before, result)))
+      contradicted.add(result.id);
     newest[analyte] = result;
     if (analyte === 'creatinine') creatinines.push(result);
     else if (analyte === 'albumin') albumins.push(result);
@@ -247,14 +256,14 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
       (one) =>
         (one.body.site === 'thigh shaft' || one.body.site === 'other') && !decided(one, 'thigh fracture not atypical'),
     ),
-    creatinine: creatinine === undefined ? undefined : sampleFrom(creatinine, signed),
-    signedCreatinines: creatinines
-      .filter((one) => one.body.acuteAdmission !== true && signed.has(one.id))
+    creatinine: creatinine === undefined ? undefined : sampleFrom(creatinine, signed, contradicted),
+    baselineCreatinines: creatinines
+      .filter((one) => one.body.acuteAdmission !== true)
       .map(({ on, body, id }) => ({ on, value: body.quantity, entry: id })),
     riseAccepted: decided(creatinine, 'creatinine rise accepted'),
     lowClearanceAccepted: decided(creatinine, 'low clearance accepted'),
-    calcium: calciumFrom(newest, albumins, signed),
-    vitaminD: vitaminD === undefined ? undefined : sampleFrom(vitaminD, signed),
+    calcium: calciumFrom(newest, albumins, signed, contradicted),
+    vitaminD: vitaminD === undefined ? undefined : sampleFrom(vitaminD, signed, contradicted),
     weight:
       weighed === undefined
         ? undefined

@@ -2,8 +2,9 @@
  * Who it is: a birth date known to the day, a number, and no other notes that may be the same person's (docs/readiness.md
  * R8). Nothing is ever completed by a guess.
  */
-import { shortDate } from '../calendar/day.ts';
+import { type Day, birthdayIn, civilFromDay, shortDate } from '../calendar/day.ts';
 import { type PartialDate, partialDateText } from '../calendar/partial-date.ts';
+import type { Protocol } from '../protocol/protocol.ts';
 import type { Working } from '../readiness/working.ts';
 import type { Fact } from '../record/patient-record.ts';
 import type { Evidence } from './evidence.ts';
@@ -26,7 +27,7 @@ const knownOf = (born: PartialDate | undefined): string =>
         ? String(born.year)
         : `${born.year}-${String(born.month).padStart(2, '0')}`;
 
-function judge({ identity, born, today, mayBeTwice }: Evidence): Judge {
+function judge({ identity, born, today, mayBeTwice }: Evidence, protocol: Protocol): Judge {
   const blocked = (what: string): Path => ({
     is: 'blocked',
     by: { what, who: 'clerk', step: 'complete identity', settled: undefined },
@@ -65,13 +66,33 @@ function judge({ identity, born, today, mayBeTwice }: Evidence): Judge {
     );
   }
   if (mayBeTwice !== undefined) return always(possibleDuplicate(mayBeTwice, inputs), untilToldApart);
-  return always(
-    judgement('ready', 'identity', () => ({
-      says: `Born ${shortDate(born.day)}, number ${identity.body.number}.`,
-      inputs,
-    })),
-    readyPath,
-  );
+  const known = judgement('ready', 'identity', () => ({
+    says: `Born ${shortDate(born.day)}, number ${identity.body.number}.`,
+    inputs,
+  }));
+  const { adultFromYears } = protocol.number;
+  const grownUpOn = birthdayIn(born.day, civilFromDay(born.day).year + adultFromYears);
+  if (grownUpOn <= today) return always(known, readyPath);
+  const young = judgement('cannot say', `under ${adultFromYears} years`, () => ({
+    says: `${adultFromYears} on ${shortDate(grownUpOn)}. The dose, the formula for the clearance and the trials are for adults: a prescriber who treats children decides.`,
+    inputs,
+    thresholds: [{ key: 'adultFromYears' }],
+  }));
+  const asked: Path = {
+    is: 'blocked',
+    by: {
+      what: 'a prescriber who treats children: these rules are for adults',
+      who: 'prescriber',
+      step: 'prescriber decides',
+      settled: undefined,
+    },
+  };
+  const isYoung = (on: Day): boolean => on < grownUpOn;
+  return {
+    changes: [grownUpOn],
+    on: (on) => (isYoung(on) ? young : known),
+    path: (on) => (isYoung(on) ? asked : readyPath),
+  };
 }
 
 const untilToldApart: Path = {

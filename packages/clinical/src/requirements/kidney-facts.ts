@@ -23,7 +23,7 @@ export type KidneyFacts = {
   readonly birthdays: readonly Day[];
   /** Age on a day from today on; the birth date must be known. */
   readonly ageAt: (day: Day) => number;
-  /** Undefined where there is none, or it is no plain number above nought in a known unit. */
+  /** Undefined where there is none, two of one day differ, or it is no plain number above nought in a known unit. */
   readonly umol: Ratio | undefined;
   /** The actual weight. */
   readonly kg: Ratio | undefined;
@@ -58,7 +58,7 @@ function usable(value: Quantity, convert: (q: Quantity) => Ratio | undefined): R
   return value.comparator === '' && exactValue(value) > 0 ? convert(value) : undefined;
 }
 
-/** R2a: the lowest of the signed creatinines dated from so many days before a day, and before `until`. */
+/** R2a: the lowest of the creatinines, signed or not, dated from so many days before a day, and before `until`. */
 function baselineOf(
   evidence: Evidence,
   protocol: Protocol,
@@ -66,7 +66,7 @@ function baselineOf(
   until: number,
 ): { umol: Ratio; on: Day } | undefined {
   let lowest: { umol: Ratio; on: Day } | undefined;
-  for (const one of evidence.signedCreatinines) {
+  for (const one of evidence.baselineCreatinines) {
     if (one.on < before - protocol.number.baselineDays || one.on >= until) continue;
     const umol = usable(one.value, creatinineUmolPerL);
     if (umol !== undefined && (lowest === undefined || compareRatios(umol, lowest.umol) < 0))
@@ -123,7 +123,7 @@ export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts
   const { born, sex, creatinine, weight, today } = evidence;
   const birth = born?.precision === 'day' && born.day <= today ? born.day : undefined;
   const umol =
-    creatinine === undefined || typeof creatinine.value === 'string'
+    creatinine === undefined || creatinine.contradicted || typeof creatinine.value === 'string'
       ? undefined
       : usable(creatinine.value, creatinineUmolPerL);
   const kg = weight === undefined || typeof weight.value === 'string' ? undefined : usable(weight.value, weightKg);

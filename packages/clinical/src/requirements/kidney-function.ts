@@ -43,6 +43,12 @@ function creatinineTrouble({ evidence: { creatinine }, umol, count }: KidneyFact
       says: `The creatinine of ${on} no longer counts: ${whyVoided(creatinine, count)}.`,
     };
   }
+  if (creatinine.contradicted) {
+    return {
+      cause: `two creatinines of ${on} differ`,
+      says: 'Two values of one day say otherwise and both stand: withdraw or correct the one that is wrong, or repeat.',
+    };
+  }
   if (umol === undefined && typeof creatinine.value !== 'string') {
     return {
       cause: 'creatinine cannot be used as reported',

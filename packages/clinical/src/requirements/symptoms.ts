@@ -23,6 +23,7 @@ const held: Readonly<
   'thigh, hip or groin pain': { verdict: 'not ready', cause: 'suspected atypical fracture: X-ray first' },
   'eye pain or redness': { verdict: 'cannot say', cause: 'eye pain or redness not cleared' },
   'jaw pain': { verdict: 'cannot say', cause: 'jaw pain not cleared', excepted: true },
+  other: { verdict: 'cannot say', cause: 'something else told, not looked into' },
   'tingling or cramps': { verdict: 'cannot say', cause: 'tingling or cramps: calcium to be looked at' },
 };
 

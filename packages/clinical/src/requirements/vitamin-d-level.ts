@@ -10,9 +10,10 @@ import { reachesFloor } from './samples.ts';
 
 export type LevelOutcome = 'passing' | 'failing' | 'cannot be told';
 
-/** The floor in the unit reported; undefined for a unit that does not belong to vitamin D. */
+/** The floor in the unit reported; undefined for a unit that does not belong to vitamin D, or where two of one day differ. */
 export function levelFloor(sample: Sample, protocol: Protocol): Scaled | undefined {
   if (typeof sample.value === 'string') return protocol.exact.vitaminDFloor;
+  if (sample.contradicted) return undefined;
   if (sample.value.unit === 'nmol/L') return protocol.exact.vitaminDFloor;
   return sample.value.unit === 'ng/mL' ? protocol.exact.vitaminDFloorNgPerMl : undefined;
 }
@@ -26,10 +27,10 @@ export function levelOutcome(sample: Sample, floor: Scaled | undefined): LevelOu
 }
 
 /** Not known to reach the level below which a lack is severe, in its own unit (docs/readiness.md R12). */
-export function isSevereLack({ value }: Sample, { exact }: Protocol): boolean {
+export function isSevereLack({ value, contradicted }: Sample, { exact }: Protocol): boolean {
   if (value === 'assumed good') return false;
   if (value === 'assumed low') return true;
-  if (value.unit !== 'nmol/L' && value.unit !== 'ng/mL') return true;
+  if (contradicted || (value.unit !== 'nmol/L' && value.unit !== 'ng/mL')) return true;
   const floor = value.unit === 'nmol/L' ? exact.vitaminDSevere : exact.vitaminDSevereNgPerMl;
   return reachesFloor(exactValue(value), value.comparator, floor) !== true;
 }

@@ -106,7 +106,9 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
         `${levelSays} cannot be judged`,
         working(() =>
           floor === undefined
-            ? 'Its unit does not belong to vitamin D.'
+            ? level.contradicted
+              ? 'Another level of the same day says otherwise and both stand: withdraw or correct the one that is wrong.'
+              : 'Its unit does not belong to vitamin D.'
             : `${levelSays} may or may not reach ${floorSays}.`,
         ),
       );

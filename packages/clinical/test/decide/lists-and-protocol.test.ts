@@ -292,6 +292,19 @@ describe('a protocol is adopted by two people', () => {
     ]);
     expect(unit.refused('halina', sign('clinician'))).toContain('already-in-force');
   });
+  test('a question whose answer holds until it is cleared is kept by every later version: told then, it is not forgotten', () => {
+    const without = sheet.dayQuestions.filter(({ id }) => id !== 'thigh');
+    const changed = (more: Partial<(typeof sheet.dayQuestions)[number]>) =>
+      sheet.dayQuestions.map((question) => (question.id === 'thigh' ? { ...question, ...more } : question));
+    const unit = new DayUnit();
+    for (const dayQuestions of [without, changed({ holdsOn: 'no' }), changed({ staysUntilCleared: false })])
+      expect(unit.refused('imre', write({ dayQuestions }))).toEqual(['field-wrong']);
+    unit.expect('imre', write({ dayQuestions: changed({ asks: 'Any new pain in hip, groin or thigh?' }) }));
+    const asked = sheet.dayQuestions.filter(({ id }) => id !== 'drunk-enough');
+    unit.expect('imre', write({ version: 'thornbeck-3', dayQuestions: asked }));
+    const regimens = sheet.regimens.map((regimen) => ({ ...regimen, dayQuestions: [] }));
+    expect(unit.refused('imre', write({ version: 'thornbeck-4', regimens }))).toEqual(['field-wrong']);
+  });
   test('one person is not two, whatever roles they hold', () => {
     const unit = written();
     unit.expect('halina', sign('clinician'));

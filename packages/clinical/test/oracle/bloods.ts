@@ -70,6 +70,18 @@ export const isSigned = (view: View, result: Result): boolean =>
 const resultsOf = (view: View, analyte: Analyte): readonly Result[] =>
   view.of('result').filter((fact) => fact.body.analyte === analyte);
 
+/** Another counting value of the same test and day differs; one that a plan assumes is never looked at. */
+const isContradicted = (view: View, result: Result): boolean =>
+  resultsOf(view, result.body.analyte).some(({ on, good, body: { quantity } }) => {
+    const own = result.body.quantity;
+    const isSame =
+      quantity.unit === own.unit &&
+      quantity.comparator === own.comparator &&
+      !above(exactly(quantity.value), exactly(own.value)) &&
+      !below(exactly(quantity.value), exactly(own.value));
+    return on === result.on && good !== true && result.good !== true && !isSame;
+  });
+
 const isVoided = (view: View, result: Result): boolean => {
   const floor = floorDay(view);
   const sort = result.body.analyte === 'creatinine' ? 'nephrotoxic' : 'calcium-lowering';
@@ -113,7 +125,7 @@ export function kidneyOf(view: View, day: number): Kidney {
   return {
     state: stateOf(view, creatinine, day),
     creatinine,
-    micromoles: creatinine === undefined ? undefined : micromolesOf(creatinine),
+    micromoles: creatinine === undefined || isContradicted(view, creatinine) ? undefined : micromolesOf(creatinine),
     weight,
     kilograms: weight === undefined ? undefined : kilogramsOf(weight),
     person,
@@ -154,13 +166,11 @@ const hasRisenOn = (view: View, value: Fraction, baseline: Fraction): boolean =>
   atLeast(minus(value, baseline), view.world.limit('creatinineRise')) ||
   atLeast(value, times(view.world.limit('creatinineRiseFactor'), baseline));
 
-/** Signed results outside acute admissions, with their values. */
+/** Results outside acute admissions, signed or not, with their values. */
 const baselineResults = (view: View): readonly { readonly on: number; readonly value: Fraction }[] =>
   resultsOf(view, 'creatinine').flatMap((result) => {
     const value = micromolesOf(result);
-    return value === undefined || result.body.acuteAdmission === true || !isSigned(view, result)
-      ? []
-      : [{ on: result.on, value }];
+    return value === undefined || result.body.acuteAdmission === true ? [] : [{ on: result.on, value }];
   });
 
 /** R2a: the deciding creatinine against the lowest of the days before. */
@@ -298,7 +308,7 @@ export function calciumOf(view: View, day: number): Calcium {
   if (total === undefined || state === 'voided') return { state, results: total === undefined ? [] : [total], on };
   const quantity = albumin?.body.quantity;
   const usable = quantity?.comparator === '' && (quantity.unit === 'g/L' || quantity.unit === 'g/dL');
-  if (albumin === undefined || albumin.body.acuteAdmission === true || !usable)
+  if (albumin === undefined || isContradicted(view, albumin) || albumin.body.acuteAdmission === true || !usable)
     return { state: 'albumin missing', results: [total], on };
   // An albumin that waits for its signature is not missing: with it the value may be seen to fail.
   return { state: isSigned(view, albumin) ? state : 'unsigned', results: [total, albumin], on };
@@ -309,6 +319,7 @@ export function calciumValue(view: View, calcium: Calcium): Answer {
   const [first, albumin] = calcium.results;
   if (first === undefined) return CANNOT_SAY;
   if (first.good === true) return READY;
+  if (isContradicted(view, first)) return CANNOT_SAY;
   const { quantity, referenceLow, referenceHigh } = first.body;
   const own = first.body.analyte === 'adjusted calcium' && referenceLow !== undefined && referenceHigh !== undefined;
   const american = first.body.analyte === 'adjusted calcium' && quantity.unit === 'mg/dL';
@@ -385,6 +396,7 @@ export const vitaminDLevel = (view: View): Result | undefined => last(resultsOf(
 /** The level against the floor of its unit, whatever its date and signature. */
 export function levelValue(view: View, level: Result): Answer {
   if (level.good === true) return READY;
+  if (isContradicted(view, level)) return CANNOT_SAY;
   const { comparator, value, unit } = level.body.quantity;
   if (unit !== 'nmol/L' && unit !== 'ng/mL') return CANNOT_SAY;
   const floor = view.world.limit(unit === 'nmol/L' ? 'vitaminDFloor' : 'vitaminDFloorNgPerMl');

@@ -1,6 +1,6 @@
 /** R5, R6, R8 - R14 of docs/readiness.md: hip repair, interval, the rest, and exceptions, each asked for one day. */
 import { type Answer, CANNOT_SAY, NOT_READY, READY, decided, exceptionHolds } from './answer.ts';
-import { monthsLater } from './dates.ts';
+import { ageOn, monthsLater } from './dates.ts';
 import { above, below, exactly } from './fraction.ts';
 import { isSigned, sameName, severeLack, wellAgain } from './bloods.ts';
 import type { OracleFact } from './facts.ts';
@@ -72,10 +72,11 @@ export function interval(view: View, day: number): Answer {
 }
 
 // R8
-export function identity(view: View): Answer {
+export function identity(view: View, day: number): Answer {
   const body = last(view.of('identity'))?.body;
   const whole = body !== undefined && /^\d{4}-\d{2}-\d{2}$/.test(body.born) && body.number.trim() !== '';
-  return whole && !possibleDuplicate(view) ? READY : CANNOT_SAY;
+  const isAdult = whole && ageOn(body.born, day) >= view.world.count('adultFromYears');
+  return isAdult && !possibleDuplicate(view) ? READY : CANNOT_SAY;
 }
 
 /** The newest word, by writing, about each other ledger. The other's ledger is never at hand here. */
@@ -148,7 +149,7 @@ export function symptoms(view: View, day: number): Answer {
     if (isCleared(view, fact)) continue;
     const { what } = fact.body;
     if (what === 'thigh, hip or groin pain') found.push('not ready');
-    if (what === 'eye pain or redness' || what === 'tingling or cramps') found.push('cannot say');
+    if (what === 'eye pain or redness' || what === 'tingling or cramps' || what === 'other') found.push('cannot say');
     if (what === 'jaw pain' && !teethPassed) found.push('cannot say');
   }
   for (const fact of view.of('checklist')) {

@@ -6,6 +6,7 @@ export function besides(sheet: Sheet): void {
   const { dice, from } = sheet;
   const sampled = sheet.lines.findLast((line) => line.text.includes('creatinine'))?.on ?? from;
   if (dice.chance(0.12)) told(sheet);
+  if (dice.chance(0.06)) again(sheet, sampled);
   if (dice.chance(0.12)) {
     const began = sampled + dice.oneOf([-1, 0, 1, dice.whole(-30, 30)]);
     const sort = dice.oneOf(['nephrotoxic', 'nephrotoxic', 'calcium-lowering']);
@@ -33,6 +34,22 @@ export function besides(sheet: Sheet): void {
   if (dice.chance(0.1)) longCourse(sheet);
   if (dice.chance(0.12)) minerals(sheet);
   if (dice.chance(0.06)) spine(sheet);
+}
+
+/** A second value of one day, the same or another. */
+function again(sheet: Sheet, on: number): void {
+  const { dice } = sheet;
+  const name = label(sheet);
+  const value = dice.oneOf([
+    'creatinine 79 umol/L',
+    'creatinine 70 umol/L',
+    'adjusted calcium 2.29 mmol/L',
+    'vitamin D 68 nmol/L',
+    'vitamin D 30 nmol/L',
+    'albumin 40 g/L',
+  ]);
+  put(sheet, on, `${name} ${value}`);
+  if (dice.chance(0.7)) put(sheet, on + dice.whole(0, 3), `signed ${name}`);
 }
 
 /** Heights measured over the years, and pictures of the spine. */

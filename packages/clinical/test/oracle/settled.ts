@@ -82,7 +82,7 @@ function blockersOf(view: Ledger, today: number): readonly Blocker[] {
   const add = (requirement: RequirementId, settles: Blocker['settles'] | undefined): void => {
     if (settles !== undefined && !view.regimen.leavesOut.includes(requirement)) found.push({ requirement, settles });
   };
-  add('identity', holds(identity(view)) ? undefined : 'by no one');
+  add('identity', holds(identity(view, today)) ? undefined : 'by no one');
   const open = severeUndecided(view).length > 0 || view.of('allergy').some(({ body }) => medicineUnknown(body));
   const against = hypersensitivity(view).verdict === 'not ready';
   add('hypersensitivity', against ? 'by no one' : open ? 'in favour' : undefined);

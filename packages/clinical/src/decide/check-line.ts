@@ -156,6 +156,9 @@ const aboutOf = {
   'thigh fracture not atypical': ['fracture'],
 } as const satisfies Record<Fact<'prescriber-decision'>['body']['question'], readonly KindName[]>;
 
+/** What a prescriber's decision may be about. */
+export const decidedAboutKinds: readonly KindName[] = [...new Set(Object.values(aboutOf).flat())];
+
 /** A whole drip written by hand with its minutes is asked about like one that was timed here. */
 const checkDripTime = (
   { medicine, minutes, partMilliliters, incident }: Fact<'dose'>['body'],

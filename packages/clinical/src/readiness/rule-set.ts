@@ -17,7 +17,7 @@ export const ruleSets: readonly [RuleSet, ...RuleSet[]] = [
     number: '2',
     since: '0.1.0',
     changes:
-      'what a checklist tells stays told; teeth and jaw, secondary causes and an ageing consent are asked for; the regimen prescribed decides its own limits and questions; more opens a review of the course',
+      'what a checklist tells stays told; teeth and jaw, secondary causes and an ageing consent are asked for; the regimen prescribed decides its own limits and questions; more opens a review of the course; a mineral without its limit, a hip fracture nobody says was repaired and denosumab where the kidneys fail wait for a prescriber; a word about the daily vitamin D ages',
   },
 ];
 

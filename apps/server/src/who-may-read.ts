@@ -42,6 +42,7 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   today: everyoneInCare,
   sessions: everyoneInCare,
   session: everyoneInCare,
+  sessionDay: everyoneInCare,
   recall: everyoneInCare,
 
   /** Names batches, no patient. */

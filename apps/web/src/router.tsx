@@ -95,6 +95,11 @@ const session = createRoute({
   path: '/sessions/$session',
   component: lazyRouteComponent(() => import('./sessions/SessionScreen.tsx'), 'SessionScreen'),
 });
+const sessionDay = createRoute({
+  ...at,
+  path: '/sessions/$session/day',
+  component: lazyRouteComponent(() => import('./session-day/SessionDayScreen.tsx'), 'SessionDayScreen'),
+});
 const recall = createRoute({
   ...at,
   path: '/recall',
@@ -153,6 +158,7 @@ export const router = createRouter({
     sessions,
     planSession,
     session,
+    sessionDay,
     recall,
     bringIn,
     waiting,

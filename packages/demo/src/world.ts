@@ -73,6 +73,8 @@ export function unitOfAct(world: World, act: Act): string | undefined {
       return act.referral.unit;
     case 'plan session':
       return act.body.unit;
+    case 'record competence':
+    case 'open session':
     case 'set unit':
     case 'set formulary':
     case 'write protocol':
@@ -82,6 +84,9 @@ export function unitOfAct(world: World, act: Act): string | undefined {
     case 'count packs':
     case 'take out packs':
       return act.body.unit;
+    case 'close session':
+    case 'accept handover':
+      return sessionIn(world, act.session)?.unit;
     case 'cancel session':
     case 'stop batch':
     case 'release batch':

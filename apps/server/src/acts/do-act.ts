@@ -22,6 +22,8 @@ import {
   recordOfLedgers,
   subjectId,
   isSubjectOf,
+  sessionOf,
+  subject,
   subjectsOf,
 } from '@twelvemonth/clinical';
 import type { ActAnswer } from '@twelvemonth/exchange';
@@ -73,9 +75,8 @@ export async function doAct(atHand: AtHand, { id, act: sent, by, seen }: ActToDo
         ...(lookAlikes === undefined ? {} : { lookAlikes }),
       };
       const decided = decide(act, surroundings);
-      return act.name === 'start infusion' && 'drafts' in decided && !isBatchAtHand(act, ledgers)
-        ? { refusals: [batchNotAtHand] }
-        : decided;
+      const isOfDose = act.name === 'start infusion' || act.name === 'second check';
+      return isOfDose && 'drafts' in decided && !isAtHand(act, ledgers) ? { refusals: [notAtHand] } : decided;
     },
   });
   return answerTo(outcome, act, atHand);
@@ -99,7 +100,7 @@ async function lookAlikesIn(act: Act, { people }: AtHand): Promise<LookAlike[] |
 /** What the act names, the notes that are read in those, and whoever would be noted as looking alike. */
 async function subjectsToHandOver(act: Act, alike: readonly LookAlike[], { notes }: AtHand): Promise<Subject[]> {
   const named = [...subjectsOf(act), ...alike.map(({ patient }) => patientSubject(patient))];
-  if (act.name === 'start infusion') named.push(...batchPrepared(await notes.of('patient', act.patient)));
+  named.push(...(await besidesOf(act, notes)));
   const read = await Promise.all(
     named
       .filter((of) => isSubjectOf('patient', of))
@@ -108,17 +109,39 @@ async function subjectsToHandOver(act: Act, alike: readonly LookAlike[], { notes
   return [...new Set([...named, ...read.flat().map(({ patient }) => patientSubject(patient))])].toSorted();
 }
 
-/** The start reads the notes of the batch that was prepared: it may have been stopped meanwhile. */
-function batchPrepared(record: SubjectRecord): readonly Subject[] {
-  const prepared = newestWritten(record, 'preparation');
-  return prepared === undefined ? [] : [batchSubject(prepared.body.batch)];
+/** What an act reads beside what it names: the batch and the session of a dose, everybody on a list that is closed. */
+async function besidesOf(act: Act, notes: AtHand['notes']): Promise<readonly Subject[]> {
+  if (act.name === 'close session') {
+    const session = sessionOf(await notes.of('session', act.session));
+    return [...(session?.taken.values() ?? [])].map(patientSubject);
+  }
+  if (act.name !== 'start infusion' && act.name !== 'second check') return [];
+  const ofDose = readForDose(await notes.of('patient', act.patient));
+  const sessions = ofDose.filter((of) => isSubjectOf('session', of));
+  const units = await Promise.all(
+    sessions.map(async (of) => sessionOf(await notes.of('session', subjectId(of)))?.unit ?? []),
+  );
+  return [...ofDose, ...units.flat().map((unit) => subject('unit', unit))];
 }
 
-/** Whether the batch of the preparation that stands now is the one whose notes were handed over. */
-const isBatchAtHand = (act: ActNamed<'start infusion'>, ledgers: ReadonlyMap<Subject, readonly Entry[]>): boolean =>
-  batchPrepared(recordOfLedgers(patientSubject(act.patient), (of) => ledgers.get(of))).every((of) => ledgers.has(of));
+/** The batch may have been stopped since it was prepared; the session may not be open. */
+function readForDose(record: SubjectRecord): readonly Subject[] {
+  const prepared = newestWritten(record, 'preparation');
+  const arrived = newestWritten(record, 'arrived');
+  return [
+    ...(prepared === undefined ? [] : [batchSubject(prepared.body.batch)]),
+    ...(arrived === undefined ? [] : [subject('session', arrived.body.session)]),
+  ];
+}
 
-const batchNotAtHand: Refusal = {
+/** Whether the notes that were handed over are those of the preparation and the arrival that stand now. */
+const isAtHand = (
+  act: ActNamed<'start infusion' | 'second check'>,
+  ledgers: ReadonlyMap<Subject, readonly Entry[]>,
+): boolean =>
+  readForDose(recordOfLedgers(patientSubject(act.patient), (of) => ledgers.get(of))).every((of) => ledgers.has(of));
+
+const notAtHand: Refusal = {
   name: 'notes-not-at-hand',
   says: 'Another pack was prepared a moment ago.',
   remedy: 'look at the visit, then start again',

@@ -16,6 +16,8 @@ export async function unitOfAct(
       case 'plan session':
         return act.body.unit;
       case 'cancel session':
+      case 'close session':
+      case 'accept handover':
       case 'book':
         return ofSession(act.session);
       case 'move':
@@ -27,6 +29,8 @@ export async function unitOfAct(
       case 'stop batch':
       case 'release batch':
         return (await units.all())[0]?.unit.id;
+      case 'record competence':
+      case 'open session':
       case 'set unit':
       case 'set formulary':
       case 'write protocol':

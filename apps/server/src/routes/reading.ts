@@ -19,6 +19,7 @@ import { personViewOf } from '../views/person.ts';
 import { protocolViewOf } from '../views/protocols.ts';
 import { recallOf } from '../views/recall.ts';
 import { reviewViewOf } from '../views/review.ts';
+import { sessionDayViewOf } from '../views/session-day.ts';
 import { sessionViewOf, sessionsOf } from '../views/sessions.ts';
 import { settingsOf } from '../views/settings.ts';
 import { statusOf } from '../views/status.ts';
@@ -142,6 +143,12 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
     atHand,
     'session',
     async ({ params }) => (await sessionViewOf(atHand, params.session)) ?? notHere('session'),
+  );
+  serveRoute(
+    app,
+    atHand,
+    'sessionDay',
+    async ({ params }) => (await sessionDayViewOf(atHand, params.session)) ?? notHere('session'),
   );
   serveRoute(app, atHand, 'recall', async ({ request }) =>
     recallOf(await people.all(), query.parse(request.query).unit),

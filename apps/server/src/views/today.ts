@@ -8,6 +8,7 @@ import {
   nextActs,
   outcomeOf,
   plainDate,
+  sessionDayOf,
   visitOn,
 } from '@twelvemonth/clinical';
 import type { TodayView } from '@twelvemonth/exchange';
@@ -47,7 +48,9 @@ export async function todayOf(atHand: AtHand, unit: UnitNow): Promise<TodayView>
     date: plainDate(unit.today),
     unit: unit.unit.id,
     unitName: unit.unit.name,
-    ...(now === undefined ? {} : { session: now.id }),
+    ...(now === undefined
+      ? {}
+      : { session: now.id, sessionState: sessionDayOf(await atHand.notes.of('session', now.id)).state }),
     ...(next === undefined ? {} : { nextSession: { session: next.id, on: plainDate(next.on) } }),
     counts: {
       listed: listed.length,

@@ -8,6 +8,7 @@ import { queries } from './queries.ts';
 const listsEveryMilliseconds = 1500;
 
 const listNames = new Set([
+  'sessionDay',
   'stock',
   'trace',
   'people',
@@ -43,14 +44,22 @@ export function useLive(signedIn: boolean): void {
   useEffect(() => {
     if (!signedIn) return;
     const source = new EventSource(paths.events);
-    let pending: ReturnType<typeof setTimeout> | undefined;
+    let resting: ReturnType<typeof setTimeout> | undefined;
+    let missed = false;
+    /** At once, then not again for a while: in a quiet hour what one writes the others see at once. */
+    const lists = (): void => {
+      missed = resting !== undefined;
+      if (missed) return;
+      fetchNamed(listNames);
+      resting = setTimeout(() => {
+        resting = undefined;
+        if (missed) lists();
+      }, listsEveryMilliseconds);
+    };
     let wasCut = false;
     source.addEventListener('commit', (message: MessageEvent<string>) => {
       touched(JSON.parse(message.data) as CommitEvent);
-      pending ??= setTimeout(() => {
-        pending = undefined;
-        fetchNamed(listNames);
-      }, listsEveryMilliseconds);
+      lists();
     });
     source.addEventListener('error', () => {
       wasCut = true;
@@ -60,7 +69,7 @@ export function useLive(signedIn: boolean): void {
       wasCut = false;
     });
     return () => {
-      clearTimeout(pending);
+      clearTimeout(resting);
       source.close();
     };
   }, [signedIn]);

@@ -26,6 +26,7 @@ export const paths = {
   today: '/api/today',
   sessions: '/api/sessions',
   session: '/api/sessions/:session',
+  sessionDay: '/api/sessions/:session/day',
   recall: '/api/recall',
   stock: '/api/stock',
   trace: '/api/stock/trace',

@@ -87,6 +87,7 @@ export const today = (unit: string | undefined) => ({ ...asking('today', { unit 
 export const sessions = (unit: string | undefined, from?: string, until?: string) =>
   asking('sessions', { unit, from, until });
 export const session = (id: string) => asking('session', { session: id });
+export const sessionDay = (id: string) => asking('sessionDay', { session: id });
 export const recall = (unit: string | undefined) => asking('recall', { unit });
 export const stock = (unit: string | undefined) => asking('stock', { unit });
 export const trace = (batch: string) => asking('trace', { batch });

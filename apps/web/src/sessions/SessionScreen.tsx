@@ -37,6 +37,11 @@ function Sheet({ data }: { data: SessionView }) {
       acts={
         <>
           <Button onClick={() => window.print()}>Print this list</Button>
+          {!data.cancelled && (
+            <Link to="/sessions/$session/day" params={{ session: data.session }}>
+              open or close
+            </Link>
+          )}
           <Link to="/sessions">all sessions</Link>
         </>
       }

@@ -14,6 +14,7 @@ import { dotted } from '../words/texts.ts';
 import { DaySheet } from './DaySheet.tsx';
 import { InTheUnit } from './InTheUnit.tsx';
 import { NextActs } from './NextActs.tsx';
+import { SessionState } from './SessionState.tsx';
 import { TroubleAhead } from './TroubleAhead.tsx';
 import { WorkPiles } from './WorkPiles.tsx';
 
@@ -68,6 +69,9 @@ function Sheet({ data }: { data: TodayView }) {
             </p>
           )}
         </Empty>
+      )}
+      {data.session !== undefined && data.sessionState !== undefined && (
+        <SessionState session={data.session} state={data.sessionState} />
       )}
       <div className="screenOnly">
         {data.next.length > 0 && (

@@ -16,6 +16,9 @@ import { kindNames } from '../kinds/index.ts';
 import { referral } from '../kinds/referral.ts';
 import { comparedBy } from '../kinds/same-person.ts';
 import { secondCheck } from '../kinds/second-check.ts';
+import { competence } from '../kinds/competence.ts';
+import { sessionClosed } from '../kinds/session-closed.ts';
+import { sessionOpened } from '../kinds/session-opened.ts';
 import { sessionPlanned } from '../kinds/session-planned.ts';
 import { unitSettings } from '../kinds/unit-settings.ts';
 import { goDecision } from '../kinds/go-decision.ts';
@@ -169,6 +172,12 @@ export const actSchema = z.discriminatedUnion('name', [
     incident: textField.optional(),
     happenedAt,
   }),
+
+  /** The day of a session. */
+  z.object({ name: z.literal('record competence'), unit: uuidField, body: competence.body }),
+  z.object({ name: z.literal('open session'), session: uuidField, unit: uuidField, body: sessionOpened.body }),
+  z.object({ name: z.literal('close session'), session: uuidField, body: sessionClosed.body }),
+  z.object({ name: z.literal('accept handover'), session: uuidField, note: textField.optional() }),
 
   z.object({ name: z.literal('set unit'), unit: uuidField, body: unitSettings.body }),
   /** Which packs the unit keeps and scans. */

@@ -16,6 +16,7 @@ import { decided, notYours } from './refuse.ts';
 import { decideRegister } from './register.ts';
 import { decideConfirmOne, decideMayBeOne, decideReadApart, decideSayOne, decideSayTwo } from './same-person.ts';
 import { decideSecondCheck } from './second-check.ts';
+import { decideAcceptHandover, decideCloseSession, decideOpenSession, decideRecordCompetence } from './session-day.ts';
 import { decideCancelSession, decidePlanSession } from './sessions.ts';
 import {
   decideCountPacks,
@@ -83,6 +84,14 @@ export function decide(act: Act, now: Surroundings): Decided {
       return decideResume(act, now);
     case 'finish infusion':
       return decideFinish(act, now);
+    case 'record competence':
+      return decideRecordCompetence(act, now);
+    case 'open session':
+      return decideOpenSession(act, now);
+    case 'close session':
+      return decideCloseSession(act, now);
+    case 'accept handover':
+      return decideAcceptHandover(act, now);
     case 'set unit':
       return decideSetUnit(act, now);
     case 'set formulary':

@@ -5,7 +5,10 @@ import type { Draft } from '../ledger/entry.ts';
 import { subject } from '../ledger/subject.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
-import { type RunningTime, runningTime } from '../visit/running-time.ts';
+import { keepsCompetences } from '../unit/competence.ts';
+import { type RunningTime, TYPED_IN_LATER, runningTime } from '../visit/running-time.ts';
+import { sessionDayOf } from '../visit/session-day.ts';
+import { sessionOf } from '../visit/session-list.ts';
 import { type Infusion, type Visit, visitOn } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { checkCareGoesOn, checkKnown } from './check-care.ts';
@@ -17,7 +20,7 @@ import { draftNow } from './draft.ts';
 import { checkNotExceptionAuthor } from './exception-author.ts';
 import { checkStillReady } from './go.ts';
 import { asItHappened, checkHappenedAt } from './happened-at.ts';
-import { patientIn } from './ledgers.ts';
+import { patientIn, recordIn, sessionIn } from './ledgers.ts';
 import { checkDripIsOrdered } from './ordered-medicine.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
@@ -64,7 +67,7 @@ function checkStart(record: SubjectRecord, visit: Visit, now: Surroundings): rea
         : refusal('step-already-done', 'The dose of today has been given.'),
     ];
   }
-  const refusals: Refusal[] = [...checkDripIsOrdered(record, now)];
+  const refusals: Refusal[] = [...checkDripIsOrdered(record, now), ...checkSessionIsOpen(visit, now)];
   const first = (says: string, remedy: string): void =>
     void refusals.push(refusal('step-out-of-order', says, { remedy }));
   if (visit.decision?.body.decision === 'go') refusals.push(...checkStillReady(record, now));
@@ -83,6 +86,21 @@ function checkStart(record: SubjectRecord, visit: Visit, now: Surroundings): rea
     );
   }
   return [...refusals, ...checkNotExceptionAuthor(record, 'gives it', now)];
+}
+
+/** Where the unit keeps competences, nothing runs before two registered people have opened the session. Hazard 35. */
+function checkSessionIsOpen({ arrived }: Visit, now: Surroundings): readonly Refusal[] {
+  if (now.clock.boot === TYPED_IN_LATER) return [];
+  const session = sessionIn(now, arrived.body.session);
+  const unit = sessionOf(session)?.unit;
+  if (unit === undefined || !keepsCompetences(recordIn(now, subject('unit', unit)))) return [];
+  return sessionDayOf(session).state === 'open'
+    ? []
+    : [
+        refusal('session-not-open', 'The session is not open.', {
+          remedy: 'open it: staff, second checkers, kit, chairs and packs',
+        }),
+      ];
 }
 
 function checkChecked({ check }: Visit, preparation: Fact<'preparation'>): readonly Refusal[] {

@@ -66,6 +66,10 @@ export function readKindsOf(act: Act): readonly KindName[] {
     case 'register':
     case 'move entry':
     case 'withdraw':
+    case 'record competence':
+    case 'open session':
+    case 'close session':
+    case 'accept handover':
     case 'set unit':
     case 'set formulary':
     case 'receive packs':

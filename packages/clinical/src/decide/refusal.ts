@@ -37,6 +37,14 @@ export const refusalNames = [
   'not-booked-there',
   'outside-the-window',
   'trouble-not-accepted',
+  // The day of a session
+  'too-few-registrants',
+  'no-second-checker',
+  'kit-not-ready',
+  'session-not-open',
+  'no-outcome',
+  'letter-missing',
+  'does-not-add-up',
   // The visit
   'not-here',
   'already-here',

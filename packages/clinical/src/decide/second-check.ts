@@ -5,7 +5,8 @@
 import { subject } from '../ledger/subject.ts';
 import { pumpMillilitersPerHour as pumpRate } from '../formulas/infusion-rate.ts';
 import type { Fact } from '../record/patient-record.ts';
-import { isAbout, visitOn } from '../visit/visit.ts';
+import { sessionDayOf } from '../visit/session-day.ts';
+import { type Visit, isAbout, visitOn } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { checkCareGoesOn, checkKnown } from './check-care.ts';
 import { fieldWrong } from './check-fields.ts';
@@ -13,7 +14,7 @@ import { draftNow } from './draft.ts';
 import { checkNotExceptionAuthor } from './exception-author.ts';
 import { asItHappened, checkHappenedAt } from './happened-at.ts';
 import { WHOLE_DOSE_MILLILITERS } from './check-running-time.ts';
-import { patientIn } from './ledgers.ts';
+import { patientIn, sessionIn } from './ledgers.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
@@ -49,6 +50,7 @@ export function decideSecondCheck(act: ActNamed<'second check'>, written: Surrou
     );
   }
   refusals.push(...checkNotExceptionAuthor(record, 'makes the second check', now));
+  if (visit !== undefined && act.happenedAt === undefined) refusals.push(...checkNamed(visit, now));
   if (visit?.infusion !== undefined)
     refusals.push(
       refusal('step-already-done', 'The infusion was started.', { remedy: 'a check comes before the start' }),
@@ -68,6 +70,18 @@ export function decideSecondCheck(act: ActNamed<'second check'>, written: Surrou
       ),
     ];
   });
+}
+
+/** Where the session was opened, its opening names who may check. */
+function checkNamed({ arrived }: Visit, now: Surroundings): readonly Refusal[] {
+  const { opened } = sessionDayOf(sessionIn(now, arrived.body.session));
+  return opened === undefined || opened.body.secondCheckers.includes(now.by.staff)
+    ? []
+    : [
+        refusal('no-second-checker', 'You are not among the second checkers of this session.', {
+          remedy: 'ask one of them, or write the opening anew with your name',
+        }),
+      ];
 }
 
 type Reading = ActNamed<'second check'>['reading'];

@@ -28,6 +28,17 @@ function named(act: Act): readonly Subject[] {
       return [subject('patient', act.patient), subject('session', act.session)];
     case 'move':
       return [subject('patient', act.patient), subject('session', act.from), subject('session', act.to)];
+    case 'open session':
+      return [
+        subject('session', act.session),
+        subject('unit', act.unit),
+        ...act.body.counts.map(({ batch }) => batchSubject(batch)),
+      ];
+    case 'close session':
+      return [subject('session', act.session), ...act.body.counts.map(({ batch }) => batchSubject(batch))];
+    case 'accept handover':
+      return [subject('session', act.session)];
+    case 'record competence':
     case 'set unit':
     case 'set formulary':
       return [subject('unit', act.unit)];

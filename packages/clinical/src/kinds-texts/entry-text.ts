@@ -172,6 +172,11 @@ const texts: Texts = {
   'session-place-taken': ({ body }) => `place ${body.place} taken`,
   'session-place-released': ({ body }) => `place ${body.place} free again: ${body.reason}`,
   'session-cancelled': ({ body }) => `session cancelled: ${body.reason}`,
+  'session-opened': ({ body }) =>
+    `session opened: ${counted(body.present.length, 'person', 'people')} here, ${counted(body.secondCheckers.length, 'second checker')}, kit whole and in date until ${date(body.kit.expiresOn)}, ${counted(body.chairs, 'chair')}${and(countsText(body.counts))}${and(body.note)}`,
+  'session-closed': ({ body }) => `session closed${and(countsText(body.counts))}; handed over: ${body.handover}`,
+  'handover-accepted': ({ body }) => `handover accepted${because(body.note)}`,
+  competence: ({ body }) => `${body.what}: shown as ${body.role}, counts until ${date(body.until)}`,
   'unit-settings': ({ body }) => `${body.name}: ${counted(body.chairs, 'chair')}, ${body.opensAt}-${body.closesAt}`,
   formulary: ({ body }) =>
     `packs the unit uses: ${plural(
@@ -196,6 +201,14 @@ const texts: Texts = {
   'row-waiting': ({ body }) => `row ${body.row} waits: ${body.problems.map(({ says }) => says).join('; ')}`,
   'row-settled': ({ body }) => `row ${body.row} ${body.outcome}${because(body.reason)}`,
 };
+
+const countsText = (counts: Fact<'session-opened'>['body']['counts']): string | undefined =>
+  counts.length === 0
+    ? undefined
+    : plural(
+        counts.map(({ batch, packs, note }) => `${counted(packs, 'pack')} of ${batch}${because(note)}`),
+        'and',
+      );
 
 /** How the preparer read the pack: a typed reading is marked wherever it is read. */
 const packReadBy = ({ scan, typedBecause }: Fact<'preparation'>['body']): string =>

@@ -70,6 +70,10 @@ import { sessionPlanned } from './session-planned.ts';
 import { sessionPlaceTaken } from './session-place-taken.ts';
 import { sessionPlaceReleased } from './session-place-released.ts';
 import { sessionCancelled } from './session-cancelled.ts';
+import { sessionOpened } from './session-opened.ts';
+import { sessionClosed } from './session-closed.ts';
+import { handoverAccepted } from './handover-accepted.ts';
+import { competence } from './competence.ts';
 import { unitSettings } from './unit-settings.ts';
 import { formulary } from './formulary.ts';
 import { batchStopped } from './batch-stopped.ts';
@@ -158,6 +162,10 @@ export const entryKinds = {
   'session-place-taken': sessionPlaceTaken,
   'session-place-released': sessionPlaceReleased,
   'session-cancelled': sessionCancelled,
+  'session-opened': sessionOpened,
+  'session-closed': sessionClosed,
+  'handover-accepted': handoverAccepted,
+  competence: competence,
   'unit-settings': unitSettings,
   formulary: formulary,
   'batch-stopped': batchStopped,

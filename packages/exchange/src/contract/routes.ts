@@ -32,6 +32,7 @@ import {
   packReading,
   readPackBody,
   recallAnswer,
+  sessionDayView,
   sessionView,
   sessionsAnswer,
   sessionsQuery,
@@ -71,6 +72,7 @@ export const routes = {
   today: { method: 'GET', path: '/api/today', answer: todayView },
   sessions: { method: 'GET', path: '/api/sessions', query: sessionsQuery, answer: sessionsAnswer },
   session: { method: 'GET', path: '/api/sessions/:session', answer: sessionView },
+  sessionDay: { method: 'GET', path: '/api/sessions/:session/day', answer: sessionDayView },
   recall: { method: 'GET', path: '/api/recall', answer: recallAnswer },
 
   stock: { method: 'GET', path: '/api/stock', answer: stockView },

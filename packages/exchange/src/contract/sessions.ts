@@ -67,6 +67,66 @@ export const sessionView = sessionRow.extend({
 });
 export type SessionView = z.infer<typeof sessionView>;
 
+const trouble = z.object({ patient: z.string(), name: z.string(), says: z.string() });
+const packsOfDay = z.object({ batch: z.string(), packs: z.number().int(), note: z.string().optional() });
+
+/** A session on its day: what opening and closing it need, and what was said when it was opened, closed and handed over. */
+export const sessionDayView = z.object({
+  session: z.string(),
+  seq: z.number().int(),
+  unit: z.string(),
+  unitName: z.string(),
+  on: date,
+  today: date,
+  state: z.enum(['not opened', 'open', 'closed, handover waits', 'closed']),
+  chairs: z.number().int(),
+  listed: z.number().int(),
+  /** Who works here, what they have shown and until when it counts. */
+  staff: z.array(
+    z.object({
+      staff: z.string(),
+      name: z.string(),
+      roles: z.array(z.string()),
+      competences: z.array(z.object({ what: z.string(), until: date, inDate: z.boolean() })),
+      /** Registered, and in date for medicines into a vein. */
+      mayCheck: z.boolean(),
+    }),
+  ),
+  /** Batches on the shelf that may be used. */
+  batches: z.array(z.object({ batch: z.string(), product: z.string(), expiresOn: date, opened: z.number().int() })),
+  /** Known now: people of today and of the next session who are not ready. */
+  trouble: z.array(trouble),
+  next: z.object({ session: z.string(), on: date, trouble: z.array(trouble) }).optional(),
+  opened: z
+    .object({
+      by: z.string(),
+      at: moment,
+      present: z.array(z.object({ staff: z.string(), name: z.string(), role: z.string() })),
+      secondCheckers: z.array(z.object({ staff: z.string(), name: z.string() })),
+      kit: z.string(),
+      kitExpiresOn: date,
+      chairs: z.number().int(),
+      counts: z.array(packsOfDay),
+      note: z.string().optional(),
+    })
+    .optional(),
+  /** What stands in the way of closing: who has no outcome, whose letter is missing. */
+  missing: z.array(z.object({ patient: z.string(), says: z.string(), remedy: z.string() })),
+  closed: z
+    .object({
+      by: z.string(),
+      byStaff: z.string(),
+      at: moment,
+      counts: z.array(packsOfDay),
+      handover: z.string(),
+      to: z.string(),
+      toStaff: z.string(),
+    })
+    .optional(),
+  accepted: z.object({ by: z.string(), at: moment, note: z.string().optional() }).optional(),
+});
+export type SessionDayView = z.infer<typeof sessionDayView>;
+
 /** Asked before a booking is confirmed: every requirement again for that date. */
 export const bookingCheck = z.object({
   on: date,
@@ -95,6 +155,8 @@ export const todayView = z.object({
   unit: z.string(),
   unitName: z.string(),
   session: z.string().optional(),
+  /** Whether the session of today was opened. */
+  sessionState: z.enum(['not opened', 'open', 'closed, handover waits', 'closed']).optional(),
   /** The next session, if there is none today. */
   nextSession: z.object({ session: z.string(), on: date }).optional(),
   counts: z.object({

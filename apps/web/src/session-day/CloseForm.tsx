@@ -1,0 +1,92 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import { registrants } from '@twelvemonth/clinical';
+import type { SessionDayView } from '@twelvemonth/exchange';
+import { useState } from 'react';
+import { ChoiceField } from '../fields/ChoiceField.tsx';
+import { TextField } from '../fields/TextField.tsx';
+import { FieldTroubles } from '../fields/field-trouble.ts';
+import { Button } from '../paper/Button.tsx';
+import { Note } from '../paper/Note.tsx';
+import { Outcome } from '../paper/Outcome.tsx';
+import { me } from '../server/queries.ts';
+import { useAct } from '../server/use-act.ts';
+import { PackCountFields } from './PackCountFields.tsx';
+import { type PackCounts, countsToSend } from './pack-counts.ts';
+
+/** What stands in the way first; then packs, and what is left to do with the person who takes it on. */
+export function CloseForm({ data }: { data: SessionDayView }) {
+  const attempt = useAct(undefined, { [`session/${data.session}`]: data.seq });
+  const self = useQuery(me).data?.staff;
+  const [counts, setCounts] = useState<PackCounts>({});
+  const [handover, setHandover] = useState('');
+  const [to, setTo] = useState<string>();
+  const receivers = data.staff.filter(
+    ({ staff, roles }) => staff !== self && registrants.some((role) => roles.includes(role)),
+  );
+  return (
+    <FieldTroubles value={attempt.refusals}>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (to === undefined) return;
+          void attempt.send({
+            name: 'close session',
+            session: data.session,
+            body: { counts: countsToSend(counts, data), handover, to },
+          });
+        }}
+      >
+        <h2>Close the session</h2>
+        {data.missing.length === 0 ? (
+          <Note tone="done">Everybody on the list has an outcome, and every letter is signed.</Note>
+        ) : (
+          <Note tone="caution">
+            <p>
+              <strong>Before it can close:</strong>
+            </p>
+            <ul>
+              {data.missing.map(({ patient, says, remedy }) => (
+                <li key={`${patient} ${says}`}>
+                  <Link to="/people/$patient/visit" params={{ patient }}>
+                    {says}
+                  </Link>{' '}
+                  <span className="quiet">({remedy})</span>
+                </li>
+              ))}
+            </ul>
+          </Note>
+        )}
+        <PackCountFields data={data} counts={counts} setCounts={setCounts} withNotes />
+        <TextField
+          label="What is left to do"
+          help="Whom to ring, what to chase, what to look at next time. “Nothing” is an answer."
+          lines="several"
+          at="handover"
+          value={handover}
+          onChange={setHandover}
+        />
+        <ChoiceField
+          label="Handed over to"
+          at="to"
+          size="big"
+          value={to}
+          onChange={setTo}
+          options={receivers.map(({ staff, name }) => ({ value: staff, says: name }))}
+        />
+        <Outcome of={attempt} />
+        <p style={{ marginTop: '1rem' }}>
+          <Button
+            type="submit"
+            tone="act"
+            size="big"
+            busy={attempt.busy}
+            disabled={to === undefined || handover.trim() === ''}
+          >
+            {to === undefined || handover.trim() === '' ? 'What is left, and to whom?' : 'Close the session'}
+          </Button>
+        </p>
+      </form>
+    </FieldTroubles>
+  );
+}

@@ -1,0 +1,93 @@
+import { type PlainDate, type Role, competences, registrants } from '@twelvemonth/clinical';
+import type { SessionDayView } from '@twelvemonth/exchange';
+import { useState } from 'react';
+import { ChoiceField } from '../fields/ChoiceField.tsx';
+import { DateField } from '../fields/DateField.tsx';
+import { FieldTroubles } from '../fields/field-trouble.ts';
+import { useMay } from '../frame/may.ts';
+import { Button } from '../paper/Button.tsx';
+import { Outcome } from '../paper/Outcome.tsx';
+import { Why } from '../paper/Why.tsx';
+import { useAct } from '../server/use-act.ts';
+import { shortDay } from '../words/dates.ts';
+
+/** What each of the staff has shown, and until when it counts. */
+export function Competences({ data }: { data: SessionDayView }) {
+  const may = useMay();
+  const shown = data.staff.filter(({ competences: each }) => each.length > 0);
+  return (
+    <div style={{ marginTop: '2rem' }}>
+      <Why about="who has shown what, and until when it counts" word="competences of the staff">
+        {shown.length === 0 ? (
+          <p>
+            Nothing is written yet. From the first competence on, nothing is given at this unit before its session is
+            open.
+          </p>
+        ) : (
+          <ul>
+            {shown.map(({ staff, name, competences: each }) => (
+              <li key={staff}>
+                {name}:{' '}
+                {each
+                  .map(({ what, until, inDate }) => `${what} ${inDate ? 'until' : 'ran out'} ${shortDay(until)}`)
+                  .join('; ')}
+              </li>
+            ))}
+          </ul>
+        )}
+        {may('record competence') && <CompetenceForm data={data} />}
+      </Why>
+    </div>
+  );
+}
+
+function CompetenceForm({ data }: { data: SessionDayView }) {
+  const attempt = useAct();
+  const [staff, setStaff] = useState<string>();
+  const [what, setWhat] = useState<(typeof competences)[number]>();
+  const [until, setUntil] = useState<string>();
+  const member = data.staff.find((one) => one.staff === staff);
+  const role =
+    member === undefined ? undefined : (registrants.find((one) => member.roles.includes(one)) ?? member.roles[0]);
+  return (
+    <FieldTroubles value={attempt.refusals}>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (staff === undefined || what === undefined || until === undefined || role === undefined) return;
+          void attempt.send({
+            name: 'record competence',
+            unit: data.unit,
+            body: { staff, role: role as Role, what, until: until as PlainDate },
+          });
+        }}
+      >
+        <ChoiceField
+          label="Who"
+          at="staff"
+          openUpTo={0}
+          value={staff}
+          onChange={setStaff}
+          options={data.staff.map((one) => ({ value: one.staff, says: one.name }))}
+        />
+        <ChoiceField
+          label="Has shown"
+          at="what"
+          value={what}
+          onChange={setWhat}
+          options={competences.map((value) => ({ value }))}
+        />
+        <DateField label="Counts until" at="until" value={until} onChange={setUntil} />
+        <Outcome of={attempt} />
+        <Button
+          type="submit"
+          tone="act"
+          busy={attempt.busy}
+          disabled={staff === undefined || what === undefined || until === undefined}
+        >
+          Record the competence
+        </Button>
+      </form>
+    </FieldTroubles>
+  );
+}

@@ -1,0 +1,129 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link, useParams } from '@tanstack/react-router';
+import type { SessionDayView } from '@twelvemonth/exchange';
+import { useState } from 'react';
+import { useMay } from '../frame/may.ts';
+import { useUnit } from '../frame/unit.ts';
+import { Awaited } from '../paper/Awaited.tsx';
+import { Button } from '../paper/Button.tsx';
+import { Note } from '../paper/Note.tsx';
+import { Page } from '../paper/Page.tsx';
+import { sessionDay } from '../server/queries.ts';
+import { longDay, timeOfDay } from '../words/dates.ts';
+import { counted, dotted } from '../words/texts.ts';
+import { AcceptHandover } from './AcceptHandover.tsx';
+import { CloseForm } from './CloseForm.tsx';
+import { Competences } from './Competences.tsx';
+import { KnownTrouble } from './KnownTrouble.tsx';
+import { OpenForm } from './OpenForm.tsx';
+
+/** The day of a session: opened by two registered people, closed when everybody has an outcome, handed over to somebody. */
+export function SessionDayScreen() {
+  const { session } = useParams({ from: '/sessions/$session/day' });
+  const asked = useQuery(sessionDay(session));
+  return (
+    <Awaited query={asked} what="the session">
+      {(data) => <Sheet key={data.session} data={data} />}
+    </Awaited>
+  );
+}
+
+const stateWords: Readonly<Record<SessionDayView['state'], string>> = {
+  'not opened': 'not open yet',
+  open: 'open',
+  'closed, handover waits': 'closed; the handover waits to be accepted',
+  closed: 'closed, handover accepted',
+};
+
+function Sheet({ data }: { data: SessionDayView }) {
+  const may = useMay();
+  const [anew, setAnew] = useState(false);
+  const isToday = data.on === data.today;
+  return (
+    <Page
+      title={`Session of ${longDay(data.on)}`}
+      sub={dotted(data.unitName, stateWords[data.state], counted(data.listed, 'person', 'people'))}
+      acts={
+        <>
+          <Link to="/sessions/$session" params={{ session: data.session }}>
+            the list
+          </Link>
+          <Link to="/">today</Link>
+        </>
+      }
+    >
+      <KnownTrouble data={data} />
+      {data.opened !== undefined && <Opened opened={data.opened} />}
+      {data.state === 'not opened' &&
+        (isToday && may('open session') ? (
+          <OpenForm data={data} done={() => setAnew(false)} />
+        ) : (
+          <Note>
+            {isToday ? 'A nurse opens the session.' : 'A session is opened on its day.'} Nothing is given before it is
+            open.
+          </Note>
+        ))}
+      {data.state === 'open' && may('open session') && (
+        <p className="screenOnly">
+          <Button size="big" aria-expanded={anew} onClick={() => setAnew(!anew)}>
+            Staff, kit or chairs have changed
+          </Button>
+        </p>
+      )}
+      {data.state === 'open' && anew && <OpenForm data={data} done={() => setAnew(false)} />}
+      {data.state === 'open' && !anew && may('close session') && <CloseForm data={data} />}
+      {data.closed !== undefined && <Closed data={data} closed={data.closed} />}
+      <Competences data={data} />
+    </Page>
+  );
+}
+
+function Opened({ opened }: { opened: NonNullable<SessionDayView['opened']> }) {
+  const { unit } = useUnit();
+  return (
+    <section aria-labelledby="opened">
+      <h2 id="opened">Opened</h2>
+      <p>
+        {timeOfDay(opened.at, unit?.zone)} by {opened.by}. Here:{' '}
+        {opened.present.map(({ name, role }) => `${name} (${role})`).join(', ')}.
+      </p>
+      <p>
+        Second checkers: <strong>{opened.secondCheckers.map(({ name }) => name).join(', ')}</strong>. Emergency kit:{' '}
+        {opened.kit}. {counted(opened.chairs, 'chair')}.
+      </p>
+      <p>
+        {opened.counts.length === 0
+          ? 'No packs were counted.'
+          : `Counted: ${opened.counts.map(({ batch, packs }) => `${counted(packs, 'pack')} of ${batch}`).join(', ')}.`}
+      </p>
+    </section>
+  );
+}
+
+function Closed({ data, closed }: { data: SessionDayView; closed: NonNullable<SessionDayView['closed']> }) {
+  const { unit } = useUnit();
+  return (
+    <section aria-labelledby="closed">
+      <h2 id="closed">Closed</h2>
+      <p>
+        {timeOfDay(closed.at, unit?.zone)} by {closed.by}.{' '}
+        {closed.counts
+          .map(
+            ({ batch, packs, note }) =>
+              `${counted(packs, 'pack')} of ${batch} left${note === undefined ? '' : ` (${note})`}`,
+          )
+          .join(', ')}
+      </p>
+      <h3>Handed over to {closed.to}</h3>
+      <p style={{ whiteSpace: 'pre-wrap' }}>{closed.handover}</p>
+      {data.accepted === undefined ? (
+        <AcceptHandover data={data} closed={closed} />
+      ) : (
+        <Note tone="done">
+          Accepted by {data.accepted.by}, {timeOfDay(data.accepted.at, unit?.zone)}
+          {data.accepted.note === undefined ? '' : `: ${data.accepted.note}`}
+        </Note>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,257 @@
+/**
+ * A session opened, closed and handed over. Two registered people, one life supporter, a whole kit: from the unit's safety rules
+ * (hazards 25, 35); common practice, no other source.
+ */
+import { type Act, type PlainDate, sessionDayOf } from '@twelvemonth/clinical';
+import { describe, expect, test } from 'vitest';
+import { DayUnit, onTheDay } from './a-day-unit.ts';
+
+const session = 'thornbeck-2026-11-26';
+type Opening = Extract<Act, { name: 'open session' }>['body'];
+
+const competent = (
+  unit: DayUnit,
+  staff: string,
+  role: 'nurse' | 'nurse in charge' | 'assistant',
+  until = '2027-06-30',
+) => {
+  for (const what of ['medicines into a vein', 'life support'] as const)
+    unit.expect('imre', {
+      name: 'record competence',
+      unit: 'thornbeck',
+      body: { staff, role, what, until: until as PlainDate },
+    });
+};
+
+/** Two nurses in date and twelve packs on the shelf, on the morning of the session. */
+function morning(): DayUnit {
+  const unit = onTheDay();
+  competent(unit, 'imre', 'nurse in charge');
+  competent(unit, 'dana', 'nurse');
+  unit.expect('priya', {
+    name: 'receive packs',
+    body: {
+      unit: 'thornbeck',
+      batch: 'PA-2391',
+      product: 'zoledronic acid 5 mg in 100 mL',
+      expiresOn: '2028-04-30' as PlainDate,
+      packs: 12,
+    },
+  });
+  return unit.wait(1);
+}
+const opening = (more: Partial<Opening> = {}): Act => ({
+  name: 'open session',
+  session,
+  unit: 'thornbeck',
+  body: {
+    present: [
+      { staff: 'imre', role: 'nurse in charge' },
+      { staff: 'dana', role: 'nurse' },
+    ],
+    secondCheckers: ['imre', 'dana'],
+    kit: { checkedBy: 'dana', complete: true, expiresOn: '2027-03-31' as PlainDate },
+    chairs: 6,
+    counts: [{ batch: 'PA-2391', packs: 12 }],
+    ...more,
+  },
+});
+const closing = (packs: number, more: Partial<Extract<Act, { name: 'close session' }>['body']> = {}): Act => ({
+  name: 'close session',
+  session,
+  body: { counts: [{ batch: 'PA-2391', packs }], handover: 'nothing left', to: 'imre', ...more },
+});
+const state = (unit: DayUnit): string => sessionDayOf(unit.record(`session/${session}`)).state;
+
+describe('a session opens', () => {
+  test('with two registered people in date, two checkers, a whole kit, chairs and counted packs', () => {
+    const unit = morning();
+    expect(unit.refused('imre', opening())).toEqual([]);
+    expect(state(unit)).toBe('open');
+  });
+
+  test.each<[string, Partial<Opening>, string[]]>([
+    [
+      'one registered person',
+      { present: [{ staff: 'dana', role: 'nurse' }] },
+      ['too-few-registrants', 'no-second-checker'],
+    ],
+    [
+      'the same one named twice',
+      {
+        present: [
+          { staff: 'dana', role: 'nurse' },
+          { staff: 'dana', role: 'nurse in charge' },
+        ],
+        secondCheckers: ['dana'],
+      },
+      ['too-few-registrants', 'no-second-checker'],
+    ],
+    ['one second checker', { secondCheckers: ['imre'] }, ['no-second-checker']],
+    ['a checker who is not here', { secondCheckers: ['imre', 'halina'] }, ['no-second-checker']],
+    [
+      'a kit that is not whole',
+      { kit: { checkedBy: 'dana', complete: false, expiresOn: '2027-03-31' as PlainDate } },
+      ['kit-not-ready'],
+    ],
+    [
+      'a kit past its date',
+      { kit: { checkedBy: 'dana', complete: true, expiresOn: '2026-11-25' as PlainDate } },
+      ['kit-not-ready'],
+    ],
+    ['more chairs than there are', { chairs: 7 }, ['field-wrong']],
+    ['packs nobody received', { counts: [{ batch: 'PA-9999', packs: 3 }] }, ['unknown-batch']],
+  ])('not with %s', (_, more, names) => {
+    const unit = morning();
+    expect(unit.refused('imre', opening(more))).toEqual(names);
+    expect(state(unit)).toBe('not opened');
+  });
+
+  test('the kit’s last day still counts', () => {
+    const kit = { checkedBy: 'dana', complete: true, expiresOn: '2026-11-26' as PlainDate };
+    expect(morning().refused('imre', opening({ kit }))).toEqual([]);
+  });
+
+  test.each([
+    ['2026-11-26', []],
+    ['2026-11-25', ['too-few-registrants', 'no-second-checker']],
+  ])('a competence counts until its day, %s', (until, names) => {
+    const unit = morning();
+    competent(unit, 'dana', 'nurse', until);
+    expect(unit.refused('imre', opening())).toEqual(names);
+  });
+
+  test('an assistant is no registered person, whatever was shown', () => {
+    const unit = morning();
+    competent(unit, 'sunniva', 'assistant');
+    const present = [
+      { staff: 'imre', role: 'nurse in charge' as const },
+      { staff: 'sunniva', role: 'assistant' as const },
+    ];
+    expect(unit.refused('imre', opening({ present, secondCheckers: ['imre', 'sunniva'] }))).toEqual([
+      'too-few-registrants',
+      'no-second-checker',
+    ]);
+  });
+
+  test('a stopped batch is not counted for use', () => {
+    const unit = morning();
+    unit.expect('priya', { name: 'stop batch', body: { batch: 'PA-2391', why: 'quarantine', reason: 'dented' } });
+    expect(unit.refused('imre', opening())).toEqual(['batch-stopped']);
+    expect(unit.refused('imre', opening({ counts: [] }))).toEqual([]);
+  });
+
+  test('only on its day, only by a nurse, and anew when the staff changes', () => {
+    const unit = morning();
+    expect(unit.refused('bettina', opening())).toEqual(['not-yours-to-do']);
+    expect(unit.refused('imre', { ...opening(), session: 'thornbeck-2026-12-01' } as Act)).toEqual(['session-past']);
+    unit.expect('imre', opening());
+    expect(unit.refused('imre', opening({ chairs: 4 }))).toEqual([]);
+  });
+});
+
+describe('while competences are kept', () => {
+  const start: Act = { name: 'start infusion', patient: 'p1', plannedMinutes: 30 };
+
+  test('nothing runs before the session is open', () => {
+    const unit = morning();
+    unit.go().prepared();
+    unit.expect('imre', unit.check());
+    expect(unit.refused('dana', start)).toEqual(['session-not-open']);
+    unit.expect('imre', opening());
+    expect(unit.refused('dana', start)).toEqual([]);
+  });
+
+  test('only a named second checker checks', () => {
+    const unit = morning();
+    competent(unit, 'halina', 'nurse');
+    unit.expect('imre', opening());
+    unit.go().prepared();
+    expect(unit.refused({ staff: 'priya', role: 'pharmacist' }, unit.check())).toEqual(['no-second-checker']);
+    expect(unit.refused('imre', unit.check())).toEqual([]);
+  });
+
+  test('a unit that keeps none is as before', () => {
+    const unit = onTheDay();
+    unit.go().prepared();
+    unit.expect('imre', unit.check());
+    expect(unit.refused('dana', start)).toEqual([]);
+  });
+});
+
+/** Somebody who had the dose, was seen off and whose letter is signed. */
+function given(): DayUnit {
+  const unit = morning();
+  unit.expect('imre', opening());
+  unit.running().wait(31);
+  unit.expect('dana', { name: 'finish infusion', patient: 'p1', milliliters: 100 });
+  return unit;
+}
+function home(unit: DayUnit): DayUnit {
+  unit.write('dana', 'cannula-removed', { site: 'looks well' });
+  unit.wait(20).write('dana', 'observed', { minutes: 20, well: true });
+  unit.write('dana', 'left', { cardGiven: true });
+  return unit;
+}
+const letter = (unit: DayUnit): void =>
+  unit.write('dana', 'letter', { to: 'family doctor', about: 'dose given', version: '1', text: 'Dear Doctor' });
+
+describe('a session closes', () => {
+  test('when everybody has an outcome, letters are out, and the packs add up: 12 counted, 1 opened, 11 left', () => {
+    const unit = home(given());
+    letter(unit);
+    expect(unit.refused('dana', closing(11))).toEqual([]);
+    expect(state(unit)).toBe('closed, handover waits');
+  });
+
+  test.each<[string, (unit: DayUnit) => void, string[]]>([
+    ['while somebody is still here', (unit) => letter(unit), ['no-outcome']],
+    ['without the letter', (unit) => void home(unit), ['letter-missing']],
+  ])('not %s', (_, before, names) => {
+    const unit = given();
+    before(unit);
+    expect(unit.refused('dana', closing(11))).toEqual(names);
+    expect(state(unit)).toBe('open');
+  });
+
+  test('not while somebody did not come and nothing says why', () => {
+    const unit = morning();
+    unit.expect('imre', opening());
+    expect(unit.refused('dana', closing(12))).toEqual(['no-outcome']);
+    unit.write('bettina', 'call', { route: 'telephone', about: 'place', reached: false });
+    expect(unit.refused('dana', closing(12))).toEqual([]);
+  });
+
+  test('not while the packs do not add up and nobody says what is known', () => {
+    const unit = home(given());
+    letter(unit);
+    expect(unit.refused('dana', closing(10))).toEqual(['does-not-add-up']);
+    expect(unit.refused('dana', closing(0, { counts: [] }))).toEqual(['does-not-add-up']);
+    const counts = [{ batch: 'PA-2391', packs: 10, note: 'one fell, glass in the bin' }];
+    expect(unit.refused('dana', closing(0, { counts }))).toEqual([]);
+  });
+
+  test('not when it was never opened, not twice, and not handed over to oneself', () => {
+    const unit = home(given());
+    letter(unit);
+    expect(unit.refused('imre', closing(11))).toEqual(['second-person-needed']);
+    unit.expect('dana', closing(11));
+    expect(unit.refused('dana', closing(11))).toEqual(['step-already-done']);
+    const fresh = morning();
+    fresh.write('bettina', 'call', { route: 'telephone', about: 'place', reached: false });
+    expect(fresh.refused('dana', closing(12))).toEqual(['session-not-open']);
+  });
+
+  test('the handover is accepted by the person it is for, once', () => {
+    const unit = home(given());
+    letter(unit);
+    const accept: Act = { name: 'accept handover', session };
+    expect(unit.refused('imre', accept)).toEqual(['session-not-open']);
+    unit.expect('dana', closing(11));
+    expect(unit.refused('dana', accept)).toEqual(['second-person-needed']);
+    expect(unit.refused('halina', accept)).toEqual(['not-yours-to-do']);
+    expect(unit.refused('imre', accept)).toEqual([]);
+    expect(state(unit)).toBe('closed');
+    expect(unit.refused('imre', accept)).toEqual(['step-already-done']);
+  });
+});

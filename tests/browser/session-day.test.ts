@@ -1,0 +1,144 @@
+/** A session opened by two registered people, closed when nobody is without an outcome, and handed over: at two tablets. */
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { listToday, planToday } from '../../apps/server/test/support/at-the-chair.ts';
+import { people, setUp } from '../../apps/server/test/support/own-server.ts';
+import { hands } from '../support/hands.ts';
+import { type Service, checked, desktop, service, tablet } from '../support/service.ts';
+
+const session = 'thornbeck-2026-11-25';
+let at: Service;
+let nurse: Page;
+let other: Page;
+
+beforeAll(async () => {
+  at = await service();
+  await setUp(at.server);
+  await planToday(at.server);
+  const who = { given: 'Wanda', family: 'Ferreira', born: '1944-09-30', number: '999 204 7802' };
+  await listToday(at.server, 'wanda', 1, who);
+  await at.server.done('pharmacist', {
+    name: 'receive packs',
+    body: {
+      unit: 'thornbeck',
+      batch: 'PA-2391',
+      product: 'zoledronic acid 5 mg in 100 mL',
+      expiresOn: '2028-04-30',
+      packs: 12,
+    },
+  });
+  nurse = await at.signedIn('nurse', `/sessions/${session}/day`, tablet);
+  other = await at.signedIn('checker', '/', desktop);
+});
+afterAll(() => at.close());
+
+async function smallTargets(page: Page): Promise<string[]> {
+  return page
+    .getByRole('main')
+    .locator('form button, form input:not([type=radio]):not([type=checkbox]), form select, form label:has(input)')
+    .evaluateAll((all) =>
+      all
+        .map((one) => ({ height: one.getBoundingClientRect().height, says: one.textContent || one.outerHTML }))
+        .filter(({ height }) => height > 0 && height < 48)
+        .map(({ height, says }) => `${says}: ${height} px`),
+    );
+}
+
+describe('opening', () => {
+  it('says first that it is not open, and what is known to go wrong', async () => {
+    const { sees } = hands(nurse);
+    await sees('not open yet');
+    await sees('Everybody on this list and the next one is ready, as far as is known.');
+    await hands(other).sees('The session is not open yet.');
+    await checked(nurse, 'session-to-open');
+    await checked(other, 'today-not-open');
+    expect(await smallTargets(nurse)).toEqual([]);
+  });
+
+  it('competences are written with the day until which they count', async () => {
+    const { unfold, choose, pick, fill, press, sees } = hands(nurse);
+    await unfold('competences of the staff');
+    for (const [name, what] of [
+      [people.nurse.name, 'medicines into a vein'],
+      [people.nurse.name, 'life support'],
+      [people.checker.name, 'medicines into a vein'],
+    ] as const) {
+      await choose('Who', name);
+      await pick('Has shown', what);
+      await fill('Counts until', '30 6 2027');
+      await press('Record the competence');
+      await sees(new RegExp(`${name}:.*${what} until 30 Jun 2027`));
+    }
+    await checked(nurse, 'session-competences');
+  });
+
+  it('with one registered person it does not open, and says what to do', async () => {
+    const { tickIn, pick, fill, press, sees } = hands(nurse);
+    const here = 'Who is here';
+    await tickIn(
+      here,
+      `${people.nurse.name}, nurse in charge: medicines into a vein until 30 Jun 2027, life support until 30 Jun 2027`,
+    );
+    await tickIn('Who may make the second check', people.nurse.name);
+    await pick('Who looked at the emergency kit', people.nurse.name);
+    await pick('Is everything in it?', 'yes');
+    await fill('What in it runs out first', '03 2027');
+    await fill('Chairs in use', '6');
+    await fill('Packs of PA-2391 on the shelf', '12');
+    await press('Open the session');
+    await sees(/1 registered person is here whose competence for medicines into a vein is in date; 2 are needed/);
+    await sees(/call somebody in, or move everyone on the list/);
+    await checked(nurse, 'session-does-not-open');
+  });
+
+  it('with two it opens, and the other tablet knows', async () => {
+    const { tickIn, press, sees } = hands(nurse);
+    await tickIn('Who is here', `${people.checker.name}, nurse: medicines into a vein until 30 Jun 2027`);
+    await tickIn('Who may make the second check', people.checker.name);
+    await press('Open the session');
+    await sees(`Second checkers: ${people.nurse.name}, ${people.checker.name}`);
+    const began = performance.now();
+    await hands(other).sees('The session is open.');
+    console.log(`open at the other screen after ${Math.round(performance.now() - began)} ms`);
+    await checked(nurse, 'session-open');
+  });
+});
+
+describe('closing', () => {
+  it('names who has no outcome; with a reason it closes', async () => {
+    const { fill, pick, press, sees } = hands(nurse);
+    await sees('Wanda Ferreira did not come, and nothing says why.');
+    await fill('Packs of PA-2391 on the shelf', '11');
+    await fill('What is left to do', 'ring Mrs Ferreira tomorrow');
+    await pick('Handed over to', people.checker.name);
+    expect(await smallTargets(nurse)).toEqual([]);
+    await press('Close the session');
+    await sees(/By the sum 12 of batch PA-2391 are left; 11 were counted/);
+    await checked(nurse, 'session-does-not-close');
+    await at.server.done('clerk', {
+      name: 'record',
+      patient: 'wanda',
+      line: {
+        kind: 'call',
+        body: { route: 'telephone', about: 'place', reached: false, note: 'rang twice' },
+        effectiveAt: '2026-11-25',
+      },
+    });
+    await sees('Everybody on the list has an outcome, and every letter is signed.');
+    await fill('If PA-2391 does not add up: what is known', 'one bottle fell');
+    await press('Close the session');
+    await sees('Handed over to Chris Check');
+    await checked(nurse, 'session-closed');
+  });
+
+  it('the person it is for accepts it at her own screen', async () => {
+    await hands(other).sees('The session is closed; the handover waits.');
+    await other.getByRole('link', { name: 'Read the handover' }).click();
+    const { press, sees } = hands(other);
+    await sees('ring Mrs Ferreira tomorrow');
+    await checked(other, 'handover');
+    await press('I have read it and take it on');
+    await sees(/Accepted by Chris Check/);
+    await hands(nurse).sees(/Accepted by Chris Check/);
+  });
+});

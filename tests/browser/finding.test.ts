@@ -204,7 +204,8 @@ it('what one person writes appears on the other screen without asking', async ()
   const checker = await at.signedIn('checker', '/people/wilhelmina?record=allergy');
   const form = hands(checker.getByRole('region', { name: 'Record: allergy' }));
   await form.pick('Anything known they react to?', 'other');
-  await form.fill('Substance', 'penicillin');
+  await form.fill('What they react to', 'penicillin');
+  await form.pick('Is it a medicine, and which?', 'medicine not for bones');
   await form.fill('Reaction', 'rash');
   await form.press('Record');
   await page

@@ -235,6 +235,32 @@ describe('secondary causes', () => {
   });
 });
 
+describe('someone found not able to decide this', () => {
+  // Mental Capacity Act 2005 sections 1 to 4 (from memory): then nobody consents for them; a decision in their best interest does.
+  const given = at('2026-01-05', 'consent', { decision: 'given', how: 'spoken' });
+  const cannot = at('2026-02-01', 'capacity', {
+    answer: 'cannot decide this',
+    because: 'cannot keep it in mind',
+    tried: 'pictures, in the morning',
+    mayReturn: 'not known',
+  });
+  test('no consent of theirs counts, given before or after, until they can decide', () => {
+    expect(on('consent', [cannot], '2026-11-25')).toEqual(['cannot say']);
+    expect(on('consent', [given, cannot], '2026-11-25')).toEqual(['cannot say']);
+    const can = at('2026-03-01', 'capacity', { answer: 'can decide this' });
+    expect(on('consent', [given, cannot, can], '2026-11-25')).toEqual(['ready']);
+  });
+  test('a best-interest decision counts, and when it is withdrawn nothing older does', () => {
+    const best: Line = {
+      ...at('2026-10-01', 'consent', { decision: 'best interest', basis: 'x', consulted: 'daughter' }),
+      id: 'b',
+    };
+    expect(on('consent', [given, cannot, best], '2026-11-25')).toEqual(['ready']);
+    const withdrawn = at('2026-10-02', 'withdrawal', { entry: 'b', reason: 'of another person' });
+    expect(on('consent', [given, cannot, best, withdrawn], '2026-11-25')).toEqual(['cannot say']);
+  });
+});
+
 describe('consent for this dose', () => {
   const given = at('2026-01-05', 'consent', { decision: 'given', how: 'spoken' });
   const bestInterest = (date: string) =>

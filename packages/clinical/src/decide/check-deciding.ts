@@ -48,15 +48,3 @@ export function checkConsent(record: SubjectRecord, { body, on }: Fact<'consent'
       ]
     : [];
 }
-
-/** A consent given by someone who then cannot decide would go on counting: it is settled first. */
-export function checkCapacity(record: SubjectRecord, { body }: Fact<'capacity'>): readonly Refusal[] {
-  const given = latest(record, 'consent');
-  return body.answer === 'cannot decide this' && given?.body.decision === 'given'
-    ? [
-        refusal('a-given-consent-stands', `A consent given on ${shortDate(given.on)} still counts.`, {
-          remedy: 'first withdraw it, or record the best-interest decision or that there is no consent',
-        }),
-      ]
-    : [];
-}

@@ -14,7 +14,7 @@ import { isPrescribersToClear } from '../requirements/symptoms.ts';
 import { eventOf } from '../standing/transitions.ts';
 import { checkCareGoesOn } from './check-care.ts';
 import { checkCourseReview } from './check-course-review.ts';
-import { checkCapacity, checkConsent, checkRisk, checkTalk } from './check-deciding.ts';
+import { checkConsent, checkRisk, checkTalk } from './check-deciding.ts';
 import { bornOf, checkBorn, checkNotBeforeBirth, checkNotFuture, dayOf } from './check-dates.ts';
 import { checkedBody, fieldWrong } from './check-fields.ts';
 import { WHOLE_DOSE_MILLILITERS, checkRunningTime } from './check-running-time.ts';
@@ -96,7 +96,6 @@ const within: Within = {
   'course-review': (record, fact, path, now) => checkCourseReview(record, fact, path, protocolToday(now)),
   'baseline-risk': (_, { body }, path) => checkRisk(body, path),
   talk: (_, { body, on }, path) => checkTalk(body, on, path),
-  capacity: (record, fact) => checkCapacity(record, fact),
   consent: (record, fact) => checkConsent(record, fact),
   medicine: (_, { body, on }, path) =>
     body.stoppedOn !== undefined && day(body.stoppedOn) < on

@@ -78,7 +78,6 @@ export const refusalNames = [
   'denosumab-needs-a-replacement',
   // Deciding
   'cannot-decide-this',
-  'a-given-consent-stands',
   // Standing
   'not-possible-from-here',
   // Protocol

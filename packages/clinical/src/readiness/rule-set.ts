@@ -19,6 +19,12 @@ export const ruleSets: readonly [RuleSet, ...RuleSet[]] = [
     changes:
       'what a checklist tells stays told; teeth and jaw, secondary causes and an ageing consent are asked for; the regimen prescribed decides its own limits and questions; more opens a review of the course; a mineral without its limit, a hip fracture nobody says was repaired and denosumab where the kidneys fail wait for a prescriber; a word about the daily vitamin D ages',
   },
+  {
+    number: '3',
+    since: '0.2.0',
+    changes:
+      'a clearing and a decision are about one entry; withdrawing a correction brings nothing back; a review has looked only at what was written before it; contradictory values, unsigned baselines, minerals without a limit, severe reactions, open allergies, thigh-shaft fractures, an unrepaired hip and a symptom told as "other" wait for somebody; exceptions end; denosumab asks the kidneys; a part dose begins the interval; nothing is said of someone under 18 or, by their own consent, of someone who cannot decide',
+  },
 ];
 
 const [first, ...later] = ruleSets;

@@ -10,6 +10,7 @@ import { type Blocker, type Judge, type Path, type Requirement, always, judgemen
 const givenToday: NonNullable<Blocker['settled']> = (known) => ({
   ...known,
   consent: { decision: 'given', on: known.today, entry: undefined },
+  cannotDecide: undefined,
 });
 
 const bestInterestAgain: Path = {
@@ -22,9 +23,18 @@ const bestInterestAgain: Path = {
   },
 };
 
-function judge({ consent, lastDose }: Evidence, { number }: Protocol): Judge {
+function judge({ consent, lastDose, cannotDecide }: Evidence, { number }: Protocol): Judge {
   const validDays = number.consentValidDays;
   const ask = (why: string): Path => ({ is: 'steps', needs: { ask: { what: 'consent', validDays, why } } });
+  if (cannotDecide !== undefined && (consent === undefined || consent.decision === 'given')) {
+    return always(
+      judgement('cannot say', 'found not able to decide this', () => ({
+        says: `On ${shortDate(cannotDecide.on)} it was found that this person cannot decide this: no consent of theirs counts until they can, and nobody has decided in their best interest.`,
+        inputs: [{ label: 'can they decide this?', text: 'no', on: cannotDecide.on, entry: cannotDecide.id }],
+      })),
+      bestInterestAgain,
+    );
+  }
   if (consent === undefined) {
     return always(
       judgement('cannot say', 'consent never asked', () => ({ says: 'Nobody has recorded consent.' })),

@@ -158,6 +158,8 @@ export type Evidence = {
   readonly consent:
     | { readonly decision: BodyOfKind<'consent'>['decision']; readonly on: Day; readonly entry: Uuid | undefined }
     | undefined;
+  /** The newest finding on whether they can decide this, where it says they cannot. */
+  readonly cannotDecide: Fact<'capacity'> | undefined;
   readonly exceptions: Readonly<Partial<Record<ExceptionFor, Exception>>>;
   /** Medicines hard on the kidneys, to be mentioned beside the clearance. */
   readonly nephrotoxic: readonly Fact<'medicine'>[];
@@ -216,6 +218,7 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
   const maintenance = last(upToToday('vitamin-d-maintenance'));
   const pregnancy = last(upToToday('pregnancy'));
   const consent = last(upToToday('consent'));
+  const capacity = last(upToToday('capacity'));
   const prescriptions = upToToday('prescription');
   const causes = last(upToToday('secondary-causes'));
   const allDoses = upToToday('dose');
@@ -337,6 +340,7 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
     secondaryCauses: causes === undefined ? undefined : { answer: causes.body.answer, on: causes.on, entry: causes.id },
     lastDose: last(allDoses),
     consent: consent === undefined ? undefined : { decision: consent.body.decision, on: consent.on, entry: consent.id },
+    cannotDecide: capacity?.body.answer === 'cannot decide this' ? capacity : undefined,
     exceptions,
     nephrotoxic: medicines.filter(({ body }) => body.sort === 'nephrotoxic'),
     calciumLowering: medicines.filter(({ body }) => body.sort === 'calcium-lowering'),

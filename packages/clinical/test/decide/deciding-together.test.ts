@@ -92,22 +92,10 @@ describe('capacity', () => {
     unit.expect('dana', write('capacity', { answer: 'can decide this' }));
     unit.expect('dana', write('consent', { decision: 'given', how: 'spoken' }));
   });
-  test('a consent given before does not go on counting beside it', () => {
+  test('it is written at once, also beside a consent given before: that one no longer counts (docs/readiness.md R8)', () => {
     const unit = someone();
     unit.expect('dana', write('consent', { decision: 'given', how: 'spoken' }));
-    expect(unit.refused('dana', write('capacity', cannot))).toEqual(['a-given-consent-stands']);
-    unit.expect('dana', {
-      name: 'record together',
-      patient: 'p1',
-      lines: [
-        {
-          kind: 'consent',
-          body: { decision: 'best interest', basis: 'bones', consulted: 'her daughter' },
-          effectiveAt: '2026-11-24',
-        },
-        { kind: 'capacity', body: cannot, effectiveAt: '2026-11-24' },
-      ],
-    });
+    unit.expect('dana', write('capacity', cannot));
   });
   test('what was tried to help is part of it', () => {
     expect(someone().refused('dana', write('capacity', { ...cannot, tried: undefined }))).toEqual(['field-wrong']);

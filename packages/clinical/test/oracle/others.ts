@@ -130,9 +130,11 @@ export function prescription(view: View, day: number): Answer {
   return day <= view.day(body.validUntil) ? READY : CANNOT_SAY;
 }
 
+export const cannotDecide = (view: View): boolean => last(view.of('capacity'))?.body.answer === 'cannot decide this';
+
 export function consent(view: View, day: number): Answer {
   const fact = last(view.of('consent'));
-  if (fact === undefined) return CANNOT_SAY;
+  if (fact === undefined || (fact.body.decision === 'given' && cannotDecide(view))) return CANNOT_SAY;
   if (fact.body.decision === 'not given') return NOT_READY;
   if (fact.body.decision === 'best interest' && view.of('dose').some((dose) => dose.on >= fact.on)) return CANNOT_SAY;
   return day <= fact.on + view.world.count('consentValidDays') ? READY : CANNOT_SAY;

@@ -73,6 +73,12 @@ function consents(sheet: Sheet): void {
   ]);
   sheet.lines.splice(0, sheet.lines.length, ...sheet.lines.filter(({ text }) => !text.startsWith('consent')));
   put(sheet, on, `consent ${answer}`);
+  if (dice.chance(0.3))
+    put(
+      sheet,
+      on + dice.whole(-2, 2),
+      `capacity ${dice.oneOf(['can decide this', 'cannot decide this "forgets", tried pictures, may return no'])}`,
+    );
   if (dice.chance(0.2))
     put(sheet, on + dice.oneOf([0, 1, 20]), `dose ${dice.oneOf(['zoledronic acid 5 mg', 'denosumab 60 mg'])}, ward`);
 }

@@ -129,7 +129,10 @@ function settlingFacts(
     for (const { ids } of severeUndecided(view))
       add('prescriber-decision', { question: 'severe reaction looked into', about: ids[0], reason: 'settled' });
   }
-  if (is('consent')) add('consent', { decision: 'given', how: 'spoken' });
+  if (is('consent')) {
+    add('capacity', { answer: 'can decide this' });
+    add('consent', { decision: 'given', how: 'spoken' });
+  }
   if (is('symptoms')) {
     for (const { ids } of undecidedFractures(view))
       add('prescriber-decision', { question: 'thigh fracture not atypical', about: ids[0], reason: 'settled' });

@@ -12,6 +12,7 @@ export function usedBy(pid: number | undefined): Used | undefined {
     // Fields 14 and 15 of stat, counted after the name in brackets: user and system time in ticks.
     const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]?.split(' ') ?? [];
     const peak = /VmHWM:\s+(\d+) kB/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1];
+    if (peak === undefined) return undefined; // ended, and not yet forgotten by the system: its memory is already given back
     return {
       cpuSeconds: (Number(fields[11]) + Number(fields[12])) / ticksPerSecond,
       peakMegabytes: Number(peak) / 1_024,

@@ -1,3 +1,9 @@
-/** Letters as values, and what they become. */
+/** Letters and patient packs as values, and what they become. */
 export * from './family-doctor.ts';
-export * from './letter.ts';
+export { type Letter, type LetterBlock, letterHtml, letterText } from './letter.ts';
+export * from './patient-pack/blocks.ts';
+export * from './patient-pack/facts.ts';
+export * from './patient-pack/pack-html.ts';
+export * from './patient-pack/patient-pack.ts';
+export { packWords } from './patient-pack/speaker.ts';
+export * from './reading-level.ts';

@@ -35,7 +35,7 @@ const entities: Readonly<Record<string, string>> = {
   '"': '&quot;',
   "'": '&#39;',
 };
-const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => entities[sign] ?? sign);
+export const escaped = (text: string): string => text.replace(/[&<>"']/g, (sign) => entities[sign] ?? sign);
 
 function blockHtml(block: LetterBlock): string {
   switch (block.kind) {

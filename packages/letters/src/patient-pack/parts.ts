@@ -1,0 +1,190 @@
+/** The four parts of the pack and the easy page, from the facts of one person. */
+import type { PackBlock, PackPart } from './blocks.ts';
+import type { NoAmount, PackFacts, PackParacetamol, PackPartName } from './facts.ts';
+import type { Speaker } from './speaker.ts';
+import type { PackWords } from './words-en-gb.ts';
+
+const paragraph = (text: string): PackBlock => ({ kind: 'paragraph', text });
+const heading = (text: string): PackBlock => ({ kind: 'heading', text });
+const list = (...items: readonly (string | undefined)[]): PackBlock => ({
+  kind: 'list',
+  items: items.filter((item) => item !== undefined),
+});
+
+type PartOf = (facts: PackFacts, speaker: Speaker) => PackPart | undefined;
+
+export const partNamed: Readonly<Record<PackPartName, PartOf>> = {
+  'getting ready': gettingReady,
+  'the day': theDay,
+  afterwards,
+  'next year': nextYear,
+};
+
+function dateAndTime({ visit }: PackFacts, { say, date, time }: Speaker): string {
+  return visit === undefined ? say('noDate') : say('yourDate', { date: date(visit.on), time: time(visit.arriveAt) });
+}
+
+function gettingReady(facts: PackFacts, speaker: Speaker): PackPart {
+  const { say, items, date } = speaker;
+  const { unit, bloods, vitaminDCourseEnds, askAbout, firstTimer } = facts;
+  return {
+    title: say('readyTitle'),
+    blocks: [
+      paragraph(
+        [
+          dateAndTime(facts, speaker),
+          say('where', { unit: unit.name }),
+          say(firstTimer ? 'howLongFirst' : 'howLongLater'),
+        ].join(' '),
+      ),
+      paragraph(say('cannotCome', { telephone: unit.telephone })),
+      heading(say('before')),
+      list(
+        bloods === undefined
+          ? say('bloodsUnknown')
+          : say('bloods', { from: date(bloods.from), until: date(bloods.until) }),
+        vitaminDCourseEnds === undefined
+          ? say('vitaminDDaily')
+          : say('vitaminDCourse', { date: date(vitaminDCourseEnds) }),
+        say('teeth'),
+        askAbout.length === 0 ? undefined : say('askAbout', { medicines: askAbout.join(', ') }),
+      ),
+      { kind: 'warning', heading: say('tellUs'), items: items('tellUsItems') },
+      heading(say('dayBefore')),
+      list(say('drink'), say('eat'), say('tablets')),
+      heading(say('bring')),
+      list(...items('bringItems')),
+    ],
+  };
+}
+
+/** Minutes after arrival at which a step begins, as a day usually goes (practice page 1b; common practice, no source). */
+const minutesUntil = { ask: 5, needle: 25, drip: 35 } as const;
+
+function theDay(facts: PackFacts, { say, items, date, time }: Speaker): PackPart {
+  const { visit, minutes } = facts;
+  const at = (after: number): string => (visit === undefined ? say('clockNoTime') : time(later(visit.arriveAt, after)));
+  const dripEnds = minutesUntil.drip + minutes.drip;
+  const rows = [
+    [at(0), say('clockArrive')],
+    [at(minutesUntil.ask), say('clockAsk')],
+    [at(minutesUntil.needle), say('clockNeedle')],
+    [at(minutesUntil.drip), say('clockDrip', { minutes: String(minutes.drip) })],
+    [at(dripEnds), say('clockWatch', { minutes: String(minutes.watch) })],
+    [at(dripEnds + minutes.watch), say('clockHome')],
+  ] as const;
+  return {
+    title: say('dayTitle'),
+    blocks: [
+      ...(visit === undefined ? [] : [paragraph(date(visit.on))]),
+      heading(say('clock')),
+      { kind: 'clock', rows },
+      ...(visit === undefined ? [] : [paragraph(say('clockRough'))]),
+      paragraph(say('putOff')),
+      { kind: 'warning', heading: say('atOnce'), items: items('atOnceItems') },
+    ],
+  };
+}
+
+/** "10:50" 35 minutes later is "11:25"; a list never runs past midnight. */
+function later(time: string, minutes: number): string {
+  const [hour = 0, minute = 0] = time.split(':').map(Number);
+  const all = hour * 60 + minute + minutes;
+  return `${String(Math.floor(all / 60) % 24).padStart(2, '0')}:${String(all % 60).padStart(2, '0')}`;
+}
+
+function afterwards(facts: PackFacts, speaker: Speaker): PackPart {
+  const { say, items } = speaker;
+  const { unit, firstTimer } = facts;
+  return {
+    title: say('afterTitle'),
+    blocks: [
+      { kind: 'warning', heading: say('emergency'), items: items('emergencyItems') },
+      heading(say('feel')),
+      paragraph(say('feelSays')),
+      paragraph(say(firstTimer ? 'feelFirst' : 'feelLater')),
+      paragraph(say('feelRest')),
+      heading(say('painTitle')),
+      list(...paracetamolItems(facts.paracetamol, speaker)),
+      heading(say('ring', { telephone: unit.telephone })),
+      list(...items('ringItems'), say('closedLine')),
+      heading(say('keepGoing')),
+      list(...items('keepGoingItems')),
+    ],
+  };
+}
+
+const whyAsk: Readonly<Record<NoAmount, keyof PackWords | undefined>> = {
+  'not asked': undefined,
+  liver: 'painAskLiver',
+  'weight not known': 'painAskWeight',
+  'weight too old': 'painAskWeight',
+  'below the table': 'painAskLow',
+};
+
+/** An amount only where the table gives one for this weight and the liver was asked about; otherwise whom to ask. */
+function paracetamolItems(amount: PackParacetamol, { say, date }: Speaker): readonly string[] {
+  if (!amount.told) {
+    const why = whyAsk[amount.because];
+    return [say('painAsk'), ...(why === undefined ? [] : [say(why)]), say('painOther'), say('painLong')];
+  }
+  const times = String(amount.timesADay);
+  return [
+    say(amount.tabletsADose[1] > 1 ? 'painDoseTwo' : 'painDoseOne', { times }),
+    say('painMost', { hours: String(amount.hoursBetween), most: String(amount.mostTabletsADay) }),
+    say('painWeight', { weight: amount.weightKg, date: date(amount.weighedOn) }),
+    say('painOther'),
+    say('painLong'),
+  ];
+}
+
+function nextYear({ given, next, unit }: PackFacts, { say, date }: Speaker): PackPart | undefined {
+  if (next === undefined) return undefined;
+  const telephone = unit.telephone;
+  const rows: (readonly [string, string])[] = [
+    ...(given === undefined
+      ? []
+      : [
+          [say('givenOn'), date(given.on)] as const,
+          [say('givenDose'), String(given.number)] as const,
+          ...(given.batch === undefined ? [] : [[say('givenBatch'), given.batch] as const]),
+        ]),
+    ...(next.is === 'dose' ? [[say('nextDue'), date(next.due)] as const] : []),
+  ];
+  return {
+    title: say('nextTitle'),
+    blocks: [
+      ...(rows.length === 0 ? [] : [{ kind: 'facts' as const, rows }]),
+      paragraph(next.is === 'dose' ? say('whoCalls', { date: date(next.calledFrom) }) : say('review')),
+      { kind: 'warning', heading: say('worry', { date: date(next.worryOn), telephone }), items: [] },
+      ...(next.is === 'dose' && next.bloods !== undefined
+        ? [paragraph(say('nextBloods', { from: date(next.bloods.from), until: date(next.bloods.until) }))]
+        : []),
+      paragraph(say('moving')),
+      paragraph(say('moved')),
+    ],
+  };
+}
+
+/** One page for those for whom four are too many: what must be known, and whom to call. */
+export function easyPage(facts: PackFacts, speaker: Speaker): PackPart {
+  const { say, date } = speaker;
+  const { unit, next, bloods, paracetamol } = facts;
+  const telephone = unit.telephone;
+  return {
+    title: say('easyTitle'),
+    blocks: [
+      paragraph(dateAndTime(facts, speaker)),
+      paragraph(say('where', { unit: unit.name })),
+      list(
+        bloods === undefined ? undefined : say('bloods', { from: date(bloods.from), until: date(bloods.until) }),
+        say('easyDrink'),
+        say('easyFeel'),
+        ...paracetamolItems(paracetamol, speaker).slice(0, paracetamol.told ? 2 : 1),
+      ),
+      { kind: 'warning', heading: say('easyEmergency'), items: [] },
+      { kind: 'warning', heading: say('easyRing', { telephone }), items: [] },
+      ...(next === undefined ? [] : [paragraph(say('worry', { date: date(next.worryOn), telephone }))]),
+    ],
+  };
+}

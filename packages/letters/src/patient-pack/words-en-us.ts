@@ -1,0 +1,25 @@
+/** The words of the patient pack, American English: what differs from British. */
+import { type PackWords, wordsEnGB } from './words-en-gb.ts';
+
+export const wordsEnUS: PackWords = {
+  ...wordsEnGB,
+  version: 'pack-us-1',
+  noDate: 'We will call or write with your date.',
+  cannotCome: 'If you cannot come, or feel sick, call {telephone}. We will find another day.',
+  tellUsItems: wordsEnGB.tellUsItems.replace('you have been ill', 'you have been sick'),
+  tablets: 'Take your pills as you do on other days, unless your doctor or nurse has told you not to.',
+  bringItems: wordsEnGB.bringItems.replace('all your tablets', 'all your pills'),
+  painTitle: 'Acetaminophen',
+  painOther: 'Check that nothing else you take has acetaminophen in it. Ask first if you take warfarin.',
+  painAsk: 'Ask your nurse how much acetaminophen you may take before you take it.',
+  ring: 'Call us at {telephone} if',
+  ringItems: wordsEnGB.ringItems
+    .replace('above 39 degrees', 'above 102 F')
+    .replace('ring the same day', 'call the same day'),
+  closedLine: 'If we are closed, call the line your doctor has for nights.',
+  emergency: 'Call 911 at once if',
+  whoCalls: 'We will call or write to you from {date}. You need do nothing before that.',
+  worry: 'If you have not heard from us by {date}, call {telephone}.',
+  easyRing: 'Feel very bad, or not sure? Call {telephone}.',
+  easyEmergency: 'Bad chest pain, or you cannot breathe? Call 911.',
+};

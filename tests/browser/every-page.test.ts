@@ -36,6 +36,7 @@ const pages: readonly (readonly [name: string, path: string])[] = [
   ['person-in-work-up', '/people/ada'],
   ['review-before-any-dose', '/people/wilhelmina/review'],
   ['deciding-before-any-talk', '/people/wilhelmina/deciding'],
+  ['pack', '/people/wilhelmina/pack'],
   ['book', '/people/wilhelmina/book'],
   ['sessions', '/sessions'],
   ['plan-session', '/sessions/plan'],

@@ -37,6 +37,8 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   readPack: registrants,
   review: everyoneInCare,
   deciding: everyoneInCare,
+  patientPack: everyoneInCare,
+  patientPackDocument: everyoneInCare,
   letter: everyoneInCare,
   notes: everyoneInCare,
   today: everyoneInCare,

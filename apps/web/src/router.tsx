@@ -73,6 +73,11 @@ const deciding = createRoute({
   path: '/people/$patient/deciding',
   component: lazyRouteComponent(() => import('./deciding/DecidingScreen.tsx'), 'DecidingScreen'),
 });
+const pack = createRoute({
+  ...at,
+  path: '/people/$patient/pack',
+  component: lazyRouteComponent(() => import('./pack/PatientPackScreen.tsx'), 'PatientPackScreen'),
+});
 const letter = createRoute({
   ...at,
   path: '/people/$patient/letter',
@@ -154,6 +159,7 @@ export const router = createRouter({
     visit,
     review,
     deciding,
+    pack,
     letter,
     sessions,
     planSession,

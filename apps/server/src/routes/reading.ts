@@ -5,6 +5,7 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import type { AtHand } from '../at-hand.ts';
 import { letterDocumentOf, reviewLetterDocumentOf } from '../documents/letter.ts';
+import { patientPackDocumentOf, patientPackViewOf } from '../documents/patient-pack.ts';
 import { notesDocumentOf } from '../documents/notes.ts';
 import { Refused, notHere } from '../problem.ts';
 import type { Person } from '../register/people.ts';
@@ -112,6 +113,14 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'deciding', async (asked) => {
     const person = await personAsked(asked, 'deciding together');
     return person instanceof Refused ? person : decidingViewOf(atHand, person);
+  });
+  serveRoute(app, atHand, 'patientPack', async (asked) => {
+    const person = await personAsked(asked, 'patient pack');
+    return person instanceof Refused ? person : patientPackViewOf(person, asked.query);
+  });
+  serveRoute(app, atHand, 'patientPackDocument', async (asked) => {
+    const person = await personAsked(asked, 'patient pack');
+    return person instanceof Refused ? person : sendDocument(asked.reply, patientPackDocumentOf(person, asked.query));
   });
   serveRoute(app, atHand, 'letter', async (asked) => {
     const person = await personAsked(asked, 'letter');

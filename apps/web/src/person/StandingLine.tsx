@@ -66,6 +66,9 @@ export function StandingLine({ data }: { data: PersonView }) {
           <Link className={buttonLook('quiet')} to="/people/$patient/deciding" params={{ patient }}>
             Decide together
           </Link>
+          <Link className={buttonLook('quiet')} to="/people/$patient/pack" params={{ patient }}>
+            Patient pack
+          </Link>
           {bookable && !('screen' in act.to && act.to.screen === 'book') && (
             <Link className={buttonLook('quiet')} to="/people/$patient/book" params={{ patient }}>
               {place === undefined ? 'Book a place' : 'Move the place'}

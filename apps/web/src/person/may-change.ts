@@ -14,6 +14,7 @@ const notByHand = new Set([
   'same-person',
   'moved-here',
   'letter',
+  'patient-pack',
 ]);
 
 export const isCorrectable = (kind: string): boolean => !notByHand.has(kind) && kind !== 'results-signed';

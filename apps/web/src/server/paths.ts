@@ -21,6 +21,8 @@ export const paths = {
   readPack: '/api/people/:patient/pack',
   review: '/api/people/:patient/review',
   deciding: '/api/people/:patient/deciding',
+  patientPack: '/api/people/:patient/patient-pack',
+  patientPackDocument: '/api/people/:patient/patient-pack/document',
   letter: '/api/people/:patient/letter',
   notes: '/api/people/:patient/notes',
   today: '/api/today',

@@ -83,6 +83,10 @@ export const bookingCheck = (patient: string, session: string) => asking('bookin
 export const visit = (patient: string) => asking('visit', { patient });
 export const review = (patient: string) => asking('review', { patient });
 export const deciding = (patient: string) => asking('deciding', { patient });
+export const patientPack = (patient: string, asked: Asked) => ({
+  ...asking('patientPack', { ...asked, patient }),
+  placeholderData: keepPreviousData,
+});
 export const today = (unit: string | undefined) => ({ ...asking('today', { unit }), refetchInterval: 60_000 });
 export const sessions = (unit: string | undefined, from?: string, until?: string) =>
   asking('sessions', { unit, from, until });

@@ -163,6 +163,8 @@ const texts: Texts = {
     `watched for ${counted(body.minutes, 'minute')}, ${body.well ? 'well' : 'not well'}${because(body.note)}`,
   left: ({ body }) => `left, card ${body.cardGiven ? 'given' : 'not given'}${because(body.note)}`,
   letter: ({ body }) => `letter to the ${body.to} about ${body.about}`,
+  'patient-pack': ({ body }) =>
+    `patient pack given: ${plural(body.parts, 'and')}, ${body.size} print, ${body.language}, ${body.wording}`,
   withdrawal: ({ body }) =>
     `withdrawn${body.movedTo === undefined ? '' : ' and moved to other notes'}: ${body.reason}${body.usedBy === undefined || body.usedBy.length === 0 ? '' : `; ${counted(body.usedBy.length, 'decision')} made while it stood to be looked at again`}`,
   'moved-here': ({ body }) => `moved here from other notes: ${body.reason}`,

@@ -63,6 +63,7 @@ import { cannulaRemoved } from './cannula-removed.ts';
 import { observed } from './observed.ts';
 import { left } from './left.ts';
 import { letter } from './letter.ts';
+import { patientPack } from './patient-pack.ts';
 import { withdrawal } from './withdrawal.ts';
 import { movedHere } from './moved-here.ts';
 import { lookedAgain } from './looked-again.ts';
@@ -155,6 +156,7 @@ export const entryKinds = {
   observed: observed,
   left: left,
   letter: letter,
+  'patient-pack': patientPack,
   withdrawal: withdrawal,
   'moved-here': movedHere,
   'looked-again': lookedAgain,

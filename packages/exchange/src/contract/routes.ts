@@ -4,6 +4,7 @@
  */
 import { decidingView } from './deciding.ts';
 import { acceptAnswer, acceptBody, dryRunAnswer, importBody, settleRowBody, waitingRowsAnswer } from './import.ts';
+import { patientPackQuery, patientPackView } from './patient-pack.ts';
 import { peopleAnswer, peopleQuery, personView, searchAnswer, searchBody } from './people.ts';
 import { readinessView } from './readiness.ts';
 import { reviewView } from './review.ts';
@@ -65,7 +66,18 @@ export const routes = {
   readPack: { method: 'POST', path: '/api/people/:patient/pack', body: readPackBody, answer: packReading },
   review: { method: 'GET', path: '/api/people/:patient/review', answer: reviewView },
   deciding: { method: 'GET', path: '/api/people/:patient/deciding', answer: decidingView },
+  patientPack: {
+    method: 'GET',
+    path: '/api/people/:patient/patient-pack',
+    query: patientPackQuery,
+    answer: patientPackView,
+  },
   /** HTML documents. */
+  patientPackDocument: {
+    method: 'GET',
+    path: '/api/people/:patient/patient-pack/document',
+    query: patientPackQuery,
+  },
   letter: { method: 'GET', path: '/api/people/:patient/letter' },
   notes: { method: 'GET', path: '/api/people/:patient/notes' },
 

@@ -63,16 +63,20 @@ const minutesUntil = { ask: 5, needle: 25, drip: 35 } as const;
 
 function theDay(facts: PackFacts, { say, items, date, time }: Speaker): PackPart {
   const { visit, minutes } = facts;
-  const at = (after: number): string => (visit === undefined ? say('clockNoTime') : time(later(visit.arriveAt, after)));
   const dripEnds = minutesUntil.drip + minutes.drip;
-  const rows = [
-    [at(0), say('clockArrive')],
-    [at(minutesUntil.ask), say('clockAsk')],
-    [at(minutesUntil.needle), say('clockNeedle')],
-    [at(minutesUntil.drip), say('clockDrip', { minutes: String(minutes.drip) })],
-    [at(dripEnds), say('clockWatch', { minutes: String(minutes.watch) })],
-    [at(dripEnds + minutes.watch), say('clockHome')],
+  const steps = [
+    [0, say('clockArrive')],
+    [minutesUntil.ask, say('clockAsk')],
+    [minutesUntil.needle, say('clockNeedle')],
+    [minutesUntil.drip, say('clockDrip', { minutes: String(minutes.drip) })],
+    [dripEnds, say('clockWatch', { minutes: String(minutes.watch) })],
+    [dripEnds + minutes.watch, say('clockHome')],
   ] as const;
+  // Without a place the steps are numbered: a time would be made up.
+  const rows = steps.map(
+    ([after, says], index) =>
+      [visit === undefined ? String(index + 1) : time(later(visit.arriveAt, after)), says] as const,
+  );
   return {
     title: say('dayTitle'),
     blocks: [
@@ -180,7 +184,9 @@ export function easyPage(facts: PackFacts, speaker: Speaker): PackPart {
         bloods === undefined ? undefined : say('bloods', { from: date(bloods.from), until: date(bloods.until) }),
         say('easyDrink'),
         say('easyFeel'),
-        ...paracetamolItems(paracetamol, speaker).slice(0, paracetamol.told ? 2 : 1),
+        ...(paracetamol.told
+          ? [...paracetamolItems(paracetamol, speaker).slice(0, 2), say('painOther')]
+          : paracetamolItems(paracetamol, speaker).slice(0, 1)),
       ),
       { kind: 'warning', heading: say('easyEmergency'), items: [] },
       { kind: 'warning', heading: say('easyRing', { telephone }), items: [] },

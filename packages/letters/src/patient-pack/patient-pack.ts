@@ -29,7 +29,7 @@ export function patientPackOf(
     const measured = make(nameless);
     const because =
       measured === undefined
-        ? 'nothing is due, and no review: there is no date to give'
+        ? 'there is no date to give yet: it is known once a dose is given'
         : tooHardBecause(proseOf(measured.blocks));
     if (part === undefined || because !== undefined) leftOut.push({ part: name, because: because ?? '' });
     else parts.push(part);

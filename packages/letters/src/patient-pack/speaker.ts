@@ -43,9 +43,7 @@ function americanDate(day: Day): string {
 
 /** "1:30 pm" from "13:30" */
 function twelveHours(time: string): string {
-  const [hour = 0, minute = '00'] = time.split(':').map((part, index) => (index === 0 ? Number(part) : part)) as [
-    number,
-    string,
-  ];
-  return `${hour % 12 === 0 ? 12 : hour % 12}:${minute} ${hour < 12 ? 'am' : 'pm'}`;
+  const [hours = '0', minutes = '00'] = time.split(':');
+  const hour = Number(hours);
+  return `${hour % 12 === 0 ? 12 : hour % 12}:${minutes} ${hour < 12 ? 'am' : 'pm'}`;
 }

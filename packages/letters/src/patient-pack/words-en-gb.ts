@@ -23,7 +23,7 @@ export const wordsEnGB = {
   bloods: 'Have your blood test between {from} and {until}. It shows if your kidneys and your calcium are right.',
   bloodsUnknown: 'We will tell you if you need a blood test.',
   vitaminDCourse: 'Finish your vitamin D course by {date}.',
-  vitaminDDaily: 'Take your vitamin D each day.',
+  vitaminDDaily: 'If you were told to take vitamin D each day, keep on with it.',
   teeth: 'See a dentist if you have not been for a year. Tell us if a tooth hurts, is loose, or has to come out.',
   askAbout: 'Ask us about these before the day: {medicines}. Do not stop them on your own.',
 
@@ -49,7 +49,6 @@ export const wordsEnGB = {
   clockWatch: 'We take the tube out. You stay for {minutes} minutes so we can see that you are well.',
   clockHome: 'You go home with your sheet.',
   clockRough: 'The times are rough. Some days we need more.',
-  clockNoTime: 'then',
   putOff: 'If a test or your health is not right, we put the drip off. We tell you why, and what comes next.',
   atOnce: 'Tell the nurse at once if',
   atOnceItems: 'your arm hurts or swells|you feel hot, sick or faint|you cannot breathe well|your skin itches',
@@ -63,13 +62,13 @@ export const wordsEnGB = {
   feelRest: 'Rest. Plan quiet days. Drink well for a day, unless you were told to limit what you drink.',
 
   painTitle: 'Paracetamol',
-  painDoseOne: 'You may take 1 tablet of 500 mg, up to {times} times a day.',
-  painDoseTwo: 'You may take 1 or 2 tablets of 500 mg, up to {times} times a day.',
+  painDoseOne: 'You may take 1 tablet of paracetamol 500 mg, up to {times} times a day.',
+  painDoseTwo: 'You may take 1 or 2 tablets of paracetamol 500 mg, up to {times} times a day.',
   painMost: 'Leave {hours} hours or more between. Never take more than {most} tablets in 24 hours.',
   painWeight: 'This is for your weight of {weight} kg on {date}, and for a healthy liver.',
   painOther: 'Check that nothing else you take has paracetamol in it. Ask first if you take warfarin.',
   painAsk: 'Ask your nurse how much paracetamol you may take before you take it.',
-  painAskLiver: 'Your liver or what you drink may change how much is safe for you.',
+  painAskLiver: 'Your liver or what you drink may change how much you may take.',
   painAskWeight: 'The amount goes by your weight, and we do not have a good one.',
   painAskLow: 'You do not weigh much, so the usual amount may be too much for you.',
   painLong: 'Do not use it to hide a fever that lasts. A fever of more than three days is not from the drip.',
@@ -84,7 +83,7 @@ export const wordsEnGB = {
 
   keepGoing: 'Keep going',
   keepGoingItems:
-    'Take your calcium and vitamin D each day. The drip does not do their job.|Look after your teeth. Tell your dentist about the drip.|Keep moving. Make falls less likely at home.',
+    'Go on with calcium and vitamin D as you were told. The drip does not do their job.|Look after your teeth. Tell your dentist about the drip.|Keep moving. Make falls less likely at home.',
 
   givenDose: 'Drip number',
   givenOn: 'You had it on',
@@ -100,7 +99,7 @@ export const wordsEnGB = {
   easyDrink: 'Drink more water, the day before and on the day. If you must limit drinks, ask us.',
   easyFeel: 'You may feel bad for up to three days. Rest.',
   easyRing: 'Feel very bad, or not sure? Ring {telephone}.',
-  easyEmergency: 'Bad chest pain, or you cannot breathe? Ring 999.',
+  easyEmergency: 'Chest pain, or you cannot breathe well? Ring 999.',
 
   bornOn: 'born',
   numberIs: 'number',

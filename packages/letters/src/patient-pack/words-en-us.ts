@@ -10,6 +10,8 @@ export const wordsEnUS: PackWords = {
   tablets: 'Take your pills as you do on other days, unless your doctor or nurse has told you not to.',
   bringItems: wordsEnGB.bringItems.replace('all your tablets', 'all your pills'),
   painTitle: 'Acetaminophen',
+  painDoseOne: 'You may take 1 tablet of acetaminophen 500 mg, up to {times} times a day.',
+  painDoseTwo: 'You may take 1 or 2 tablets of acetaminophen 500 mg, up to {times} times a day.',
   painOther: 'Check that nothing else you take has acetaminophen in it. Ask first if you take warfarin.',
   painAsk: 'Ask your nurse how much acetaminophen you may take before you take it.',
   ring: 'Call us at {telephone} if',
@@ -21,5 +23,5 @@ export const wordsEnUS: PackWords = {
   whoCalls: 'We will call or write to you from {date}. You need do nothing before that.',
   worry: 'If you have not heard from us by {date}, call {telephone}.',
   easyRing: 'Feel very bad, or not sure? Call {telephone}.',
-  easyEmergency: 'Bad chest pain, or you cannot breathe? Call 911.',
+  easyEmergency: 'Chest pain, or you cannot breathe well? Call 911.',
 };

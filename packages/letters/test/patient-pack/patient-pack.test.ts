@@ -53,7 +53,7 @@ describe('this person', () => {
   test('without a next date the sheet is left out and it is said why', () => {
     const { pack, leftOut } = patientPackOf({ ...first, next: undefined }, { parts: packParts });
     expect(pack.parts).toHaveLength(3);
-    expect(leftOut).toEqual([{ part: 'next year', because: expect.stringContaining('no date to give') }]);
+    expect(leftOut).toEqual([{ part: 'next year', because: expect.stringContaining('no date') }]);
   });
   test('every part names the person, for when the pages are parted', () => {
     expect(textOf(first).split('Wilhelmina Arkwright-Poe, born 2 June 1941, number 999 204 7713')).toHaveLength(5);
@@ -105,13 +105,24 @@ describe('what must be said', () => {
 describe('paracetamol', () => {
   test('the amount, the hours between, the most in a day, for which weight of which day', () => {
     const text = textOf(first, 'afterwards');
-    expect(text).toContain('You may take 1 or 2 tablets of 500 mg, up to 4 times a day.');
+    expect(text).toContain('You may take 1 or 2 tablets of paracetamol 500 mg, up to 4 times a day.');
     expect(text).toContain('Leave 4 hours or more between. Never take more than 8 tablets in 24 hours.');
     expect(text).toContain('This is for your weight of 56.2 kg on Friday 20 November 2026, and for a healthy liver.');
   });
+  test('wherever an amount stands, the medicine is named in the same sentence, on the easy page too', () => {
+    for (const language of ['en-GB', 'en-US'] as const) {
+      const facts = { ...first, language };
+      for (const text of [textOf(facts, 'afterwards'), patientPackText(patientPackOf(facts, { easy: true }).pack)]) {
+        expect(text).toMatch(/tablets of (paracetamol|acetaminophen) 500 mg/);
+        expect(text).toMatch(/nothing else you take.*warfarin/);
+      }
+    }
+  });
   test('one tablet where the table has one', () => {
     const one = { ...first.paracetamol, tabletsADose: [1, 1], mostTabletsADay: 4 } as PackFacts['paracetamol'];
-    expect(textOf({ ...first, paracetamol: one }, 'afterwards')).toContain('You may take 1 tablet of 500 mg');
+    expect(textOf({ ...first, paracetamol: one }, 'afterwards')).toContain(
+      'You may take 1 tablet of paracetamol 500 mg',
+    );
   });
   test.each(['not asked', 'liver', 'weight not known', 'weight too old', 'below the table'] as const)(
     'no amount at all: %s',

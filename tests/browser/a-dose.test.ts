@@ -142,6 +142,9 @@ it('another nurse signs her own reading at the same tablet', async () => {
 it('the infusion cannot be called finished before fifteen minutes of running time', async () => {
   await titled('Start the infusion');
   await checked(page, 'visit-before-start');
+  expect(await step.getByRole('button', { name: 'Two identifiers first' }).isDisabled()).toBe(true);
+  await tick('full name');
+  await tick('birth date');
   await fill('To run in', '30');
   await act('It runs now');
   await page.getByText('to the earliest finish').waitFor();

@@ -173,7 +173,12 @@ describe('another nurse makes her own reading at another tablet', () => {
     await second.sees(/read differently: batch, pump rate/);
     await checked(checker, 'second-check-differs');
     await preparer.getByText('The readings differ').waitFor();
-    const start = await at.server.act('nurse', { name: 'start infusion', patient: 'wilhelmina', plannedMinutes: 30 });
+    const start = await at.server.act('nurse', {
+      name: 'start infusion',
+      patient: 'wilhelmina',
+      plannedMinutes: 30,
+      identifiers: ['full name', 'birth date'],
+    });
     expect(start.json<{ refusals: { name: string }[] }>().refusals[0]?.name).toBe('checks-differ');
     const { entries } = await at.server.read<{ entries: { text: string }[] }>('/api/people/wilhelmina');
     expect(entries.map(({ text }) => text)).toContain(
@@ -262,7 +267,12 @@ describe('a batch is stopped while people are at work', () => {
     await sees('Do not use: batch recall');
     await checked(page, 'stock-stopped');
     await page.close();
-    const start = await at.server.act('nurse', { name: 'start infusion', patient: 'wilhelmina', plannedMinutes: 30 });
+    const start = await at.server.act('nurse', {
+      name: 'start infusion',
+      patient: 'wilhelmina',
+      plannedMinutes: 30,
+      identifiers: ['full name', 'birth date'],
+    });
     expect(start.json<{ refusals: { name: string }[] }>().refusals[0]?.name).toBe('batch-stopped');
     const third = { given: 'Edda', family: 'Marrow', born: '1947-07-19', number: '999 204 7829' };
     await listToday(at.server, 'edda', 3, third);

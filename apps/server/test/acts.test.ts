@@ -286,7 +286,12 @@ describe('the visit', () => {
     const checked = await server.read<VisitView>('/api/people/v1/visit', 'nurse');
     expect(checked.check).toMatchObject({ agrees: true, by: people.checker.name });
 
-    await server.done('nurse', { name: 'start infusion', patient: 'v1', plannedMinutes: 30 });
+    await server.done('nurse', {
+      name: 'start infusion',
+      patient: 'v1',
+      plannedMinutes: 30,
+      identifiers: ['full name', 'birth date'],
+    });
     const running = await server.read<TodayView>('/api/today?unit=thornbeck');
     expect(running.visits.find(({ patient }) => patient === 'v1')?.infusion?.paused).toBe(false);
     const early = await server.act('nurse', { name: 'finish infusion', patient: 'v1', milliliters: 100 });

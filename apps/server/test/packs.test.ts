@@ -163,7 +163,12 @@ describe('a batch that is stopped', () => {
       preparation: preparation?.entry,
       reading,
     });
-    const start = await server.act('nurse', { name: 'start infusion', patient: winner, plannedMinutes: 30 });
+    const start = await server.act('nurse', {
+      name: 'start infusion',
+      patient: winner,
+      plannedMinutes: 30,
+      identifiers: ['full name', 'birth date'],
+    });
     expect(nameOf(problemOf(start))).toBe('batch-stopped');
   });
 });

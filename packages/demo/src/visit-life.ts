@@ -175,7 +175,12 @@ function* preparesAndChecks(me: Me, giver: Author, checker: Author): Life {
 
 function* infuses(me: Me, giver: Author, surprise: Surprise): Life<VisitOutcome> {
   const { chance, patient } = me;
-  yield* me.does(giver, { name: 'start infusion', patient, plannedMinutes: 30 });
+  yield* me.does(giver, {
+    name: 'start infusion',
+    patient,
+    plannedMinutes: 30,
+    identifiers: ['full name', 'birth date'],
+  });
   if (surprise === 'swelling' || surprise === 'part dose') {
     yield* me.minutes(6, 12);
     yield* me.does(giver, { name: 'pause infusion', patient, reason: 'swelling at the site, looked' });

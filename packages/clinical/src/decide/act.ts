@@ -23,6 +23,7 @@ import { sessionPlanned } from '../kinds/session-planned.ts';
 import { unitSettings } from '../kinds/unit-settings.ts';
 import { goDecision } from '../kinds/go-decision.ts';
 import { infusionFinished } from '../kinds/infusion-finished.ts';
+import { infusionStarted } from '../kinds/infusion-started.ts';
 import { infusionPaused } from '../kinds/infusion-paused.ts';
 import { rowSettled } from '../kinds/row-settled.ts';
 import { rowWaiting } from '../kinds/row-waiting.ts';
@@ -155,6 +156,7 @@ export const actSchema = z.discriminatedUnion('name', [
     name: z.literal('start infusion'),
     patient: uuidField,
     plannedMinutes: z.number().int().min(1).max(240),
+    identifiers: infusionStarted.body.unwrap().shape.identifiers,
     happenedAt,
   }),
   z.object({

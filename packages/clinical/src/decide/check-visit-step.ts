@@ -4,7 +4,7 @@ import type { KindName } from '../kinds/index.ts';
 import { prescribedOn } from '../course/prescribed.ts';
 import { subject } from '../ledger/subject.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
-import { type Fact, type SubjectRecord, latest } from '../record/patient-record.ts';
+import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
 import { placeOf, sessionOf } from '../visit/session-list.ts';
 import { type Visit, visitOn } from '../visit/visit.ts';
 import { checkPack } from './check-pack.ts';
@@ -53,7 +53,12 @@ export function checkVisitStep(record: SubjectRecord, fact: Fact, now: Surroundi
           ...checkPack(fact as Fact<'preparation'>, record, now),
         ]
       : [];
-  return [...checkArm(record, fact), ...dripped, ...checkInVisit(fact, visit, now)];
+  return [
+    ...checkArm(record, fact),
+    ...checkAnotherOperator(record, fact, now),
+    ...dripped,
+    ...checkInVisit(fact, visit, now),
+  ];
 }
 
 /** What is not dripped is written as a dose given. While the person is here for it, that needs the decision to go like a drip. */
@@ -96,6 +101,22 @@ function checkArm(record: SubjectRecord, fact: Fact): readonly Refusal[] {
     refusal('arm-to-avoid', `The ${armToAvoid} arm is to be avoided${why}.`, {
       field: 'line.body.armToAvoidUsedBecause',
       remedy: 'use the other arm, or write why this one and who agreed',
+    }),
+  ];
+}
+
+/** Hazard 32: after so many failed tries by one pair of hands another pair is asked. */
+function checkAnotherOperator(record: SubjectRecord, fact: Fact, now: Surroundings): readonly Refusal[] {
+  const protocol = now.context === undefined ? undefined : protocolInForceOn(now.context.protocols, now.today);
+  if (fact.kind !== 'cannula' || protocol === undefined) return [];
+  const failed = factsOf(record, 'cannula')
+    .filter(({ on, author, body }) => on === fact.on && author.staff === now.by.staff && !body.placed)
+    .reduce((tries, { body }) => tries + body.tries, 0);
+  if (failed < protocol.number.cannulaTriesBeforeOther) return [];
+  return [
+    refusal('another-operator', `You have tried ${failed} times today.`, {
+      field: 'line.body.tries',
+      remedy: 'ask somebody else to try and to record it; warm the arm and let them drink first',
     }),
   ];
 }

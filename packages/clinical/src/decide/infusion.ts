@@ -52,12 +52,28 @@ export function decideStart(act: ActNamed<'start infusion'>, written: Surroundin
   if (visit !== undefined && !visit.over) refusals.push(...checkStart(record, visit, now));
   refusals.push(
     ...checkMinutes(act.plannedMinutes, 'plannedMinutes', now),
+    ...checkAskedAtTheChair(act),
     ...checkHappenedAt(act.happenedAt, [visit?.decision, visit?.check], written),
   );
   return decided(refusals, () => [
-    stepOf(act, 'infusion-started', { plannedMinutes: act.plannedMinutes, clock: now.clock }, now),
+    stepOf(
+      act,
+      'infusion-started',
+      {
+        plannedMinutes: act.plannedMinutes,
+        ...(act.identifiers === undefined ? {} : { identifiers: act.identifiers }),
+        clock: now.clock,
+      },
+      now,
+    ),
   ]);
 }
+
+/** Hazard 24: the right bag at the wrong chair. Asked once more of the person, before the line is connected. */
+const checkAskedAtTheChair = ({ identifiers }: ActNamed<'start infusion'>): readonly Refusal[] =>
+  identifiers === undefined
+    ? [fieldWrong('identifiers', 'nobody was asked who they are at the chair', 'two identifiers, asked and matched')]
+    : [];
 
 function checkStart(record: SubjectRecord, visit: Visit, now: Surroundings): readonly Refusal[] {
   if (visit.infusion !== undefined) {

@@ -54,6 +54,7 @@ export const refusalNames = [
   'not-ready',
   'cannot-say',
   'arm-to-avoid',
+  'another-operator',
   'wrong-product',
   'pack-expired',
   'batch-stopped',

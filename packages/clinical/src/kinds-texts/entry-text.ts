@@ -153,7 +153,8 @@ const texts: Texts = {
     body.agrees
       ? 'independent second check: the readings agree'
       : `independent second check: the readings differ in ${plural(body.differs, 'and')}`,
-  'infusion-started': ({ body }) => `infusion started, planned ${counted(body.plannedMinutes, 'minute')}`,
+  'infusion-started': ({ body }) =>
+    `infusion started, planned ${counted(body.plannedMinutes, 'minute')}${body.identifiers === undefined ? '' : `; ${plural(body.identifiers, 'and')} matched at the chair`}`,
   'infusion-paused': ({ body }) => `infusion paused: ${body.reason}`,
   'infusion-resumed': () => 'infusion resumed',
   'infusion-finished': ({ body }) =>

@@ -14,6 +14,12 @@ export const infusionStarted = entryKind({
   body: z
     .object({
       plannedMinutes: z.number().int().min(1).max(240),
+      /** What was asked and matched at the chair, before the line was connected. */
+      identifiers: z
+        .array(z.enum(['full name', 'birth date', 'number', 'address']))
+        .min(2, 'two identifiers are asked')
+        .readonly()
+        .optional(),
       clock: z.object({ boot: shortText, uptimeMilliseconds: z.number().min(0), wall: shortText }).readonly(),
     })
     .readonly(),

@@ -350,7 +350,12 @@ export class DayUnit {
   running(patient = 'p1'): this {
     this.go(patient).prepared(patient);
     this.expect('imre', this.check({}, patient));
-    this.expect('dana', { name: 'start infusion', patient, plannedMinutes: 30 });
+    this.expect('dana', {
+      name: 'start infusion',
+      patient,
+      plannedMinutes: 30,
+      identifiers: ['full name', 'birth date'],
+    });
     return this;
   }
 }

@@ -8,7 +8,12 @@ import { type DayUnit, onTheDay, people } from './a-day-unit.ts';
 
 const names = (refusals: readonly { name: string }[]): string[] => refusals.map(({ name }) => name);
 const exception = (expiresOn: string, requirement = 'vitamin D') => ({ requirement, reason: 'agreed', expiresOn });
-const start: Act = { name: 'start infusion', patient: 'p1', plannedMinutes: 30 };
+const start: Act = {
+  name: 'start infusion',
+  patient: 'p1',
+  plannedMinutes: 30,
+  identifiers: ['full name', 'birth date'],
+};
 /** Halina, who also works as a nurse on other days. */
 const halinaAsNurse = { staff: people.halina.staff, role: 'nurse' } as const;
 /** A prescriber who has ordered nothing for this person. */

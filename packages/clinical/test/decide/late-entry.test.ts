@@ -7,7 +7,12 @@ const at = (time: string): string => `2026-11-26T${time}:00.000+00:00`;
 const decide: Act = { name: 'decide', patient: 'p1', decision: 'go' };
 /** The visit up to the questions, written at 08:45; it is 11:00 when the paper is typed in. */
 const paper = (): DayUnit => onTheDay().arrive().observed().asked().at('2026-11-26T11:00:00.000Z');
-const start: Act = { name: 'start infusion', patient: 'p1', plannedMinutes: 30 };
+const start: Act = {
+  name: 'start infusion',
+  patient: 'p1',
+  plannedMinutes: 30,
+  identifiers: ['full name', 'birth date'],
+};
 
 describe('a step typed in later', () => {
   test('the decision: when it happened and when it was written', () => {

@@ -23,7 +23,12 @@ const checked = (unit: DayUnit): DayUnit => {
   unit.expect('imre', unit.check());
   return unit;
 };
-const start: Act = { name: 'start infusion', patient: 'p1', plannedMinutes: 30 };
+const start: Act = {
+  name: 'start infusion',
+  patient: 'p1',
+  plannedMinutes: 30,
+  identifiers: ['full name', 'birth date'],
+};
 
 describe('the drip of zoledronic acid 5 mg runs for no other order', () => {
   test('a go by the rules of denosumab prepares no bag', () => {

@@ -166,7 +166,12 @@ describe('a stopped batch', () => {
     expect(prepare(unit, { scan: scan() })).toEqual([]);
     unit.expect('imre', unit.check());
     unit.expect('priya', stop());
-    const start: Act = { name: 'start infusion', patient: 'p1', plannedMinutes: 30 };
+    const start: Act = {
+      name: 'start infusion',
+      patient: 'p1',
+      plannedMinutes: 30,
+      identifiers: ['full name', 'birth date'],
+    };
     expect(unit.refused('dana', start)).toEqual(['batch-stopped']);
     unit.expect('priya', { name: 'release batch', body: { batch: 'PA-2391', reason: 'another maker’s batch' } });
     expect(unit.refused('dana', start)).toEqual([]);

@@ -151,7 +151,12 @@ describe('a session opens', () => {
 });
 
 describe('while competences are kept', () => {
-  const start: Act = { name: 'start infusion', patient: 'p1', plannedMinutes: 30 };
+  const start: Act = {
+    name: 'start infusion',
+    patient: 'p1',
+    plannedMinutes: 30,
+    identifiers: ['full name', 'birth date'],
+  };
 
   test('nothing runs before the session is open', () => {
     const unit = morning();

@@ -22,7 +22,12 @@ const decision = (
   which: 'go' | 'put off' | 'ask a prescriber',
   more: Partial<Extract<Act, { name: 'decide' }>> = {},
 ): Act => ({ name: 'decide', patient: 'p1', decision: which, ...more });
-const start = (plannedMinutes = 30): Act => ({ name: 'start infusion', patient: 'p1', plannedMinutes });
+const start = (plannedMinutes = 30): Act => ({
+  name: 'start infusion',
+  patient: 'p1',
+  plannedMinutes,
+  identifiers: ['full name', 'birth date'],
+});
 const finish = (more: Partial<Extract<Act, { name: 'finish infusion' }>> = {}): Act => ({
   name: 'finish infusion',
   patient: 'p1',

@@ -1,9 +1,11 @@
 import { useState } from 'react';
 import { NumberField } from '../../fields/NumberField.tsx';
+import { TicksField } from '../../fields/TicksField.tsx';
 import type { StepProps } from '../StepBody.tsx';
 import { StepForm } from '../StepForm.tsx';
 import { useStep } from '../use-step.ts';
 import { Order } from './Order.tsx';
+import { type Identifier, identifierOptions } from './identifiers.ts';
 import { Running } from './Running.tsx';
 
 export function InfusionStep({ data, done }: StepProps) {
@@ -12,17 +14,28 @@ export function InfusionStep({ data, done }: StepProps) {
 
 function Start({ data, done }: StepProps) {
   const step = useStep(data, done);
+  const [identifiers, setIdentifiers] = useState<readonly Identifier[]>([]);
   const [minutes, setMinutes] = useState<number | undefined>(data.rates.minutes);
   return (
     <StepForm
       title="Start the infusion"
-      help="At the chair: name and birth date once more, then connect. Press when it starts to run."
+      help="At the chair: ask who they are once more, then connect. Press when it starts to run."
       step={step}
       act={step.time === undefined ? 'It runs now' : `It ran from ${step.time}`}
-      missing={minutes === undefined ? 'How many minutes?' : undefined}
-      send={() => step.act({ name: 'start infusion', plannedMinutes: minutes })}
+      missing={
+        identifiers.length < 2 ? 'Two identifiers first' : minutes === undefined ? 'How many minutes?' : undefined
+      }
+      send={() => step.act({ name: 'start infusion', plannedMinutes: minutes, identifiers })}
     >
       <Order data={data} />
+      <TicksField
+        label="Asked and matched at the chair"
+        at="identifiers"
+        size="big"
+        value={identifiers}
+        onChange={setIdentifiers}
+        options={identifierOptions}
+      />
       <NumberField
         label="To run in"
         unit="minutes"

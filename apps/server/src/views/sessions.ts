@@ -101,7 +101,7 @@ export async function sessionViewOf(atHand: AtHand, id: string): Promise<Session
   };
 }
 
-function couldComeOn(everyone: readonly Person[], session: SessionList): SessionView['couldCome'] {
+export function couldComeOn(everyone: readonly Person[], session: SessionList): SessionView['couldCome'] {
   return (
     everyone
       .filter(

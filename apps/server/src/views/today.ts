@@ -15,10 +15,11 @@ import type { TodayView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
+import { minutesStillNeeded } from './finish.ts';
 import { infusionViewOf } from './infusion.ts';
 import { noProtocolInForce } from './person-row.ts';
 import { fullName } from './person-words.ts';
-import { byPatient, everySession, inTrouble, listedOn } from './sessions.ts';
+import { byPatient, couldComeOn, everySession, inTrouble, listedOn } from './sessions.ts';
 import { listedPatientOf } from './visit-steps.ts';
 import { workOf } from './work.ts';
 
@@ -60,6 +61,9 @@ export async function todayOf(atHand: AtHand, unit: UnitNow): Promise<TodayView>
         (one, index) => outcomes[index] === 'not here yet' && minutesLate(one, unit) >= lateAfterMinutes,
       ).length,
     },
+    ...finishOf(listed, unit, atHand),
+    chairs: unit.unit.chairs,
+    couldCome: now === undefined ? [] : insteadOf(now, listed, everyone, unit),
     next: nextOf(listed, unit, atHand),
     visits: listed.map(({ person, place, arriveAt }) => visitRowOf(person, place, arriveAt, unit, atHand)),
     trouble: troubleOf(sessions, people, unit),
@@ -71,6 +75,52 @@ export async function todayOf(atHand: AtHand, unit: UnitNow): Promise<TodayView>
 const minutesOf = (time: string): number => Number(time.slice(0, 2)) * 60 + Number(time.slice(3, 5));
 const nowMinutes = (unit: UnitNow): number => minutesOf(unit.moment.slice(11, 16));
 const minutesLate = ({ arriveAt }: Listed, unit: UnitNow): number => nowMinutes(unit) - minutesOf(arriveAt);
+
+/** How many people who could come instead are worth naming on the day's page; the session's page names more. */
+const insteadAtMost = 3;
+
+/** Somebody is late, or a place is free: who could come. */
+function insteadOf(
+  session: SessionList,
+  listed: readonly Listed[],
+  everyone: readonly Person[],
+  unit: UnitNow,
+): TodayView['couldCome'] {
+  const isLate = listed.some(
+    (one) => visitOn(one.person.record, unit.today) === undefined && minutesLate(one, unit) >= lateAfterMinutes,
+  );
+  const isFree = session.taken.size < session.arriveAt.length;
+  return isLate || isFree
+    ? couldComeOn(everyone, session)
+        .slice(0, insteadAtMost)
+        .map(({ patient, name, standing }) => ({ patient, name, standing }))
+    : [];
+}
+
+const SECONDS_A_MINUTE = 60;
+
+function finishOf(
+  listed: readonly Listed[],
+  unit: UnitNow,
+  { clock }: Pick<AtHand, 'clock'>,
+): Pick<TodayView, 'finishEarliest'> {
+  const { protocol } = unit;
+  if (protocol === undefined) return {};
+  const at = nowMinutes(unit);
+  const ends = listed.flatMap(({ person, arriveAt }) => {
+    const visit = visitOn(person.record, unit.today);
+    const ran = infusionViewOf(visit, protocol, clock.reading())?.ranSeconds ?? 0;
+    const needed = minutesStillNeeded(visit, protocol, {
+      firstTimer: person.course.firstTimer,
+      ranMinutes: ran / SECONDS_A_MINUTE,
+    });
+    return needed === 0 ? [] : [(visit === undefined ? Math.max(at, minutesOf(arriveAt)) : at) + needed];
+  });
+  if (ends.length === 0) return {};
+  const last = Math.ceil(Math.max(...ends));
+  const two = (number: number): string => String(number).padStart(2, '0');
+  return { finishEarliest: `${two(Math.floor(last / 60) % 24)}:${two(last % 60)}` };
+}
 
 function visitRowOf(
   person: Person,
@@ -85,6 +135,9 @@ function visitRowOf(
   return {
     ...listedPatientOf(person, unit.today, accounts.nameOf),
     arriveAt,
+    ...(visit === undefined && minutesLate({ person, place, arriveAt }, unit) >= lateAfterMinutes
+      ? { late: minutesLate({ person, place, arriveAt }, unit) }
+      : {}),
     place,
     ...(chair === undefined ? {} : { chair }),
     ...(infusion === undefined || infusion.finishedAt !== undefined

@@ -15,6 +15,12 @@ function shareOf({ infusion }: Visit): number | undefined {
   return Number(minutes) / infusion.plannedMinutes;
 }
 
+/** Who did the newest step for them: whom to ask about them. */
+function lastBy({ steps, outcome }: Visit): string | undefined {
+  const by = outcome === 'not here yet' ? undefined : steps.findLast((step) => step.by !== undefined)?.by;
+  return by === undefined ? undefined : `last with ${by}`;
+}
+
 /** What fits in the strip: what is left of the least running time. */
 function running(visit: Visit): string | undefined {
   const { infusion } = visit;
@@ -53,7 +59,12 @@ export function InTheUnit({ visits }: { visits: TodayView['visits'] }) {
                   {visit.name}
                 </Link>
                 <div className={css['detail']}>
-                  {dotted(visit.firstTimer ? 'first dose' : visit.dose, unbroken(visit.number), ...visit.needs)}
+                  {dotted(
+                    visit.firstTimer ? 'first dose' : visit.dose,
+                    unbroken(visit.number),
+                    lastBy(visit),
+                    ...visit.needs,
+                  )}
                 </div>
                 {open && visit.verdict !== 'ready' && (
                   <div className={css['detail']}>

@@ -14,7 +14,10 @@ const words: Readonly<Record<NonNullable<TodayView['sessionState']>, { readonly 
 export function SessionState({ session, state }: { session: string; state: NonNullable<TodayView['sessionState']> }) {
   const { says, act } = words[state];
   return (
-    <p className="screenOnly" style={{ display: 'flex', flexWrap: 'wrap', gap: '1rem', alignItems: 'center' }}>
+    <p
+      className="screenOnly"
+      style={{ display: 'flex', flexWrap: 'wrap', gap: '1rem', alignItems: 'center', marginBottom: '1rem' }}
+    >
       <strong>{says}</strong>
       <Link to="/sessions/$session/day" params={{ session }} className={buttonLook('quiet')}>
         {act}

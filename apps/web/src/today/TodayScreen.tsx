@@ -11,8 +11,10 @@ import { Page } from '../paper/Page.tsx';
 import { today } from '../server/queries.ts';
 import { longDay } from '../words/dates.ts';
 import { dotted } from '../words/texts.ts';
+import { Chairs } from './Chairs.tsx';
 import { DaySheet } from './DaySheet.tsx';
 import { InTheUnit } from './InTheUnit.tsx';
+import { Instead } from './Instead.tsx';
 import { NextActs } from './NextActs.tsx';
 import { SessionState } from './SessionState.tsx';
 import { TroubleAhead } from './TroubleAhead.tsx';
@@ -38,12 +40,13 @@ export function TodayScreen() {
   );
 }
 
-const inWords = ({ counts }: TodayView): string =>
+const inWords = ({ counts, finishEarliest }: TodayView): string =>
   dotted(
     `${counts.listed} on the list`,
     counts.gone > 0 && `${counts.gone} gone home`,
     counts.here > 0 && `${counts.here} here now`,
     counts.late > 0 && `${counts.late} late`,
+    finishEarliest !== undefined && `the last can leave at ${finishEarliest} at the earliest`,
   );
 
 function Sheet({ data }: { data: TodayView }) {
@@ -80,7 +83,9 @@ function Sheet({ data }: { data: TodayView }) {
             here={new Set(data.visits.filter(({ steps }) => steps[0]?.state === 'done').map(({ patient }) => patient))}
           />
         )}
+        <Instead data={data} />
         {data.visits.length > 0 && <InTheUnit visits={data.visits} />}
+        <Chairs visits={data.visits} chairs={data.chairs} />
       </div>
       <DaySheet data={data} />
       {data.trouble.length > 0 && <TroubleAhead trouble={data.trouble} />}

@@ -165,6 +165,11 @@ export const todayView = z.object({
     here: z.number().int(),
     late: z.number().int(),
   }),
+  /** HH:MM at which the last can have left if nobody waits for anything; absent: nobody is still to leave, or no protocol. */
+  finishEarliest: z.string().optional(),
+  chairs: z.number().int(),
+  /** While somebody is late or a place is free: who could come instead, those with the least choice first. */
+  couldCome: z.array(z.object({ patient: z.string(), name: z.string(), standing: z.string() })),
   /** Acts in the order in which they are due. */
   next: z.array(
     z.object({
@@ -179,6 +184,8 @@ export const todayView = z.object({
   visits: z.array(
     listedPatient.extend({
       arriveAt: z.string(),
+      /** Minutes past the arrival time, for somebody who is late. */
+      late: z.number().int().optional(),
       place: z.number().int(),
       chair: z.number().int().optional(),
       infusion: z

@@ -1,0 +1,42 @@
+import { Link } from '@tanstack/react-router';
+import type { TodayView } from '@twelvemonth/exchange';
+import { Note } from '../paper/Note.tsx';
+
+/** Somebody is late, or a place is free: who could come, those with the least choice first. */
+export function Instead({ data }: { data: TodayView }) {
+  const late = data.visits.filter((visit) => visit.late !== undefined);
+  if (data.session === undefined || (late.length === 0 && data.couldCome.length === 0)) return null;
+  return (
+    <div style={{ marginTop: '1rem' }}>
+      <Note tone={late.length > 0 ? 'caution' : 'quiet'}>
+        {late.map(({ patient, name, late: minutes }) => (
+          <p key={patient}>
+            <strong>{name}</strong> is {minutes} minutes late.
+          </p>
+        ))}
+        <p>
+          {data.couldCome.length === 0 ? (
+            'Nobody is ready who could come instead.'
+          ) : (
+            <>
+              Could come instead:{' '}
+              {data.couldCome.map(({ patient, name, standing }, index) => (
+                <span key={patient}>
+                  {index > 0 && ', '}
+                  <Link to="/people/$patient" params={{ patient }}>
+                    {name}
+                  </Link>{' '}
+                  ({standing})
+                </span>
+              ))}
+              .{' '}
+            </>
+          )}{' '}
+          <Link to="/sessions/$session" params={{ session: data.session }}>
+            everybody who could
+          </Link>
+        </p>
+      </Note>
+    </div>
+  );
+}

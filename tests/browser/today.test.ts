@@ -1,0 +1,67 @@
+/** Today with people in their chairs: late ones, who could come instead, chairs, whom to ask, and the other screen at the same time. */
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { listToday, planToday, readyToPrepare } from '../../apps/server/test/support/at-the-chair.ts';
+import { people, referralOf, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
+import { hands } from '../support/hands.ts';
+import { type Service, checked, desktop, service, tablet } from '../support/service.ts';
+
+let at: Service;
+let desk: Page;
+let chairside: Page;
+
+beforeAll(async () => {
+  at = await service({ at: '2026-11-25T09:05' });
+  await setUp(at.server);
+  await planToday(at.server, 3);
+  const listed = [
+    ['wanda', 'Wanda', 'Ferreira', '1944-09-30', '999 204 7802'],
+    ['olive', 'Olive', 'Tranter', '1939-02-11', '999 204 7810'],
+  ] as const;
+  for (const [index, [patient, given, family, born, number]] of listed.entries())
+    await listToday(at.server, patient, index + 1, { given, family, born, number });
+  await at.server.done(
+    'clerk',
+    referralOf('edda', { given: 'Edda', family: 'Marrow', born: '1947-07-19', number: '999 204 7829' }),
+  );
+  await workUp(at.server, 'edda');
+  await readyToPrepare(at.server, 'wanda', 2);
+  at.clock.moveOn(20);
+  desk = await at.signedIn('clerk', '/', desktop);
+  chairside = await at.signedIn('nurse', '/', tablet);
+});
+afterAll(() => at.close());
+
+it('says who is late, who could come instead, and when the last can have left', async () => {
+  const { sees } = hands(desk);
+  await sees(/Olive Tranter is \d+ minutes late/);
+  await sees('Could come instead:');
+  await desk.getByRole('link', { name: 'Edda Marrow' }).waitFor();
+  await sees(/the last can leave at \d\d:\d\d at the earliest/);
+  await sees(`last with ${people.nurse.name}`);
+  await checked(desk, 'today-late-desktop');
+});
+
+it('shows every chair, with who sits in it and at which step', async () => {
+  const chairs = chairside.getByRole('region', { name: 'Chairs' });
+  await chairs.getByRole('link', { name: 'Wanda Ferreira' }).waitFor();
+  await chairs.getByText('preparation').waitFor();
+  expect(await chairs.getByText('free').count()).toBe(5);
+  await checked(chairside, 'today-chairs-tablet');
+});
+
+it('an arrival recorded at the desk is in its chair on the other screen', async () => {
+  const now = at.server.atHand.clock.local('Europe/London').moment;
+  await at.server.done('clerk', {
+    name: 'record',
+    patient: 'olive',
+    line: {
+      kind: 'arrived',
+      body: { session: 'thornbeck-2026-11-25', identifiers: ['full name', 'birth date'], chair: 4 },
+      effectiveAt: now,
+    },
+  });
+  const began = performance.now();
+  await chairside.getByRole('region', { name: 'Chairs' }).getByRole('link', { name: 'Olive Tranter' }).waitFor();
+  console.log(`in its chair at the other screen after ${Math.round(performance.now() - began)} ms`);
+});

@@ -35,6 +35,14 @@ function touched(event: CommitEvent): void {
           typeof asked === 'object' && asked !== null && 'patient' in asked && asked.patient === id,
       });
     }
+    // A list that was looked at before is opened as it is now: who acts on it has seen the newest.
+    if (kind === 'session') {
+      void queries.invalidateQueries({
+        predicate: ({ queryKey: [, asked] }) =>
+          typeof asked === 'object' && asked !== null && 'session' in asked && asked.session === id,
+        refetchType: 'all',
+      });
+    }
     if (kind === 'unit' || kind === 'protocol') fetchNamed(unitNames);
     if (kind === 'batch') fetchNamed(stockNames);
   }

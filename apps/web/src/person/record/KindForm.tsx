@@ -51,7 +51,10 @@ export function KindForm({ kind, person, entry, about, close }: Props) {
   const shape = useMemo(() => shapeOf(definition.body), [definition]);
   const today = useServiceToday();
   const { units } = useUnit();
-  const protocol = useQuery({ ...protocols(person.unit), enabled: kind === 'prescription' }).data;
+  const protocol = useQuery({
+    ...protocols(person.unit),
+    enabled: kind === 'prescription' || kind === 'symptom-cleared',
+  }).data;
   const [values, setValues] = useState(() => openingValues(kind, person, entry, about));
   const [on, setOn] = useState<string | undefined>(entry?.on ?? (isOfToday(kind) ? today : undefined));
   const attempt = useAct(close, { [`patient/${person.patient}`]: person.seq });

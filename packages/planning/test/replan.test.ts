@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Day, type Plan, type VisitTimes, broken, planDay, replan } from '../src/index.ts';
-import { anyDay, sharedDay } from './oracle/days.ts';
+import { all, anyDay, sharedDay, shortVisit, tinyDay } from './oracle/days.ts';
 
 type Event =
   | { readonly kind: 'late'; readonly visit: number; readonly by: number }
@@ -42,6 +42,13 @@ function after(day: Day, plan: Plan, now: number, event: Event): Day {
 
 const hasBegun = (day: Day, index: number, times: VisitTimes | null | undefined, now: number): times is VisitTimes =>
   times !== null && times !== undefined && times.arrives < now && times.arrives >= (day.visits[index]?.earliest ?? 0);
+
+const staffFor = (ticks: number) => ({
+  nurses: all(ticks, 2),
+  watchPlaces: all(ticks, 1),
+  preparers: all(ticks, 1),
+  checkers: all(ticks, 1),
+});
 
 const stop = { iterations: 150 };
 
@@ -88,6 +95,24 @@ describe('planning the rest of the day again', () => {
       }),
       { seed: 42, numRuns: 300 },
     );
+  });
+
+  it('gives nobody the chair of who sits in it, when a chair is lost', () => {
+    const visits = [
+      shortVisit('Mrs Ito'),
+      shortVisit('Mr Okafor', { earliest: 3, arrival: 'transport' }),
+      shortVisit('Mr Vale'),
+    ];
+    const day = tinyDay(visits, { ticks: 30, closes: 30, ...staffFor(30) });
+    const roomy = { ...day, visits: visits.map((visit) => ({ ...visit, latest: 30 })), chairs: all(30, 2) };
+    const { plan } = planDay(roomy, { seed: 1, limit: { iterations: 200 } });
+    for (let now = 1; now < 12; now += 1) {
+      const changed = { ...roomy, chairs: all(30, 2).map((count, tick) => (tick >= now ? 1 : count)) };
+      const sitting = plan.filter((times) => times !== null && times.starts[1]! < now && times.starts[3]! + 1 > now);
+      if (sitting.length > 1) continue;
+      const again = replan(changed, plan, { now, seed: 1, limit: { iterations: 500 } });
+      expect([now, broken(changed, again.plan).map(({ says }) => says)]).toEqual([now, []]);
+    }
   });
 
   it('changes nothing when nothing has happened', () => {

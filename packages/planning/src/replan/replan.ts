@@ -74,9 +74,9 @@ export function replan(day: Day, plan: Plan, { now, seed, limit }: ReplanOptions
     if (old[visit * stride + LEAVES]! >= 0 && problem.byTransport[visit] === 0)
       draft.told[visit] = old[visit * stride + ARRIVES]!;
   patch(draft, old, begun);
-  const movable = [...day.visits.keys()].filter(
-    (visit) => old[visit * stride + LEAVES]! < 0 || lastOf(problem.stepCount[visit]!, old, visit) >= now,
-  );
+  // Who has begun holds a chair and a nurse whatever is free: were they lifted, others would take those, and they could not be
+  // put back without breaking a rule. Their own next times were chosen first, with everything free.
+  const movable = [...day.visits.keys()].filter((visit) => !begun.includes(visit));
   const iterations = improve(draft, Int16Array.from(movable), drawFrom(seed), limit, 0);
   const next = planFrom(day, draft.times);
   const none = (visit: number): boolean => next[visit] === null;
@@ -92,6 +92,3 @@ export function replan(day: Day, plan: Plan, { now, seed, limit }: ReplanOptions
     iterations,
   };
 }
-
-/** When the visit's last step begins: one that has begun cannot be moved any more. */
-const lastOf = (steps: number, rows: Int16Array, visit: number): number => rows[visit * stride + steps - 1]!;

@@ -33,3 +33,10 @@ export function dateOption(name: string, text: string | undefined): Day | undefi
   if (!isPlainDate(text)) throw misused(`--${name} ${text} is not a date: write it as 2026-11-25.`);
   return day(text);
 }
+
+export function wholeOption(name: string, text: string, least: number, most: number): number {
+  const value = Number(text);
+  if (!/^\d+$/.test(text) || value < least || value > most)
+    throw misused(`--${name} is a whole number from ${least} to ${most}.`);
+  return value;
+}

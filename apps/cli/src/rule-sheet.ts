@@ -1,19 +1,11 @@
 /** A rule sheet from a file: read like a stored one, with what an upgrade adds said aside. */
-import { readFileSync } from 'node:fs';
 import { type Protocol, type ProtocolSheet, type SheetAddition, protocolFrom, readSheet } from '@twelvemonth/clinical';
 import type { Output } from './command.ts';
-import { cannotOpen, misused } from './ending.ts';
+import { misused } from './ending.ts';
+import { jsonFromFile } from './json-file.ts';
 
 export function sheetFromFile(path: string, output: Output): { sheet: ProtocolSheet; added: readonly SheetAddition[] } {
-  let content: unknown;
-  try {
-    content = JSON.parse(readFileSync(path, 'utf8'));
-  } catch (error) {
-    throw error instanceof SyntaxError
-      ? misused(`${path} is not JSON.`)
-      : cannotOpen(`The file ${path} cannot be read.`);
-  }
-  const read = readSheet(content);
+  const read = readSheet(jsonFromFile(path));
   if ('says' in read) throw misused(`${path} is not a rule sheet of ours. ${read.says}`);
   for (const { says } of read.added) output.aside(`added by an upgrade, not signed: ${says}`);
   return read;

@@ -4,6 +4,7 @@ import type { Command, Output } from './command.ts';
 import { backup } from './commands/backup.ts';
 import { importRegister } from './commands/import.ts';
 import { onePerson } from './commands/one-person.ts';
+import { planCommand } from './commands/plan.ts';
 import { readinessCommand } from './commands/readiness.ts';
 import { redecideCommand } from './commands/redecide.ts';
 import { replayCommand } from './commands/replay.ts';
@@ -23,6 +24,7 @@ const commands: Readonly<Record<string, Command>> = {
   review,
   show,
   'one-person': onePerson,
+  plan: planCommand,
   trace: traceCommand,
   verify,
   redecide: redecideCommand,

@@ -20,7 +20,7 @@ import {
 import { type StoreReader, ledgersOfPerson, ledgersOfService } from '@twelvemonth/store';
 import { todayIn } from '../clock.ts';
 import { columnsText, jsonText } from '../columns.ts';
-import { type Command, type Output, readOptions } from '../command.ts';
+import { type Command, type Output, readOptions, wholeOption } from '../command.ts';
 import { answeredNo, exitCodes, misused } from '../ending.ts';
 import { placeHelp, placeOptions, withNotes } from '../notes-place.ts';
 import { protocolOrMisused, sheetFromFile } from '../rule-sheet.ts';
@@ -56,7 +56,7 @@ ${placeHelp}`,
       json: { type: 'boolean', default: false },
     });
     if (positionals.length > 0) throw misused(`"${positionals.join(' ')}" is not meant here.`);
-    const months = monthsIn(values.months);
+    const months = wholeOption('months', values.months, 1, mostMonths);
     if (values.today !== undefined && !isPlainDate(values.today)) throw misused('--today is a date, YYYY-MM-DD.');
     const today = values.today === undefined ? undefined : day(values.today);
     return withNotes(values, output, async (reader) => {
@@ -90,13 +90,6 @@ ${placeHelp}`,
     });
   },
 };
-
-function monthsIn(text: string): number {
-  const months = Number(text);
-  if (!Number.isInteger(months) || months < 1 || months > mostMonths)
-    throw misused(`--months is a whole number from 1 to ${mostMonths}.`);
-  return months;
-}
 
 async function unitMeant(reader: StoreReader, named: string | undefined): Promise<{ id: string; zone: string }> {
   const units = await allUnits(reader);

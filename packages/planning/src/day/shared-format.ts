@@ -5,6 +5,7 @@
 import { z } from 'zod';
 import type { Capacity, Day, Visit } from './day.ts';
 import { infusionChain, usualStepTicks } from './chains.ts';
+import { type FormatProblem, clock, minuteOf, mostTicks, problemsOf } from './format-problem.ts';
 import { clockAt } from './time-words.ts';
 
 const count = z.int().nonnegative();
@@ -24,8 +25,8 @@ const dayShape = z
     id: z.string(),
     seed: z.int().optional(),
     slotMin: z.int().positive(),
-    dayStart: z.string().regex(/^\d\d:\d\d$/),
-    horizon: z.int().positive(),
+    dayStart: clock,
+    horizon: z.int().positive().max(mostTicks),
     chairs: count,
     seats: count,
     nurse: capacity,
@@ -47,17 +48,14 @@ const dayShape = z
         context.addIssue({
           code: 'custom',
           path: ['patients', index, 'lct'],
-          message: 'the window is not inside the day',
+          message: `must be more than est, ${patient.est}, and at most horizon, ${day.horizon}`,
         });
     });
   });
 
-export type FormatProblem = { readonly at: string; readonly says: string };
 export type DayRead =
   | { readonly ok: true; readonly day: Day }
   | { readonly ok: false; readonly problems: readonly FormatProblem[] };
-
-const minutesPerHour = 60;
 
 function visitOf(patient: z.infer<typeof visitShape>): Visit {
   return {
@@ -77,20 +75,19 @@ export function readDay(text: string): DayRead {
   } catch (error) {
     return { ok: false, problems: [{ at: '', says: `not JSON: ${error instanceof Error ? error.message : ''}` }] };
   }
+  return readSharedDay(json);
+}
+
+export function readSharedDay(json: unknown): DayRead {
   const read = dayShape.safeParse(json);
-  if (!read.success)
-    return {
-      ok: false,
-      problems: read.error.issues.map(({ path, message }) => ({ at: path.join('.'), says: message })),
-    };
+  if (!read.success) return { ok: false, problems: problemsOf(read.error) };
   const { data } = read;
-  const [hour = 0, minute = 0] = data.dayStart.split(':').map(Number);
   const all = (value: number): Capacity => Array.from({ length: data.horizon }, () => value);
   return {
     ok: true,
     day: {
       id: data.id,
-      startsAtMinute: hour * minutesPerHour + minute,
+      startsAtMinute: minuteOf(data.dayStart),
       minutesPerTick: data.slotMin,
       ticks: data.horizon,
       closes: data.horizon,

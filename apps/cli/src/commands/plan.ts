@@ -1,0 +1,209 @@
+/** A day planned, a plan judged, or the rest of a day planned again; never a bad plan for an impossible day. */
+import {
+  type Day,
+  type Plan,
+  type Sentence,
+  type Why,
+  answerDay,
+  broken,
+  clockAt,
+  objectiveOf,
+  replan,
+  whyThisTime,
+  writePlan,
+} from '@twelvemonth/planning';
+import { jsonText } from '../columns.ts';
+import { type Command, type Output, readOptions, wholeOption } from '../command.ts';
+import { type ExitCode, exitCodes, misused } from '../ending.ts';
+import { boundText, objectiveJson, objectiveText, planText, refereeText, replanText, whyText } from '../plan-text.ts';
+import { type DayFile, dayFromFile, minutesCaution, planOf } from '../planned-day.ts';
+
+const usualEffort = '10000';
+const mostEffort = 10_000_000;
+const mostSeed = 2 ** 31 - 1;
+/** A proof may meet half as many contradictions as the search makes tries; a remedy is tried with a twentieth. */
+const triesPerContradiction = 2;
+const triesPerRemedyTry = 20;
+
+export const planCommand: Command = {
+  summary: 'give each visit of a day its times, and say how good that is',
+  help: `twelvemonth plan FILE [options]
+
+Reads a day (people, staff, chairs; the guide shows the format), gives each visit its times, has every rule checked by a
+referee that shares nothing with the search, and says what no plan can be better than and whether that is proven.
+A day that is impossible gets no plan: it says what is impossible and the least that would make it possible, and ends with 1.
+It says when, never whether: each person's readiness is decided elsewhere, and nobody is booked by it.
+FILE - is standard input. What --json writes can be read again here and by rehearse.
+
+  --check            FILE has a plan in it: only the referee speaks about it; ends with 1 if a rule is broken
+  --now TIME         FILE has a plan in it and the day as it is now known: the rest is planned again from TIME on;
+                     what has begun stays, and as few people as possible are told another time
+  --why NAME         why not earlier, and what would have to give; may be given more than once
+  --seed N           chance in the search; the same seed gives the same plan (1)
+  --effort N         tries of the search (${usualEffort})
+  --json             all of it as JSON`,
+  run: async (args, output) => {
+    const { values, positionals } = readOptions(args, {
+      check: { type: 'boolean', default: false },
+      now: { type: 'string' },
+      why: { type: 'string', multiple: true, default: [] },
+      seed: { type: 'string', default: '1' },
+      effort: { type: 'string', default: usualEffort },
+      json: { type: 'boolean', default: false },
+    });
+    const [path] = positionals;
+    if (path === undefined || positionals.length > 1) throw misused('Say which file: plan FILE.');
+    if (values.check && values.now !== undefined) throw misused('Either --check or --now, not both.');
+    const seed = wholeOption('seed', values.seed, 0, mostSeed);
+    const effort = wholeOption('effort', values.effort, 1, mostEffort);
+    const file = dayFromFile(path);
+    const asked = values.why.map((name) => visitCalled(file.day, name));
+    if (file.hasUsualMinutes) output.aside(minutesCaution);
+    const telling = { file, asked, json: values.json, output };
+    if (values.check) return judged(telling, planOf(file, path));
+    if (values.now !== undefined)
+      return plannedAgain(telling, planOf(file, path), { now: tickOf(file.day, values.now), seed, effort });
+    return planned(telling, seed, effort);
+  },
+};
+
+type Telling = {
+  readonly file: DayFile;
+  /** Visits for which "why this time" is asked. */
+  readonly asked: readonly number[];
+  readonly json: boolean;
+  readonly output: Output;
+};
+
+function visitCalled(day: Day, name: string): number {
+  const visit = day.visits.findIndex((one) => one.name === name);
+  if (visit < 0) throw misused(`--why ${name}: nobody of the day is called that.`);
+  return visit;
+}
+
+function tickOf(day: Day, time: string): number {
+  for (let tick = 0; tick <= day.ticks; tick += 1) if (clockAt(day, tick) === time) return tick;
+  throw misused(
+    `--now ${time} is not a time of the day: write ${clockAt(day, 0)} to ${clockAt(day, day.ticks)} in steps of ${day.minutesPerTick} minutes.`,
+  );
+}
+
+const whysOf = (day: Day, plan: Plan, asked: readonly number[]): Why[] =>
+  asked.flatMap((visit) => whyThisTime(day, plan, visit) ?? []);
+
+const whyJson = (day: Day, { visit, says, earlier }: Why) => ({
+  name: day.visits[visit]?.name,
+  says,
+  earlier: earlier.map((one) => ({
+    arrives: clockAt(day, one.arrives),
+    broken: one.broken.map((sentence) => sentence.says),
+    wouldHaveToGive: one.wouldHaveToGive,
+  })),
+});
+
+/** The plan with everything said about it; ends with 1 when the referee objects. */
+function tell(
+  { file, asked, json, output }: Telling,
+  plan: Plan,
+  more: { readonly head: Record<string, unknown>; readonly says: readonly string[] },
+): ExitCode {
+  const { day } = file;
+  const sentences = broken(day, plan);
+  const referee = sentences.map(({ says }) => says);
+  if (sentences.some(isIncomplete)) {
+    // Without all its times nothing can be counted or told of a plan but what is missing.
+    output.out(json ? jsonText({ ...more.head, referee, day: file.written }) : refereeText(referee));
+    return exitCodes.no;
+  }
+  const objective = objectiveOf(day, plan);
+  const whys = whysOf(day, plan, asked);
+  if (json)
+    output.out(
+      jsonText({
+        ...more.head,
+        objective: objectiveJson(day, objective),
+        referee,
+        ...(whys.length === 0 ? {} : { why: whys.map((why) => whyJson(day, why)) }),
+        day: file.written,
+        plan: writePlan(day, plan),
+      }),
+    );
+  else
+    output.out(
+      [
+        objectiveText(day, objective),
+        ...more.says,
+        refereeText(referee),
+        '',
+        planText(day, plan),
+        ...whys.flatMap((why) => ['', whyText(day, why)]),
+      ].join('\n'),
+    );
+  return referee.length === 0 ? exitCodes.done : exitCodes.no;
+}
+
+function planned(telling: Telling, seed: number, effort: number): ExitCode {
+  const { day } = telling.file;
+  const answer = answerDay(day, seed, {
+    search: { iterations: effort },
+    contradictions: Math.ceil(effort / triesPerContradiction),
+    remedy: { iterations: Math.ceil(effort / triesPerRemedyTry) },
+  });
+  if (answer.kind === 'planned') {
+    const { plan, objective, bound, isProven } = answer;
+    return tell(telling, plan, {
+      head: { answer: 'planned', seed, isProven, atLeast: objectiveJson(day, bound) },
+      says: [boundText(day, objective, bound, isProven)],
+    });
+  }
+  const { isProven } = answer;
+  const reasons = answer.reasons.map(({ says }) => says);
+  const remedies = answer.remedies.map(({ says }) => says);
+  const { json, output } = telling;
+  if (json) output.out(jsonText({ answer: 'impossible', seed, isProven, reasons, remedies }));
+  else
+    output.out(
+      [
+        isProven
+          ? `${day.id} is impossible:`
+          : `${day.id}: no plan was found, and it is not proven that there is none:`,
+        ...reasons.map((says) => `  ${says}`),
+        remedies.length === 0 ? 'No single change was found that is enough.' : 'Any one of these would be enough:',
+        ...remedies.map((says) => `  ${says}`),
+      ].join('\n'),
+    );
+  return exitCodes.no;
+}
+
+const isIncomplete = ({ rule }: Sentence): boolean => rule === 'times are complete';
+
+const judged = (telling: Telling, plan: Plan): ExitCode =>
+  tell(telling, plan, { head: { answer: 'judged' }, says: [] });
+
+function plannedAgain(
+  telling: Telling,
+  plan: Plan,
+  { now, seed, effort }: { readonly now: number; readonly seed: number; readonly effort: number },
+): ExitCode {
+  const { day } = telling.file;
+  const missing = broken(day, plan).find(isIncomplete);
+  if (missing !== undefined)
+    throw misused(`The plan has to be whole before the rest can be planned again. ${missing.says}`);
+  const again = replan(day, plan, { now, seed, limit: { iterations: effort } });
+  const name = (visit: number): string => day.visits[visit]?.name ?? '';
+  return tell(telling, again.plan, {
+    head: {
+      answer: 'planned again',
+      seed,
+      now: clockAt(day, now),
+      moved: again.moved.map(({ visit, from, to }) => ({
+        name: name(visit),
+        from: clockAt(day, from),
+        to: clockAt(day, to),
+      })),
+      lost: again.lost.map(name),
+      cannotFinish: again.stuck.map(name),
+    },
+    says: [replanText(day, again)],
+  });
+}

@@ -63,10 +63,12 @@ const nearest = 3;
 export const whyText = (day: Day, { says, earlier }: Why): string =>
   [
     says,
-    ...earlier.map(
-      ({ arrives, wouldHaveToGive }) =>
-        `  ${clockAt(day, arrives)}: ${wouldHaveToGive.length === 0 ? 'nothing is in the way' : `would need ${wouldHaveToGive.join('; ')}`}`,
-    ),
+    ...earlier
+      .slice(0, nearest)
+      .map(
+        ({ arrives, wouldHaveToGive }) =>
+          `  ${clockAt(day, arrives)}: ${wouldHaveToGive.length === 0 ? 'nothing is in the way' : `would need ${wouldHaveToGive.join('; ')}`}`,
+      ),
   ].join('\n');
 
 export function replanText(day: Day, { moved, lost, stuck }: Replan): string {

@@ -128,6 +128,12 @@ describe('a day of the unit', () => {
     expect(ran.aside).toContain('starting values (common practice, no source)');
   });
 
+  it('is planned as the guide shows it', async () => {
+    const guide = readFileSync(new URL('../../../docs/guide/planning.md', import.meta.url), 'utf8');
+    const [, example = ''] = /```json\n([^]*?)```/.exec(guide) ?? [];
+    expect(await plan(JSON.parse(example))).toMatchObject({ code: 0, referee: [], objective: { unseen: 0 } });
+  });
+
   it('is the same to the letter from the same seed', async () => {
     const path = file(writtenDay());
     const [one, other] = [await twelvemonth(['plan', path, '--json']), await twelvemonth(['plan', path, '--json'])];

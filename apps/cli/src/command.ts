@@ -40,3 +40,6 @@ export function wholeOption(name: string, text: string, least: number, most: num
     throw misused(`--${name} is a whole number from ${least} to ${most}.`);
   return value;
 }
+
+/** Seeds are whole numbers of 31 bits. */
+export const mostSeed = 2 ** 31 - 1;

@@ -7,6 +7,7 @@ import { onePerson } from './commands/one-person.ts';
 import { planCommand } from './commands/plan.ts';
 import { readinessCommand } from './commands/readiness.ts';
 import { redecideCommand } from './commands/redecide.ts';
+import { rehearseCommand } from './commands/rehearse.ts';
 import { replayCommand } from './commands/replay.ts';
 import { restore } from './commands/restore.ts';
 import { review } from './commands/review.ts';
@@ -25,6 +26,7 @@ const commands: Readonly<Record<string, Command>> = {
   show,
   'one-person': onePerson,
   plan: planCommand,
+  rehearse: rehearseCommand,
   trace: traceCommand,
   verify,
   redecide: redecideCommand,

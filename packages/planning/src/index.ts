@@ -28,6 +28,7 @@ export * from './replan/replan.ts';
 export * from './search/search.ts';
 export * from './why/why.ts';
 export * from './rehearse/chances.ts';
+export * from './rehearse/chances-format.ts';
 export { bitsFor, streamFor, tableOf, thresholdOf, valueIn, withMean } from './rehearse/chance.ts';
 export * from './rehearse/learn-minutes.ts';
 export { normalQuantile } from './rehearse/normal.ts';

@@ -13,14 +13,13 @@ import {
   writePlan,
 } from '@twelvemonth/planning';
 import { jsonText } from '../columns.ts';
-import { type Command, type Output, readOptions, wholeOption } from '../command.ts';
+import { type Command, type Output, mostSeed, readOptions, wholeOption } from '../command.ts';
 import { type ExitCode, exitCodes, misused } from '../ending.ts';
 import { boundText, objectiveJson, objectiveText, planText, refereeText, replanText, whyText } from '../plan-text.ts';
 import { type DayFile, dayFromFile, minutesCaution, planOf } from '../planned-day.ts';
 
 const usualEffort = '10000';
 const mostEffort = 10_000_000;
-const mostSeed = 2 ** 31 - 1;
 /** A proof may meet half as many contradictions as the search makes tries; a remedy is tried with a twentieth. */
 const triesPerContradiction = 2;
 const triesPerRemedyTry = 20;

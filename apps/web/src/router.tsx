@@ -1,5 +1,6 @@
 /** Every screen and its address. Each is a piece of its own, fetched when it is first opened. */
-import { createRootRoute, createRoute, createRouter, lazyRouteComponent } from '@tanstack/react-router';
+import { createRootRoute, createRoute, createRouter, lazyRouteComponent, redirect } from '@tanstack/react-router';
+import { cardHash } from './anaphylaxis/card-open.ts';
 import { Frame } from './frame/Frame.tsx';
 import { NotHere } from './frame/NotHere.tsx';
 import { ScreenTrouble } from './frame/ScreenTrouble.tsx';
@@ -146,6 +147,12 @@ const settings = createRoute({
   path: '/settings',
   component: lazyRouteComponent(() => import('./settings/SettingsScreen.tsx'), 'SettingsScreen'),
 });
+/** An address to keep as a bookmark; the card itself hangs on the hash of every address. */
+const anaphylaxis = createRoute({
+  ...at,
+  path: '/anaphylaxis',
+  beforeLoad: () => redirect({ to: '/', hash: cardHash, replace: true, throw: true }),
+});
 
 export const router = createRouter({
   routeTree: root.addChildren([
@@ -173,6 +180,7 @@ export const router = createRouter({
     batchesOfPerson,
     protocol,
     settings,
+    anaphylaxis,
   ]),
   // Of each screen, so that the frame with its banners stays when one screen fails.
   defaultErrorComponent: ScreenTrouble,

@@ -1,6 +1,9 @@
 import { useQuery } from '@tanstack/react-query';
 import { Outlet } from '@tanstack/react-router';
 import { useState } from 'react';
+import { AnaphylaxisCard } from '../anaphylaxis/AnaphylaxisCard.tsx';
+import { useCardOpen } from '../anaphylaxis/card-open.ts';
+import { ToAnaphylaxisCard } from '../anaphylaxis/ToAnaphylaxisCard.tsx';
 import { me } from '../server/queries.ts';
 import { useLive } from '../server/live.ts';
 import { SignInPlace } from '../sign-in/SignInPlace.tsx';
@@ -15,7 +18,8 @@ import { Search } from './search/Search.tsx';
 
 /**
  * The frame around every screen. When nobody is at the desk the screens stay mounted, out of sight, so that a form being filled
- * in survives a lock, an expired session and a change of person.
+ * in survives a lock, an expired session and a change of person. The anaphylaxis card stands outside all of that: it shows
+ * whoever is at the desk, or nobody, and before the server has answered.
  */
 export function Frame() {
   const asked = useQuery(me);
@@ -29,13 +33,20 @@ export function Frame() {
   useLive(signedIn);
   useFollowFocus();
   useFetchScreens(signedIn);
-  if (asked.data === undefined && asked.error === null) return null;
+  const cardOpen = useCardOpen();
+  const card = cardOpen ? <AnaphylaxisCard /> : <ToAnaphylaxisCard />;
+  if (asked.data === undefined && asked.error === null) return card;
   const away = !signedIn || changing;
+  const out = away || cardOpen;
   return (
     <>
-      {away && <SignInPlace wasHere={wasHere} stay={changing ? () => setChangingFrom(undefined) : undefined} />}
+      {away && (
+        <div hidden={cardOpen}>
+          <SignInPlace wasHere={wasHere} stay={changing ? () => setChangingFrom(undefined) : undefined} />
+        </div>
+      )}
       {wasHere && (
-        <div className={css['frame']} hidden={away} inert={away} style={away ? { display: 'none' } : undefined}>
+        <div className={css['frame']} hidden={out} inert={out} style={out ? { display: 'none' } : undefined}>
           <a className={css['skip']} href="#content">
             Skip to the page
           </a>
@@ -52,6 +63,7 @@ export function Frame() {
           </div>
         </div>
       )}
+      {card}
     </>
   );
 }

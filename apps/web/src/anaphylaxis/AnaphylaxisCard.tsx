@@ -1,0 +1,69 @@
+import { Link } from '@tanstack/react-router';
+import { useLayoutEffect, useRef } from 'react';
+import { Button } from '../paper/Button.tsx';
+import { buttonLook } from '../paper/button-look.ts';
+import css from './AnaphylaxisCard.module.css';
+import {
+  type CardLine,
+  callForHelp,
+  cardLines,
+  guidelineDecides,
+  notFirst,
+  sourceInFull,
+  thinkOfIt,
+} from './card-lines.ts';
+import { cardHash } from './card-open.ts';
+
+const Source = ({ of }: { of: CardLine }) => <small className={css['source']}>({of.source})</small>;
+
+/** The card in place of every screen. It asks the server nothing, so it shows without a session and without a network. */
+export function AnaphylaxisCard() {
+  const place = useRef<HTMLElement>(null);
+  useLayoutEffect(() => {
+    const { title } = document;
+    const top = window.scrollY;
+    const had = document.activeElement;
+    document.title = 'Anaphylaxis card · Twelvemonth';
+    place.current?.focus();
+    window.scrollTo({ top: 0 });
+    return () => {
+      document.title = title;
+      // Once what was hidden is back.
+      requestAnimationFrame(() => {
+        if (had instanceof HTMLElement) had.focus({ preventScroll: true });
+        window.scrollTo({ top });
+      });
+    };
+  }, []);
+  return (
+    <main className={css['card']} id={cardHash} ref={place} tabIndex={-1}>
+      <header className={css['head']}>
+        <h1>Anaphylaxis</h1>
+        <div className={`${css['acts']} screenOnly`}>
+          <Button size="big" onClick={() => window.print()}>
+            Print this card
+          </Button>
+          <Link to="." search hash="" resetScroll={false} className={buttonLook('quiet', 'big')}>
+            Back to where you were
+          </Link>
+        </div>
+      </header>
+      <p className={css['first']}>{guidelineDecides}</p>
+      <p className={css['think']}>
+        {thinkOfIt.does} <Source of={thinkOfIt} />
+      </p>
+      <ol className={css['lines']}>
+        {cardLines.map((line) => (
+          <li key={line.does}>
+            <strong>{line.does}.</strong> {line.detail}
+            {line.does === callForHelp && <span className={css['byHand']} aria-hidden="true" />} <Source of={line} />
+          </li>
+        ))}
+      </ol>
+      <p>
+        {notFirst.does} <Source of={notFirst} />
+      </p>
+      <p className={css['full']}>{sourceInFull}</p>
+    </main>
+  );
+}

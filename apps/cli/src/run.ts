@@ -3,6 +3,7 @@ import { StoreProblem } from '@twelvemonth/store';
 import type { Command, Output } from './command.ts';
 import { backup } from './commands/backup.ts';
 import { importRegister } from './commands/import.ts';
+import { lookAheadCommand } from './commands/look-ahead.ts';
 import { onePerson } from './commands/one-person.ts';
 import { planCommand } from './commands/plan.ts';
 import { readinessCommand } from './commands/readiness.ts';
@@ -27,6 +28,7 @@ const commands: Readonly<Record<string, Command>> = {
   'one-person': onePerson,
   plan: planCommand,
   rehearse: rehearseCommand,
+  'look-ahead': lookAheadCommand,
   trace: traceCommand,
   verify,
   redecide: redecideCommand,

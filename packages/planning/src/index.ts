@@ -40,6 +40,7 @@ export * from './look-ahead/echo.ts';
 export * from './look-ahead/fluid.ts';
 export * from './look-ahead/inputs.ts';
 export * from './look-ahead/look-ahead.ts';
+export * from './look-ahead/look-ahead-format.ts';
 export * from './look-ahead/play.ts';
 export * from './project/project.ts';
 export { type ProjectResult, scheduleProject } from './project/search.ts';

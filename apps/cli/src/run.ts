@@ -2,6 +2,7 @@
 import { StoreProblem } from '@twelvemonth/store';
 import type { Command, Output } from './command.ts';
 import { backup } from './commands/backup.ts';
+import { fillCommand } from './commands/fill.ts';
 import { importRegister } from './commands/import.ts';
 import { lookAheadCommand } from './commands/look-ahead.ts';
 import { onePerson } from './commands/one-person.ts';
@@ -26,6 +27,7 @@ const commands: Readonly<Record<string, Command>> = {
   review,
   show,
   'one-person': onePerson,
+  fill: fillCommand,
   plan: planCommand,
   rehearse: rehearseCommand,
   'look-ahead': lookAheadCommand,

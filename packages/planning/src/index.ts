@@ -14,6 +14,7 @@ export * from './fill/fill.ts';
 export * from './fill/filling.ts';
 export { optionsOf, problemFor } from './fill/flatten.ts';
 export * from './fill/request.ts';
+export * from './fill/request-format.ts';
 export * from './fill/standby.ts';
 export * from './fill/what-if.ts';
 export * from './fill/why-not-earlier.ts';

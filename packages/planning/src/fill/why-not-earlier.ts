@@ -8,7 +8,7 @@ import { costIfIn, savedByMore } from './what-if.ts';
 
 export type EarlierSession = { readonly session: number; readonly isOffered: boolean; readonly says: string };
 
-const tierWords = ['the most urgent', 'the urgent', 'the others'] as const;
+const tierWords = ['those first in line', 'the urgent', 'the others'] as const;
 
 const days = (count: number): string => (count === 1 ? '1 day' : `${count} days`);
 

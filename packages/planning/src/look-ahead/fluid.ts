@@ -22,5 +22,5 @@ export function trendSays(level: Level): string {
     return `More people come than there are places for: the wait grows by ${growth.toFixed(2)} weeks every week and never recovers.`;
   if (growth === 0) return 'As many people come as there are places for: the wait stays as it is and never recovers.';
   const weeks = Math.ceil(level.waiting / (level.placesPerWeek - level.demandPerWeek));
-  return `The wait shrinks; nobody waits after ${weeks} weeks.`;
+  return `The wait shrinks; nobody waits after ${weeks === 1 ? '1 week' : `${weeks} weeks`}.`;
 }

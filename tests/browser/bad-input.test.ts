@@ -21,6 +21,12 @@ afterAll(() => at.close());
 const written = async (text: string): Promise<boolean> =>
   (await at.server.read<PersonView>('/api/people/wilhelmina')).entries.some((entry) => entry.text.startsWith(text));
 
+const kidney = async (): Promise<readonly unknown[]> => {
+  const { readiness } = await at.server.read<PersonView>('/api/people/wilhelmina');
+  const found = readiness?.requirements.find(({ id }) => id === 'kidney-function');
+  return [found?.today.verdict, found?.today.cause];
+};
+
 describe('a sample typed by hand', () => {
   it('a date without a year is asked for, with what was typed', async () => {
     await page.getByLabel('Date of the sample').fill('24 11');
@@ -65,6 +71,19 @@ describe('a sample typed by hand', () => {
       line: { kind: 'results-signed', body, effectiveAt: '2026-11-25' },
     });
   });
+
+  it('two that differ decide nothing until one of them is withdrawn', async () => {
+    const { entries } = await at.server.read<PersonView>('/api/people/wilhelmina');
+    expect(await kidney()).toEqual(['cannot say', 'two creatinines of 24 Nov 2026 differ']);
+    const wrong = entries.find(({ text }) => text.startsWith('creatinine 70'));
+    await at.server.done('nurse', {
+      name: 'withdraw',
+      patient: 'wilhelmina',
+      entry: wrong?.id ?? '',
+      reason: 'haemolysed, had again',
+    });
+    expect((await kidney())[1]).not.toBe('two creatinines of 24 Nov 2026 differ');
+  });
 });
 
 describe('a weight typed by hand', () => {
@@ -81,9 +100,7 @@ describe('a weight typed by hand', () => {
     await page.getByRole('button', { name: 'record it as typed: I looked' }).focus();
     await page.keyboard.press('Enter');
     await expect.poll(() => written('weight 141 kg')).toBe(true);
-    const { readiness } = await at.server.read<PersonView>('/api/people/wilhelmina');
-    const kidney = readiness?.requirements.find(({ id }) => id === 'kidney-function');
-    expect([kidney?.today.verdict, kidney?.today.cause]).toEqual(['cannot say', 'weight changed by more than 15 %']);
+    expect(await kidney()).toEqual(['cannot say', 'weight changed by more than 15 %']);
     await page.goto(`${at.url}/people/wilhelmina`);
     await sees(/Weigh again/);
     await checked(page, 'bad-input-weigh-again');

@@ -1,4 +1,5 @@
 /** A day from a file, alone or with its plan; what is wrong is told field by field. */
+import { starterProtocols } from '@twelvemonth/clinical';
 import { type Day, type Plan, readAnyDay, readPlan } from '@twelvemonth/planning';
 import { misused } from './ending.ts';
 import { jsonFromFile, unusable } from './json-file.ts';
@@ -39,3 +40,19 @@ export function planOf({ plan }: DayFile, path: string): Plan {
 /** What a reader should know of the minutes before relying on any time. */
 export const minutesCaution =
   'The minutes of the steps are starting values (common practice, no source): write the unit’s own under "minutes".';
+
+/** The longest of the shortest running times in the starter sheets that tell one; sheets differ, the most careful counts. */
+const shortestMinutes = Math.max(
+  ...starterProtocols
+    .map(({ numbers }) => Number(numbers.runningMinutesLeast.value ?? Number.NaN))
+    .filter(Number.isFinite),
+);
+
+/** What a reader should know of infusions planned shorter than any starter sheet allows; undefined when there are none. */
+export function shortInfusionsCaution({ visits, minutesPerTick }: Day): string | undefined {
+  const short = visits.filter(({ steps }) =>
+    steps.some(({ nurse, ticks }) => nurse === 'shared' && ticks * minutesPerTick < shortestMinutes),
+  );
+  if (short.length === 0) return undefined;
+  return `CAUTION: planned shorter than ${shortestMinutes} minutes, which no zoledronic acid 5 mg may run: ${short.map(({ name }) => name).join(', ')}. Ask the prescriber.`;
+}

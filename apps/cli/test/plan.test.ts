@@ -134,6 +134,15 @@ describe('a day of the unit', () => {
     expect(await plan(JSON.parse(example))).toMatchObject({ code: 0, referee: [], objective: { unseen: 0 } });
   });
 
+  // Source: the product text, 4.2: at least 15 minutes at a constant rate; the number of the starter sheets.
+  it('is told with a caution when an infusion is shorter than any may be', async () => {
+    const lasting = (infusionMinutes: number) =>
+      file(writtenDay({ visits: [{ name: 'Mrs Ito', kind: 'later infusion', infusionMinutes }] }));
+    const caution = 'CAUTION: planned shorter than 15 minutes, which no zoledronic acid 5 mg may run: Mrs Ito.';
+    expect((await twelvemonth(['plan', lasting(10)])).aside).toContain(caution);
+    expect((await twelvemonth(['plan', lasting(15)])).aside).not.toContain('CAUTION');
+  });
+
   it('is the same to the letter from the same seed', async () => {
     const path = file(writtenDay());
     const [one, other] = [await twelvemonth(['plan', path, '--json']), await twelvemonth(['plan', path, '--json'])];

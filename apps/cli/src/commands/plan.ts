@@ -16,7 +16,7 @@ import { jsonText } from '../columns.ts';
 import { type Command, type Output, mostSeed, readOptions, wholeOption } from '../command.ts';
 import { type ExitCode, exitCodes, misused } from '../ending.ts';
 import { boundText, objectiveJson, objectiveText, planText, refereeText, replanText, whyText } from '../plan-text.ts';
-import { type DayFile, dayFromFile, minutesCaution, planOf } from '../planned-day.ts';
+import { type DayFile, dayFromFile, minutesCaution, planOf, shortInfusionsCaution } from '../planned-day.ts';
 
 const usualEffort = '10000';
 const mostEffort = 10_000_000;
@@ -58,6 +58,8 @@ FILE - is standard input. What --json writes can be read again here and by rehea
     const file = dayFromFile(path);
     const asked = values.why.map((name) => visitCalled(file.day, name));
     if (file.hasUsualMinutes) output.aside(minutesCaution);
+    const short = shortInfusionsCaution(file.day);
+    if (short !== undefined) output.aside(short);
     const telling = { file, asked, json: values.json, output };
     if (values.check) return judged(telling, planOf(file, path));
     if (values.now !== undefined)

@@ -22,6 +22,7 @@ import { infusionViewOf } from './infusion.ts';
 import { nearNames } from './look-alikes.ts';
 import { allergiesInWords, bornInWords, fullName, needsOf } from './person-words.ts';
 import { byPatient, listedOn } from './sessions.ts';
+import { siteViewOf } from './site.ts';
 import { whereTheyAre } from './where-they-are.ts';
 import { visitStepsOf } from './visit-steps.ts';
 
@@ -48,6 +49,7 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
   const plannedMinutes = visit?.preparation?.body.minutes ?? protocol?.number.runningMinutesUsual ?? 0;
   const prescription = factsOf(record, 'prescription').findLast(({ on }) => on <= today);
   const infusion = infusionViewOf(visit, protocol, now);
+  const site = siteViewOf(visit, protocol, nameOf);
   const go = goViewOf(person, unit);
   return {
     patient: person.patient,
@@ -89,6 +91,7 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
           },
         }),
     ...(infusion === undefined ? {} : { infusion }),
+    ...(site === undefined ? {} : { site }),
     packsListed: (unit?.unit.formulary.packs.length ?? 0) > 0,
     rates: ratesOf(plannedMinutes),
     leastMinutes: protocol?.number.runningMinutesLeast ?? 0,

@@ -22,6 +22,7 @@ const visitKinds: ReadonlySet<KindName> = new Set([
   'cannula',
   'flush',
   'preparation',
+  'site-check',
   'cannula-removed',
   'observed',
   'left',
@@ -183,6 +184,10 @@ const checks: Checks = {
     ...(visit.preparation === undefined ? [] : alreadyDone('A preparation is in the notes.')),
     ...checkMinutes(body.minutes, 'line.body.minutes', now),
   ],
+  'site-check': (_, visit) =>
+    visit.infusion !== undefined && visit.removed === undefined
+      ? []
+      : outOfOrder('No infusion has started, or its cannula is out.', 'look at the site while it runs'),
   'cannula-removed': (_, visit) => checkRemoval(visit),
   observed: (_, visit) => {
     if (visit.infusion?.finished === undefined && !visit.injected)

@@ -1,4 +1,5 @@
 /** One readable line for each kind of entry: "creatinine 79 umol/L (sample of 9 Oct 2026)". The same line everywhere. */
+import { siteCheckText } from './site-check-text.ts';
 import { day, shortDate } from '../calendar/day.ts';
 import { partialDateText } from '../calendar/partial-date.ts';
 import { quantityText } from '../exact/quantity.ts';
@@ -159,6 +160,7 @@ const texts: Texts = {
   'infusion-resumed': () => 'infusion resumed',
   'infusion-finished': ({ body }) =>
     `infusion finished, ${body.milliliters} mL${body.ranSeconds === undefined ? ', running time not measured' : ` in ${Math.floor(body.ranSeconds / 60)} min ${body.ranSeconds % 60} s`}${body.timedBy === undefined ? '' : `, timed by ${body.timedBy}`}${body.stoppedBecause === undefined ? '' : `; stopped: ${body.stoppedBecause}`}`,
+  'site-check': ({ body }) => siteCheckText(body),
   'cannula-removed': ({ body }) => `cannula removed, site ${body.site}`,
   observed: ({ body }) =>
     `watched for ${counted(body.minutes, 'minute')}, ${body.well ? 'well' : 'not well'}${because(body.note)}`,

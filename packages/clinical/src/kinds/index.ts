@@ -59,6 +59,7 @@ import { infusionStarted } from './infusion-started.ts';
 import { infusionPaused } from './infusion-paused.ts';
 import { infusionResumed } from './infusion-resumed.ts';
 import { infusionFinished } from './infusion-finished.ts';
+import { siteCheck } from './site-check.ts';
 import { cannulaRemoved } from './cannula-removed.ts';
 import { observed } from './observed.ts';
 import { left } from './left.ts';
@@ -152,6 +153,7 @@ export const entryKinds = {
   'infusion-paused': infusionPaused,
   'infusion-resumed': infusionResumed,
   'infusion-finished': infusionFinished,
+  'site-check': siteCheck,
   'cannula-removed': cannulaRemoved,
   observed: observed,
   left: left,

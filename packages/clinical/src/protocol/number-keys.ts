@@ -156,6 +156,7 @@ export const numberKeys = {
   denosumabReboundDays: { unit: 'days', means: 'days after the due date from which a rebound is thought of' },
   runningMinutesLeast: { unit: 'minutes', means: 'shortest running time of the infusion' },
   runningMinutesUsual: { unit: 'minutes', means: 'running time the unit plans for' },
+  siteCheckMinutes: { unit: 'minutes', means: 'running time after which the site of the cannula is looked at' },
   observeFirstMinutes: { unit: 'minutes', means: 'watch after a first dose' },
   observeLaterMinutes: { unit: 'minutes', means: 'watch after later doses' },
   putOffTemperature: { unit: 'degrees Celsius', means: 'temperature from which the dose is put off' },

@@ -88,6 +88,7 @@ export const teachingSheet: ProtocolSheet = {
     replacementTakenMonths: taught('12'),
     runningMinutesLeast: taught('15'),
     runningMinutesUsual: taught('30'),
+    siteCheckMinutes: taught('5'),
     observeFirstMinutes: taught('30'),
     observeLaterMinutes: taught('15'),
     putOffTemperature: taught('38'),

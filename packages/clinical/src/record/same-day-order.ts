@@ -43,6 +43,7 @@ const ranks: Partial<Record<KindName, number>> = {
   'infusion-started': 58,
   'infusion-paused': 59,
   'infusion-resumed': 59,
+  'site-check': 59,
   'infusion-finished': 60,
   dose: 61,
   'cannula-removed': 62,

@@ -21,6 +21,10 @@ export type Infusion = {
   readonly started: Fact<'infusion-started'>;
   readonly finished: Fact<'infusion-finished'> | undefined;
   readonly paused: Fact<'infusion-paused'> | undefined;
+  /** The newest look at the site since it started. */
+  readonly siteCheck: Fact<'site-check'> | undefined;
+  /** The site was found well since it last began to run. */
+  readonly siteWell: boolean;
   /** Start, pauses and resumptions in the order written. */
   readonly marks: readonly ClockMark[];
 };
@@ -112,11 +116,15 @@ function infusionFrom(record: SubjectRecord, started: Fact<'infusion-started'>):
   const resumed = later('infusion-resumed');
   const turns = [...paused, ...resumed].toSorted((a, b) => a.seq - b.seq);
   const lastPause = paused[paused.length - 1];
+  const lastLook = later('site-check').at(-1);
+  const runsSince = resumed.at(-1) ?? started;
   const open = lastPause !== undefined && !resumed.some((fact) => fact.seq > lastPause.seq);
   return {
     started,
     finished: later('infusion-finished')[0],
     paused: open ? lastPause : undefined,
+    siteCheck: lastLook,
+    siteWell: lastLook?.body.looks === 'well' && lastLook.seq > runsSince.seq,
     marks: [
       { what: 'started', clock: started.body.clock },
       ...turns.map((fact): ClockMark => ({

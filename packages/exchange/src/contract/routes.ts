@@ -28,10 +28,9 @@ import {
   whatIfAnswer,
   whatIfBody,
 } from './service.ts';
+import { packReading, readPackBody } from './pack-reading.ts';
 import {
   bookingCheck,
-  packReading,
-  readPackBody,
   recallAnswer,
   sessionDayView,
   sessionView,

@@ -1,7 +1,6 @@
 /** Sessions, today, the visit, recall. */
-import { packProducts } from '@twelvemonth/clinical';
 import { z } from 'zod';
-import { date, clockView, moment, refusal, standingView, verdict, windowView } from './basics.ts';
+import { date, clockView, moment, standingView, verdict, windowView } from './basics.ts';
 
 export const sessionRow = z.object({
   session: z.string(),
@@ -281,6 +280,17 @@ export const visitView = z.object({
       says: z.string(),
     })
     .optional(),
+  /** The site of the cannula, once the infusion has started. */
+  site: z
+    .object({
+      /** Running time after which it is looked at; absent: no protocol. */
+      afterMinutes: z.number().optional(),
+      /** Found well since it last began to run. */
+      well: z.boolean(),
+      /** The newest look. */
+      last: z.object({ at: moment, by: z.string(), says: z.string() }).optional(),
+    })
+    .optional(),
   /** The unit lists its packs: they can be scanned, and who types says why. */
   packsListed: z.boolean(),
   rates: z.object({
@@ -298,27 +308,6 @@ export const visitView = z.object({
   serverTime: moment,
 });
 export type VisitView = z.infer<typeof visitView>;
-
-/** A pack that was scanned: what its code says, and everything that speaks against using it. */
-export const readPackBody = z.object({ code: z.string().max(200) });
-export const packReading = z.object({
-  /** Absent: the code could not be read. */
-  pack: z
-    .object({
-      /** The scan as it is kept in the notes. */
-      code: z.string(),
-      productNumber: z.string(),
-      product: z.enum(packProducts).optional(),
-      batch: z.string().optional(),
-      expiresOn: date.optional(),
-      serial: z.string().optional(),
-      /** What to look at on the pack before going on. */
-      lookAt: z.array(z.string()),
-    })
-    .optional(),
-  troubles: z.array(refusal),
-});
-export type PackReadingView = z.infer<typeof packReading>;
 
 export const recallRow = z.object({
   patient: z.string(),

@@ -8,6 +8,7 @@ import type { StepProps } from '../StepBody.tsx';
 import css from '../Visit.module.css';
 import { useTick } from '../server-now.ts';
 import { useStep } from '../use-step.ts';
+import { SiteCheck } from './SiteCheck.tsx';
 import { PauseForm } from './PauseForm.tsx';
 import { StopEarlyForm } from './StopEarlyForm.tsx';
 import { UnmeasuredFinish } from './UnmeasuredFinish.tsx';
@@ -57,7 +58,6 @@ export function Running({ data, done }: StepProps) {
             `not before ${timeOfDay(infusion.earliestFinish, step.zone)}`,
         )}
       </p>
-      <p>Swelling or pain at the site is infiltration until shown otherwise: stop, look, resite.</p>
       <Outcome of={{ ...step.attempt, answer: undefined }} />
       <div className={css['go']}>
         {infusion.paused ? (
@@ -94,6 +94,7 @@ export function Running({ data, done }: StepProps) {
       </div>
       {open === 'pause' && !infusion.paused && <PauseForm step={step} />}
       {open === 'stop' && <StopEarlyForm step={step} />}
+      {data.site !== undefined && <SiteCheck site={data.site} ranSeconds={ran} paused={infusion.paused} step={step} />}
     </FieldTroubles>
   );
 }

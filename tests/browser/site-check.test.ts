@@ -1,0 +1,120 @@
+/** While it runs: the site is looked at once the protocol's minutes have run, and the countdown goes on as before. */
+import type { Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { lineNow, listToday, planToday, readyToPrepare } from '../../apps/server/test/support/at-the-chair.ts';
+import { setUp } from '../../apps/server/test/support/own-server.ts';
+import { hands } from '../support/hands.ts';
+import { type Service, checked, desktop, service, tablet } from '../support/service.ts';
+
+const patient = 'wilhelmina';
+let at: Service;
+let page: Page;
+let site: Locator;
+
+beforeAll(async () => {
+  at = await service();
+  await setUp(at.server);
+  await planToday(at.server);
+  await listToday(at.server, patient, 1, {
+    given: 'Wilhelmina',
+    family: 'Arkwright-Poe',
+    born: '1941-06-02',
+    number: '999 204 7713',
+  });
+  await readyToPrepare(at.server, patient);
+  await at.server.done(
+    'nurse',
+    lineNow(at.server, patient, 'preparation', {
+      product: 'zoledronic acid 5 mg in 100 mL',
+      batch: 'PA-2391',
+      expiresOn: '2028-04-30',
+      minutes: 30,
+      identifiers: ['full name', 'number'],
+      clearAndColourless: true,
+    }),
+  );
+  const { preparation } = await at.server.read<{ preparation: { entry: string } }>(`/api/people/${patient}/visit`);
+  await at.server.done('checker', {
+    name: 'second check',
+    patient,
+    preparation: preparation.entry,
+    reading: {
+      product: 'zoledronic acid 5 mg in 100 mL',
+      batchLastFour: '2391',
+      expiryMonth: '2028-04',
+      minutes: 30,
+      identifiers: ['full name', 'birth date'],
+    },
+  });
+  await at.server.done('nurse', {
+    name: 'start infusion',
+    patient,
+    plannedMinutes: 30,
+    identifiers: ['full name', 'birth date'],
+  });
+  page = await at.signedIn('nurse', `/people/${patient}/visit`, tablet);
+  site = page.getByRole('region', { name: 'The site' });
+});
+afterAll(() => at.close());
+
+const heightOf = async (place: Locator): Promise<number> => (await place.boundingBox())?.height ?? 0;
+/** Seconds to the earliest finish, as the screen says. */
+const left = async (): Promise<number> => {
+  const [, minutes, seconds] = /(\d+) min (\d+) s/.exec((await page.getByRole('timer').textContent()) ?? '') ?? [];
+  return Number(minutes) * 60 + Number(seconds);
+};
+const kinds = async (): Promise<string[]> => {
+  const { entries } = await at.server.read<{ entries: { kind: string; text: string }[] }>(`/api/people/${patient}`);
+  return entries.map(({ kind, text }) => (kind === 'site-check' ? text : kind));
+};
+
+describe('the look at the site', () => {
+  it('is told beforehand, and asked for once five minutes have run', async () => {
+    await hands(site).sees('Look at the site once it has run 5 minutes.');
+    at.clock.moveOn(4);
+    await page.reload();
+    await hands(site).sees('Look at the site once it has run 5 minutes.');
+    at.clock.moveOn(1);
+    await page.reload();
+    await hands(site).sees('Look at the site now.');
+    await checked(page, 'visit-site-due-tablet');
+    for (const button of await site.getByRole('button').all())
+      expect(await heightOf(button)).toBeGreaterThanOrEqual(48);
+    const desk = await at.signedIn('nurse', `/people/${patient}/visit`, desktop);
+    await desk.getByText('Look at the site now.').waitFor();
+    await checked(desk, 'visit-site-due-desk');
+    await desk.context().close();
+  });
+
+  it('"site looks well" is one tap, and the countdown goes on', async () => {
+    const before = await left();
+    await hands(site).press('Site looks well');
+    await hands(site).sees('Look again whenever it hurts.');
+    await hands(site).sees(/site looks well while it runs \(Nora Nurse\)/);
+    expect(await kinds()).toContain('site looks well while it runs');
+    const after = await left();
+    expect(after).toBeLessThanOrEqual(before);
+    expect(after).toBeGreaterThan(9 * 60);
+    await page.getByText('to the earliest finish').waitFor();
+  });
+
+  it('swelling or pain stops it in one tap; what is seen is written with its score while it stands still', async () => {
+    await hands(site).press('Swelling or pain: it stands still now');
+    await page.getByRole('heading', { name: 'Paused' }).waitFor();
+    await hands(site).sees('Look at the site again.');
+    expect(await site.getByRole('button', { name: 'What is seen?' }).isDisabled()).toBe(true);
+    await site.getByRole('checkbox', { name: 'swelling', exact: true }).check({ force: true });
+    await site.getByRole('checkbox', { name: 'pain', exact: true }).check({ force: true });
+    await checked(page, 'visit-site-paused-tablet');
+    for (const label of await site.locator('label').all()) expect(await heightOf(label)).toBeGreaterThanOrEqual(48);
+    await hands(site).press('Record what is seen');
+    await hands(site).sees(/infiltration until shown otherwise.*0 to 5 \(Jackson 1998\): 2, early phlebitis/);
+    expect(await kinds()).toContain('infusion-paused');
+  });
+
+  it('once it runs again the site is asked about at once', async () => {
+    await hands(page).press('It runs again');
+    await page.getByText('to the earliest finish').waitFor();
+    await hands(site).sees('Look at the site again.');
+  });
+});

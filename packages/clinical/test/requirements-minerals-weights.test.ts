@@ -5,24 +5,17 @@
 import { describe, expect, test } from 'vitest';
 import {
   type BodyOfKind,
-  type Protocol,
-  type RequirementId,
   day,
-  evidenceOf,
   everyDay,
   plainDate,
   protocolFrom,
   readiness,
-  requirements,
   teaching,
   teachingSheet,
 } from '@twelvemonth/clinical';
-import { type Line, asked, at, bloods, born, clear, personOf, weighed } from './person.ts';
+import { judge, verdictsOn } from './judging.ts';
+import { type Line, asked, at, bloods, born, personOf, weighed, clear } from './person.ts';
 
-const judge = (id: RequirementId, lines: readonly Line[], protocol: Protocol = teaching) =>
-  requirements[id].judge(evidenceOf(personOf(lines), asked), protocol);
-const on = (id: RequirementId, lines: readonly Line[], ...dates: string[]) =>
-  dates.map((date) => judge(id, lines).on(day(date)).verdict);
 const context = { protocols: [{ from: day('2020-01-01'), protocol: teaching }], calendar: everyDay };
 const answerOf = (lines: readonly Line[]) => readiness(personOf(lines), context, asked);
 const good: readonly Line[] = [
@@ -48,7 +41,7 @@ describe('a vitamin D level after a finished loading that nobody has signed', ()
     ['<60 nmol/L', 'cannot say'],
     ['>60 nmol/L', 'ready'],
   ])('%s: %s', (text, expected) =>
-    expect(on('vitamin-d', [...lines, ...level(text, '2026-11-20', null)], '2026-11-25')).toEqual([expected]),
+    expect(verdictsOn('vitamin-d', [...lines, ...level(text, '2026-11-20', null)], '2026-11-25')).toEqual([expected]),
   );
   test('low and not signed, the way on is a new loading, not a signature', () => {
     const { nextSteps } = answerOf([...good, ...lines, ...level('31 nmol/L', '2026-11-20', null)]);
@@ -62,7 +55,7 @@ describe('the daily vitamin D, asked at the recall', () => {
   // D is taken, to 365 in all.
   const lines = [...good, ...loaded('2026-07-01')];
   test('nobody has asked: cannot say, and asking is the step, not another loading', () => {
-    expect(on('vitamin-d', lines, '2026-10-29', '2026-10-30')).toEqual(['ready', 'cannot say']);
+    expect(verdictsOn('vitamin-d', lines, '2026-10-29', '2026-10-30')).toEqual(['ready', 'cannot say']);
     const { window, nextSteps } = answerOf(lines);
     expect(nextSteps.map(({ kind, earliest }) => [kind, plainDate(earliest)])).toEqual([
       ['ask maintenance', '2026-11-25'],
@@ -71,13 +64,13 @@ describe('the daily vitamin D, asked at the recall', () => {
   });
   test('confirmed long ago it is asked again, so that the word counts on the day', () => {
     const early = [...lines, at('2026-07-02', 'vitamin-d-maintenance', { taken: true })];
-    expect(on('vitamin-d', early, '2026-10-30', '2026-10-31')).toEqual(['ready', 'cannot say']);
+    expect(verdictsOn('vitamin-d', early, '2026-10-30', '2026-10-31')).toEqual(['ready', 'cannot say']);
     const { window, nextSteps } = answerOf(early);
     expect(nextSteps.map(({ kind }) => kind)).toEqual(['ask maintenance']);
     // Asked on 25 November: 120 days from then.
     expect(window && plainDate(window.first)).toBe('2026-11-25');
     expect(
-      on(
+      verdictsOn(
         'vitamin-d',
         [...early, at('2026-11-25', 'vitamin-d-maintenance', { taken: true })],
         '2027-03-25',
@@ -200,7 +193,7 @@ describe('an oncology plan with a bone medicine', () => {
       cause: 'oncology plan: oncology decides',
     });
     const closed = [plan({ stoppedOn: '2026-12-01' as never })];
-    expect(on('other-bone-medicines', closed, '2026-11-30', '2026-12-01')).toEqual(['not ready', 'ready']);
+    expect(verdictsOn('other-bone-medicines', closed, '2026-11-30', '2026-12-01')).toEqual(['not ready', 'ready']);
   });
   test('no window while it is open', () => {
     const { window, noWindow } = answerOf([...good, ...level('68 nmol/L'), plan()]);

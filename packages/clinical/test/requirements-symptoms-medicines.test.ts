@@ -1,22 +1,10 @@
 /** R10, R11, R12 and the medicines and doses in a row of R1 and R7 (docs/readiness.md), at their edges. Asked on 25 November 2026. */
 import { describe, expect, test } from 'vitest';
-import {
-  type RequirementId,
-  day,
-  evidenceOf,
-  everyDay,
-  plainDate,
-  readiness,
-  requirements,
-  teaching,
-} from '@twelvemonth/clinical';
+import { type RequirementId, day, everyDay, plainDate, readiness, teaching } from '@twelvemonth/clinical';
+import { judge, verdictsOn } from './judging.ts';
 import { type Line, asked, at, bloods, born, clear, doseGiven, personOf, weighed } from './person.ts';
 
-const judge = (id: RequirementId, lines: readonly Line[]) =>
-  requirements[id].judge(evidenceOf(personOf(lines), asked), teaching);
-const on = (id: RequirementId, lines: readonly Line[], ...dates: string[]) =>
-  dates.map((date) => judge(id, lines).on(day(date)).verdict);
-const now = (id: RequirementId, lines: readonly Line[]) => on(id, lines, '2026-11-25')[0];
+const now = (id: RequirementId, lines: readonly Line[]) => verdictsOn(id, lines, '2026-11-25')[0];
 const good = [
   ...clear,
   born('1941-06-02'),
@@ -58,7 +46,7 @@ describe('symptoms not cleared', () => {
     // Ear pain, discharge or bare bone can only be told as this.
     ['other', 'cannot say'],
   ] as const)('%s: %s today and in a year, until cleared', (what, expected) => {
-    expect(on('symptoms', [told(what)], '2026-11-25', '2027-11-25')).toEqual([expected, expected]);
+    expect(verdictsOn('symptoms', [told(what)], '2026-11-25', '2027-11-25')).toEqual([expected, expected]);
     expect(now('symptoms', [told(what), at('2026-11-25', 'symptom-cleared', { entry: 's', finding: 'gone' })])).toBe(
       'ready',
     );
@@ -99,7 +87,7 @@ describe('symptoms not cleared', () => {
   test('an exception for teeth and jaw passes over those to its last day, and is shown', () => {
     for (const lines of [[told('jaw pain')], [listed({ teeth: 'yes' })]]) {
       const excepted = [...lines, teethException('2026-11-20', '2026-11-30')];
-      expect(on('symptoms', excepted, '2026-11-25', '2026-11-30', '2026-12-01')).toEqual([
+      expect(verdictsOn('symptoms', excepted, '2026-11-25', '2026-11-30', '2026-12-01')).toEqual([
         'ready',
         'ready',
         'cannot say',
@@ -126,12 +114,12 @@ describe('other bone medicines', () => {
     at(date, 'dose', { medicine, setting: 'elsewhere' });
   test.each(['denosumab 60 mg', 'denosumab 120 mg'] as const)('%s: not ready until six months after', (medicine) => {
     expect(
-      on('other-bone-medicines', [injected(medicine, '2026-08-31')], '2026-11-25', '2027-02-27', '2027-02-28'),
+      verdictsOn('other-bone-medicines', [injected(medicine, '2026-08-31')], '2026-11-25', '2027-02-27', '2027-02-28'),
     ).toEqual(['not ready', 'not ready', 'ready']);
   });
   test('the latest injection decides, and the window begins on its day', () => {
     const lines = [...good, injected('denosumab 60 mg', '2026-01-01'), injected('denosumab 60 mg', '2026-06-10')];
-    expect(on('other-bone-medicines', lines, '2026-12-09', '2026-12-10')).toEqual(['not ready', 'ready']);
+    expect(verdictsOn('other-bone-medicines', lines, '2026-12-09', '2026-12-10')).toEqual(['not ready', 'ready']);
     expect(plainDate(asking(lines).window?.first ?? asked)).toBe('2026-12-10');
   });
   const taken = (
@@ -145,11 +133,11 @@ describe('other bone medicines', () => {
     ['other bone medicine', 'cannot say'],
     ['steroid', 'ready'],
   ] as const)('a %s nobody stopped: %s', (sort, expected) =>
-    expect(on('other-bone-medicines', [taken(sort)], '2026-11-25', '2027-11-25')).toEqual([expected, expected]),
+    expect(verdictsOn('other-bone-medicines', [taken(sort)], '2026-11-25', '2027-11-25')).toEqual([expected, expected]),
   );
   test('from the day it is stopped it holds nothing', () =>
     expect(
-      on('other-bone-medicines', [taken('bisphosphonate tablet', '2026-12-01')], '2026-11-30', '2026-12-01'),
+      verdictsOn('other-bone-medicines', [taken('bisphosphonate tablet', '2026-12-01')], '2026-11-30', '2026-12-01'),
     ).toEqual(['cannot say', 'ready']));
   test('the newest entry of a name decides; another name is another medicine', () => {
     expect(

@@ -5,26 +5,20 @@
 import { describe, expect, test } from 'vitest';
 import {
   type BodyOfKind,
-  type Protocol,
   type RequirementId,
   addDays,
   day,
-  evidenceOf,
   everyDay,
   plainDate,
   protocolFrom,
   readiness,
-  requirements,
   teaching,
-  teachingSheet,
   usualDayQuestions,
+  teachingSheet,
 } from '@twelvemonth/clinical';
-import { type Line, asked, at, bloods, born, clear, doseGiven, personOf, weighed } from './person.ts';
+import { judge, verdictsOn } from './judging.ts';
+import { type Line, asked, at, bloods, born, doseGiven, personOf, weighed, clear } from './person.ts';
 
-const judge = (id: RequirementId, lines: readonly Line[], protocol: Protocol = teaching) =>
-  requirements[id].judge(evidenceOf(personOf(lines), asked), protocol);
-const on = (id: RequirementId, lines: readonly Line[], ...dates: string[]) =>
-  dates.map((date) => judge(id, lines).on(day(date)).verdict);
 const listed = (answers: Record<string, 'yes' | 'no'>, date = '2026-11-23', id = 'c') =>
   at(
     date,
@@ -43,11 +37,11 @@ const good: readonly Line[] = [
 
 describe('an illness told on the checklist', () => {
   test.each(['unwell-now', 'ill-since-bloods'])('%s: yes is not ready on every later date', (question) => {
-    expect(on('illness', [listed({ [question]: 'yes' })], '2026-11-25', '2027-11-25')).toEqual([
+    expect(verdictsOn('illness', [listed({ [question]: 'yes' })], '2026-11-25', '2027-11-25')).toEqual([
       'not ready',
       'not ready',
     ]);
-    expect(on('illness', [listed({ [question]: 'no' })], '2026-11-25')).toEqual(['ready']);
+    expect(verdictsOn('illness', [listed({ [question]: 'no' })], '2026-11-25')).toEqual(['ready']);
   });
   test('the bloods before it no longer count, and there is no window until it is over', () => {
     const { window, noWindow, timelines } = answerOf([...good, listed({ 'unwell-now': 'yes' })]);
@@ -62,25 +56,25 @@ describe('an illness told on the checklist', () => {
   test('it is over with a later "well since", by date or, on the same day, by what was written later', () => {
     const told = listed({ 'unwell-now': 'yes' });
     const well = (date: string) => at(date, 'well-since', {});
-    expect(on('illness', [told, well('2026-11-24')], '2026-11-25')).toEqual(['ready']);
-    expect(on('illness', [told, well('2026-11-22')], '2026-11-25')).toEqual(['not ready']);
-    expect(on('illness', [told, well('2026-11-23')], '2026-11-25')).toEqual(['ready']);
-    expect(on('illness', [well('2026-11-23'), told], '2026-11-25')).toEqual(['not ready']);
+    expect(verdictsOn('illness', [told, well('2026-11-24')], '2026-11-25')).toEqual(['ready']);
+    expect(verdictsOn('illness', [told, well('2026-11-22')], '2026-11-25')).toEqual(['not ready']);
+    expect(verdictsOn('illness', [told, well('2026-11-23')], '2026-11-25')).toEqual(['ready']);
+    expect(verdictsOn('illness', [well('2026-11-23'), told], '2026-11-25')).toEqual(['not ready']);
   });
   test('neither a later "no" nor somebody clearing the checklist ends it; a corrected tap does', () => {
     const told = listed({ 'unwell-now': 'yes' });
-    expect(on('illness', [told, listed({ 'unwell-now': 'no' }, '2026-11-24', 'd')], '2026-11-25')).toEqual([
+    expect(verdictsOn('illness', [told, listed({ 'unwell-now': 'no' }, '2026-11-24', 'd')], '2026-11-25')).toEqual([
       'not ready',
     ]);
     expect(
-      on(
+      verdictsOn(
         'illness',
         [told, at('2026-11-24', 'symptom-cleared', { entry: 'c', question: 'unwell-now', finding: 'better' })],
         '2026-11-25',
       ),
     ).toEqual(['not ready']);
     const corrected: Line = { ...listed({ 'unwell-now': 'no' }, '2026-11-23', 'e'), amends: 'c' };
-    expect(on('illness', [told, corrected], '2026-11-25')).toEqual(['ready']);
+    expect(verdictsOn('illness', [told, corrected], '2026-11-25')).toEqual(['ready']);
   });
   test('which answers are one is the protocol, not the code', () => {
     const sheet = {
@@ -103,9 +97,9 @@ describe('an illness told on the checklist', () => {
   });
   test.each(['new-medicine', 'other-bone-medicine'])('%s: yes stays until someone has looked', (question) => {
     const told = listed({ [question]: 'yes' });
-    expect(on('symptoms', [told], '2027-01-25')).toEqual(['cannot say']);
+    expect(verdictsOn('symptoms', [told], '2027-01-25')).toEqual(['cannot say']);
     const looked = at('2026-11-24', 'symptom-cleared', { entry: 'c', question, finding: 'eye drops' });
-    expect(on('symptoms', [told, looked], '2027-01-25')).toEqual(['ready']);
+    expect(verdictsOn('symptoms', [told, looked], '2027-01-25')).toEqual(['ready']);
   });
 });
 
@@ -114,7 +108,7 @@ describe('contrast, dehydration, an admission', () => {
     '%s since the sample: not ready, and the sample no longer counts',
     (sort) => {
       const lines = [...good, at('2026-11-20', 'illness', { sort, what: 'told at the call' })];
-      expect(on('illness', lines, '2026-12-25')).toEqual(['not ready']);
+      expect(verdictsOn('illness', lines, '2026-12-25')).toEqual(['not ready']);
       expect(judge('kidney-function', lines).on(asked).cause).toBe('bloods of 1 Nov 2026 no longer count');
     },
   );
@@ -147,7 +141,7 @@ describe('teeth and jaw', () => {
     at(date, 'dental', { answer, ...(checkedOn === undefined ? {} : { checkedOn: checkedOn as never }) });
   const seen = teeth('seen: nothing left to heal', '2026-11-20');
   test('never asked: cannot say, and asking is a step of today', () => {
-    expect(on('teeth-and-jaw', [], '2026-11-25')).toEqual(['cannot say']);
+    expect(verdictsOn('teeth-and-jaw', [], '2026-11-25')).toEqual(['cannot say']);
     const { window, nextSteps } = answerOf(good.filter(({ kind }) => kind !== 'dental'));
     expect(window && plainDate(window.first)).toBe('2026-11-25');
     expect(window?.certain).toBe(false);
@@ -160,15 +154,15 @@ describe('teeth and jaw', () => {
     ['jaw pain or loose tooth', 'cannot say'],
     ['sore or loose denture', 'cannot say'],
   ] as const)('%s: %s until healing is seen and recorded, however much time has passed', (answer, verdict) => {
-    expect(on('teeth-and-jaw', [teeth(answer)], '2026-11-25', '2028-11-25')).toEqual([verdict, verdict]);
-    expect(on('teeth-and-jaw', [teeth(answer), teeth('nothing pending', '2026-11-20')], '2026-11-25')).toEqual([
+    expect(verdictsOn('teeth-and-jaw', [teeth(answer)], '2026-11-25', '2028-11-25')).toEqual([verdict, verdict]);
+    expect(verdictsOn('teeth-and-jaw', [teeth(answer), teeth('nothing pending', '2026-11-20')], '2026-11-25')).toEqual([
       verdict,
     ]);
-    expect(on('teeth-and-jaw', [teeth(answer), teeth('cannot get a dentist', '2026-11-20')], '2026-11-25')).toEqual([
-      verdict,
-    ]);
-    expect(on('teeth-and-jaw', [teeth(answer), seen], '2026-11-25')).toEqual(['ready']);
-    expect(on('teeth-and-jaw', [seen, teeth(answer, '2026-11-21')], '2026-11-25')).toEqual([verdict]);
+    expect(
+      verdictsOn('teeth-and-jaw', [teeth(answer), teeth('cannot get a dentist', '2026-11-20')], '2026-11-25'),
+    ).toEqual([verdict]);
+    expect(verdictsOn('teeth-and-jaw', [teeth(answer), seen], '2026-11-25')).toEqual(['ready']);
+    expect(verdictsOn('teeth-and-jaw', [seen, teeth(answer, '2026-11-21')], '2026-11-25')).toEqual([verdict]);
   });
   test('trouble gives no window; the one there would be if it were seen healed today is told', () => {
     const { window, noWindow } = answerOf([...good, teeth('socket not healed')]);
@@ -178,16 +172,15 @@ describe('teeth and jaw', () => {
   });
   test('an answer counts for its days, and is then asked again', () => {
     const until = addDays(day('2026-11-10'), teaching.number.teethAnswerDays);
-    expect(on('teeth-and-jaw', [teeth('nothing pending')], plainDate(until), plainDate(addDays(until, 1)))).toEqual([
-      'ready',
-      'cannot say',
-    ]);
+    expect(
+      verdictsOn('teeth-and-jaw', [teeth('nothing pending')], plainDate(until), plainDate(addDays(until, 1))),
+    ).toEqual(['ready', 'cannot say']);
   });
   test('a dentist who cannot be had is recorded, and holds only where a check is demanded', () => {
     const made = protocolFrom({ ...teachingSheet, dentalCheck: 'demanded' });
     if (!('protocol' in made)) throw new Error('empty number');
     const demanding = (...lines: Line[]) => judge('teeth-and-jaw', lines, made.protocol).on(asked);
-    expect(on('teeth-and-jaw', [teeth('cannot get a dentist')], '2026-11-25')).toEqual(['ready']);
+    expect(verdictsOn('teeth-and-jaw', [teeth('cannot get a dentist')], '2026-11-25')).toEqual(['ready']);
     expect(demanding(teeth('cannot get a dentist'))).toMatchObject({
       verdict: 'cannot say',
       cause: 'cannot get a dentist',
@@ -207,7 +200,7 @@ describe('teeth and jaw', () => {
       expiresOn: '2026-11-30' as never,
     });
     const lines = [teeth('socket not healed'), exception];
-    expect(on('teeth-and-jaw', lines, '2026-11-25', '2026-11-30', '2026-12-01')).toEqual([
+    expect(verdictsOn('teeth-and-jaw', lines, '2026-11-25', '2026-11-30', '2026-12-01')).toEqual([
       'ready',
       'ready',
       'not ready',
@@ -226,7 +219,7 @@ describe('secondary causes', () => {
     [[doseGiven('2025-11-01')], 'ready'],
     [[doseGiven('2025-11-01'), looked('found, to be dealt with first')], 'ready'],
   ] as const)('before a first dose, %#: %s', (lines, verdict) =>
-    expect(on('secondary-causes', lines, '2026-11-25')).toEqual([verdict]),
+    expect(verdictsOn('secondary-causes', lines, '2026-11-25')).toEqual([verdict]),
   );
   test('never looked for: a step of today, and good is assumed', () => {
     const { window, nextSteps } = answerOf(good.filter(({ kind }) => kind !== 'secondary-causes'));
@@ -245,19 +238,19 @@ describe('someone found not able to decide this', () => {
     mayReturn: 'not known',
   });
   test('no consent of theirs counts, given before or after, until they can decide', () => {
-    expect(on('consent', [cannot], '2026-11-25')).toEqual(['cannot say']);
-    expect(on('consent', [given, cannot], '2026-11-25')).toEqual(['cannot say']);
+    expect(verdictsOn('consent', [cannot], '2026-11-25')).toEqual(['cannot say']);
+    expect(verdictsOn('consent', [given, cannot], '2026-11-25')).toEqual(['cannot say']);
     const can = at('2026-03-01', 'capacity', { answer: 'can decide this' });
-    expect(on('consent', [given, cannot, can], '2026-11-25')).toEqual(['ready']);
+    expect(verdictsOn('consent', [given, cannot, can], '2026-11-25')).toEqual(['ready']);
   });
   test('a best-interest decision counts, and when it is withdrawn nothing older does', () => {
     const best: Line = {
       ...at('2026-10-01', 'consent', { decision: 'best interest', basis: 'x', consulted: 'daughter' }),
       id: 'b',
     };
-    expect(on('consent', [given, cannot, best], '2026-11-25')).toEqual(['ready']);
+    expect(verdictsOn('consent', [given, cannot, best], '2026-11-25')).toEqual(['ready']);
     const withdrawn = at('2026-10-02', 'withdrawal', { entry: 'b', reason: 'of another person' });
-    expect(on('consent', [given, cannot, best, withdrawn], '2026-11-25')).toEqual(['cannot say']);
+    expect(verdictsOn('consent', [given, cannot, best, withdrawn], '2026-11-25')).toEqual(['cannot say']);
   });
 });
 
@@ -268,20 +261,30 @@ describe('consent for this dose', () => {
   const others = good.filter(({ kind }) => kind !== 'consent');
   test('counts for its days from the day it was asked, and is then asked again', () => {
     const until = addDays(day('2026-01-05'), teaching.number.consentValidDays);
-    expect(on('consent', [given], plainDate(until), plainDate(addDays(until, 1)))).toEqual(['ready', 'cannot say']);
+    expect(verdictsOn('consent', [given], plainDate(until), plainDate(addDays(until, 1)))).toEqual([
+      'ready',
+      'cannot say',
+    ]);
     const late = readiness(personOf([...others, given]), context, addDays(until, 1));
     expect(late.nextSteps.map(({ kind }) => kind)).toContain('ask consent');
   });
   // safety.md: "no consent or lawful best-interest record"; practice.md 41: confirmed again per dose.
   test('a best-interest decision is for one dose', () => {
-    expect(on('consent', [bestInterest('2026-01-05')], '2026-11-25')).toEqual(['ready']);
-    expect(on('consent', [bestInterest('2025-11-01'), doseGiven('2025-11-01')], '2026-11-25')).toEqual(['cannot say']);
-    expect(
-      on('consent', [bestInterest('2025-11-01'), doseGiven('2025-11-02'), bestInterest('2026-11-01')], '2026-11-25'),
-    ).toEqual(['ready']);
-    expect(on('consent', [given, doseGiven('2026-02-01')], '2026-11-25'), 'the consent of the person stands').toEqual([
-      'ready',
+    expect(verdictsOn('consent', [bestInterest('2026-01-05')], '2026-11-25')).toEqual(['ready']);
+    expect(verdictsOn('consent', [bestInterest('2025-11-01'), doseGiven('2025-11-01')], '2026-11-25')).toEqual([
+      'cannot say',
     ]);
+    expect(
+      verdictsOn(
+        'consent',
+        [bestInterest('2025-11-01'), doseGiven('2025-11-02'), bestInterest('2026-11-01')],
+        '2026-11-25',
+      ),
+    ).toEqual(['ready']);
+    expect(
+      verdictsOn('consent', [given, doseGiven('2026-02-01')], '2026-11-25'),
+      'the consent of the person stands',
+    ).toEqual(['ready']);
   });
   test('a new best-interest decision is never assumed', () => {
     const { window, noWindow } = answerOf([...others, bestInterest('2025-10-01'), doseGiven('2025-10-02')]);

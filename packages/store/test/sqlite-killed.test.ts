@@ -5,10 +5,11 @@
  */
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { existsSync, readFileSync, statSync } from 'node:fs';
+import { appendFileSync, existsSync, readFileSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { judgeHistory, type HistoryLine, type StoredEntry } from './drills/history-checker.ts';
+import { endHalfLine, readHistory } from './drills/history-file.ts';
 import { withSqlite } from './support/laboratories.ts';
 import { copyStore, withScratch } from './support/scratch-store.ts';
 import { seeded } from './support/seeded.ts';
@@ -17,18 +18,6 @@ const seed = 20_261_125;
 const kills = 20;
 /** On a quick disk the moment between commit and answer is short: then more kills are needed until one falls into it. */
 const killsAtMost = 120;
-
-const readHistory = (path: string): HistoryLine[] =>
-  // The last line may be cut in half by the kill; it had not been written, so it had not been said.
-  readFileSync(path, 'utf8')
-    .split('\n')
-    .flatMap((line) => {
-      try {
-        return [JSON.parse(line) as HistoryLine];
-      } catch {
-        return [];
-      }
-    });
 
 /** Waits for the history to grow, so that every round gets somewhere however slow the disk is. */
 async function grownBy(path: string, bytes: number): Promise<void> {
@@ -75,11 +64,11 @@ test(
         await grownBy(historyPath, random() * 30_000);
         child.kill('SIGKILL');
         await gone;
-        const soFar = readHistory(historyPath);
+        const soFar = readHistory<HistoryLine>(historyPath);
         expect(judgeHistory(soFar, readStored(place.path))).toEqual([]);
         swallowed = soFar.some(({ answer }) => answer === 'already-recorded');
       }
-      const history = readHistory(historyPath);
+      const history = readHistory<HistoryLine>(historyPath);
       const answers = Map.groupBy(
         history.filter((line) => line.answer !== undefined),
         (line) => line.answer,
@@ -93,6 +82,19 @@ test(
       await store.close();
     }),
 );
+
+test('a line that a kill has cut in half is read by nobody, and the next one is not joined to it', () =>
+  withScratch((place) => {
+    const path = `${place.path}.history`;
+    endHalfLine(path);
+    appendFileSync(path, '{"act":"a","what":["weigh","p1"]}\n{"act":"a","answ');
+    endHalfLine(path);
+    appendFileSync(path, '{"act":"b","what":["weigh","p2"]}\n');
+    endHalfLine(path);
+    expect(readHistory<HistoryLine>(path).map(({ act }) => act)).toEqual(['a', 'b']);
+    expect(readFileSync(path, 'utf8').split('\n')).toHaveLength(4);
+    return Promise.resolve();
+  }));
 
 test('the checker finds each thing it is there to find', () => {
   const entry = (act: string, subject: string, seq: number, more: Partial<StoredEntry> = {}): StoredEntry => ({

@@ -3,9 +3,10 @@
  * goes into a history file first and at once; the file is judged by `history-checker.ts`, which shares no code with this.
  * Arguments: path of the store, path of the history, seed, round.
  */
-import { appendFileSync, existsSync, openSync, readFileSync, writeSync } from 'node:fs';
+import { openSync, writeSync } from 'node:fs';
 import { openSqliteStore, type ActRequest } from '../../src/index.ts';
 import { below, seeded } from '../support/seeded.ts';
+import { endHalfLine, readHistory } from './history-file.ts';
 import { booking, draft, wardRows, weighing, writing } from '../support/ward.ts';
 
 const [path = '', historyPath = '', seed = '0', round = '0'] = process.argv.slice(2);
@@ -23,17 +24,12 @@ const request = ({ act, what: [kind, ...names] }: Sent): ActRequest => {
   ]);
 };
 
-const lines = existsSync(historyPath)
-  ? readFileSync(historyPath, 'utf8')
-      .split('\n')
-      .filter(Boolean)
-      .map((line) => JSON.parse(line) as Record<string, unknown>)
-  : [];
+const lines = readHistory<Record<string, unknown>>(historyPath);
 const answered = new Set(lines.filter((line) => line['answer'] !== undefined).map((line) => line['act']));
 const unanswered = lines.filter(
   (line) => line['what'] !== undefined && !answered.has(line['act']),
 ) as unknown as Sent[];
-if (lines.length === 0) appendFileSync(historyPath, '');
+endHalfLine(historyPath);
 const history = openSync(historyPath, 'a');
 const note = (line: object): void => void writeSync(history, `${JSON.stringify(line)}\n`);
 

@@ -1,6 +1,6 @@
 /**
- * Each standing in full: what is said, who owns the next move, on which day, since when. The days of "look again" are a
- * service's habits (common practice, no source); they stand here a second time on purpose.
+ * Each standing in full: what is said, who owns the next move, on which day, since when. The days of "look again" are
+ * the teaching protocol's; that each is the protocol's to decide: looked-at-again.test.ts.
  */
 import { describe, expect, test } from 'vitest';
 import {

@@ -2,7 +2,8 @@ import { codeOnly } from '../code-text.ts';
 import { isCode } from '../places.ts';
 import { complaintsAbout, type Rule } from '../rule.ts';
 
-export const decides = /^packages\/clinical\/src\/(?:requirements|readiness|course|denosumab|visit|replay)\//;
+export const decides =
+  /^packages\/clinical\/src\/(?:(?:requirements|readiness|course|clock|standing|visit|replay)\/|projection\/task-rows)/;
 const number = /(?<![\w.$])\d[\d_]*(?:\.\d+)?n?(?![\w.])/g;
 
 /** What decides nothing: how many places are printed, how wide a text is, how long a list, what a regular expression looks for. */

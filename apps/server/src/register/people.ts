@@ -8,6 +8,7 @@ import {
   type Course,
   type Day,
   type Place,
+  type Protocol,
   type Readiness,
   type ReadinessView,
   type StandingNow,
@@ -185,13 +186,13 @@ function workedOut(record: SubjectRecord, unit: UnitNow | undefined, today: Day)
         : viewOf(found, record, unit.context, { on });
     },
     row: once(() => personRowOf(person)),
-    tasks: once(() => tasksDue(record, today)),
+    tasks: once(() => tasksDue(record, protocol, today)),
   };
   return person;
 }
 
-const tasksDue = (record: SubjectRecord, today: Day): Task[] =>
-  taskRows(record, today).flatMap(({ columns }) => {
+const tasksDue = (record: SubjectRecord, protocol: Protocol | undefined, today: Day): Task[] =>
+  taskRows(record, protocol, today).flatMap(({ columns }) => {
     const { task, due_day: due } = columns;
     const isDue = typeof task === 'string' && typeof due === 'number' && due <= today;
     return isDue ? [{ name: task, due: due as Day, patient: subjectId(record.subject) }] : [];

@@ -35,7 +35,7 @@ function patientRows(record: SubjectRecord, entries: readonly Entry[]): readonly
   ];
   // Notes read in others are still found by their number and batch; where the person stands, the others say.
   return readIn(record) === undefined
-    ? [...found, standingRow(record, asOf), ...placeRows(record), ...taskRows(record, asOf)]
+    ? [...found, standingRow(record, asOf), ...placeRows(record), ...taskRows(record, undefined, asOf)]
     : found;
 }
 

@@ -2,13 +2,14 @@
  * What waits for someone, as far as the notes alone can say it: one row a task, with its owner and the day it is due. Tasks
  * that depend on the day or the protocol (overdue, runs out before a place) are told by readers, not stored.
  */
-import { type Day, addDays, day } from '../calendar/day.ts';
+import { type Day, day } from '../calendar/day.ts';
 import { counted } from '../kinds-texts/words.ts';
 import type { Role } from '../ledger/role.ts';
 import { entryText } from '../kinds-texts/entry-text.ts';
 import { madeBeforeItWasCorrected } from '../record/made-while-it-stood.ts';
+import type { Protocol } from '../protocol/protocol.ts';
 import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
-import { lookAgainAfterDays } from '../standing/look-again.ts';
+import { lookAgainOn } from '../standing/look-again.ts';
 import { heldBy, unitOfPatient } from '../standing/standing.ts';
 import { placesOf } from '../visit/place.ts';
 import { dosesGiven } from '../course/doses.ts';
@@ -35,10 +36,8 @@ export const taskNames = [
 ] as const;
 export type TaskName = (typeof taskNames)[number];
 
-/** Aftercare is asked about one to three days after a first dose (the reaction begins within a day, median three days). */
-const AFTERCARE_DAYS = 3;
-
-export function taskRows(record: SubjectRecord, today: Day): readonly Row[] {
+/** `protocol`: the one in force at the person's unit; without one, what it would let wait is due at once. */
+export function taskRows(record: SubjectRecord, protocol: Protocol | undefined, today: Day): readonly Row[] {
   const unit = unitOfPatient(record);
   const task = (name: TaskName, about: Fact, owner: Role, due: Day, detail: string): Row => ({
     table: 'task',
@@ -49,10 +48,20 @@ export function taskRows(record: SubjectRecord, today: Day): readonly Row[] {
   const gone = ended === 'died' || ended === 'closed';
   const rows = placesToRelease(record, today, gone || ended === 'transferred out', task);
   if (ended === 'died') return rows;
-  return [...rows, ...unsignedResults(record, task), ...(gone ? [] : openTasks(record, ended, today, task))];
+  return [
+    ...rows,
+    ...unsignedResults(record, task),
+    ...(gone ? [] : openTasks({ record, protocol, today, task }, ended)),
+  ];
 }
 
 type Task = (name: TaskName, about: Fact, owner: Role, due: Day, detail: string) => Row;
+type At = {
+  readonly record: SubjectRecord;
+  readonly protocol: Protocol | undefined;
+  readonly today: Day;
+  readonly task: Task;
+};
 
 /** A place of someone who will not come is someone else's. */
 function placesToRelease(record: SubjectRecord, today: Day, willNotCome: boolean, task: Task): Row[] {
@@ -84,7 +93,8 @@ function unsignedResults(record: SubjectRecord, task: Task): Row[] {
     .map((result) => task('sign results', result, 'nurse', result.on, result.body.analyte));
 }
 
-function openTasks(record: SubjectRecord, held: string, today: Day, task: Task): Row[] {
+function openTasks(at: At, held: string): Row[] {
+  const { record, today, task } = at;
   const rows: Row[] = [];
   const referral = latest(record, 'referral');
   if (held === 'referral received' && referral !== undefined) {
@@ -93,7 +103,7 @@ function openTasks(record: SubjectRecord, held: string, today: Day, task: Task):
         'decide on the referral',
         referral,
         'nurse in charge',
-        addDays(referral.on, lookAgainAfterDays['referral received']),
+        lookAgainOn(at, 'lookAgainReferralDays', referral.on),
         referral.body.tier,
       ),
     );
@@ -117,7 +127,7 @@ function openTasks(record: SubjectRecord, held: string, today: Day, task: Task):
   for (const symptom of factsOf(record, 'symptom')) {
     if (!cleared.has(symptom.id)) rows.push(task('clear the symptom', symptom, 'nurse', symptom.on, symptom.body.what));
   }
-  return [...rows, ...incidents(record, task), ...lookAgain(record, task), ...afterDose(record, today, task)];
+  return [...rows, ...incidents(record, task), ...lookAgain(record, task), ...afterDose(at)];
 }
 
 /** A dose that ran too fast: the nurse in charge looks at it and says what was found. */
@@ -170,7 +180,8 @@ function lookAgain(record: SubjectRecord, task: Task): Row[] {
   return [...withdrawals, ...corrections];
 }
 
-function afterDose(record: SubjectRecord, today: Day, task: Task): Row[] {
+function afterDose(at: At): Row[] {
+  const { record, today, task } = at;
   const given = dosesGiven(record, today);
   const countingOf = (dose: Fact<'dose'>) => given.get(dose.body.medicine)?.counting ?? [];
   const last = factsOf(record, 'dose').findLast((dose) => countingOf(dose).includes(dose));
@@ -181,10 +192,10 @@ function afterDose(record: SubjectRecord, today: Day, task: Task): Row[] {
     counting.length === 1 &&
     !factsOf(record, 'call').some(({ on, body }) => on > last.on && body.about === 'aftercare')
   ) {
-    rows.push(task('aftercare call', last, 'nurse', addDays(last.on, AFTERCARE_DAYS), 'first dose'));
+    rows.push(task('aftercare call', last, 'nurse', lookAgainOn(at, 'aftercareCallDays', last.on), 'first dose'));
   }
   if (visitOn(record, last.on) !== undefined && !factsOf(record, 'letter').some(({ on }) => on >= last.on)) {
-    rows.push(task('write the letter', last, 'nurse', addDays(last.on, 1), 'dose given'));
+    rows.push(task('write the letter', last, 'nurse', lookAgainOn(at, 'letterDays', last.on), 'dose given'));
   }
   return rows;
 }

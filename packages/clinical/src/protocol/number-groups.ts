@@ -11,6 +11,7 @@ const beginnings: readonly (readonly [title: string, begins: RegExp])[] = [
   ['Denosumab', /^(?:denosumab|replacement)/],
   ['The day of the dose', /^(?:running|site|observe|putOff|cannula)/],
   ['Recall', /^(?:recall|overdue)/],
+  ['Looked at again', /^(?:lookAgain|askAgain|aftercare|letter)/],
 ];
 const OTHER = 'Other numbers';
 

@@ -163,6 +163,36 @@ export const numberKeys = {
   putOffSystolicLow: { unit: 'mmHg', means: 'systolic pressure below which the dose is put off' },
   recallLeadDays: { unit: 'days', means: 'days before the due date at which the recall begins' },
   overdueAfterDays: { unit: 'days', means: 'days after the due date from which the person is overdue' },
+  lookAgainReferralDays: { unit: 'days', means: 'days from a referral until it is decided on' },
+  lookAgainReturnedDays: {
+    unit: 'days',
+    means: 'days after which somebody looks whether a referral that was returned came back',
+  },
+  lookAgainWorkUpDays: { unit: 'days', means: 'days after which somebody looks again at a person in work-up' },
+  lookAgainPlaceDays: {
+    unit: 'days',
+    means: 'days after which somebody looks again at a person who waits for a place',
+  },
+  lookAgainPutOffDays: {
+    unit: 'days',
+    means: 'days after which somebody looks again at a person whose dose was put off',
+  },
+  lookAgainOverdueDays: { unit: 'days', means: 'days after which somebody looks again at a person who is overdue' },
+  lookAgainReviewDays: { unit: 'days', means: 'days from the opening of a review until a prescriber has decided' },
+  askAgainDoseDays: {
+    unit: 'days',
+    means: 'days after a no to this dose until the person is asked again, where no day was agreed',
+  },
+  askAgainMedicineDays: {
+    unit: 'days',
+    means: 'days after a no to this medicine until a prescriber asks again, where no day was agreed',
+  },
+  askAgainContactDays: {
+    unit: 'days',
+    means: 'days after a no to all contact until somebody looks again, where no day was agreed',
+  },
+  aftercareCallDays: { unit: 'days', means: 'days after a first dose by which the person has been asked how they are' },
+  letterDays: { unit: 'days', means: 'days after a dose by which the letter about it is written' },
   cannulaTriesBeforeOther: { unit: 'tries', means: 'failed tries after which another operator is asked' },
 } as const;
 

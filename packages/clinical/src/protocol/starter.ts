@@ -32,6 +32,7 @@ export const open = (
 export const PRODUCT_TEXT = 'zoledronic acid 5 mg product text (EU/UK)';
 export const NOS_2018 = 'National Osteoporosis Society (now Royal Osteoporosis Society) vitamin D guideline 2018';
 export const SILENT = 'the label is silent';
+const A_HABIT = 'a habit of a service, so that nobody waits unseen';
 const NOGG_2021 = 'NOGG 2021, Gregson 2022, doi 10.1007/s11657-022-01061-5';
 const IOF_2012 = 'IOF 2012, Diez-Perez, Osteoporos Int 23:2769';
 const ISCD_PRECISION =
@@ -228,6 +229,22 @@ const numbers: Record<NumberKey, SourcedNumber> = {
     'common practice, no source',
   ),
   overdueAfterDays: open('42', SILENT, 'common practice, no source'),
+  lookAgainReferralDays: open('7', 'a wait a service allows itself: five working days', 'common practice, no source'),
+  lookAgainReturnedDays: open('28', A_HABIT, 'common practice, no source'),
+  lookAgainWorkUpDays: open('28', A_HABIT, 'common practice, no source'),
+  lookAgainPlaceDays: open('7', A_HABIT, 'common practice, no source'),
+  lookAgainPutOffDays: open('7', A_HABIT, 'common practice, no source'),
+  lookAgainOverdueDays: open('7', A_HABIT, 'common practice, no source'),
+  lookAgainReviewDays: open('28', A_HABIT, 'common practice, no source'),
+  askAgainDoseDays: open('84', A_HABIT, 'common practice, no source'),
+  askAgainMedicineDays: open('28', A_HABIT, 'common practice, no source'),
+  askAgainContactDays: open('365', A_HABIT, 'common practice, no source'),
+  aftercareCallDays: open(
+    '3',
+    `${SILENT}; the reaction begins within a day and lasts three at the median: Reid 2010, JCEM 95:4380`,
+    'read',
+  ),
+  letterDays: open('1', `${SILENT}; the letter within a day`, 'common practice, no source'),
   cannulaTriesBeforeOther: open('2', SILENT, 'common practice, no source'),
 };
 

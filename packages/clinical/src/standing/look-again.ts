@@ -1,17 +1,21 @@
-/**
- * After how many days someone looks again, where no entry names a date. These are habits of a service, not thresholds of a
- * treatment: common practice, no source, except where one is named.
- */
-export const lookAgainAfterDays = {
-  /** Five working days to decide on a referral: the wait this service allows itself. */
-  'referral received': 7,
-  'returned to referrer': 28,
-  'in work-up': 28,
-  'waiting for a place': 7,
-  'put off': 7,
-  overdue: 7,
-  'in review': 28,
-  'said no to this dose': 84,
-  'said no to this medicine': 28,
-  'said no to all contact': 365,
-} as const;
+/** The day by which someone looks again, where no entry names one: the protocol's number of days. */
+import { type Day, addDays } from '../calendar/day.ts';
+import { protocolFor } from '../course/prescribed.ts';
+import type { NumberKey } from '../protocol/number-keys.ts';
+import type { Protocol } from '../protocol/protocol.ts';
+import type { SubjectRecord } from '../record/patient-record.ts';
+
+type LookedAt = {
+  readonly record: SubjectRecord;
+  /** The one in force at the person's unit. */
+  readonly protocol: Protocol | undefined;
+  readonly today: Day;
+};
+export type LookAgainKey = Extract<
+  NumberKey,
+  `lookAgain${string}` | `askAgain${string}` | 'aftercareCallDays' | 'letterDays'
+>;
+
+/** Without a protocol nobody has said how long it may wait: at once. */
+export const lookAgainOn = ({ record, protocol, today }: LookedAt, key: LookAgainKey, since: Day): Day =>
+  protocol === undefined ? since : addDays(since, protocolFor(protocol, record, today).number[key]);

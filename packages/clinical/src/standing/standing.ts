@@ -12,7 +12,7 @@ import { type Protocol, underRegimen } from '../protocol/protocol.ts';
 import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
 import { placeFrom } from '../visit/place.ts';
 import { visitOn } from '../visit/visit.ts';
-import { lookAgainAfterDays } from './look-again.ts';
+import { type LookAgainKey, lookAgainOn } from './look-again.ts';
 import type { Standing, StandingNow } from './standings.ts';
 import { type Held, eventOf, transitions } from './transitions.ts';
 
@@ -146,7 +146,7 @@ function onCourse(at: At, course: Course): StandingNow {
 
 function putOff(at: At): StandingNow {
   const decision = at.held.by as Fact<'go-decision'> | undefined;
-  const on = callBackAfter(at) ?? addDays(at.held.since, lookAgainAfterDays['put off']);
+  const on = callBackOr(at, 'lookAgainPutOffDays');
   const reason = decision?.body.reasonCode ?? 'no reason recorded';
   return standing(at, 'put off', `${reason}; look again on ${shortDate(on)}`, 'nurse in charge', on);
 }
@@ -159,8 +159,12 @@ const callBackAfter = (at: At): Day | undefined => {
   return call?.body.callBackOn === undefined ? undefined : day(call.body.callBackOn);
 };
 
+/** The day a call named; else the protocol's days after the standing began. */
+const callBackOr = (at: At, key: LookAgainKey, since = at.held.since): Day =>
+  callBackAfter(at) ?? lookAgainOn(at, key, since);
+
 const inReview = (at: At, says: string, since: Day, anniversary?: Day): StandingNow =>
-  standing(at, 'in review', says, 'prescriber', anniversary ?? addDays(since, lookAgainAfterDays['in review']), since);
+  standing(at, 'in review', says, 'prescriber', anniversary ?? lookAgainOn(at, 'lookAgainReviewDays', since), since);
 
 /** Before a first dose, or the first of a new course: once it is prescribed and consented to, a place is what is missing. */
 function beforeFirst(at: At): StandingNow {
@@ -170,22 +174,9 @@ function beforeFirst(at: At): StandingNow {
   const prescribed = prescription !== undefined && day(prescription.body.validUntil) >= today;
   if (prescription !== undefined && prescribed && consent !== undefined && consent.body.decision !== 'not given') {
     const since = Math.max(prescription.on, consent.on, held.since) as Day;
-    return standing(
-      at,
-      'waiting for a place',
-      '',
-      'clerk',
-      callBackAfter(at) ?? addDays(since, lookAgainAfterDays['waiting for a place']),
-      since,
-    );
+    return standing(at, 'waiting for a place', '', 'clerk', callBackOr(at, 'lookAgainPlaceDays', since), since);
   }
-  return standing(
-    at,
-    'in work-up',
-    '',
-    'nurse',
-    callBackAfter(at) ?? addDays(held.since, lookAgainAfterDays['in work-up']),
-  );
+  return standing(at, 'in work-up', '', 'nurse', callBackOr(at, 'lookAgainWorkUpDays'));
 }
 
 /** What is taken every day at home: until it ends, and then what follows. */
@@ -220,7 +211,7 @@ function betweenDoses(at: At, course: Course): StandingNow {
   }
   const overdueFrom = addDays(course.due, underRegimen(at.protocol, course.regimen?.id).number.overdueAfterDays + 1);
   if (at.today >= overdueFrom) {
-    const on = callBackAfter(at) ?? addDays(overdueFrom, lookAgainAfterDays.overdue);
+    const on = callBackOr(at, 'lookAgainOverdueDays', overdueFrom);
     return standing(at, 'overdue', `since ${shortDate(course.due)}`, 'nurse in charge', on, overdueFrom);
   }
   const recallFrom = course.recall?.from ?? course.due;
@@ -239,14 +230,13 @@ function onBreak(at: At): StandingNow {
 
 function settled(at: At, held: Exclude<Held, UnderCare | 'on planned break'>): StandingNow {
   const { by, since } = at.held;
-  const after = (days: number): Day => callBackAfter(at) ?? addDays(since, days);
   switch (held) {
     case 'not accounted for':
       return standing(at, held, 'no referral and no dose', 'nurse in charge', at.today);
     case 'referral received':
-      return standing(at, held, '', 'nurse in charge', after(lookAgainAfterDays[held]));
+      return standing(at, held, '', 'nurse in charge', callBackOr(at, 'lookAgainReferralDays'));
     case 'returned to referrer':
-      return standing(at, held, '', 'nurse in charge', after(lookAgainAfterDays[held]));
+      return standing(at, held, '', 'nurse in charge', callBackOr(at, 'lookAgainReturnedDays'));
     case 'moved to other treatment': {
       const review = by as Fact<'course-review'> | undefined;
       const body = review?.body.outcome === 'other treatment' ? review.body : undefined;
@@ -281,12 +271,18 @@ function transferred(at: At): StandingNow {
   return standing(at, 'transferred out', `${to}, not acknowledged`, 'clerk', on);
 }
 
+const askAgainDays = {
+  'this dose': 'askAgainDoseDays',
+  'this medicine': 'askAgainMedicineDays',
+  'all contact': 'askAgainContactDays',
+} as const;
+
 function saidNo(at: At): StandingNow {
   const refusal = at.held.by as Fact<'refusal'> | undefined;
   const to = refusal?.body.to ?? 'this dose';
   const on =
     refusal?.body.askAgainOn === undefined
-      ? addDays(at.held.since, lookAgainAfterDays[`said no to ${to}`])
+      ? lookAgainOn(at, askAgainDays[to], at.held.since)
       : day(refusal.body.askAgainOn);
   return standing(
     at,

@@ -1,6 +1,6 @@
 /** A result withdrawn or corrected, by the laboratory or by us, reopens the decisions it was part of (safety.md; practice.md hazard 79). */
 import { describe, expect, test } from 'vitest';
-import { type Act, type Fact, day, factsOf, taskRows } from '@twelvemonth/clinical';
+import { type Act, type Fact, day, factsOf, taskRows, teaching } from '@twelvemonth/clinical';
 import { DayUnit } from './a-day-unit.ts';
 
 const creatinineOf = (unit: DayUnit): Fact<'result'> => {
@@ -19,7 +19,9 @@ const correction = (of: Fact<'result'>, value: string, on: string): Act => ({
   },
 });
 const tasks = (unit: DayUnit) =>
-  taskRows(unit.patient(), day(unit.today())).filter(({ columns }) => columns['task'] === 'look at a decision again');
+  taskRows(unit.patient(), teaching, day(unit.today())).filter(
+    ({ columns }) => columns['task'] === 'look at a decision again',
+  );
 
 describe('a result that was part of a decision', () => {
   test('corrected: the decisions made before are listed until somebody has looked at them', () => {
@@ -64,7 +66,7 @@ describe('a result that was part of a decision', () => {
   test('the corrected value counts once it is signed itself, whatever stood signed before (R1)', () => {
     const unit = new DayUnit().ready();
     unit.expect('dana', correction(creatinineOf(unit), '80', unit.today()));
-    const unsigned = taskRows(unit.patient(), day(unit.today())).filter(
+    const unsigned = taskRows(unit.patient(), teaching, day(unit.today())).filter(
       ({ columns }) => columns['task'] === 'sign results',
     );
     expect(unsigned.map(({ columns }) => columns['detail'])).toEqual(['creatinine']);

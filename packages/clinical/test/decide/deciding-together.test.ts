@@ -3,7 +3,7 @@
  * 1 to 3 (`from memory`); who covers what in a talk: practice page 1a rows 10 and 11 (common practice, no source).
  */
 import { describe, expect, test } from 'vitest';
-import { type Act, type KindName, day, kindNamed, taskRows } from '@twelvemonth/clinical';
+import { type Act, type KindName, day, kindNamed, taskRows, teaching } from '@twelvemonth/clinical';
 import { DayUnit } from './a-day-unit.ts';
 
 const write = (kind: KindName, body: object, effectiveAt = '2026-11-24'): Act => ({
@@ -66,7 +66,7 @@ describe('a talk', () => {
   test('the next question waits for a nurse on its day, until there is another talk', () => {
     const unit = someone();
     const asks = () =>
-      taskRows(unit.patient(), day('2026-12-01')).filter(({ columns }) => columns['task'] === 'ask again');
+      taskRows(unit.patient(), teaching, day('2026-12-01')).filter(({ columns }) => columns['task'] === 'ask again');
     unit.expect('dana', write('talk', talk({ decision: 'more time', askAgainOn: '2026-12-08' })));
     expect(asks().map(({ columns }) => [columns['due_day'], columns['owner']])).toEqual([[day('2026-12-08'), 'nurse']]);
     unit.expect('dana', write('talk', talk({ decision: 'this treatment', askAgainOn: undefined })));

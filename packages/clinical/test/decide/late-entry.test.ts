@@ -1,6 +1,6 @@
 /** Steps typed in later, from the day sheet after the network was down: both times are kept, and nothing is let off. */
 import { describe, expect, test } from 'vitest';
-import { type Act, day, taskRows } from '@twelvemonth/clinical';
+import { type Act, day, taskRows, teaching } from '@twelvemonth/clinical';
 import { DayUnit, onTheDay } from './a-day-unit.ts';
 
 const at = (time: string): string => `2026-11-26T${time}:00.000+00:00`;
@@ -82,7 +82,7 @@ describe('a step typed in later', () => {
       const dose = unit.newest('dose');
       expect(dose.body).toMatchObject({ minutes: 5, incident: 'clamp open, told Imre and the prescriber' });
       const tasks = () =>
-        taskRows(unit.patient(), day('2026-11-26')).map(({ columns }) => [columns['task'], columns['owner']]);
+        taskRows(unit.patient(), teaching, day('2026-11-26')).map(({ columns }) => [columns['task'], columns['owner']]);
       expect(tasks()).toContainEqual(['look at the incident', 'nurse in charge']);
       unit.write('imre', 'looked-again', { about: dose.id, finding: 'creatinine repeated on day 3: unchanged' });
       expect(tasks()).not.toContainEqual(['look at the incident', 'nurse in charge']);

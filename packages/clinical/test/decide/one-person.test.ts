@@ -12,6 +12,7 @@ import {
   recordTogether,
   standingOf,
   taskRows,
+  teaching,
   verdictOn,
 } from '@twelvemonth/clinical';
 import { DayUnit, as, onTheDay } from './a-day-unit.ts';
@@ -305,7 +306,7 @@ describe('an entry in the wrong person’s notes', () => {
     const withdrawal = unit.newest('withdrawal');
     expect(withdrawal.body.usedBy).toEqual([unit.newest('prescription').id, unit.newest('go-decision').id]);
     const tasks = () =>
-      taskRows(unit.patient(), day(unit.today())).filter(
+      taskRows(unit.patient(), teaching, day(unit.today())).filter(
         ({ columns }) => columns['task'] === 'look at a decision again',
       );
     expect(tasks().length).toBe(1);

@@ -41,6 +41,7 @@ const pages: readonly (readonly [name: string, path: string])[] = [
   ['sessions', '/sessions'],
   ['plan-session', '/sessions/plan'],
   ['session', '/sessions/thornbeck-2026-11-25'],
+  ['day-sheet-screen', '/sessions/thornbeck-2026-11-25/sheet'],
   ['recall', '/recall'],
   ['import', '/import'],
   ['import-waiting', '/import/waiting'],

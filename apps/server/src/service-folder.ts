@@ -12,6 +12,10 @@ export const ownFolder = (data: string): string => join(data, 'service');
 /** One folder a demo: its seed, its date, and its size and hour where they are not the usual ones. */
 export const demoFolder = (data: string, name: string): string => join(data, `demo-${name}`);
 
+/** Where the newest day sheets are kept; those of the demo never lie among real ones. */
+export const daySheetFolder = ({ data, kind }: { readonly data: string; readonly kind: Kind }): string =>
+  join(data, kind === 'demo' ? 'demo-day-sheets' : 'day-sheets');
+
 /** Expected trouble at the start: a sentence for the person at the keyboard. */
 export class CannotStart extends Error {}
 

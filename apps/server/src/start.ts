@@ -8,13 +8,14 @@ import type { AtHand } from './at-hand.ts';
 import { buildApp } from './app.ts';
 import { systemClock, unknownZones } from './clock.ts';
 import { type ServeOptions, addressRefused, onlyThisMachine } from './command-line.ts';
+import { keepDaySheets } from './documents/kept-day-sheets.ts';
 import { keepDemoTime, openDemo } from './demo/open-demo.ts';
 import { eventStreams } from './events.ts';
 import { openNotes } from './register/notes.ts';
 import { noteLookAlikes } from './register/note-look-alikes.ts';
 import { openPeople } from './register/people.ts';
 import { openUnits } from './register/units.ts';
-import { CannotStart, markedAs, openNotesStore, ownFolder } from './service-folder.ts';
+import { CannotStart, daySheetFolder, markedAs, openNotesStore, ownFolder } from './service-folder.ts';
 import { openAccounts } from './sign-in/accounts.ts';
 import { countedAttempts } from './sign-in/attempts.ts';
 import { lookLog } from './sign-in/looks.ts';
@@ -80,6 +81,7 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
       .warmUp()
       .then(() => noteLookAlikes(atHand))
       .catch(() => undefined);
+    const stopKeeping = keepDaySheets(atHand, daySheetFolder(options), say);
     const url = urlOf(app.server.address() as AddressInfo, tls !== undefined, options.host);
     let end = (): void => undefined;
     const ended = new Promise<void>((resolve) => {
@@ -88,6 +90,7 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
     let closing: Promise<void> | undefined;
     const close = async (): Promise<void> => {
       stopTelling();
+      await stopKeeping();
       people.close();
       events.endAll();
       await app.close();

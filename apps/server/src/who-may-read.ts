@@ -45,6 +45,7 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   sessions: everyoneInCare,
   session: everyoneInCare,
   sessionDay: everyoneInCare,
+  daySheet: everyoneInCare,
   recall: everyoneInCare,
 
   /** Names batches, no patient. */

@@ -106,6 +106,11 @@ const sessionDay = createRoute({
   path: '/sessions/$session/day',
   component: lazyRouteComponent(() => import('./session-day/SessionDayScreen.tsx'), 'SessionDayScreen'),
 });
+const daySheet = createRoute({
+  ...at,
+  path: '/sessions/$session/sheet',
+  component: lazyRouteComponent(() => import('./sessions/DaySheetScreen.tsx'), 'DaySheetScreen'),
+});
 const recall = createRoute({
   ...at,
   path: '/recall',
@@ -172,6 +177,7 @@ export const router = createRouter({
     planSession,
     session,
     sessionDay,
+    daySheet,
     recall,
     bringIn,
     waiting,

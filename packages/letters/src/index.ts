@@ -1,4 +1,6 @@
-/** Letters and patient packs as values, and what they become. */
+/** Letters, patient packs and day sheets as values, and what they become. */
+export { daySheetHtml } from './day-sheet/day-sheet.ts';
+export type { DaySheetFacts, DaySheetPerson } from './day-sheet/facts.ts';
 export * from './family-doctor.ts';
 export { type Letter, type LetterBlock, letterHtml, letterText } from './letter.ts';
 export * from './patient-pack/blocks.ts';

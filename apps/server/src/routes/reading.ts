@@ -4,6 +4,7 @@ import { readinessToWire } from '@twelvemonth/exchange';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { z } from 'zod';
 import type { AtHand } from '../at-hand.ts';
+import { daySheetDocumentOf } from '../documents/day-sheet.ts';
 import { letterDocumentOf, reviewLetterDocumentOf } from '../documents/letter.ts';
 import { patientPackDocumentOf, patientPackViewOf } from '../documents/patient-pack.ts';
 import { notesDocumentOf } from '../documents/notes.ts';
@@ -158,6 +159,9 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
     atHand,
     'sessionDay',
     async ({ params }) => (await sessionDayViewOf(atHand, params.session)) ?? notHere('session'),
+  );
+  serveRoute(app, atHand, 'daySheet', async ({ params, reply }) =>
+    sendDocument(reply, (await daySheetDocumentOf(atHand, params.session)) ?? notHere('session')),
   );
   serveRoute(app, atHand, 'recall', async ({ request }) =>
     recallOf(await people.all(), query.parse(request.query).unit),

@@ -111,7 +111,7 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
 }
 
 /** What the pack is read against names the medicine and its dose, not only the regimen's short name. */
-const orderInWords = (prescription: Fact<'prescription'>, protocol: Protocol | undefined): string =>
+export const orderInWords = (prescription: Fact<'prescription'>, protocol: Protocol | undefined): string =>
   protocol === undefined || protocol.regimen.id !== prescription.body.regimen
     ? entryText(prescription)
     : `${protocol.regimen.medicine}: ${entryText(prescription)}`;

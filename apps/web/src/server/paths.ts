@@ -29,6 +29,7 @@ export const paths = {
   sessions: '/api/sessions',
   session: '/api/sessions/:session',
   sessionDay: '/api/sessions/:session/day',
+  daySheet: '/api/sessions/:session/day-sheet',
   recall: '/api/recall',
   stock: '/api/stock',
   trace: '/api/stock/trace',

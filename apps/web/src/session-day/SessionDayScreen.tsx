@@ -9,6 +9,7 @@ import { Button } from '../paper/Button.tsx';
 import { Note } from '../paper/Note.tsx';
 import { Page } from '../paper/Page.tsx';
 import { sessionDay } from '../server/queries.ts';
+import { ToDaySheet } from '../sessions/ToDaySheet.tsx';
 import { longDay, timeOfDay } from '../words/dates.ts';
 import { counted, dotted } from '../words/texts.ts';
 import { AcceptHandover } from './AcceptHandover.tsx';
@@ -54,6 +55,11 @@ function Sheet({ data }: { data: SessionDayView }) {
     >
       <KnownTrouble data={data} />
       {data.opened !== undefined && <Opened opened={data.opened} />}
+      {data.state === 'open' && (
+        <p className="screenOnly">
+          <ToDaySheet session={data.session} says="Print the day sheet now, for when the network fails" />
+        </p>
+      )}
       {data.state === 'not opened' &&
         (isToday && may('open session') ? (
           <OpenForm data={data} done={() => setAnew(false)} />

@@ -11,6 +11,7 @@ import { counted, dotted } from '../words/texts.ts';
 import { ArrivalList } from './ArrivalList.tsx';
 import { CancelSession } from './CancelSession.tsx';
 import { CouldCome } from './CouldCome.tsx';
+import { ToDaySheet } from './ToDaySheet.tsx';
 
 export function SessionScreen() {
   const { session: id } = useParams({ from: '/sessions/$session' });
@@ -37,6 +38,7 @@ function Sheet({ data }: { data: SessionView }) {
       acts={
         <>
           <Button onClick={() => window.print()}>Print this list</Button>
+          {!data.cancelled && <ToDaySheet session={data.session} />}
           {!data.cancelled && (
             <Link to="/sessions/$session/day" params={{ session: data.session }}>
               open or close

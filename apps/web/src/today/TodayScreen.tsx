@@ -5,14 +5,13 @@ import { NoUnitYet } from '../frame/NoUnitYet.tsx';
 import { useMay } from '../frame/may.ts';
 import { useServiceToday, useUnit } from '../frame/unit.ts';
 import { Awaited } from '../paper/Awaited.tsx';
-import { Button } from '../paper/Button.tsx';
 import { Empty } from '../paper/Empty.tsx';
 import { Page } from '../paper/Page.tsx';
 import { today } from '../server/queries.ts';
-import { longDay } from '../words/dates.ts';
+import { ToDaySheet } from '../sessions/ToDaySheet.tsx';
+import { longDay, shortDay } from '../words/dates.ts';
 import { dotted } from '../words/texts.ts';
 import { Chairs } from './Chairs.tsx';
-import { DaySheet } from './DaySheet.tsx';
 import { InTheUnit } from './InTheUnit.tsx';
 import { Instead } from './Instead.tsx';
 import { NextActs } from './NextActs.tsx';
@@ -40,6 +39,19 @@ export function TodayScreen() {
   );
 }
 
+/** Today's while it lasts; the evening before it is the next one's. */
+function DaySheets({ data: { session, sessionState, nextSession } }: { data: TodayView }) {
+  const isToday = session !== undefined && (sessionState === 'not opened' || sessionState === 'open');
+  return (
+    <>
+      {isToday && <ToDaySheet session={session} />}
+      {nextSession !== undefined && (
+        <ToDaySheet session={nextSession.session} says={`Day sheet of ${shortDay(nextSession.on)}`} />
+      )}
+    </>
+  );
+}
+
 const inWords = ({ counts, finishEarliest }: TodayView): string =>
   dotted(
     `${counts.listed} on the list`,
@@ -54,7 +66,7 @@ function Sheet({ data }: { data: TodayView }) {
     <Page
       title={longDay(data.date)}
       sub={data.session === undefined ? `${data.unitName} · no session today` : `${data.unitName} · ${inWords(data)}`}
-      acts={<Button onClick={() => window.print()}>Print the day sheet</Button>}
+      acts={<DaySheets data={data} />}
     >
       {data.session === undefined && (
         <Empty says="No session today.">
@@ -84,10 +96,11 @@ function Sheet({ data }: { data: TodayView }) {
           />
         )}
         <Instead data={data} />
-        {data.visits.length > 0 && <InTheUnit visits={data.visits} />}
+      </div>
+      {data.visits.length > 0 && <InTheUnit visits={data.visits} />}
+      <div className="screenOnly">
         <Chairs visits={data.visits} chairs={data.chairs} />
       </div>
-      <DaySheet data={data} />
       {data.trouble.length > 0 && <TroubleAhead trouble={data.trouble} />}
       <WorkPiles work={data.work} />
     </Page>

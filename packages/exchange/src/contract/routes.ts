@@ -84,6 +84,8 @@ export const routes = {
   sessions: { method: 'GET', path: '/api/sessions', query: sessionsQuery, answer: sessionsAnswer },
   session: { method: 'GET', path: '/api/sessions/:session', answer: sessionView },
   sessionDay: { method: 'GET', path: '/api/sessions/:session/day', answer: sessionDayView },
+  /** An HTML document: the list on paper with a card for each person. */
+  daySheet: { method: 'GET', path: '/api/sessions/:session/day-sheet' },
   recall: { method: 'GET', path: '/api/recall', answer: recallAnswer },
 
   stock: { method: 'GET', path: '/api/stock', answer: stockView },

@@ -37,11 +37,14 @@ const inCare = new Set([
   'booked',
 ]);
 
+/** Somebody here still acts for them: also for who said no, cannot be reached, or was closed while a clock runs. */
+const isOurs = ({ standing }: Person): boolean => standing.on !== undefined;
+
 /** A medicine that waits for its successor, or referred or decided as first in line and still without a dose since. */
 export function isFirstInLine(person: Person): boolean {
   const { record, course, standing } = person;
+  if (isOurs(person) && isUrgent(clockOfPerson(person))) return true;
   if (!inCare.has(standing.standing)) return false;
-  if (isUrgent(clockOfPerson(person))) return true;
   const asked = factsOf(record, 'referral').findLast(({ body }) => body.tier === 'first in line');
   const decided = factsOf(record, 'triage').findLast(
     ({ body }) => body.outcome === 'accepted' && body.tier !== undefined,
@@ -54,9 +57,7 @@ export function isFirstInLine(person: Person): boolean {
 
 /** A medicine whose effect is lost when nothing follows: what follows is looked for in good time. */
 const isOnWorklist = (person: Person): boolean =>
-  inCare.has(person.standing.standing) &&
-  person.standing.standing !== 'in review' &&
-  clockOfPerson(person)?.tier === 'on the worklist';
+  isOurs(person) && person.standing.standing !== 'in review' && clockOfPerson(person)?.tier === 'on the worklist';
 
 /** The recall has begun, or the due date has passed; also those who are booked for it, until they come. */
 export function isRecalled({ standing, course, today }: Person): boolean {

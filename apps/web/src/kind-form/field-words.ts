@@ -170,6 +170,10 @@ const words: Readonly<Record<string, { readonly label: string; readonly help?: s
   'transfer-out.chaseOn': { label: 'Chase on' },
   'transfer-out.to': { label: 'To whom' },
   'transfer-acknowledged.by': { label: 'Who said so' },
+  'closed.takenOverBy': {
+    label: 'Who gives what follows',
+    help: 'Only where a bone medicine waits for its successor.',
+  },
   'died.source': { label: 'How we know' },
 };
 

@@ -50,6 +50,8 @@ export type Clock = {
   readonly reachBy: Day;
   /** The day by which somebody must act: today from first in line on. */
   readonly actBy: Day;
+  /** The day, still to come and in time, on which a prescriber decided that another medicine is due. */
+  readonly plannedOn: Day | undefined;
   /** Date of a booked place that replaces it in time. */
   readonly replacementOn: Day | undefined;
   readonly says: string;
@@ -78,9 +80,10 @@ export function clockOf(
   const isAlarm = tier === 'alarm' || tier === 'highest alarm';
   const intended = intendedSince(record, last, today);
   const isPlanned = intended !== undefined && intended.dueOn <= times.reachBy && today <= intended.dueOn;
+  const plannedOn = isPlanned ? intended.dueOn : undefined;
   const unreachable =
     replacementOn === undefined &&
-    !isPlanned &&
+    plannedOn === undefined &&
     (!times.isOrdered || windowFirst === undefined || windowFirst > times.reachBy);
   return {
     tier,
@@ -89,6 +92,7 @@ export function clockOf(
     due: times.due,
     reachBy: times.reachBy,
     actBy: tier === 'running' ? times.listFrom : tier === 'on the worklist' ? actOnListBy(times, replacementOn) : today,
+    plannedOn,
     replacementOn,
     says: sentence(tier, times, replacementOn) + intendedSays(intended),
     ask: isAlarm ? times.ask : [],

@@ -14,6 +14,8 @@ const writtenAfterClosing: ReadonlySet<KindName> = new Set([
   'died',
   'call',
   'letter',
+  // What was begun elsewhere: the successor of a medicine whose clock still ran.
+  'medicine',
   'identity',
   'contact',
 ]);

@@ -1,15 +1,14 @@
 /** What a review of the course may decide (docs/readiness.md R7): refused where it is written, with what to do instead. */
 import { type Day, addMonths, day, shortDate } from '../calendar/day.ts';
-import { clockOf } from '../clock/clock.ts';
 import { courseFactsOf } from '../course/course-facts.ts';
 import { courseOf } from '../course/course.ts';
 import { protocolFor } from '../course/prescribed.ts';
 import { isAtOrAbove, steroidsOn } from '../course/steroids.ts';
 import { counted, plural } from '../kinds-texts/words.ts';
-import { isDenosumab } from '../protocol/medicines.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Fact, SubjectRecord } from '../record/patient-record.ts';
 import { fieldWrong } from './check-fields.ts';
+import { needsWhatFollows } from './needs-what-follows.ts';
 import { type Refusal } from './refusal.ts';
 import { refusal } from './refuse.ts';
 
@@ -38,31 +37,20 @@ export function checkCourseReview(
       : body.outcome === 'planned break'
         ? checkBreak(record, body, on, path, protocol)
         : [];
-  return [...capacity, ...checkDenosumab(record, body, on, path, sheet), ...outcome];
+  return [...capacity, ...checkWhatFollows(record, body, on, path, sheet), ...outcome];
 }
 
-/** It is never stopped or paused: another treatment follows, with the date by which it is due. */
-function checkDenosumab(
+/** A medicine whose clock runs is never stopped or paused: another treatment follows, with the date by which it is due. */
+const checkWhatFollows = (
   record: SubjectRecord,
   { outcome }: Fact<'course-review'>['body'],
   on: Day,
   path: string,
   protocol: Protocol | undefined,
-): readonly Refusal[] {
-  if (protocol === undefined || (outcome !== 'stop' && outcome !== 'planned break')) return [];
-  const clock = clockOf(record, protocol, on, undefined);
-  if (clock === undefined || !isDenosumab(clock.medicine)) return [];
-  return [
-    refusal(
-      'denosumab-needs-a-replacement',
-      `${clock.medicine} of ${shortDate(clock.last.on)} is not stopped or paused without a replacement: vertebrae may break when nothing follows.`,
-      {
-        field: `${path}.outcome`,
-        remedy: `choose another treatment and the date it is due, ${shortDate(clock.due)} at the latest, or carry on; what was begun elsewhere is recorded first, as a medicine`,
-      },
-    ),
-  ];
-}
+): readonly Refusal[] =>
+  outcome === 'stop' || outcome === 'planned break'
+    ? needsWhatFollows(record, protocol, on, `${path}.outcome`, 'stopped or paused')
+    : [];
 
 function checkSpecialist(
   record: SubjectRecord,

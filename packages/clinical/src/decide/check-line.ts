@@ -19,6 +19,7 @@ import { bornOf, checkBorn, checkNotBeforeBirth, checkNotFuture, dayOf } from '.
 import { checkedBody, fieldWrong } from './check-fields.ts';
 import { WHOLE_DOSE_MILLILITERS, checkRunningTime } from './check-running-time.ts';
 import { asFact, checkPossible } from './check-standing.ts';
+import { checkClosed } from './needs-what-follows.ts';
 import { type Refusal } from './refusal.ts';
 import { notYours, refusal } from './refuse.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -94,6 +95,7 @@ const within: Within = {
   prescription: (_, { body }, path, now) => checkPrescription(body, path, now),
   dose: (_, { body, on }, path, now) => [...checkUntil(body, on, path), ...checkDripTime(body, on, path, now)],
   'course-review': (record, fact, path, now) => checkCourseReview(record, fact, path, protocolToday(now)),
+  closed: (record, fact, path, now) => checkClosed(record, fact, path, protocolToday(now)),
   'baseline-risk': (_, { body }, path) => checkRisk(body, path),
   talk: (_, { body, on }, path) => checkTalk(body, on, path),
   consent: (record, fact) => checkConsent(record, fact),

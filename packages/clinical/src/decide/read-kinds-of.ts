@@ -89,7 +89,7 @@ const visitKinds: ReadonlySet<KindName> = new Set(visit);
 
 function linesRead(lines: readonly { readonly kind: KindName }[]): readonly KindName[] {
   const kinds = lines.map(({ kind }) => kind);
-  // A review of the course rests on all that is known: a fracture told meanwhile is read before it is signed.
-  if (kinds.includes('course-review')) return clinical;
+  // A review of the course, and closing, rest on all that is known: a fracture or a dose told meanwhile is read before.
+  if (kinds.includes('course-review') || kinds.includes('closed')) return clinical;
   return [...new Set([...kinds, ...ends, ...(kinds.some((kind) => visitKinds.has(kind)) ? visit : [])])];
 }

@@ -76,7 +76,7 @@ export const refusalNames = [
   // The course
   'a-specialist-decides',
   'no-break-on-steroid',
-  'denosumab-needs-a-replacement',
+  'needs-what-follows',
   // Deciding
   'cannot-decide-this',
   // Standing

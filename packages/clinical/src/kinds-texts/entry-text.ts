@@ -130,7 +130,8 @@ const texts: Texts = {
   'transfer-out': ({ body }) => `care goes to ${body.to}; chase on ${date(body.chaseOn)}`,
   'transfer-acknowledged': ({ body }) => `transfer acknowledged by ${body.by}`,
   died: ({ body, on }) => `died on ${shortDate(on)} (${body.source})`,
-  closed: ({ body }) => `closed: ${body.reason}`,
+  closed: ({ body }) =>
+    `closed: ${body.reason}${and(body.takenOverBy === undefined ? undefined : `what follows is given by ${body.takenOverBy}`)}`,
   reopened: ({ body }) => `reopened: ${body.reason}`,
   'place-booked': ({ body }) =>
     `place booked: ${date(body.on)}, ${body.arriveAt}, place ${body.place}${body.accepted === undefined ? '' : `; took on ${plural(body.accepted.causes, 'and')}: ${body.accepted.reason}`}`,

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { registrants } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
-import { textField } from './fields.ts';
+import { shortText, textField } from './fields.ts';
 
 /** A nurse ends the person's care here, with the reason. */
 export const closed = entryKind({
@@ -9,8 +9,14 @@ export const closed = entryKind({
   of: 'patient',
   shape: 1,
   label: 'closed',
-  help: 'Why the service has nothing more to do.',
+  help: 'Why the service has nothing more to do. Where a bone medicine waits for its successor, who gives that.',
   writes: registrants,
-  body: z.object({ reason: textField }).readonly(),
+  body: z
+    .object({
+      reason: textField,
+      /** Who gives what a review decided to follow a medicine whose clock runs. */
+      takenOverBy: shortText.optional(),
+    })
+    .readonly(),
   example: { reason: 'kidney function too low for this medicine, on another treatment with the family doctor' },
 });

@@ -50,9 +50,8 @@ export function standingOf(record: SubjectRecord, protocol: Protocol | undefined
   const held = heldBy(record, today);
   const at = { record, protocol, today, held, unit: unitOfPatient(record) };
   if (isUnderCare(held.held)) return underCare(at);
-  if (held.held === 'on planned break') return onBreak(at);
-  const now = settled(at, held.held);
-  return held.held === 'referral received' ? beforeClock(at, now) : now;
+  if (held.held === 'closed') return closed(at);
+  return beforeClock(at, held.held === 'on planned break' ? onBreak(at) : settled(at, held.held));
 }
 
 const underCareHeld = ['treated elsewhere', 'in care', 'put off', 'in review'] as const;
@@ -107,7 +106,7 @@ function underCare(at: At): StandingNow {
       place.bookedOn,
     );
   }
-  if (held.held === 'put off') return putOff(at);
+  if (held.held === 'put off') return beforeClock(at, putOff(at));
   const course = courseOf(record, at.protocol, today);
   return beforeClock(at, onCourse(at, course));
 }
@@ -228,7 +227,7 @@ function onBreak(at: At): StandingNow {
   return standing(at, 'on planned break', `review on ${shortDate(reviewOn)}`, 'nurse in charge', reviewOn);
 }
 
-function settled(at: At, held: Exclude<Held, UnderCare | 'on planned break'>): StandingNow {
+function settled(at: At, held: Exclude<Held, UnderCare | 'on planned break' | 'closed'>): StandingNow {
   const { by, since } = at.held;
   switch (held) {
     case 'not accounted for':
@@ -242,7 +241,7 @@ function settled(at: At, held: Exclude<Held, UnderCare | 'on planned break'>): S
       const body = review?.body.outcome === 'other treatment' ? review.body : undefined;
       const on = body === undefined ? since : day(body.dueOn);
       const says = body === undefined ? '' : `${body.to}, due ${shortDate(on)}`;
-      return beforeClock(at, standing(at, held, says, 'nurse in charge', on));
+      return standing(at, held, says, 'nurse in charge', on);
     }
     case 'transferred out':
       return transferred(at);
@@ -255,9 +254,17 @@ function settled(at: At, held: Exclude<Held, UnderCare | 'on planned break'>): S
       return saidNo(at);
     case 'died':
       return standing(at, held, '', 'nobody', undefined);
-    case 'closed':
-      return standing(at, held, (by as Fact<'closed'> | undefined)?.body.reason ?? '', 'nobody', undefined);
   }
+}
+
+/** Over, unless a medicine still waits for its successor: somebody sees that it came. */
+function closed(at: At): StandingNow {
+  const { held, protocol, record, today } = at;
+  const reason = (held.by as Fact<'closed'> | undefined)?.body.reason ?? '';
+  const clock = protocol === undefined ? undefined : clockOf(record, protocol, today, undefined);
+  return clock === undefined
+    ? standing(at, 'closed', reason, 'nobody', undefined)
+    : standing(at, 'closed', `${reason}; ${clock.says}`, 'nurse in charge', clock.plannedOn ?? clock.actBy);
 }
 
 function transferred(at: At): StandingNow {

@@ -81,7 +81,7 @@ describe('denosumab is not stopped without a replacement and its date', () => {
   ])('%s is refused while its clock runs', (_, outcome) => {
     const unit = ordered(onTheDay(), 'denosumab-60-six-monthly');
     unit.write('dana', 'dose', injection({ setting: 'elsewhere' }), '2026-08-01');
-    expect(names(unit.line('halina', 'course-review', review(outcome)))).toEqual(['denosumab-needs-a-replacement']);
+    expect(names(unit.line('halina', 'course-review', review(outcome)))).toEqual(['needs-what-follows']);
   });
   test('another treatment with its date is how it ends', () => {
     const unit = ordered(onTheDay(), 'denosumab-60-six-monthly');

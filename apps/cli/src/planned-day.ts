@@ -1,8 +1,11 @@
 /** A day from a file, alone or with its plan; what is wrong is told field by field. */
 import { starterProtocols } from '@twelvemonth/clinical';
-import { type Day, type Plan, readAnyDay, readPlan } from '@twelvemonth/planning';
-import { misused } from './ending.ts';
+import { type Day, type Plan, dayFromSession, readAnyDay, readPlan } from '@twelvemonth/planning';
+import type { Output } from './command.ts';
+import { answeredNo, misused } from './ending.ts';
 import { jsonFromFile, unusable } from './json-file.ts';
+import { type PlaceOptions, placeHelp, placeOptions, withNotes } from './notes-place.ts';
+import { protocolOn, sessionNamed } from './unit-notes.ts';
 
 export type DayFile = {
   /** The day as it was written, to be written again beside an answer. */
@@ -12,6 +15,8 @@ export type DayFile = {
   readonly hasUsualMinutes: boolean;
   /** Null when the file is a day without a plan. */
   readonly plan: Plan | null;
+  /** From the notes: the time each has been told. */
+  readonly told?: readonly { readonly name: string; readonly arrives: string }[];
 };
 
 const isPlanned = (json: unknown): json is { readonly day: unknown; readonly plan: unknown } =>
@@ -29,6 +34,47 @@ export function dayFromFile(path: string): DayFile {
   return { written, day, hasUsualMinutes, plan: plan.plan };
 }
 
+/** A session of the notes: its people as the day, the times they have been told as its plan. */
+export async function dayFromNotes(
+  said: string,
+  place: PlaceOptions & { readonly unit?: string | undefined },
+  output: Output,
+): Promise<DayFile> {
+  const made = await withNotes(place, output, async (reader) => {
+    const { session, at, listed } = await sessionNamed(reader, said, place.unit);
+    return dayFromSession(session, { unit: at.unit, protocol: protocolOn(at, session.on), listed });
+  });
+  if (!made.ok) throw answeredNo(made.says);
+  const read = readAnyDay(made.day);
+  if (!read.ok) throw unusable(said, read.problems);
+  const { day } = read;
+  const told = made.told.map(({ name, arrives }) => ({ name, arrives }));
+  const plan = readPlan(day, told);
+  if (!plan.ok) throw unusable(said, plan.problems);
+  return { written: made.day, day, hasUsualMinutes: made.hasUsualSettings, plan: plan.plan, told };
+}
+
+export const sessionHelp = `  --session ID       instead of FILE: this session of the notes, by its id or date, with the unit's minutes and staff
+  --unit ID          with a date: the unit whose session is meant
+${placeHelp}`;
+
+export const sessionOptions = { ...placeOptions, session: { type: 'string' }, unit: { type: 'string' } } as const;
+
+/** The day that is meant: a file, or a session of the notes. */
+export async function dayMeant(
+  command: string,
+  positionals: readonly string[],
+  values: PlaceOptions & { readonly session?: string | undefined; readonly unit?: string | undefined },
+  output: Output,
+): Promise<{ readonly file: DayFile; readonly path: string }> {
+  const [path, ...more] = positionals;
+  if ((path === undefined) === (values.session === undefined) || more.length > 0)
+    throw misused(`Say which file or which session: ${command} FILE, or ${command} --session ID.`);
+  if (path !== undefined) return { file: dayFromFile(path), path };
+  const said = values.session ?? '';
+  return { file: await dayFromNotes(said, values, output), path: said };
+}
+
 export function planOf({ plan }: DayFile, path: string): Plan {
   if (plan === null)
     throw misused(
@@ -39,7 +85,7 @@ export function planOf({ plan }: DayFile, path: string): Plan {
 
 /** What a reader should know of the minutes before relying on any time. */
 export const minutesCaution =
-  'The minutes of the steps are starting values (common practice, no source): write the unit’s own under "minutes".';
+  'The minutes of the steps are starting values (common practice, no source): write the unit’s own, in its settings or under "minutes".';
 
 /** The longest of the shortest running times in the starter sheets that tell one; sheets differ, the most careful counts. */
 const shortestMinutes = Math.max(

@@ -103,6 +103,13 @@ describe('filling by command', () => {
     expect(digits).toBe(leastCost(problemFor(read.request)));
   });
 
+  it('a session has no more visits than places, whatever its minutes would hold', async () => {
+    const people = [person('One', '2026-12-08'), person('Two', '2026-12-08')];
+    const wide = { nurseMinutes: 400 };
+    const sessions = [session('2026-12-08', { ...wide, mostVisits: 1 }), session('2026-12-15', wide)];
+    expect(names(await fill(request(people, sessions))).toSorted()).toEqual(['2026-12-08', '2026-12-15']);
+  });
+
   it('moves a place already told only for more than the stated gain, as a change of its own', async () => {
     const sessions = [session('2026-12-08'), session('2026-12-15')];
     const people = [person('Told', '2026-12-15', { told: '2026-12-08' }), person('Soon', '2026-12-08')];

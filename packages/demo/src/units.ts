@@ -30,6 +30,27 @@ const shared = {
   demo: true,
 } as const;
 
+/** What planning needs of both; invented, as everything of the demo. */
+const planning = {
+  watchedPerNurse: 4,
+  watchPlaces: 2,
+  preparers: 1,
+  secondCheckers: 1,
+  minutes: {
+    observations: 5,
+    checklist: 10,
+    cannula: 10,
+    preparation: 10,
+    secondCheck: 5,
+    keeps: 30,
+    removal: 5,
+    leave: 5,
+    injection: 5,
+  },
+  reservedPercent: 10,
+  noticeDays: 3,
+} as const;
+
 export const unitIds: readonly UnitId[] = ['thornbeck', 'saltmere'];
 
 export const settingsOf = (unit: UnitId, from: Day, until: Day): Settings =>
@@ -42,6 +63,7 @@ export const settingsOf = (unit: UnitId, from: Day, until: Day): Settings =>
         minutesBetweenArrivals: 20,
         telephone: '01632 960100',
         closedDays: closedDays(from, until),
+        planning: { ...planning, nurses: 3, mostFirstVisits: 6 },
       }
     : {
         ...shared,
@@ -51,6 +73,7 @@ export const settingsOf = (unit: UnitId, from: Day, until: Day): Settings =>
         minutesBetweenArrivals: 30,
         telephone: '01632 960200',
         closedDays: closedDays(from, until),
+        planning: { ...planning, nurses: 2, mostFirstVisits: 4 },
       };
 
 /** Arrival times of a session: so many, so far apart, from a quarter of an hour after opening. */

@@ -94,7 +94,7 @@ function exampleDay(order: readonly boolean[], everyMinutes = 22, more: Partial<
     checkers: all(ticks, 1),
     visits: order.map((isFirst, index) => ({
       name: `Visit ${index + 1}`,
-      ...infusionChain(usualStepTicks, 4, isFirst),
+      ...infusionChain(usualStepTicks, 4, isFirst ? usualStepTicks.watch : 0),
       earliest: 0,
       latest: ticks,
       arrival: 'free',

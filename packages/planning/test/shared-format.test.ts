@@ -39,7 +39,7 @@ describe('the format of the shared days', () => {
     const [visit] = day.visits;
     if (visit === undefined) throw new Error('no visit');
     const other = { ...visit, ...injectionChain(usualStepTicks), mayWait: false };
-    const longer = { ...visit, ...infusionChain({ ...usualStepTicks, cannula: 3 }, 4, false) };
+    const longer = { ...visit, ...infusionChain({ ...usualStepTicks, cannula: 3 }, 4, 0) };
     const closed = day.chairs.map((chairs, tick) => (tick < 6 ? 0 : chairs));
     const written = writeDay({ ...day, chairs: closed, visits: [other, longer] });
     expect(!written.ok && written.problems.map(({ at }) => at)).toEqual([

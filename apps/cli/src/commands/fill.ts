@@ -5,6 +5,7 @@ import {
   type FillChange,
   type FillRequest,
   fairnessOf,
+  fillRequestFromNotes,
   fillSessions,
   readFillRequest,
   standbyFor,
@@ -13,13 +14,16 @@ import {
   worthOfOneMore,
 } from '@twelvemonth/planning';
 import { columnsText, jsonText } from '../columns.ts';
-import { type Command, type Output, readOptions } from '../command.ts';
-import { type ExitCode, exitCodes, misused } from '../ending.ts';
+import { type Command, type Output, dateOption, readOptions } from '../command.ts';
+import { type ExitCode, answeredNo, exitCodes, misused } from '../ending.ts';
 import { jsonFromFile, unusable } from '../json-file.ts';
+import { type PlaceOptions, placeHelp, placeOptions, withNotes } from '../notes-place.ts';
+import { recordsOfUnit, sessionsOfUnit, unitNamed } from '../unit-notes.ts';
 
 export const fillCommand: Command = {
   summary: 'waiting people proposed for places, as a list of changes',
   help: `twelvemonth fill FILE [options]
+twelvemonth fill --unit ID [options]
 
 FILE says who waits, in which window, and what the sessions hold; the guide shows it; - is standard input. The more urgent come
 first and are never traded. Nothing is booked: each change is a proposal until somebody accepts it. Nothing is left to chance,
@@ -28,18 +32,28 @@ so there is no seed. Ends with 1 when somebody has no place.
   --why NAME         why not earlier, session by session; may be given more than once
   --one-more KIND    in which sessions one more visit of this kind would help most
   --standby SESSION  instead: who could have a place that came free there, best first, by what they have been told
-  --json             all of it as JSON`,
+  --json             all of it as JSON
+  --unit ID          instead of FILE: who waits and falls due at this unit, with the windows of their notes
+  --until DATE       with --unit: sessions up to this day (all that are planned)
+  --today DATE       with --unit: the day asked on (today at the unit)
+${placeHelp}`,
   run: async (args, output) => {
     const { values, positionals } = readOptions(args, {
       why: { type: 'string', multiple: true, default: [] },
       'one-more': { type: 'string' },
       standby: { type: 'string' },
       json: { type: 'boolean', default: false },
+      ...placeOptions,
+      unit: { type: 'string' },
+      until: { type: 'string' },
+      today: { type: 'string' },
     });
     const [path] = positionals;
-    if (path === undefined || positionals.length > 1) throw misused('Say which file: fill FILE.');
-    const read = readFillRequest(jsonFromFile(path));
-    if (!read.ok) throw unusable(path, read.problems);
+    if ((path === undefined) === (values.unit === undefined) || positionals.length > 1)
+      throw misused('Say which file or which unit: fill FILE, or fill --unit ID.');
+    const written = values.unit === undefined ? jsonFromFile(path ?? '') : await fromNotes(values, output);
+    const read = readFillRequest(written);
+    if (!read.ok) throw unusable(path ?? 'the notes', read.problems);
     const { request, sessionNames } = read;
     const asked: Asked = { request, sessionNames, json: values.json, output };
     if (values.standby !== undefined) return standby(asked, indexOf('standby', sessionNames, values.standby));
@@ -65,12 +79,38 @@ so there is no seed. Ends with 1 when somebody has no place.
     const answer = fillSessions(request);
     if (!answer.ok)
       throw unusable(
-        path,
+        path ?? 'the notes',
         answer.problems.map((says) => ({ at: 'weights', says })),
       );
     return proposed(asked, answer, why, kind);
   },
 };
+
+/** Those of a unit who wait and fall due, in its sessions up to a day. */
+async function fromNotes(
+  values: PlaceOptions & Readonly<Partial<Record<'unit' | 'until' | 'today', string | undefined>>>,
+  output: Output,
+): Promise<unknown> {
+  const [until, asked] = [dateOption('until', values.until), dateOption('today', values.today)];
+  const made = await withNotes(values, output, async (reader) => {
+    const { unit, context, today: now } = await unitNamed(reader, values.unit);
+    const sessions = await sessionsOfUnit(reader, unit.id);
+    return fillRequestFromNotes({
+      unit,
+      context,
+      today: asked ?? now,
+      sessions: sessions.filter(({ on }) => until === undefined || on <= until),
+      records: await recordsOfUnit(reader, unit.id),
+    });
+  });
+  if (!made.ok) throw answeredNo(made.says);
+  if (made.hasUsualSettings)
+    output.aside(
+      'The unit has not written what planning needs: starting values stand in (common practice, no source).',
+    );
+  for (const { name, because } of made.leftOut) output.aside(`left out: ${name}: ${because}`);
+  return made.request;
+}
 
 type Asked = {
   readonly request: FillRequest;

@@ -16,7 +16,15 @@ import { jsonText } from '../columns.ts';
 import { type Command, type Output, mostSeed, readOptions, wholeOption } from '../command.ts';
 import { type ExitCode, exitCodes, misused } from '../ending.ts';
 import { boundText, objectiveJson, objectiveText, planText, refereeText, replanText, whyText } from '../plan-text.ts';
-import { type DayFile, dayFromFile, minutesCaution, planOf, shortInfusionsCaution } from '../planned-day.ts';
+import {
+  type DayFile,
+  dayMeant,
+  minutesCaution,
+  planOf,
+  sessionHelp,
+  sessionOptions,
+  shortInfusionsCaution,
+} from '../planned-day.ts';
 
 const usualEffort = '10000';
 const mostEffort = 10_000_000;
@@ -27,6 +35,7 @@ const triesPerRemedyTry = 20;
 export const planCommand: Command = {
   summary: 'give each visit of a day its times, and say how good that is',
   help: `twelvemonth plan FILE [options]
+twelvemonth plan --session ID [options]
 
 Reads a day (people, staff, chairs; the guide shows the format), gives each visit its times, has every rule checked by a
 referee that shares nothing with the search, and says what no plan can be better than and whether that is proven.
@@ -40,7 +49,8 @@ FILE - is standard input. What --json writes can be read again here and by rehea
   --why NAME         why not earlier, and what would have to give; may be given more than once
   --seed N           chance in the search; the same seed gives the same plan (1)
   --effort N         tries of the search (${usualEffort})
-  --json             all of it as JSON`,
+  --json             all of it as JSON
+${sessionHelp}`,
   run: async (args, output) => {
     const { values, positionals } = readOptions(args, {
       check: { type: 'boolean', default: false },
@@ -49,13 +59,12 @@ FILE - is standard input. What --json writes can be read again here and by rehea
       seed: { type: 'string', default: '1' },
       effort: { type: 'string', default: usualEffort },
       json: { type: 'boolean', default: false },
+      ...sessionOptions,
     });
-    const [path] = positionals;
-    if (path === undefined || positionals.length > 1) throw misused('Say which file: plan FILE.');
     if (values.check && values.now !== undefined) throw misused('Either --check or --now, not both.');
     const seed = wholeOption('seed', values.seed, 0, mostSeed);
     const effort = wholeOption('effort', values.effort, 1, mostEffort);
-    const file = dayFromFile(path);
+    const { file, path } = await dayMeant('plan', positionals, values, output);
     const asked = values.why.map((name) => visitCalled(file.day, name));
     if (file.hasUsualMinutes) output.aside(minutesCaution);
     const short = shortInfusionsCaution(file.day);
@@ -154,7 +163,7 @@ function planned(telling: Telling, seed: number, effort: number): ExitCode {
     const { plan, objective, bound, isProven } = answer;
     return tell(telling, plan, {
       head: { answer: 'planned', seed, isProven, atLeast: objectiveJson(day, bound) },
-      says: [boundText(day, objective, bound, isProven)],
+      says: [boundText(day, objective, bound, isProven), ...tellAgain(telling.file, plan)],
     });
   }
   const { isProven } = answer;
@@ -174,6 +183,18 @@ function planned(telling: Telling, seed: number, effort: number): ExitCode {
       ].join('\n'),
     );
   return exitCodes.no;
+}
+
+/** Who has been told another time than this plan gives; nobody is told by it. */
+function tellAgain({ day, told = [] }: DayFile, plan: Plan): string[] {
+  const moved = told.flatMap(({ name, arrives }) => {
+    const times = plan[day.visits.findIndex((visit) => visit.name === name)];
+    const proposed = times === null || times === undefined ? undefined : clockAt(day, times.arrives);
+    return proposed === undefined || proposed === arrives ? [] : [`  ${name}: ${proposed} instead of ${arrives}`];
+  });
+  if (told.length === 0) return [];
+  if (moved.length === 0) return ['Everyone comes when they have been told.'];
+  return [`A proposal: ${moved.length} of ${told.length} would have to be told another time.`, ...moved];
 }
 
 const isIncomplete = ({ rule }: Sentence): boolean => rule === 'times are complete';

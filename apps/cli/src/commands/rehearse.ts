@@ -15,7 +15,7 @@ import { columnsText, jsonText } from '../columns.ts';
 import { type Command, mostSeed, readOptions, wholeOption } from '../command.ts';
 import { exitCodes, misused } from '../ending.ts';
 import { jsonFromFile, unusable } from '../json-file.ts';
-import { dayFromFile, minutesCaution, planOf } from '../planned-day.ts';
+import { dayMeant, minutesCaution, planOf, sessionHelp, sessionOptions } from '../planned-day.ts';
 
 const usualDays = '2000';
 const mostDays = 1_000_000;
@@ -26,6 +26,7 @@ const shares = [0.05, 0.25, 0.5, 0.75, 0.9, 0.95];
 export const rehearseCommand: Command = {
   summary: 'a planned day tried out many times: its end, its waits',
   help: `twelvemonth rehearse FILE [options]
+twelvemonth rehearse --session ID [options]
 
 FILE is a planned day: what plan --json writes, or {"day": ..., "plan": [{"name": ..., "arrives": "08:30"}, ...]}; - is
 standard input. People come as they were told, more or less; whoever is next is served first; steps take longer or shorter,
@@ -36,7 +37,8 @@ some do not come or are sent home, cannulas fail. A break of preparer or checker
   --target PERCENT   ends with 1 if fewer of the days end on time
   --what-matters     the same days with one nurse or chair more or fewer, everyone on time, ...
   --seed N           the same seed meets the same delays, whatever the plan (1)
-  --json             all of it as JSON`,
+  --json             all of it as JSON
+${sessionHelp}`,
   run: async (args, output) => {
     const { values, positionals } = readOptions(args, {
       chances: { type: 'string' },
@@ -45,15 +47,14 @@ some do not come or are sent home, cannulas fail. A break of preparer or checker
       'what-matters': { type: 'boolean', default: false },
       seed: { type: 'string', default: '1' },
       json: { type: 'boolean', default: false },
+      ...sessionOptions,
     });
-    const [path] = positionals;
-    if (path === undefined || positionals.length > 1) throw misused('Say which file: rehearse FILE.');
     const options = {
       seed: wholeOption('seed', values.seed, 0, mostSeed),
       days: wholeOption('days', values.days, 1, mostDays),
     };
     const target = values.target === undefined ? undefined : wholeOption('target', values.target, 0, percent);
-    const file = dayFromFile(path);
+    const { file, path } = await dayMeant('rehearse', positionals, values, output);
     const plan = planOf(file, path);
     const { day } = file;
     const left = day.visits.filter((_, visit) => plan[visit] === null).map(({ name }) => name);

@@ -3,6 +3,45 @@ import type { PlainDate } from '../calendar/day.ts';
 import { entryKind } from './entry-kind.ts';
 import { dateField, shortText, timeField, zoneField } from './fields.ts';
 
+const count = z.number().int().min(0).max(60);
+/** The planner's grid is five minutes. */
+const stepMinutes = z.number().int().min(5).max(240).multipleOf(5);
+
+/** What planning needs of a unit beside its chairs and hours. How long an infusion runs and is watched after is the protocol's. */
+export const planningSettings = z
+  .object({
+    /** Nurses at the chairs through a usual session; who prepares and checks is counted apart. */
+    nurses: count.min(1),
+    /** Running infusions one nurse keeps an eye on. */
+    watchedPerNurse: count.min(1),
+    /** Seats for the watch after an infusion, beside the chairs. */
+    watchPlaces: count,
+    preparers: count,
+    secondCheckers: count,
+    minutes: z
+      .object({
+        observations: stepMinutes,
+        checklist: stepMinutes,
+        cannula: stepMinutes,
+        preparation: stepMinutes,
+        secondCheck: stepMinutes,
+        /** A prepared dose may stand so long. */
+        keeps: stepMinutes,
+        removal: stepMinutes,
+        leave: stepMinutes,
+        injection: stepMinutes,
+      })
+      .readonly(),
+    /** First visits a session may have. */
+    mostFirstVisits: count,
+    /** Hundredths of a session's minutes kept for those first in line. */
+    reservedPercent: z.number().int().min(0).max(90),
+    /** Days between telling a person and the place. */
+    noticeDays: z.number().int().min(0).max(60),
+  })
+  .readonly();
+export type PlanningSettings = z.infer<typeof planningSettings>;
+
 /** What a unit is: name, zone, chairs, hours, session and blood days, closures. The latest entry holds. */
 export const unitSettings = entryKind({
   name: 'unit-settings',
@@ -25,6 +64,7 @@ export const unitSettings = entryKind({
       minutesBetweenArrivals: z.number().int().min(5).max(120),
       telephone: shortText,
       demo: z.boolean(),
+      planning: planningSettings.optional(),
     })
     .readonly(),
   example: {

@@ -2,6 +2,7 @@
 import { type Day, day } from '../calendar/day.ts';
 import type { UnitCalendar } from '../calendar/unit-calendar.ts';
 import { subjectId } from '../ledger/subject.ts';
+import type { PlanningSettings } from '../kinds/unit-settings.ts';
 import { type Formulary, formularyOf } from './formulary.ts';
 import { newestWritten } from '../record/newest-written.ts';
 import type { SubjectRecord } from '../record/patient-record.ts';
@@ -18,6 +19,8 @@ export type Unit = {
   readonly minutesBetweenArrivals: number;
   readonly telephone: string;
   readonly demo: boolean;
+  /** Undefined: nobody has written what planning needs. */
+  readonly planning?: PlanningSettings | undefined;
   readonly calendar: UnitCalendar;
   readonly formulary: Formulary;
   readonly since: Day;

@@ -43,8 +43,9 @@ const cannula = 2;
 const infusion = 3;
 const removal = 4;
 
-/** An infusion in a chair; who comes for the first time is watched afterwards. */
-export function infusionChain(ticks: StepTicks, infusionTicks: number, isFirst: boolean): Chain {
+/** An infusion in a chair, and `watchTicks` of watch afterwards; 0: none. */
+export function infusionChain(ticks: StepTicks, infusionTicks: number, watchTicks: number): Chain {
+  const isWatched = watchTicks > 0;
   const dose: Dose = {
     before: infusion,
     preparationTicks: ticks.preparation,
@@ -58,11 +59,11 @@ export function infusionChain(ticks: StepTicks, infusionTicks: number, isFirst: 
       step('cannula and flush', ticks.cannula, 'whole'),
       step('infusion', infusionTicks, 'shared'),
       step('removal', ticks.removal, 'whole'),
-      ...(isFirst ? [step('watch', ticks.watch, 'none', true)] : []),
+      ...(isWatched ? [step('watch', watchTicks, 'none', true)] : []),
       step('leaving', ticks.leave, 'whole'),
     ],
     chair: { from: cannula, to: removal },
-    watch: isFirst ? removal + 1 : null,
+    watch: isWatched ? removal + 1 : null,
     dose,
   };
 }

@@ -60,7 +60,7 @@ export type DayRead =
 function visitOf(patient: z.infer<typeof visitShape>): Visit {
   return {
     name: `visit ${patient.id + 1}`,
-    ...infusionChain(usualStepTicks, patient.inf, patient.first),
+    ...infusionChain(usualStepTicks, patient.inf, patient.first ? usualStepTicks.watch : 0),
     earliest: patient.est,
     latest: patient.lct,
     arrival: patient.fixedArrival ? 'transport' : 'free',
@@ -110,7 +110,7 @@ export type DayWritten =
 function infusionTicksOf(visit: Visit): number | undefined {
   const infusion = visit.steps.find((step) => step.nurse === 'shared')?.ticks;
   if (infusion === undefined) return undefined;
-  const chain = infusionChain(usualStepTicks, infusion, visit.watch !== null);
+  const chain = infusionChain(usualStepTicks, infusion, visit.watch === null ? 0 : usualStepTicks.watch);
   const own = { steps: visit.steps, chair: visit.chair, watch: visit.watch, dose: visit.dose };
   return JSON.stringify(own) === JSON.stringify(chain) ? infusion : undefined;
 }

@@ -34,6 +34,7 @@ const visitShape = z.strictObject({
   name: z.string().min(1),
   kind: z.enum(['first infusion', 'later infusion', 'injection']),
   infusionMinutes: minutes.optional(),
+  watchMinutes: z.int().nonnegative().optional(),
   notBefore: clock.optional(),
   goneBy: clock.optional(),
   brought: z.boolean().default(false),
@@ -55,6 +56,9 @@ const dayShape = z.strictObject({
   minutes: stepMinutes.optional(),
   visits: z.array(visitShape).min(1),
 });
+
+/** A day as a unit writes it. */
+export type UnitDayWritten = z.input<typeof dayShape>;
 
 export type UnitDayRead =
   | { readonly ok: true; readonly day: Day; readonly hasUsualMinutes: boolean }
@@ -119,7 +123,7 @@ function visitFrom(
   at: string,
   { steps, ends, grid, problems }: { steps: StepTicks; ends: number; grid: Grid; problems: FormatProblem[] },
 ): Visit {
-  const { name, kind, infusionMinutes, notBefore, goneBy, brought, mayWait } = visit;
+  const { name, kind, infusionMinutes, watchMinutes, notBefore, goneBy, brought, mayWait } = visit;
   const isInjection = kind === 'injection';
   if (isInjection !== (infusionMinutes === undefined))
     problems.push({
@@ -133,9 +137,16 @@ function visitFrom(
     problems.push({ at: `${at}.goneBy`, says: 'is after the day ends: write an earlier time, or a later mayRunTo' });
   if (brought && notBefore === undefined)
     problems.push({ at: `${at}.notBefore`, says: 'is missing: write when the transport brings the person' });
+  if (isInjection && watchMinutes !== undefined)
+    problems.push({ at: `${at}.watchMinutes`, says: 'an injection has none: leave it out' });
+  const usualWatch = kind === 'first infusion' ? steps.watch : 0;
   const chain = isInjection
     ? injectionChain(steps)
-    : infusionChain(steps, grid.ticks(`${at}.infusionMinutes`, infusionMinutes ?? 0), kind === 'first infusion');
+    : infusionChain(
+        steps,
+        grid.ticks(`${at}.infusionMinutes`, infusionMinutes ?? 0),
+        watchMinutes === undefined ? usualWatch : grid.ticks(`${at}.watchMinutes`, watchMinutes),
+      );
   return { name, ...chain, earliest, latest, arrival: brought ? 'transport' : 'free', mayWait };
 }
 

@@ -25,12 +25,16 @@ export function optionsOf(request: FillRequest, person: Waiting): { readonly nod
   return { node, cost };
 }
 
-/** Resources in this order: nurse minutes, those not reserved, chair minutes, those not reserved, first visits. */
+/**
+ * Resources in this order: nurse minutes, those not reserved, chair minutes, those not reserved, first visits; and visits, where
+ * a session has only so many places.
+ */
 export function problemFor(request: FillRequest): FillProblem {
   const { kinds, sessions, people } = request;
+  const visits = sessions.some(({ mostVisits }) => mostVisits !== undefined) ? [1] : [];
   const use = kinds.flatMap(({ nurseMinutes, chairMinutes, isFirst }) => [
-    [nurseMinutes, 0, chairMinutes, 0, isFirst ? 1 : 0],
-    [nurseMinutes, nurseMinutes, chairMinutes, chairMinutes, isFirst ? 1 : 0],
+    [nurseMinutes, 0, chairMinutes, 0, isFirst ? 1 : 0, ...visits],
+    [nurseMinutes, nurseMinutes, chairMinutes, chairMinutes, isFirst ? 1 : 0, ...visits],
   ]);
   const column = (of: (session: FillSession) => number): Int32Array => Int32Array.from(sessions, of);
   const open = (minutes: number, { reservedPercent }: FillSession): number =>
@@ -41,6 +45,7 @@ export function problemFor(request: FillRequest): FillProblem {
     column(({ chairMinutes }) => chairMinutes),
     column((session) => open(session.chairMinutes, session)),
     column(({ mostFirstVisits }) => mostFirstVisits),
+    ...visits.map(() => column(({ mostVisits }) => mostVisits ?? people.length)),
   ];
   const first = new Int32Array(people.length);
   const end = new Int32Array(people.length);

@@ -16,7 +16,7 @@ const name = z.string().min(1);
 
 /** In the order of the tiers. */
 export const tierNames = ['first in line', 'urgent', 'other'] as const;
-const weekdayNames = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
+export const weekdayNames = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 
 const mostKinds = 100;
 const mostSessions = 30_000;
@@ -39,6 +39,7 @@ const requestShape = z.strictObject({
         nurseMinutes: minutes,
         chairMinutes: minutes,
         mostFirstVisits: z.int().nonnegative(),
+        mostVisits: z.int().nonnegative().optional(),
         reservedPercent: z.int().min(0).max(100),
       }),
     )
@@ -76,6 +77,9 @@ const requestShape = z.strictObject({
     })
     .optional(),
 });
+
+/** A request as it is written. */
+export type FillWritten = z.input<typeof requestShape>;
 
 export type FillRead =
   | {

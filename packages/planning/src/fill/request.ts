@@ -57,6 +57,8 @@ export type FillSession = {
   readonly nurseMinutes: number;
   readonly chairMinutes: number;
   readonly mostFirstVisits: number;
+  /** Visits there are places for, whatever their minutes; undefined: as many as the minutes allow. */
+  readonly mostVisits?: number | undefined;
   /** Hundredths of the nurse and chair minutes that only people of the most urgent tier may have. */
   readonly reservedPercent: number;
 };

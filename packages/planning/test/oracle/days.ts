@@ -48,7 +48,7 @@ const shortSteps = { ...usualStepTicks, observations: 1, checklist: 0, cannula: 
 
 /** An infusion of three or four short steps, so that all plans can be tried. */
 export function shortVisit(name: string, more: Partial<Visit> = {}, isFirst = false, infusionTicks = 2): Visit {
-  const chain = infusionChain(shortSteps, infusionTicks, isFirst);
+  const chain = infusionChain(shortSteps, infusionTicks, isFirst ? shortSteps.watch : 0);
   const [observations, , cannula, infusion, removal, ...rest] = chain.steps;
   if (observations === undefined || cannula === undefined || infusion === undefined || removal === undefined)
     throw new Error('another chain');
@@ -166,7 +166,7 @@ export const anyDay = fc
         const parts =
           chain === 'injection'
             ? injectionChain(usualStepTicks)
-            : infusionChain(usualStepTicks, infusionTicks, chain === 'first');
+            : infusionChain(usualStepTicks, infusionTicks, chain === 'first' ? usualStepTicks.watch : 0);
         const care = parts.steps.reduce((sum, step) => sum + step.ticks, 0);
         return {
           name: `Visit ${index + 1}`,

@@ -1,0 +1,168 @@
+// Planning reads the notes: the list of a session, who waits in which clinical window, what the unit has set.
+import { join } from 'node:path';
+import type { PlainDate } from '@twelvemonth/clinical';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { Service, ready, waiting } from './a-service.ts';
+import { fileIn, jsonOf, ownFolder, twelvemonth } from './run-command.ts';
+
+const folder = ownFolder();
+const data = join(folder, 'data');
+const at = ['--data', data, '--today', '2026-11-24'];
+const planning = {
+  nurses: 1,
+  watchedPerNurse: 2,
+  watchPlaces: 1,
+  preparers: 1,
+  secondCheckers: 1,
+  minutes: {
+    observations: 5,
+    checklist: 10,
+    cannula: 10,
+    preparation: 10,
+    secondCheck: 5,
+    keeps: 30,
+    removal: 5,
+    leave: 5,
+    injection: 5,
+  },
+  mostFirstVisits: 1,
+  reservedPercent: 0,
+  noticeDays: 1,
+};
+const unitBody = {
+  name: 'Thornbeck Day Unit',
+  zone: 'Europe/London',
+  chairs: 6,
+  opensAt: '08:30',
+  closesAt: '17:00',
+  sessionWeekdays: [2, 4],
+  bloodWeekdays: [1, 2, 3, 4, 5, 6, 7],
+  closedDays: [],
+  minutesBetweenArrivals: 20,
+  telephone: '01632 960100',
+  demo: false,
+};
+const third = { patient: 'p3', number: '999 204 7703' };
+
+beforeAll(async () => {
+  const service = await (await (await Service.begin(data)).unit()).protocol();
+  await service.plan();
+  for (const on of ['2026-12-01', '2027-02-18'])
+    await service.do('nurse in charge', {
+      name: 'plan session',
+      session: `thornbeck-${on}`,
+      body: {
+        unit: 'thornbeck',
+        on: on as PlainDate,
+        zone: 'Europe/London',
+        arriveAt: ['08:40'],
+        opensAt: '08:30',
+        closesAt: '17:00',
+      },
+    });
+  await service.person(ready, true);
+  await service.person(waiting, false);
+  await service.person(third, true);
+  await service.book(ready.patient, 1);
+  await service.store.close();
+});
+
+type PlannedDay = {
+  readonly day: {
+    readonly nurses: number;
+    readonly visits: readonly { readonly name: string; readonly kind: string; readonly infusionMinutes: number }[];
+  };
+  readonly plan: readonly { readonly name: string; readonly arrives: string; readonly leaves: string }[];
+  readonly referee: readonly string[];
+};
+
+describe('a session of the notes', () => {
+  it('is planned with its people, the protocol’s running time, and starting values that are said to be', async () => {
+    const ran = await twelvemonth(['plan', '--session', '2026-11-26', '--data', data]);
+    expect(ran.code).toBe(0);
+    expect(ran.aside).toContain('starting values');
+    expect(ran.out).toContain('Thornbeck Day Unit, 26 Nov 2026: one person, everyone is seen.');
+    expect(ran.out).toContain('A proposal: 1 of 1 would have to be told another time.');
+    const planned = await jsonOf<PlannedDay>(['plan', '--session', 'thornbeck-2026-11-26', '--data', data]);
+    // The teaching sheet runs the yearly infusion over 30 minutes and watches 30 after a first dose.
+    expect(planned.day.visits).toMatchObject([{ kind: 'first infusion', infusionMinutes: 30, watchMinutes: 30 }]);
+    expect(planned.referee).toEqual([]);
+    // 10 + 10 + 10 + 30 + 5 + 30 + 5, and the dose is made meanwhile: common practice, no source.
+    expect(planned.plan).toMatchObject([{ arrives: '08:30', leaves: '10:10' }]);
+  });
+
+  it('what --json writes can be planned and rehearsed again', async () => {
+    const written = (await twelvemonth(['plan', '--session', '2026-11-26', '--data', data, '--json'])).out;
+    const file = fileIn(folder, 'planned.json', written);
+    expect((await twelvemonth(['plan', file, '--check'])).code).toBe(0);
+    expect((await twelvemonth(['rehearse', file, '--days', '50'])).code).toBe(0);
+  });
+
+  it('is rehearsed at the times people have been told', async () => {
+    const found = await jsonOf<{ readonly onTime: number }>([
+      ...['rehearse', '--session', '2026-11-26', '--data', data, '--days', '100'],
+    ]);
+    expect(found.code).toBe(0);
+  });
+
+  it('without anybody, or without such a session, it says so', async () => {
+    const nobody = await twelvemonth(['plan', '--session', '2026-12-01', '--data', data]);
+    expect(nobody).toMatchObject({ code: 1, out: '' });
+    expect(nobody.aside).toContain('nobody is on the list');
+    const none = await twelvemonth(['plan', '--session', '2026-12-02', '--data', data]);
+    expect(none).toMatchObject({ code: 1, out: '' });
+    expect((await twelvemonth(['plan', '--data', data])).code).toBe(2);
+  });
+});
+
+type Proposed = {
+  readonly places: readonly { readonly name: string; readonly session: string | null }[];
+  readonly changes: readonly { readonly name: string; readonly from: string | null; readonly to: string | null }[];
+};
+
+describe('places for those who wait', () => {
+  it('are proposed inside the windows of their notes; who has none is named with what they need', async () => {
+    const ran = await twelvemonth(['fill', '--unit', 'thornbeck', ...at]);
+    const found = await jsonOf<Proposed>(['fill', '--unit', 'thornbeck', ...at]);
+    // Who is ready keeps the place told; the other complete one gets the next session, after the days of notice.
+    expect(found.places.map(({ session }) => session)).toEqual(['Thu 26 Nov 2026', 'Tue 1 Dec 2026']);
+    expect(found.changes).toMatchObject([{ from: null, to: 'Tue 1 Dec 2026' }]);
+    expect(ran.aside).toContain('left out: Wilhelmina Arkwright-p2:');
+    expect(ran.aside).toContain('starting values');
+  });
+
+  it('a place so near that nobody can be told another one stays; why not earlier is said', async () => {
+    const [near, other] = ['Wilhelmina Arkwright-p1', 'Wilhelmina Arkwright-p3'];
+    const { why } = await jsonOf<{
+      readonly why: readonly { readonly name: string; readonly sessions: readonly { readonly says: string }[] }[];
+    }>(['fill', '--unit', 'thornbeck', ...at, '--why', near, '--why', other]);
+    expect(why.map(({ name, sessions }) => [name, sessions.map(({ says }) => says)])).toEqual([
+      [near, []],
+      [other, ['26 Nov 2026 is too early: a place needs 3 days of notice']],
+    ]);
+  });
+
+  it('a unit without sessions ahead, or that nobody knows, is told', async () => {
+    const none = await twelvemonth(['fill', '--unit', 'thornbeck', '--data', data, '--today', '2027-03-01']);
+    expect(none).toMatchObject({ code: 1, out: '' });
+    expect(none.aside).toContain('has no session planned after today');
+    expect((await twelvemonth(['fill', '--unit', 'nowhere', ...at])).code).toBe(2);
+  });
+});
+
+describe('what the unit has set for planning', () => {
+  it('is used in place of the starting values', async () => {
+    const own = join(folder, 'own');
+    const service = await (await (await Service.begin(own)).unit()).protocol();
+    await service.do('service lead', { name: 'set unit', unit: 'thornbeck', body: { ...unitBody, planning } });
+    await service.plan();
+    await service.person(ready, true);
+    await service.book(ready.patient, 1);
+    await service.store.close();
+    const ran = await twelvemonth(['plan', '--session', '2026-11-26', '--data', own, '--json']);
+    expect(ran.aside).not.toContain('starting values');
+    const planned = JSON.parse(ran.out) as PlannedDay;
+    expect(planned.day).toMatchObject({ nurses: 1, watchedPerNurse: 2, minutes: { observations: 5, watch: 30 } });
+    expect(planned.plan).toMatchObject([{ arrives: '08:30', leaves: '10:05' }]);
+  });
+});

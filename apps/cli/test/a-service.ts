@@ -75,7 +75,8 @@ export class Service {
     return this.do(role, { name: 'record', patient, line: { kind, body, effectiveAt: on } });
   }
 
-  async unit(): Promise<this> {
+  /** `more` over what the unit says of itself. */
+  async unit(more: object = {}): Promise<this> {
     await this.do('service lead', {
       name: 'set unit',
       unit: 'thornbeck',
@@ -91,6 +92,7 @@ export class Service {
         minutesBetweenArrivals: 20,
         telephone: '01632 960100',
         demo: false,
+        ...more,
       },
     });
     return this;

@@ -107,7 +107,7 @@ describe('filling by command', () => {
     const people = [person('One', '2026-12-08'), person('Two', '2026-12-08')];
     const wide = { nurseMinutes: 400 };
     const sessions = [session('2026-12-08', { ...wide, mostVisits: 1 }), session('2026-12-15', wide)];
-    expect(names(await fill(request(people, sessions))).toSorted()).toEqual(['2026-12-08', '2026-12-15']);
+    expect(new Set(names(await fill(request(people, sessions))))).toEqual(new Set(['2026-12-08', '2026-12-15']));
   });
 
   it('moves a place already told only for more than the stated gain, as a change of its own', async () => {

@@ -1,6 +1,7 @@
 // Planning reads the notes: the list of a session, who waits in which clinical window, what the unit has set.
 import { join } from 'node:path';
 import type { PlainDate } from '@twelvemonth/clinical';
+import { usualPlanning } from '@twelvemonth/planning';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { Service, ready, waiting } from './a-service.ts';
 import { fileIn, jsonOf, ownFolder, twelvemonth } from './run-command.ts';
@@ -9,38 +10,10 @@ const folder = ownFolder();
 const data = join(folder, 'data');
 const at = ['--data', data, '--today', '2026-11-24'];
 const planning = {
+  ...usualPlanning,
   nurses: 1,
   watchedPerNurse: 2,
-  watchPlaces: 1,
-  preparers: 1,
-  secondCheckers: 1,
-  minutes: {
-    observations: 5,
-    checklist: 10,
-    cannula: 10,
-    preparation: 10,
-    secondCheck: 5,
-    keeps: 30,
-    removal: 5,
-    leave: 5,
-    injection: 5,
-  },
-  mostFirstVisits: 1,
-  reservedPercent: 0,
-  noticeDays: 1,
-};
-const unitBody = {
-  name: 'Thornbeck Day Unit',
-  zone: 'Europe/London',
-  chairs: 6,
-  opensAt: '08:30',
-  closesAt: '17:00',
-  sessionWeekdays: [2, 4],
-  bloodWeekdays: [1, 2, 3, 4, 5, 6, 7],
-  closedDays: [],
-  minutesBetweenArrivals: 20,
-  telephone: '01632 960100',
-  demo: false,
+  minutes: { ...usualPlanning.minutes, observations: 5 },
 };
 const third = { patient: 'p3', number: '999 204 7703' };
 
@@ -99,10 +72,9 @@ describe('a session of the notes', () => {
   });
 
   it('is rehearsed at the times people have been told', async () => {
-    const found = await jsonOf<{ readonly onTime: number }>([
-      ...['rehearse', '--session', '2026-11-26', '--data', data, '--days', '100'],
-    ]);
-    expect(found.code).toBe(0);
+    const ran = await twelvemonth(['rehearse', '--session', '2026-11-26', '--data', data, '--days', '100']);
+    expect(ran.code).toBe(0);
+    expect(ran.out).toContain('On time, by 17:00');
   });
 
   it('without anybody, or without such a session, it says so', async () => {
@@ -153,8 +125,7 @@ describe('places for those who wait', () => {
 describe('what the unit has set for planning', () => {
   it('is used in place of the starting values', async () => {
     const own = join(folder, 'own');
-    const service = await (await (await Service.begin(own)).unit()).protocol();
-    await service.do('service lead', { name: 'set unit', unit: 'thornbeck', body: { ...unitBody, planning } });
+    const service = await (await (await Service.begin(own)).unit({ planning })).protocol();
     await service.plan();
     await service.person(ready, true);
     await service.book(ready.patient, 1);

@@ -51,7 +51,7 @@ export function dayFromSession(
   if (session.cancelled !== undefined) return { ok: false, says: `${where}: this session is cancelled.` };
   if (listed.length === 0) return { ok: false, says: `${where}: nobody is on the list, there is nothing to plan.` };
   const settings = planningOf(unit);
-  const { watchFirst, ...own } = visitMinutesOf(protocol);
+  const { watchFirst } = visitMinutesOf(protocol);
   const names = namesOf(listed);
   const people = listed.map((record) => {
     const patient = patientOf(record);

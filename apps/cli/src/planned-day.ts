@@ -22,7 +22,7 @@ export type DayFile = {
 const isPlanned = (json: unknown): json is { readonly day: unknown; readonly plan: unknown } =>
   typeof json === 'object' && json !== null && 'plan' in json && 'day' in json;
 
-export function dayFromFile(path: string): DayFile {
+function dayFromFile(path: string): DayFile {
   const json = jsonFromFile(path);
   const written = isPlanned(json) ? json.day : json;
   const read = readAnyDay(written);
@@ -35,7 +35,7 @@ export function dayFromFile(path: string): DayFile {
 }
 
 /** A session of the notes: its people as the day, the times they have been told as its plan. */
-export async function dayFromNotes(
+async function dayFromNotes(
   said: string,
   place: PlaceOptions & { readonly unit?: string | undefined },
   output: Output,

@@ -33,7 +33,7 @@ export const usualPlanning: PlanningSettings = {
 export const planningOf = ({ planning }: Unit): PlanningSettings => planning ?? usualPlanning;
 
 /** Minutes as the grid holds them; never fewer than asked. */
-export const onGrid = (minutes: number): number => Math.ceil(minutes / gridMinutes) * gridMinutes;
+const onGrid = (minutes: number): number => Math.ceil(minutes / gridMinutes) * gridMinutes;
 
 export type VisitMinutes = { readonly infusion: number; readonly watchFirst: number; readonly watchLater: number };
 

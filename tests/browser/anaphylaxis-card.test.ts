@@ -76,6 +76,27 @@ describe.each([
   });
 });
 
+it.each([
+  ['a telephone', { width: 375, height: 667 }],
+  ['a tablet', tablet],
+])('on %s the link lies over no button that one has scrolled to', async (_, viewport) => {
+  const page = await at.signedIn('nurse', '/people/wilhelmina/visit?step=cannula', viewport);
+  await page.getByRole('heading', { name: 'Cannula' }).waitFor();
+  const under: string[] = [];
+  for (const control of await page.locator('main').locator('button, label:has(input)').all()) {
+    // As far down as the page lets it stand: where the link is.
+    const met = await control.evaluate((element) => {
+      element.scrollIntoView({ block: 'end' });
+      const { x, y, width, height } = element.getBoundingClientRect();
+      const there = document.elementFromPoint(x + width / 2, y + height - 2);
+      return there !== null && (element.contains(there) || there.contains(element));
+    });
+    if (!met) under.push(await control.innerText());
+  }
+  expect(under).toEqual([]);
+  await page.context().close();
+});
+
 it('needs no sign-in, and stands one tap from the sign-in', async () => {
   const page = await at.visitor(tablet);
   await page.goto(at.url);

@@ -1,7 +1,7 @@
 /** While it runs: the site is looked at once the protocol's minutes have run, and the countdown goes on as before. */
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { lineNow, listToday, planToday, readyToPrepare } from '../../apps/server/test/support/at-the-chair.ts';
+import { infusionRuns, listToday, planToday } from '../../apps/server/test/support/at-the-chair.ts';
 import { setUp } from '../../apps/server/test/support/own-server.ts';
 import { hands } from '../support/hands.ts';
 import { type Service, checked, desktop, service, tablet } from '../support/service.ts';
@@ -21,37 +21,7 @@ beforeAll(async () => {
     born: '1941-06-02',
     number: '999 204 7713',
   });
-  await readyToPrepare(at.server, patient);
-  await at.server.done(
-    'nurse',
-    lineNow(at.server, patient, 'preparation', {
-      product: 'zoledronic acid 5 mg in 100 mL',
-      batch: 'PA-2391',
-      expiresOn: '2028-04-30',
-      minutes: 30,
-      identifiers: ['full name', 'number'],
-      clearAndColourless: true,
-    }),
-  );
-  const { preparation } = await at.server.read<{ preparation: { entry: string } }>(`/api/people/${patient}/visit`);
-  await at.server.done('checker', {
-    name: 'second check',
-    patient,
-    preparation: preparation.entry,
-    reading: {
-      product: 'zoledronic acid 5 mg in 100 mL',
-      batchLastFour: '2391',
-      expiryMonth: '2028-04',
-      minutes: 30,
-      identifiers: ['full name', 'birth date'],
-    },
-  });
-  await at.server.done('nurse', {
-    name: 'start infusion',
-    patient,
-    plannedMinutes: 30,
-    identifiers: ['full name', 'birth date'],
-  });
+  await infusionRuns(at.server, patient);
   page = await at.signedIn('nurse', `/people/${patient}/visit`, tablet);
   site = page.getByRole('region', { name: 'The site' });
 });
@@ -108,11 +78,14 @@ describe('the look at the site', () => {
     await checked(page, 'visit-site-paused-tablet');
     for (const label of await site.locator('label').all()) expect(await heightOf(label)).toBeGreaterThanOrEqual(48);
     await hands(site).press('Record what is seen');
+    await page.getByRole('heading', { name: 'Another cannula' }).waitFor();
+    await page.goto(`${at.url}/people/${patient}/visit?step=infusion`);
     await hands(site).sees(/infiltration until shown otherwise.*0 to 5 \(Jackson 1998\): 2, early phlebitis/);
     expect(await kinds()).toContain('infusion-paused');
   });
 
-  it('once it runs again the site is asked about at once', async () => {
+  it('looked at again and found well it runs again, and the site is asked about at once', async () => {
+    await hands(site).press('Site looks well');
     await hands(page).press('It runs again');
     await page.getByText('to the earliest finish').waitFor();
     await hands(site).sees('Look at the site again.');

@@ -8,8 +8,9 @@ export function siteViewOf(
   nameOf: (staff: string) => string,
 ): VisitView['site'] {
   if (visit?.infusion === undefined) return undefined;
-  const { siteCheck, siteWell } = visit.infusion;
+  const { siteCheck, siteWell, paused } = visit.infusion;
   return {
+    lookFirst: paused?.body.because === 'the site' && (siteCheck?.seq ?? 0) < paused.seq,
     ...(protocol === undefined ? {} : { afterMinutes: protocol.number.siteCheckMinutes }),
     well: siteWell,
     ...(siteCheck === undefined
@@ -23,3 +24,14 @@ export function siteViewOf(
         }),
   };
 }
+
+export const resiteViewOf = (visit: Visit | undefined): Pick<VisitView, 'resite'> =>
+  visit?.resite === undefined
+    ? {}
+    : {
+        resite: {
+          says: visit.resite.says,
+          oldSite: visit.resite.old.body.site,
+          oldIsIn: visit.removed === undefined,
+        },
+      };

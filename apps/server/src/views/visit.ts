@@ -22,7 +22,7 @@ import { infusionViewOf } from './infusion.ts';
 import { nearNames } from './look-alikes.ts';
 import { allergiesInWords, bornInWords, fullName, needsOf } from './person-words.ts';
 import { byPatient, listedOn } from './sessions.ts';
-import { siteViewOf } from './site.ts';
+import { resiteViewOf, siteViewOf } from './site.ts';
 import { whereTheyAre } from './where-they-are.ts';
 import { visitStepsOf } from './visit-steps.ts';
 
@@ -92,6 +92,7 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
         }),
     ...(infusion === undefined ? {} : { infusion }),
     ...(site === undefined ? {} : { site }),
+    ...resiteViewOf(visit),
     packsListed: (unit?.unit.formulary.packs.length ?? 0) > 0,
     rates: ratesOf(plannedMinutes),
     leastMinutes: protocol?.number.runningMinutesLeast ?? 0,

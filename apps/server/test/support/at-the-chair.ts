@@ -49,6 +49,41 @@ export async function readyToPrepare(server: OwnServer, patient: string, chair =
   await step('flush', { milliliters: 10, ranFreely: true, when: 'before' });
 }
 
+/** From the door to a running infusion, prepared by the nurse and checked by another. */
+export async function infusionRuns(server: OwnServer, patient: string, chair = 1): Promise<void> {
+  await readyToPrepare(server, patient, chair);
+  await server.done(
+    'nurse',
+    lineNow(server, patient, 'preparation', {
+      product: 'zoledronic acid 5 mg in 100 mL',
+      batch: 'PA-2391',
+      expiresOn: '2028-04-30',
+      minutes: 30,
+      identifiers: ['full name', 'number'],
+      clearAndColourless: true,
+    }),
+  );
+  const { preparation } = await server.read<VisitView>(`/api/people/${patient}/visit`);
+  await server.done('checker', {
+    name: 'second check',
+    patient,
+    preparation: preparation?.entry,
+    reading: {
+      product: 'zoledronic acid 5 mg in 100 mL',
+      batchLastFour: '2391',
+      expiryMonth: '2028-04',
+      minutes: 30,
+      identifiers: ['full name', 'birth date'],
+    },
+  });
+  await server.done('nurse', {
+    name: 'start infusion',
+    patient,
+    plannedMinutes: 30,
+    identifiers: ['full name', 'birth date'],
+  });
+}
+
 /** Product numbers of the invented packs: examples of the GS1 General Specifications, or made by their check digit rule. */
 export const packNumbers = {
   ours: '09506000134352',

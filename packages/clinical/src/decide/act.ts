@@ -162,7 +162,7 @@ export const actSchema = z.discriminatedUnion('name', [
   z.object({
     name: z.literal('pause infusion'),
     patient: uuidField,
-    reason: infusionPaused.body.unwrap().shape.reason,
+    ...infusionPaused.body.unwrap().pick({ reason: true, because: true }).shape,
   }),
   z.object({ name: z.literal('resume infusion'), patient: uuidField }),
   z.object({

@@ -182,6 +182,7 @@ const checks: Checks = {
   preparation: ({ body }, visit, now) => [
     ...checkGo(visit),
     ...(visit.preparation === undefined ? [] : alreadyDone('A preparation is in the notes.')),
+    ...checkOnePack(visit),
     ...checkMinutes(body.minutes, 'line.body.minutes', now),
   ],
   'site-check': (_, visit) =>
@@ -204,11 +205,14 @@ function checkGo(visit: Visit): readonly Refusal[] {
     : outOfOrder('There is no decision to go yet.', 'finish observations and checklist, then decide');
 }
 
-/** A second cannula is placed only when the running one was paused because of its site. */
+/** A second cannula is placed only while the medicine stands still, and after the first is out: one way in at a time. */
 function checkCannula(visit: Visit): readonly Refusal[] {
   if (visit.cannula === undefined || visit.removed !== undefined) return [];
   if (visit.infusion !== undefined && visit.infusion.finished === undefined && visit.infusion.paused !== undefined)
-    return [];
+    return outOfOrder(
+      `The cannula in the ${visit.cannula.body.site} is still in.`,
+      'take it out and say how its site looks, then place another',
+    );
   return alreadyDone('A cannula is in place.');
 }
 
@@ -228,6 +232,16 @@ function checkRemoval(visit: Visit): readonly Refusal[] {
   if (infusion === undefined || infusion.finished !== undefined || infusion.paused !== undefined) return [];
   return outOfOrder('The infusion is running.', 'pause or finish it first');
 }
+
+/** Never more than 5 mg in total: once one pack has begun to run no other is prepared, whatever was lost beside the vein. */
+const checkOnePack = ({ infusion }: Visit): readonly Refusal[] =>
+  infusion === undefined
+    ? []
+    : [
+        refusal('more-than-the-dose', 'A pack has begun to run today: there is no second one.', {
+          remedy: 'stop for good, say how much was given; a prescriber says whether it counts',
+        }),
+      ];
 
 export function checkMinutes(minutes: number, field: string, now: Surroundings): readonly Refusal[] {
   const protocol = now.context === undefined ? undefined : protocolInForceOn(now.context.protocols, now.today);

@@ -39,3 +39,6 @@ export function phlebitisScore(signs: SiteSigns): PhlebitisScore {
   if (early === 1 || signs.venousCord) return { score: 1, says: 'possible first signs', act: 'watch, look again' };
   return { score: 0, says: 'site looks well', act: 'watch' };
 }
+
+/** From 2 on the action of the published table is to resite. */
+export const isToBeResited = ({ score }: PhlebitisScore): boolean => score >= 2;

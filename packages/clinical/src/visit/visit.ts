@@ -7,6 +7,7 @@ import { plural } from '../kinds-texts/words.ts';
 import type { KindName } from '../kinds/index.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import type { ClockMark } from './running-time.ts';
+import { type Resite, resiteOf } from './resite.ts';
 import { type StepState, type VisitStepName, visitSteps } from './steps.ts';
 
 export type VisitStep = {
@@ -45,6 +46,8 @@ export type Visit = {
   /** The newest check of that preparation. */
   readonly check: Fact<'second-check'> | undefined;
   readonly infusion: Infusion | undefined;
+  /** The infusion stands still and goes on only through another cannula. */
+  readonly resite: Resite | undefined;
   readonly dose: Fact<'dose'> | undefined;
   /** Given without a drip, as an injection: what the drip needs is no step of this visit. */
   readonly injected: boolean;
@@ -72,6 +75,7 @@ export function visitOn(record: SubjectRecord, on: Day): Visit | undefined {
   const cannula = newest('cannula', ({ body }) => body.placed);
   const preparation = newest('preparation');
   const started = newest('infusion-started');
+  const infusion = started === undefined ? undefined : infusionFrom(record, started);
   const facts = {
     arrived,
     observationsBefore: newest('observations', ({ body }) => body.when === 'before'),
@@ -85,7 +89,8 @@ export function visitOn(record: SubjectRecord, on: Day): Visit | undefined {
     flush: newest('flush', (flush) => flush.body.when === 'before' && flush.seq > (cannula?.seq ?? Infinity)),
     preparation,
     check: newest('second-check', ({ body }) => preparation !== undefined && isAbout(body.preparation, preparation)),
-    infusion: started === undefined ? undefined : infusionFrom(record, started),
+    infusion,
+    resite: infusion?.finished === undefined ? resiteOf(infusion?.siteCheck, cannula) : undefined,
     dose: newest('dose', ({ body }) => body.setting === 'this service'),
     removed: newest('cannula-removed', (removed) => removed.seq > (cannula?.seq ?? Infinity)),
     observed: newest('observed'),
@@ -156,6 +161,8 @@ function factOf(
         : { fact: visit.decision, says: decision };
     }
     case 'cannula':
+      if (visit.infusion?.paused !== undefined && visit.resite !== undefined)
+        return { fact: undefined, says: `another one: ${visit.resite.says}` };
       return { fact: visit.cannula, says: visit.cannula?.body.site };
     case 'flush':
       return { fact: visit.flush?.body.ranFreely === true ? visit.flush : undefined };
@@ -176,7 +183,10 @@ function factOf(
         says: visit.infusion?.finished === undefined && visit.infusion?.paused !== undefined ? 'paused' : undefined,
       };
     case 'removal':
-      return { fact: visit.removed };
+      // Taken out in a pause it is not the removal that ends the visit.
+      return {
+        fact: visit.infusion?.finished === undefined && visit.infusion !== undefined ? undefined : visit.removed,
+      };
     case 'observe':
       return { fact: visit.observed };
     case 'leave':

@@ -44,7 +44,7 @@ describe('when the site is looked at', () => {
     const unit = onTheDay().running().wait(5);
     unit.write('dana', 'site-check', { looks: 'well' });
     unit.wait(2).expect('dana', pause);
-    unit.write('dana', 'site-check', { looks: 'not well', seen: ['swelling'] });
+    unit.write('dana', 'site-check', { looks: 'not well', seen: ['redness'] });
     expect(infusion(unit).siteWell).toBe(false);
     unit.expect('dana', { name: 'resume infusion', patient: 'p1' });
     expect(infusion(unit).siteWell).toBe(false);

@@ -423,6 +423,7 @@ describe('the drip', () => {
   test('a cannula placed again during a pause is flushed before it runs again', () => {
     const unit = onTheDay().running().wait(5);
     unit.expect('dana', { name: 'pause infusion', patient: 'p1', reason: 'swelling' });
+    unit.write('dana', 'cannula-removed', { site: 'swollen' });
     unit.write('dana', 'cannula', { site: 'left forearm', gauge: '22', tries: 1, placed: true });
     expect(unit.refused('dana', { name: 'resume infusion', patient: 'p1' })).toEqual(['step-out-of-order']);
     unit.write('dana', 'flush', { milliliters: 10, ranFreely: true, when: 'before' });

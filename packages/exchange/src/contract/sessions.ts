@@ -289,8 +289,12 @@ export const visitView = z.object({
       well: z.boolean(),
       /** The newest look. */
       last: z.object({ at: moment, by: z.string(), says: z.string() }).optional(),
+      /** It was stopped because of the site, and nobody has looked since. */
+      lookFirst: z.boolean(),
     })
     .optional(),
+  /** It goes on only through another cannula: what was seen, and the one that is not used any more. */
+  resite: z.object({ says: z.string(), oldSite: z.string(), oldIsIn: z.boolean() }).optional(),
   /** The unit lists its packs: they can be scanned, and who types says why. */
   packsListed: z.boolean(),
   rates: z.object({

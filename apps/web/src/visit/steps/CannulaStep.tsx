@@ -1,3 +1,5 @@
+import { Link } from '@tanstack/react-router';
+import type { VisitView } from '@twelvemonth/exchange';
 import { useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { TextField } from '../../fields/TextField.tsx';
@@ -10,12 +12,17 @@ const sites = ['left forearm', 'right forearm', 'left hand', 'right hand', 'left
 const gauges = ['24', '22', '20'] as const;
 const tryCounts = ['1', '2', '3', '4'] as const;
 
+const oldLooksOptions = ['looks well', 'red', 'swollen', 'bruised'] as const;
+
 export function CannulaStep({ data, done }: StepProps) {
   const step = useStep(data, done);
   const [site, setSite] = useState<(typeof sites)[number]>();
   const [gauge, setGauge] = useState<(typeof gauges)[number]>();
   const [tries, setTries] = useState<(typeof tryCounts)[number]>();
   const [placed, setPlaced] = useState<'yes' | 'no'>();
+  const { resite } = data;
+  const [oldLooks, setOldLooks] = useState<(typeof oldLooksOptions)[number]>();
+  const removesOld = resite?.oldIsIn === true;
   const avoided = data.armToAvoid !== undefined && site?.startsWith(data.armToAvoid) === true;
   const [because, setBecause] = useState('');
   const whole =
@@ -23,15 +30,17 @@ export function CannulaStep({ data, done }: StepProps) {
     gauge !== undefined &&
     tries !== undefined &&
     placed !== undefined &&
+    (!removesOld || oldLooks !== undefined) &&
     (!avoided || because.trim() !== '');
   return (
     <StepForm
-      title="Cannula"
+      title={resite === undefined ? 'Cannula' : 'Another cannula'}
+      help={resite === undefined ? undefined : <Resiting data={data} />}
       step={step}
       act="Record"
       missing={whole ? undefined : avoided && because.trim() === '' ? 'Why this arm?' : 'Site, gauge, tries, in or not'}
       send={() =>
-        step.record({
+        step.record(...(removesOld ? [{ kind: 'cannula-removed' as const, body: { site: oldLooks } }] : []), {
           kind: 'cannula',
           body: {
             site,
@@ -43,6 +52,16 @@ export function CannulaStep({ data, done }: StepProps) {
         })
       }
     >
+      {removesOld && (
+        <ChoiceField
+          label={`The old cannula, ${resite.oldSite}, is out: its site`}
+          at="cannula-removed"
+          size="big"
+          value={oldLooks}
+          onChange={setOldLooks}
+          options={oldLooksOptions.map((value) => ({ value }))}
+        />
+      )}
       {data.armToAvoid === undefined ? (
         <Note>No arm to avoid is recorded. Ask: lymph nodes removed, a fistula, a stroke?</Note>
       ) : (
@@ -51,7 +70,7 @@ export function CannulaStep({ data, done }: StepProps) {
         </Note>
       )}
       <ChoiceField
-        label="Site"
+        label={resite === undefined ? 'Site' : 'New site'}
         at="site"
         size="big"
         value={site}
@@ -101,3 +120,14 @@ export function CannulaStep({ data, done }: StepProps) {
     </StepForm>
   );
 }
+
+const Resiting = ({ data: { patient, resite } }: { data: VisitView }) => (
+  <p>
+    The infusion stands still: {resite?.says}. It goes on through another cannula, flushed like the first, from the same
+    pack. No vein?{' '}
+    <Link to="/people/$patient/visit" params={{ patient }} search={{ step: 'infusion' }}>
+      Stop it for good
+    </Link>{' '}
+    and say how much was given: never a second pack.
+  </p>
+);

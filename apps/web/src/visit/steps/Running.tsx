@@ -1,13 +1,16 @@
+import { Link } from '@tanstack/react-router';
+import type { VisitView } from '@twelvemonth/exchange';
 import { useState } from 'react';
 import { FieldTroubles } from '../../fields/field-trouble.ts';
 import { Button } from '../../paper/Button.tsx';
+import { buttonLook } from '../../paper/button-look.ts';
 import { Outcome } from '../../paper/Outcome.tsx';
 import { timeOfDay } from '../../words/dates.ts';
 import { dotted } from '../../words/texts.ts';
 import type { StepProps } from '../StepBody.tsx';
 import css from '../Visit.module.css';
 import { useTick } from '../server-now.ts';
-import { useStep } from '../use-step.ts';
+import { type Step, useStep } from '../use-step.ts';
 import { SiteCheck } from './SiteCheck.tsx';
 import { PauseForm } from './PauseForm.tsx';
 import { StopEarlyForm } from './StopEarlyForm.tsx';
@@ -61,9 +64,7 @@ export function Running({ data, done }: StepProps) {
       <Outcome of={{ ...step.attempt, answer: undefined }} />
       <div className={css['go']}>
         {infusion.paused ? (
-          <Button tone="act" size="big" busy={step.attempt.busy} onClick={() => step.act({ name: 'resume infusion' })}>
-            It runs again
-          </Button>
+          <RunsAgain data={data} step={step} />
         ) : (
           <>
             <Button
@@ -96,5 +97,32 @@ export function Running({ data, done }: StepProps) {
       {open === 'stop' && <StopEarlyForm step={step} />}
       {data.site !== undefined && <SiteCheck site={data.site} ranSeconds={ran} paused={infusion.paused} step={step} />}
     </FieldTroubles>
+  );
+}
+
+/** After swelling or pain: first the look, then another cannula, then it runs again. */
+function RunsAgain({ data, step }: { data: VisitView; step: Step }) {
+  if (data.resite !== undefined)
+    return (
+      <Link
+        className={buttonLook('act', 'big')}
+        to="/people/$patient/visit"
+        params={{ patient: data.patient }}
+        search={{ step: 'cannula' }}
+      >
+        Another cannula first
+      </Link>
+    );
+  const lookFirst = data.site?.lookFirst === true;
+  return (
+    <Button
+      tone="act"
+      size="big"
+      busy={step.attempt.busy}
+      disabled={lookFirst}
+      onClick={() => step.act({ name: 'resume infusion' })}
+    >
+      {lookFirst ? 'Look at the site first' : 'It runs again'}
+    </Button>
   );
 }

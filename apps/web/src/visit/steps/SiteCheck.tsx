@@ -53,6 +53,14 @@ export function SiteCheck({ site, paused, ranSeconds, step }: Props) {
         />
       )}
       <div className={css['go']}>
+        <Button
+          size="big"
+          busy={step.attempt.busy}
+          disabled={seen.length > 0}
+          onClick={() => step.record({ kind: 'site-check', body: { looks: 'well' } })}
+        >
+          Site looks well
+        </Button>
         {paused ? (
           <Button
             tone="act"
@@ -64,22 +72,15 @@ export function SiteCheck({ site, paused, ranSeconds, step }: Props) {
             {seen.length === 0 ? 'What is seen?' : 'Record what is seen'}
           </Button>
         ) : (
-          <>
-            <Button
-              size="big"
-              busy={step.attempt.busy}
-              onClick={() => step.record({ kind: 'site-check', body: { looks: 'well' } })}
-            >
-              Site looks well
-            </Button>
-            <Button
-              size="big"
-              busy={step.attempt.busy}
-              onClick={() => step.act({ name: 'pause infusion', reason: 'swelling or pain at the site' })}
-            >
-              Swelling or pain: it stands still now
-            </Button>
-          </>
+          <Button
+            size="big"
+            busy={step.attempt.busy}
+            onClick={() =>
+              step.act({ name: 'pause infusion', reason: 'swelling or pain at the site', because: 'the site' })
+            }
+          >
+            Swelling or pain: it stands still now
+          </Button>
         )}
       </div>
     </section>

@@ -1,0 +1,44 @@
+/** The medicine stands still, and runs again: after swelling or pain only through a cannula that is in and flushed. */
+import type { Infusion, Visit } from '../visit/visit.ts';
+import type { ActNamed } from './act.ts';
+import { atTheChair, notRunning, stepOf } from './at-the-drip.ts';
+import { type Refusal } from './refusal.ts';
+import { decided, refusal } from './refuse.ts';
+import type { Decided, Surroundings } from './surroundings.ts';
+
+export function decidePause(act: ActNamed<'pause infusion'>, now: Surroundings): Decided {
+  const { visit, refusals } = atTheChair(act, now);
+  const infusion = visit?.infusion;
+  if (infusion === undefined || infusion.finished !== undefined || infusion.paused !== undefined) {
+    refusals.push(notRunning('Nothing is running.', 'only a running infusion is paused'));
+  }
+  const { reason, because } = act;
+  return decided(refusals, () => [
+    stepOf(act, 'infusion-paused', { reason, ...(because === undefined ? {} : { because }), clock: now.clock }, now),
+  ]);
+}
+
+export function decideResume(act: ActNamed<'resume infusion'>, now: Surroundings): Decided {
+  const { visit, refusals } = atTheChair(act, now);
+  const infusion = visit?.infusion;
+  if (infusion === undefined || infusion.finished !== undefined)
+    refusals.push(notRunning('Nothing is paused.', 'start the infusion first'));
+  else if (infusion.paused === undefined) refusals.push(refusal('already-running', 'It is running.'));
+  if (visit?.infusion !== undefined) refusals.push(...checkWayIn(visit, visit.infusion));
+  return decided(refusals, () => [stepOf(act, 'infusion-resumed', { clock: now.clock }, now)]);
+}
+
+/** After swelling or pain it runs again only where somebody has looked, and through a cannula that is in and flushed. */
+function checkWayIn(visit: Visit, infusion: Infusion): readonly Refusal[] {
+  const first = (says: string, remedy: string): readonly Refusal[] => [refusal('step-out-of-order', says, { remedy })];
+  const { paused, siteCheck } = infusion;
+  if (paused?.body.because === 'the site' && (siteCheck?.seq ?? 0) < paused.seq)
+    return first('Nobody has looked at the site since it was stopped.', 'look at the site and record what is seen');
+  if (visit.resite !== undefined)
+    return first(`The site was not well: ${visit.resite.says}.`, 'take that cannula out, place another and flush it');
+  if (visit.removed !== undefined) return first('There is no cannula in place.', 'place one and flush it');
+  // A cannula placed again during the pause is a new way in: it is flushed like the first.
+  return visit.flush?.body.ranFreely === true
+    ? []
+    : first('No flush has run freely through the cannula.', 'flush with saline and look at the site');
+}

@@ -1,0 +1,120 @@
+/** The medicine begins to run: who it is, the go, the way in, the pack and its second check, the open session. */
+import { plural } from '../kinds-texts/words.ts';
+import { subject } from '../ledger/subject.ts';
+import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
+import { keepsCompetences } from '../unit/competence.ts';
+import { TYPED_IN_LATER } from '../visit/running-time.ts';
+import { sessionDayOf } from '../visit/session-day.ts';
+import { sessionOf } from '../visit/session-list.ts';
+import type { Visit } from '../visit/visit.ts';
+import type { ActNamed } from './act.ts';
+import { atTheChair, stepOf } from './at-the-drip.ts';
+import { fieldWrong } from './check-fields.ts';
+import { checkPreparedStillGood } from './check-pack.ts';
+import { checkMinutes } from './check-visit-step.ts';
+import { checkNotExceptionAuthor } from './exception-author.ts';
+import { checkStillReady } from './go.ts';
+import { asItHappened, checkHappenedAt } from './happened-at.ts';
+import { recordIn, sessionIn } from './ledgers.ts';
+import { checkDripIsOrdered } from './ordered-medicine.ts';
+import { type Refusal } from './refusal.ts';
+import { decided, refusal } from './refuse.ts';
+import type { Decided, Surroundings } from './surroundings.ts';
+
+export function decideStart(act: ActNamed<'start infusion'>, written: Surroundings): Decided {
+  const now = asItHappened(act.happenedAt, written);
+  const { record, visit, refusals } = atTheChair(act, now);
+  if (visit !== undefined && !visit.over) refusals.push(...checkStart(record, visit, now));
+  refusals.push(
+    ...checkMinutes(act.plannedMinutes, 'plannedMinutes', now),
+    ...checkAskedAtTheChair(act),
+    ...checkHappenedAt(act.happenedAt, [visit?.decision, visit?.check], written),
+  );
+  return decided(refusals, () => [
+    stepOf(
+      act,
+      'infusion-started',
+      {
+        plannedMinutes: act.plannedMinutes,
+        ...(act.identifiers === undefined ? {} : { identifiers: act.identifiers }),
+        clock: now.clock,
+      },
+      now,
+    ),
+  ]);
+}
+
+/** Hazard 24: the right bag at the wrong chair. Asked once more of the person, before the line is connected. */
+const checkAskedAtTheChair = ({ identifiers }: ActNamed<'start infusion'>): readonly Refusal[] =>
+  identifiers === undefined
+    ? [fieldWrong('identifiers', 'nobody was asked who they are at the chair', 'two identifiers, asked and matched')]
+    : [];
+
+function checkStart(record: SubjectRecord, visit: Visit, now: Surroundings): readonly Refusal[] {
+  if (visit.infusion !== undefined) {
+    return [
+      visit.infusion.finished === undefined
+        ? refusal('already-running', 'The infusion was started.', { remedy: 'pause, resume or finish it' })
+        : refusal('step-already-done', 'The dose of today has been given.'),
+    ];
+  }
+  const refusals: Refusal[] = [...checkDripIsOrdered(record, now), ...checkSessionIsOpen(visit, now)];
+  const first = (says: string, remedy: string): void =>
+    void refusals.push(refusal('step-out-of-order', says, { remedy }));
+  if (visit.decision?.body.decision === 'go') refusals.push(...checkStillReady(record, now));
+  else first('There is no decision to go.', 'finish observations and checklist, then decide');
+  if (visit.cannula === undefined || visit.removed !== undefined) first('There is no cannula in place.', 'place one');
+  else if (visit.flush?.body.ranFreely !== true)
+    first('No flush has run freely through the cannula.', 'flush with saline and look at the site');
+  if (visit.preparation === undefined) first('No pack was prepared and read.', 'prepare it');
+  else refusals.push(...checkPreparedStillGood(visit.preparation, now), ...checkChecked(visit, visit.preparation));
+  const prescription = factsOf(record, 'prescription').findLast((one) => one.on <= now.today);
+  if (prescription?.author.staff === now.by.staff) {
+    refusals.push(
+      refusal('prescriber-may-not-give', 'You prescribed this dose: another person gives it.', {
+        remedy: 'ask another nurse to start it in their own name',
+      }),
+    );
+  }
+  return [...refusals, ...checkNotExceptionAuthor(record, 'gives it', now)];
+}
+
+/** Where the unit keeps competences, nothing runs before two registered people have opened the session. Hazard 35. */
+function checkSessionIsOpen({ arrived }: Visit, now: Surroundings): readonly Refusal[] {
+  if (now.clock.boot === TYPED_IN_LATER) return [];
+  const session = sessionIn(now, arrived.body.session);
+  const unit = sessionOf(session)?.unit;
+  if (unit === undefined || !keepsCompetences(recordIn(now, subject('unit', unit)))) return [];
+  return sessionDayOf(session).state === 'open'
+    ? []
+    : [
+        refusal('session-not-open', 'The session is not open.', {
+          remedy: 'open it: staff, second checkers, kit, chairs and packs',
+        }),
+      ];
+}
+
+function checkChecked({ check }: Visit, preparation: Fact<'preparation'>): readonly Refusal[] {
+  if (check === undefined)
+    return [
+      refusal('step-out-of-order', 'The second check is missing.', {
+        remedy: 'ask another registered person to check',
+      }),
+    ];
+  const refusals: Refusal[] = [];
+  if (check.author.staff === preparation.author.staff) {
+    refusals.push(
+      refusal('checker-is-preparer', 'Preparer and checker are one person.', {
+        remedy: 'ask another registered person to check',
+      }),
+    );
+  }
+  if (!check.body.agrees) {
+    refusals.push(
+      refusal('checks-differ', `The two readings differ: ${plural(check.body.differs, 'and')}.`, {
+        remedy: 'read the pack again together; withdraw what was misread, then check anew',
+      }),
+    );
+  }
+  return refusals;
+}

@@ -127,6 +127,7 @@ export { decidedAboutKinds } from './decide/check-line.ts';
 export { restedOnKinds } from './record/made-while-it-stood.ts';
 export { actThatWrites, handWrittenKinds, historyKinds } from './decide/hand-written.ts';
 export * from './decide/in-memory.ts';
+export * from './decide/judged-by.ts';
 export { movableKinds } from './decide/move-entry.ts';
 export { canonicalText } from './protocol/canonical-text.ts';
 export * from './decide/read-kinds-of.ts';

@@ -10,11 +10,14 @@ import {
   type Subject,
   type SubjectRecord,
   formularyOf,
+  isSubjectOf,
+  judgedBy,
   protocolInForceOn,
   protocolsInForce,
   recordOfLedgers,
   sessionOf,
   subject,
+  subjectId,
   unitOf,
   unitOfPatient,
 } from '@twelvemonth/clinical';
@@ -62,54 +65,10 @@ export const protocolIn = (world: World, unit: string, on: Day): Protocol | unde
   return context === undefined ? undefined : protocolInForceOn(context.protocols, on);
 };
 
-/** Whose protocol an act is judged by: the unit of the session, else the patient's own. */
+/** The unit an act is judged by: the one named, the session's, else the patient's own. */
 export function unitOfAct(world: World, act: Act): string | undefined {
-  switch (act.name) {
-    case 'book':
-      return sessionIn(world, act.session)?.unit;
-    case 'move':
-      return sessionIn(world, act.to)?.unit;
-    case 'register':
-      return act.referral.unit;
-    case 'plan session':
-      return act.body.unit;
-    case 'record competence':
-    case 'open session':
-    case 'set unit':
-    case 'set formulary':
-    case 'write protocol':
-    case 'sign protocol':
-      return act.unit;
-    case 'receive packs':
-    case 'count packs':
-    case 'take out packs':
-      return act.body.unit;
-    case 'close session':
-    case 'accept handover':
-      return sessionIn(world, act.session)?.unit;
-    case 'cancel session':
-    case 'stop batch':
-    case 'release batch':
-    case 'note import':
-    case 'settle row':
-      return undefined;
-    case 'record':
-    case 'record together':
-    case 'withdraw':
-    case 'move entry':
-    case 'may be one':
-    case 'say one person':
-    case 'confirm one person':
-    case 'say two people':
-    case 'read apart':
-    case 'give up place':
-    case 'decide':
-    case 'second check':
-    case 'start infusion':
-    case 'pause infusion':
-    case 'resume infusion':
-    case 'finish infusion':
-    case 'take in':
-      return unitOfPatient(recordIn(world, subject('patient', act.patient)));
-  }
+  const by = judgedBy(act);
+  if (by === undefined) return undefined;
+  if (isSubjectOf('unit', by)) return subjectId(by);
+  return isSubjectOf('session', by) ? sessionIn(world, subjectId(by))?.unit : unitOfPatient(recordIn(world, by));
 }

@@ -101,6 +101,15 @@ it('by keyboard: the source is typed, a policy, a regimen, a question and the or
   await press('Put it in');
   const questions = page.getByRole('group', { name: 'Questions of the day' });
   await questions.getByLabel('Where this comes from', { exact: true }).fill('asked for by the nurses');
+  const carryOn = page.getByRole('group', { name: /^What speaks for carrying on/ });
+  await carryOn.getByRole('button', { name: /^strike out ?: a fracture on treatment/ }).click();
+  await carryOn.getByLabel('Where this comes from', { exact: true }).fill('opens a review at once with us');
+  await fill('Another, asked of the prescriber', 'Falls often');
+  await press('Let it speak for carrying on');
+  await carryOn
+    .getByRole('group', { name: 'Falls often' })
+    .getByLabel('Where this comes from', { exact: true })
+    .fill('our falls clinic');
   await page.getByText(/changes? (?:does|do) not say where/i).waitFor({ state: 'detached' });
   await checked(page, 'protocol-editor-sourced');
 });
@@ -111,7 +120,7 @@ it('a version is written whole, with what it changes and whom it flips above the
   await page.getByRole('heading', { name: 'Sign this version' }).waitFor();
   const changes = page.getByRole('region', { name: 'What is decided otherwise' });
   await changes.waitFor();
-  expect(await changes.getByRole('row').count()).toBe(6);
+  expect(await changes.getByRole('row').count()).toBe(8);
   await sees(/decided by Phil Farm: our nephrologists/);
   await page.getByRole('link', { name: 'Wilhelmina Arkwright-Poe' }).waitFor();
   await press('Count');

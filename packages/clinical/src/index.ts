@@ -18,6 +18,7 @@ export { typedBecause } from './kinds/preparation.ts';
 export * from './protocol/day-questions.ts';
 export * from './protocol/number-keys.ts';
 export * from './protocol/day-question.ts';
+export { type CarryOn, carryOnAsks, isAnsweredFromNotes } from './protocol/carry-on.ts';
 export * from './protocol/medicines.ts';
 export { namesBisphosphonate } from './protocol/medicine-words.ts';
 export * from './protocol/protocol.ts';

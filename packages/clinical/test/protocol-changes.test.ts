@@ -44,6 +44,44 @@ describe('policies', () => {
   });
 });
 
+describe('what speaks for carrying on after the planned doses', () => {
+  const carryOn = before.carryOn;
+  const sheetWith = (list: ProtocolSheet['carryOn'], reasons?: ProtocolSheet['reasons']): ProtocolSheet => ({
+    ...before,
+    carryOn: list,
+    ...(reasons === undefined ? {} : { reasons }),
+  });
+  const falls = { id: 'falls', asks: 'falls often', source: '', status: 'local decision' } as const;
+  test('one struck out is told in words, and asks for a reason', () => {
+    const after = sheetWith(carryOn.filter(({ id }) => id !== 'age'));
+    expect(sheetChanges(before, after)).toMatchObject([
+      { path: 'carryOn.age', before: '70 years old or more', after: 'not there', source: '' },
+    ]);
+    expect(unsourcedChanges(before, after).map(({ path }) => path)).toEqual(['reasons.carryOn.age']);
+    const reasons = { 'carryOn.age': 'our committee' };
+    expect(unsourcedChanges(before, sheetWith(after.carryOn, reasons))).toEqual([]);
+  });
+  test('one put in carries its source, which is asked for', () => {
+    expect(unsourcedChanges(before, sheetWith([...carryOn, falls])).map(({ path }) => path)).toEqual([
+      'carryOn.falls.source',
+    ]);
+    const sourced = sheetWith([...carryOn, { ...falls, source: 'our falls clinic' }]);
+    expect(unsourcedChanges(before, sourced)).toEqual([]);
+    expect(sheetChanges(before, sourced)).toMatchObject([
+      { path: 'carryOn.falls', before: 'not there', after: 'falls often', source: 'our falls clinic' },
+    ]);
+  });
+  test('words where the notes have their own, none where they have not, and the same twice are not read', () => {
+    const [age] = carryOn;
+    for (const wrong of [
+      [{ ...first(carryOn), asks: '60 or more' }],
+      [{ ...falls, source: 'x', asks: undefined }],
+      [age, age],
+    ])
+      expect(protocolSchema.safeParse({ ...before, carryOn: wrong }).success).toBe(false);
+  });
+});
+
 describe('what a draft says otherwise', () => {
   test('nothing about itself', () => {
     expect(sheetChanges(before, { ...before, version: 'other', title: 'other' })).toEqual([]);
@@ -85,6 +123,7 @@ describe('what a draft says otherwise', () => {
       ['dayQuestions.unwell-now', { dayQuestions: [{ ...question, holdsOn: 'no' }, ...before.dayQuestions.slice(1)] }],
       ['gravity', { gravity: before.gravity.toReversed() }],
       ['switches', { switches: [] }],
+      ['carryOn.age', { carryOn: before.carryOn.filter(({ id }) => id !== 'age') }],
       ['cautions', { cautions: ['other'] }],
     ];
     for (const [path, fields] of changed)

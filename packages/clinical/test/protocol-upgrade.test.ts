@@ -148,6 +148,15 @@ describe('what an older sheet lacks', () => {
     expect(of(found.sheet)?.numbers.overdueAfterDays).toEqual(of(starterSheet)?.numbers.overdueAfterDays);
   });
 
+  test('what speaks for carrying on comes from the starter, and is told in words', () => {
+    const { carryOn: _, ...sheet } = adopted();
+    const found = read(sheet);
+    expect(found.sheet.carryOn).toEqual(starterSheet.carryOn);
+    expect(found.added).toEqual([
+      { path: 'carryOn', says: 'what speaks for carrying on after the planned doses: as the starter has it' },
+    ]);
+  });
+
   test('what cannot be completed is not read, and says why', () => {
     const { reviewBy: _, ...sheet } = adopted();
     expect(readSheet(sheet)).toEqual({ says: expect.stringContaining('reviewBy') });

@@ -7,6 +7,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import {
+  type ProtocolSheet,
   type ReviewChoice,
   type ReviewSheet,
   consequencesOf,
@@ -173,7 +174,7 @@ describe('treatment failure, IOF 2012', () => {
   });
 });
 
-describe('carrying on, NOGG 2021', () => {
+describe('carrying on, as the sheet lists it: NOGG 2021', () => {
   const of = (text: string, person = born) =>
     Object.fromEntries(sheet(`${three}\n${text}`, '2026-06-01', person).carryingOn.map(({ asks, is }) => [asks, is]));
   test('70 years: the day before the birthday not, on it yes; a birth year alone cannot say', () => {
@@ -208,6 +209,37 @@ describe('carrying on, NOGG 2021', () => {
       'a hip or spine fracture at any time': 'not met',
       'a fracture on treatment': 'met',
     });
+  });
+});
+
+describe('what speaks for carrying on is the unit’s', () => {
+  const under = (carryOn: ProtocolSheet['carryOn'], numbers: Partial<ProtocolSheet['numbers']> = {}) => {
+    const made = protocolFrom({ ...teachingSheet, numbers: { ...teachingSheet.numbers, ...numbers }, carryOn });
+    if (!('protocol' in made)) throw new Error('the sheet has an empty number');
+    return reviewSheetOf(recordOfText(three), made.protocol, day('2026-06-01')).carryingOn;
+  };
+  const ours = { source: 'our course committee', status: 'local decision' } as const;
+  test('only what it lists is asked, in its order, each with its own source', () => {
+    expect(under([])).toEqual([]);
+    expect(
+      under([
+        { id: 'steroid', ...ours },
+        { id: 'hip or spine fracture', ...ours },
+      ]).map(({ asks, source }) => [asks, source]),
+    ).toEqual([
+      ['on 7.5 mg of prednisolone a day or more', 'our course committee (local decision)'],
+      ['a hip or spine fracture at any time', 'our course committee (local decision)'],
+    ]);
+  });
+  test('its numbers are the sheet’s', () => {
+    const seventyFive = { value: '75', ...ours };
+    expect(under([{ id: 'age', ...ours }], { continueFromAge: seventyFive })[0]?.asks).toBe('75 years old or more');
+  });
+  // ASBMR 2016, Adler, JBMR 31:16: a high risk score, which no entry of the notes can weigh.
+  test('what the notes cannot answer is asked of the prescriber, and never counts as met or not met', () => {
+    expect(under([{ id: 'falls', asks: 'falls often', ...ours }])).toMatchObject([
+      { asks: 'falls often', is: 'cannot say', says: expect.stringContaining('the prescriber') },
+    ]);
   });
 });
 

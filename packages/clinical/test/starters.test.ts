@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   type ProtocolSheet,
+  carryOnAsks,
   demoSheet,
   inUsUnits,
   emptyNumbers,
@@ -129,6 +130,14 @@ test('docs/guide/starters.md says how the starters differ', async () => {
       ...names.map(([, sheet]) => (sheet.hipRepairNeedsLoading ? 'asked for' : 'not asked for')),
     ]),
     row(['a dental check before treatment', ...names.map(([, sheet]) => sheet.dentalCheck)]),
+    row([
+      'what speaks for carrying on',
+      ...names.map(([, sheet]) =>
+        sheet.carryOn
+          .map((one) => carryOnAsks(one, (key) => sheet.numbers[key].value ?? sheet.numbers[key].suggestion ?? ''))
+          .join('; '),
+      ),
+    ]),
     row(['regimens', ...names.map(([, { regimens }]) => regimens.map(({ title }) => title).join('; '))]),
     '',
     'Where guidelines differ and the product does not, it keeps the stricter reading for everyone: both printed forms of the clearance must pass, an eGFR never passes anyone, hypersensitivity to any bisphosphonate counts, pregnancy and breast-feeding are never passed over.',

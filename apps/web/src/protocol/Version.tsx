@@ -1,3 +1,4 @@
+import { carryOnAsks } from '@twelvemonth/clinical';
 import type { ProtocolView } from '@twelvemonth/exchange';
 import { useUnit } from '../frame/unit.ts';
 import { Note } from '../paper/Note.tsx';
@@ -81,6 +82,17 @@ export function Version({
           <li key={regimen.id}>
             {regimen.title}: every {regimen.intervalMonths} months, {counted(regimen.plannedDoses, 'dose')} before a
             review. <span className="quiet">{regimen.source}</span>
+          </li>
+        ))}
+      </ul>
+      <h3>What speaks for carrying on after the planned doses</h3>
+      <ul>
+        {version.sheet.carryOn.map((criterion) => (
+          <li key={criterion.id}>
+            {carryOnAsks(criterion, (key) => version.sheet.numbers[key].value ?? 'empty')}.{' '}
+            <span className="quiet">
+              {criterion.source} ({criterion.status})
+            </span>
           </li>
         ))}
       </ul>

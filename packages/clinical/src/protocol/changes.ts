@@ -3,6 +3,7 @@
  * source a change must have.
  */
 import { textInOrder } from './canonical-text.ts';
+import { type CarryOn, carryOnAsks } from './carry-on.ts';
 import type { DayQuestion } from './day-question.ts';
 import { numberKeyNames, numberKeys } from './number-keys.ts';
 import { policies, policySays, policyValue } from './policies.ts';
@@ -46,6 +47,13 @@ export function sheetChanges(before: ProtocolSheet, after: ProtocolSheet): reado
       [before, after],
       (sheet) => sheet.regimens[0]?.title ?? ABSENT,
     ),
+    ...eachOf(before.carryOn, after.carryOn, asksUnder(after), fieldInWords).map(({ id, ...one }) => ({
+      ...one,
+      path: `carryOn.${id}`,
+      what: 'what speaks for carrying on',
+      unit: '',
+      source: after.carryOn.find((criterion) => criterion.id === id)?.source ?? reasonFor(after, `carryOn.${id}`),
+    })),
     ...eachOf(before.dayQuestions, after.dayQuestions, questionSays, fieldInWords).map(({ id, ...one }) => ({
       ...one,
       path: `dayQuestions.${id}`,
@@ -142,6 +150,11 @@ function regimenField(name: string, value: unknown): string {
 const regimenSays = ({ intervalMonths, plannedDoses }: Regimen): string =>
   `every ${intervalMonths} months, ${plannedDoses} doses before a review`;
 
+const asksUnder =
+  ({ numbers }: ProtocolSheet) =>
+  (criterion: CarryOn): string =>
+    carryOnAsks(criterion, (key) => numbers[key].value ?? EMPTY);
+
 const questionSays = ({ asks, holdsOn, then }: DayQuestion): string => `${asks} “${holdsOn}” means ${then}`;
 
 /** What is told beside the field. */
@@ -150,7 +163,7 @@ export const sayWhere = 'say where this comes from';
 export type Unsourced = { readonly path: string; readonly says: string };
 
 /**
- * Changes that do not say where they come from. A number and a regimen carry their source; for the rest a reason stands in the
+ * Changes that do not say where they come from. A number, a regimen and what speaks for carrying on carry their source; for the rest a reason stands in the
  * sheet's `reasons` under the path. A suggestion taken as it stands keeps the source it was suggested with.
  */
 export function unsourcedChanges(before: ProtocolSheet, after: ProtocolSheet): readonly Unsourced[] {
@@ -165,9 +178,8 @@ export function unsourcedChanges(before: ProtocolSheet, after: ProtocolSheet): r
         ? [{ path: `${path}.source`, says: sayWhere }]
         : [];
     }
-    if (list === 'regimens' && now !== ABSENT) {
-      const was = before.regimens.find((regimen) => regimen.id === id)?.source;
-      const is = after.regimens.find((regimen) => regimen.id === id)?.source;
+    if ((list === 'regimens' || list === 'carryOn') && now !== ABSENT) {
+      const [was, is] = [before, after].map((sheet) => sheet[list].find((item) => item.id === id)?.source);
       return is === '' || was === is ? [{ path: `${path}.source`, says: sayWhere }] : [];
     }
     const reason = reasonFor(after, path);

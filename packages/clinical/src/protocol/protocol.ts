@@ -6,6 +6,7 @@
 import { z } from 'zod';
 import { type Scaled, approximately, parseScaled } from '../exact/decimal.ts';
 import { dateField, shortText, textField } from '../kinds/fields.ts';
+import { carryOnSchema } from './carry-on.ts';
 import { dayQuestionSchema } from './day-question.ts';
 import { type NumberKey, numberKeyNames } from './number-keys.ts';
 import { type Regimen, regimenSchema } from './regimen.ts';
@@ -47,6 +48,11 @@ export const protocolSchema = z
     regimens: z.array(regimenSchema).min(1).readonly(),
     /** Of several rows that fit the first decides. */
     switches: z.array(switchRuleSchema).readonly().default([]),
+    /** What speaks for carrying on after the planned doses. */
+    carryOn: z
+      .array(carryOnSchema)
+      .refine((all) => new Set(all.map(({ id }) => id)).size === all.length, 'each once')
+      .readonly(),
     /** In this order trouble is named; every requirement appears once. */
     gravity: z
       .array(z.enum(requirementIds))

@@ -8,6 +8,7 @@ import type { ProtocolSheet } from './protocol.ts';
 import type { Regimen } from './regimen.ts';
 import type { SourcedNumber } from './sourced-number.ts';
 import { SILENT, open, said, starterSheet } from './starter.ts';
+import { usualCarryOnUs } from './usual-carry-on.ts';
 
 const US_TEXT = 'zoledronic acid 5 mg product text (US)';
 const VITAMIN_D =
@@ -99,6 +100,7 @@ export const starterUs: ProtocolSheet = {
   hipRepairNeedsLoading: false,
   /** Product text (US), highlights: a routine oral examination by the prescriber before treatment (read). */
   dentalCheck: 'demanded',
+  carryOn: usualCarryOnUs,
   regimens: starterSheet.regimens
     .filter(({ id }) => id !== 'zoledronic-acid-18-monthly')
     .map((regimen) => ({ ...regimen, ...regimenDiffers[regimen.id] })),

@@ -9,6 +9,7 @@ import { type NumberKey, numberKeyNames } from './number-keys.ts';
 import type { ProtocolSheet } from './protocol.ts';
 import { requirementIds } from './requirement-ids.ts';
 import type { SourcedNumber } from './sourced-number.ts';
+import { usualCarryOn } from './usual-carry-on.ts';
 import { usualRegimens } from './usual-regimens.ts';
 import { usualSwitches } from './usual-switches.ts';
 
@@ -261,6 +262,7 @@ export const starterSheet: ProtocolSheet = {
   weightThatDecides: 'actual',
   regimens: usualRegimens,
   switches: usualSwitches,
+  carryOn: usualCarryOn,
   gravity: [...requirementIds],
   dayQuestions: usualDayQuestions,
   cautions: [

@@ -6,6 +6,7 @@ import { usualDayQuestions } from './day-questions.ts';
 import { type Protocol, type ProtocolSheet, protocolFrom } from './protocol.ts';
 import { requirementIds } from './requirement-ids.ts';
 import type { SourcedNumber } from './sourced-number.ts';
+import { usualCarryOn } from './usual-carry-on.ts';
 import { usualRegimens } from './usual-regimens.ts';
 import { usualSwitches } from './usual-switches.ts';
 
@@ -116,6 +117,7 @@ export const teachingSheet: ProtocolSheet = {
   weightThatDecides: 'actual',
   regimens: usualRegimens,
   switches: usualSwitches,
+  carryOn: usualCarryOn,
   gravity: [...requirementIds],
   dayQuestions: usualDayQuestions,
   cautions: ['Teaching numbers: never for a real person.'],

@@ -150,6 +150,10 @@ function withEach(
   });
 }
 
+const fieldTitles: Readonly<Record<string, string>> = {
+  carryOn: 'what speaks for carrying on after the planned doses',
+};
+
 /** Puts in the fields whose absence keeps `stored` from being read; what is optional stays absent. */
 function withFields(schema: z.ZodType, stored: Fields, from: object, path: string, added: SheetAddition[]): Fields {
   const read = schema.safeParse(stored);
@@ -163,7 +167,7 @@ function withFields(schema: z.ZodType, stored: Fields, from: object, path: strin
     completed[field] = value;
     added.push({
       path: `${path}${field}`,
-      says: `${path}${field}: ${typeof value === 'object' ? 'as the starter has it' : JSON.stringify(value)}`,
+      says: `${fieldTitles[field] ?? `${path}${field}`}: ${typeof value === 'object' ? 'as the starter has it' : JSON.stringify(value)}`,
     });
   }
   return completed;

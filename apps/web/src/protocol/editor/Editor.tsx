@@ -20,6 +20,7 @@ import { usePosting } from '../../server/use-posting.ts';
 import { counted } from '../../words/texts.ts';
 import { Changes } from '../Changes.tsx';
 import { Flips } from '../Flips.tsx';
+import { CarryOnFields } from './CarryOnFields.tsx';
 import { NumberFields } from './NumberFields.tsx';
 import { OrderFields } from './OrderFields.tsx';
 import { PolicyFields } from './PolicyFields.tsx';
@@ -122,6 +123,7 @@ function Drafted({ data, draft, children }: { data: ProtocolView; draft: Draft; 
         <NumberFields draft={draft} />
         <PolicyFields draft={draft} />
         <RegimenFields draft={draft} />
+        <CarryOnFields draft={draft} />
         <QuestionFields draft={draft} />
         <OrderFields draft={draft} />
       </div>
@@ -166,6 +168,7 @@ const forComparing = (sheet: ProtocolSheet): ProtocolSheet => ({
     numberKeyNames.map((key) => [key, { ...sheet.numbers[key], source: 'draft' }]),
   ) as ProtocolSheet['numbers'],
   regimens: sheet.regimens.map((regimen) => ({ ...regimen, source: 'draft' })),
+  carryOn: [],
   cautions: ['draft'],
   reasons: {},
 });

@@ -6,15 +6,9 @@ import { TicksField } from '../../fields/TicksField.tsx';
 import { Button } from '../../paper/Button.tsx';
 import { Why } from '../../paper/Why.tsx';
 import { ReasonField } from './ReasonField.tsx';
-import { type Draft, changedPaths, replaced } from './draft.ts';
+import { StruckOut } from './StruckOut.tsx';
+import { type Draft, changedPaths, idFrom, replaced } from './draft.ts';
 import css from './Editor.module.css';
-
-const idFrom = (text: string): string =>
-  text
-    .trim()
-    .toLowerCase()
-    .replaceAll(/[^a-z0-9]+/g, '-')
-    .replaceAll(/^-|-$/g, '');
 
 /** Questions only the day can settle: how they are worded and what an answer means. */
 export function QuestionFields({ draft }: { draft: Draft }) {
@@ -49,19 +43,15 @@ export function QuestionFields({ draft }: { draft: Draft }) {
           />
         </div>
       ))}
-      {base.dayQuestions
-        .filter((one) => !sheet.dayQuestions.some((kept) => kept.id === one.id))
-        .map((one) => (
-          <div key={one.id}>
-            <p>
-              Struck out: <s>{one.asks}</s>{' '}
-              <Button size="slim" onClick={() => set({ dayQuestions: [...sheet.dayQuestions, one] })}>
-                put back<span className="unseen">: {one.asks}</span>
-              </Button>
-            </p>
-            <ReasonField draft={draft} path={`dayQuestions.${one.id}`} changed />
-          </div>
-        ))}
+      <StruckOut
+        draft={draft}
+        list="dayQuestions"
+        items={base.dayQuestions.map(({ id: named, asks }) => ({ id: named, says: asks }))}
+        putBack={(named) => {
+          const found = base.dayQuestions.find((one) => one.id === named);
+          if (found !== undefined) set({ dayQuestions: [...sheet.dayQuestions, found] });
+        }}
+      />
       <TextField
         label="Another question"
         optional

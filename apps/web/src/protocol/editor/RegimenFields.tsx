@@ -4,6 +4,7 @@ import { NumberField } from '../../fields/NumberField.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { Button } from '../../paper/Button.tsx';
 import { ReasonField } from './ReasonField.tsx';
+import { StruckOut } from './StruckOut.tsx';
 import { type Draft, changedPaths, movedUp, replaced } from './draft.ts';
 import css from './Editor.module.css';
 
@@ -39,16 +40,7 @@ export function RegimenFields({ draft }: { draft: Draft }) {
           )}
         </OneRegimen>
       ))}
-      {base.regimens
-        .filter(({ id }) => !sheet.regimens.some((one) => one.id === id))
-        .map(({ id, title }) => (
-          <div key={id}>
-            <p>
-              Struck out: <s>{title}</s>
-            </p>
-            <ReasonField draft={draft} path={`regimens.${id}`} changed />
-          </div>
-        ))}
+      <StruckOut draft={draft} list="regimens" items={base.regimens.map(({ id, title }) => ({ id, says: title }))} />
       <ReasonField draft={draft} path="regimenOrder" changed={changed.has('regimenOrder')} />
       {absent.length > 0 && (
         <ChoiceField

@@ -20,6 +20,14 @@ export function setReason({ sheet, set }: Draft, path: string, reason: string): 
   set({ reasons: reason === '' ? others : { ...others, [path]: reason } });
 }
 
+/** A name for what somebody put in, from their words: "Slept badly?" as "slept-badly". */
+export const idFrom = (text: string): string =>
+  text
+    .trim()
+    .toLowerCase()
+    .replaceAll(/[^a-z0-9]+/g, '-')
+    .replaceAll(/^-|-$/g, '');
+
 /** The item one place earlier. */
 export function movedUp<Item>(items: readonly Item[], index: number): readonly Item[] {
   const [one, before] = [items[index], items[index - 1]];

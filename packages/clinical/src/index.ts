@@ -125,7 +125,7 @@ export { checkListed, checkNotOpened, checkPackMayBeUsed } from './decide/check-
 export * from './decide/decide.ts';
 export { WHOLE_DOSE_MILLILITERS } from './decide/check-running-time.ts';
 export { decidedAboutKinds } from './decide/check-line.ts';
-export { restedOnKinds } from './record/made-while-it-stood.ts';
+export { lookedAgainAtKinds } from './record/made-while-it-stood.ts';
 export { actThatWrites, handWrittenKinds, historyKinds } from './decide/hand-written.ts';
 export * from './decide/in-memory.ts';
 export * from './decide/judged-by.ts';

@@ -34,6 +34,7 @@ import { zoneBeforeAnyUnit } from '../register/units.ts';
 import { hiddenUntilChecked, wordsOf } from '../views/entries.ts';
 import { fullName } from '../views/person-words.ts';
 import { type LookAlike, looksLike } from '../views/look-alikes.ts';
+import { paperSignatureRefused } from './paper-signature.ts';
 import { scanSaysOtherwise } from './scanned-pack.ts';
 import { unitOfAct } from './unit-of-act.ts';
 
@@ -50,8 +51,8 @@ export async function doAct(atHand: AtHand, { id, act: sent, by, seen }: ActToDo
   const act = sent.name === 'write protocol' ? hashed(sent) : sent;
   const unit = await unitOfAct(act, atHand);
   const zone = unit?.unit.zone ?? zoneOf(act);
-  const misread = scanSaysOtherwise(act, unit);
-  if (misread !== undefined) return misread;
+  const refused = scanSaysOtherwise(act, unit) ?? paperSignatureRefused(act, atHand);
+  if (refused !== undefined) return refused;
   const lookAlikes = await lookAlikesIn(act, atHand);
   const outcome = await atHand.store.act<Refusal>({
     id,

@@ -4,6 +4,7 @@ import {
   type Fact,
   type Protocol,
   type Visit,
+  checkerOf,
   dropsPerMinute,
   entryText,
   factsOf,
@@ -86,7 +87,7 @@ export async function visitViewOf(atHand: AtHand, person: Person, reader: string
           check: {
             agrees: visit.check.body.agrees,
             differs: [...visit.check.body.differs],
-            by: nameOf(visit.check.author.staff),
+            by: `${nameOf(checkerOf(visit.check))}${visit.check.body.signedOnPaperBy === undefined ? '' : ', on paper'}`,
             at: momentOf(visit.check),
           },
         }),

@@ -14,6 +14,7 @@ const pilesByTask: Readonly<Record<TaskName, { readonly what: string; readonly t
   'clear the symptom': { what: 'symptoms to look at' },
   'look at a decision again': { what: 'decisions to look at again' },
   'look at the incident': { what: 'incidents to look at' },
+  'see the signature on paper': { what: 'second signatures on paper to see' },
   'did not come': { what: 'did not come: find out why' },
   'decide on the part dose': { what: 'part doses for a prescriber' },
   'decide on the thigh fracture': { what: 'fractures of the thigh for a prescriber' },

@@ -149,7 +149,9 @@ export const actSchema = z.discriminatedUnion('name', [
     name: z.literal('second check'),
     patient: uuidField,
     preparation: uuidField,
-    reading: secondCheck.body.unwrap().omit({ preparation: true, agrees: true, differs: true }),
+    reading: secondCheck.body.unwrap().omit({ preparation: true, agrees: true, differs: true, signedOnPaperBy: true }),
+    /** From the day sheet: whose signature stands on the paper. Only for a check that is typed in later. */
+    signedOnPaperBy: secondCheck.body.unwrap().shape.signedOnPaperBy,
     happenedAt,
   }),
   z.object({

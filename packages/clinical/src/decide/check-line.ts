@@ -7,7 +7,7 @@ import type { Draft } from '../ledger/entry.ts';
 import { type Protocol, regimenNamed } from '../protocol/protocol.ts';
 import { isTakenDaily } from '../protocol/medicines.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
-import { restedOnKinds } from '../record/made-while-it-stood.ts';
+import { lookedAgainAtKinds } from '../record/made-while-it-stood.ts';
 import { type Fact, type SubjectRecord, factWithId, factsOf } from '../record/patient-record.ts';
 import { lastDayOfException } from '../requirements/exceptions.ts';
 import { isPrescribersToClear } from '../requirements/symptoms.ts';
@@ -78,7 +78,7 @@ const within: Within = {
     body.results.flatMap((id) => checkPointsAt(record, id, ['result'], `${path}.results`)),
   'symptom-cleared': (record, { body }, path, now) => checkCleared(record, body, path, now),
   'looked-again': (record, { body }, path) =>
-    checkPointsAt(record, body.about, ['withdrawal', ...restedOnKinds], `${path}.about`),
+    checkPointsAt(record, body.about, lookedAgainAtKinds, `${path}.about`),
   'prescriber-decision': (record, { body }, path) =>
     checkPointsAt(record, body.about, aboutOf[body.question], `${path}.about`),
   'prescriber-exception': (_, { body, on }, path, now) => checkException(body, on, path, now),

@@ -23,8 +23,9 @@ export function checkNotExceptionAuthor(
   record: SubjectRecord,
   does: 'gives it' | 'makes the second check',
   now: Surroundings,
+  who = now.by.staff,
 ): readonly Refusal[] {
-  const own = exceptionsToday(record, now).find(({ author }) => author.staff === now.by.staff);
+  const own = exceptionsToday(record, now).find(({ author }) => author.staff === who);
   return own === undefined
     ? []
     : [

@@ -66,6 +66,7 @@ export const refusalNames = [
   'prescriber-may-not-give',
   'exception-author-may-not-give',
   'checker-is-preparer',
+  'check-on-paper-only',
   'checks-differ',
   'not-running',
   'already-running',

@@ -21,6 +21,7 @@ import type { Decided, Surroundings } from './surroundings.ts';
 
 export function decideSecondCheck(act: ActNamed<'second check'>, written: Surroundings): Decided {
   const now = asItHappened(act.happenedAt, written);
+  const checker = act.signedOnPaperBy ?? now.by.staff;
   const record = patientIn(now, act.patient);
   const refusals: Refusal[] = [...checkKnown(record), ...checkCareGoesOn(record, undefined, now.today, now)];
   const visit = visitOn(record, now.today);
@@ -41,15 +42,19 @@ export function decideSecondCheck(act: ActNamed<'second check'>, written: Surrou
     );
     return decided(refusals, () => []);
   }
-  refusals.push(...checkHappenedAt(act.happenedAt, [preparation], written), ...checkRateRead(act.reading));
-  if (preparation.author.staff === now.by.staff) {
+  refusals.push(
+    ...checkHappenedAt(act.happenedAt, [preparation], written),
+    ...checkFromPaper(act),
+    ...checkRateRead(act.reading),
+  );
+  if (preparation.author.staff === checker) {
     refusals.push(
       refusal('checker-is-preparer', 'You prepared this dose: another person makes the second check.', {
         remedy: 'ask another registered person to sign with their own name',
       }),
     );
   }
-  refusals.push(...checkNotExceptionAuthor(record, 'makes the second check', now));
+  refusals.push(...checkNotExceptionAuthor(record, 'makes the second check', now, checker));
   if (visit !== undefined && act.happenedAt === undefined) refusals.push(...checkNamed(visit, now));
   if (visit?.infusion !== undefined)
     refusals.push(
@@ -65,12 +70,24 @@ export function decideSecondCheck(act: ActNamed<'second check'>, written: Surrou
       draftNow(
         subject('patient', act.patient),
         'second-check',
-        { ...act.reading, preparation: preparation.id, agrees: differs.length === 0, differs },
+        {
+          ...act.reading,
+          preparation: preparation.id,
+          agrees: differs.length === 0,
+          differs,
+          ...(act.signedOnPaperBy === undefined ? {} : { signedOnPaperBy: act.signedOnPaperBy }),
+        },
         now,
       ),
     ];
   });
 }
+
+/** A signature on paper is not proven here: it counts for what happened on paper, never for what is about to happen. */
+const checkFromPaper = ({ signedOnPaperBy, happenedAt }: ActNamed<'second check'>): readonly Refusal[] =>
+  signedOnPaperBy === undefined || happenedAt !== undefined
+    ? []
+    : [fieldWrong('happenedAt', 'a signature on paper, and no time', 'the time that stands on the day sheet')];
 
 /** Where the session was opened, its opening names who may check. */
 function checkNamed({ arrived }: Visit, now: Surroundings): readonly Refusal[] {

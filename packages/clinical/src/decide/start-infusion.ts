@@ -6,7 +6,7 @@ import { keepsCompetences } from '../unit/competence.ts';
 import { TYPED_IN_LATER } from '../visit/running-time.ts';
 import { sessionDayOf } from '../visit/session-day.ts';
 import { sessionOf } from '../visit/session-list.ts';
-import type { Visit } from '../visit/visit.ts';
+import { type Visit, checkerOf } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { atTheChair, stepOf } from './at-the-drip.ts';
 import { fieldWrong } from './check-fields.ts';
@@ -67,7 +67,7 @@ function checkStart(record: SubjectRecord, visit: Visit, now: Surroundings): rea
   else if (visit.flush?.body.ranFreely !== true)
     first('No flush has run freely through the cannula.', 'flush with saline and look at the site');
   if (visit.preparation === undefined) first('No pack was prepared and read.', 'prepare it');
-  else refusals.push(...checkPreparedStillGood(visit.preparation, now), ...checkChecked(visit, visit.preparation));
+  else refusals.push(...checkPreparedStillGood(visit.preparation, now), ...checkChecked(visit, visit.preparation, now));
   const prescription = factsOf(record, 'prescription').findLast((one) => one.on <= now.today);
   if (prescription?.author.staff === now.by.staff) {
     refusals.push(
@@ -94,7 +94,7 @@ function checkSessionIsOpen({ arrived }: Visit, now: Surroundings): readonly Ref
       ];
 }
 
-function checkChecked({ check }: Visit, preparation: Fact<'preparation'>): readonly Refusal[] {
+function checkChecked({ check }: Visit, preparation: Fact<'preparation'>, now: Surroundings): readonly Refusal[] {
   if (check === undefined)
     return [
       refusal('step-out-of-order', 'The second check is missing.', {
@@ -102,7 +102,14 @@ function checkChecked({ check }: Visit, preparation: Fact<'preparation'>): reado
       }),
     ];
   const refusals: Refusal[] = [];
-  if (check.author.staff === preparation.author.staff) {
+  if (check.body.signedOnPaperBy !== undefined && now.clock.boot !== TYPED_IN_LATER) {
+    refusals.push(
+      refusal('check-on-paper-only', 'The second check was typed in from paper: nobody has proven it here.', {
+        remedy: 'withdraw it and let another registered person check and sign here, or type in when it ran',
+      }),
+    );
+  }
+  if (checkerOf(check) === preparation.author.staff) {
     refusals.push(
       refusal('checker-is-preparer', 'Preparer and checker are one person.', {
         remedy: 'ask another registered person to check',

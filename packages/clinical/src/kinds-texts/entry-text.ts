@@ -152,9 +152,9 @@ const texts: Texts = {
   preparation: ({ body }) =>
     `prepared ${body.product}, batch ${body.batch}, use by ${date(body.expiresOn)}, over ${counted(body.minutes, 'minute')}${packReadBy(body)}`,
   'second-check': ({ body }) =>
-    body.agrees
-      ? 'independent second check: the readings agree'
-      : `independent second check: the readings differ in ${plural(body.differs, 'and')}`,
+    `independent second check${body.signedOnPaperBy === undefined ? '' : ', signed on the day sheet and typed in'}: ${
+      body.agrees ? 'the readings agree' : `the readings differ in ${plural(body.differs, 'and')}`
+    }`,
   'infusion-started': ({ body }) =>
     `infusion started, planned ${counted(body.plannedMinutes, 'minute')}${body.identifiers === undefined ? '' : `; ${plural(body.identifiers, 'and')} matched at the chair`}`,
   'infusion-paused': ({ body }) => `infusion paused: ${body.reason}`,

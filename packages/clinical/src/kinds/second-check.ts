@@ -29,6 +29,8 @@ export const secondCheck = entryKind({
       preparation: uuidField,
       agrees: z.boolean(),
       differs: z.array(shortText).readonly(),
+      /** Typed in from the day sheet: whose signature stands there. The author is who typed it. */
+      signedOnPaperBy: shortText.optional(),
     })
     .readonly(),
   example: {

@@ -33,6 +33,7 @@ export const taskNames = [
   'clear the symptom',
   'look at a decision again',
   'look at the incident',
+  'see the signature on paper',
 ] as const;
 export type TaskName = (typeof taskNames)[number];
 
@@ -127,7 +128,7 @@ function openTasks(at: At, held: string): Row[] {
   for (const symptom of factsOf(record, 'symptom')) {
     if (!cleared.has(symptom.id)) rows.push(task('clear the symptom', symptom, 'nurse', symptom.on, symptom.body.what));
   }
-  return [...rows, ...incidents(record, task), ...lookAgain(record, task), ...afterDose(at)];
+  return [...rows, ...incidents(record, task), ...signedOnPaper(record, task), ...lookAgain(record, task), ...afterDose(at)];
 }
 
 /** A dose that ran too fast: the nurse in charge looks at it and says what was found. */
@@ -137,6 +138,16 @@ function incidents(record: SubjectRecord, task: Task): Row[] {
     dose.body.incident === undefined || done.has(dose.id)
       ? []
       : [task('look at the incident', dose, 'nurse in charge', dose.on, dose.body.incident)],
+  );
+}
+
+/** A second signature that was typed in from paper: the nurse in charge has the sheet before her and says so. */
+function signedOnPaper(record: SubjectRecord, task: Task): Row[] {
+  const done = new Set(factsOf(record, 'looked-again').map(({ body }) => body.about));
+  return factsOf(record, 'second-check').flatMap((check) =>
+    check.body.signedOnPaperBy === undefined || done.has(check.id)
+      ? []
+      : [task('see the signature on paper', check, 'nurse in charge', check.on, entryText(check))],
   );
 }
 

@@ -3,7 +3,7 @@ import type { KindName } from '../kinds/index.ts';
 import type { Fact, SubjectRecord } from './patient-record.ts';
 
 /** What a decision about treatment may rest on. */
-export const restedOnKinds = [
+const restedOnKinds = [
   'result',
   'weight',
   'height',
@@ -24,6 +24,8 @@ export const restedOnKinds = [
   'vitamin-d-taken',
   'vitamin-d-maintenance',
 ] as const satisfies readonly KindName[];
+/** What somebody may say they have looked at again: what decisions rested on, and a second signature on paper. */
+export const lookedAgainAtKinds = ['withdrawal', 'second-check', ...restedOnKinds] as const satisfies readonly KindName[];
 const restedOn: ReadonlySet<KindName> = new Set(restedOnKinds);
 const decisions: ReadonlySet<KindName> = new Set([
   'go-decision',

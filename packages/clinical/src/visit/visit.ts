@@ -107,6 +107,9 @@ export function visitOn(record: SubjectRecord, on: Day): Visit | undefined {
 /** Whether an id names a fact or the entry it amends. */
 export const isAbout = (id: string, fact: Fact): boolean => id === fact.id || id === fact.first;
 
+/** Who made the second check: its author or, typed in from the day sheet, whose signature stands there. */
+export const checkerOf = ({ author, body }: Fact<'second-check'>): string => body.signedOnPaperBy ?? author.staff;
+
 /** The visit of `day`, or the last one before it. */
 export function visitToday(record: SubjectRecord, day: Day): Visit | undefined {
   const arrivals = factsOf(record, 'arrived').filter((arrived) => arrived.on <= day);

@@ -104,6 +104,45 @@ describe('a step typed in later', () => {
       expect(names({ incident: 'told by the ward, they have reported it' })).toEqual([]);
     });
   });
+  describe('the second signature stands on paper', () => {
+    /** Prepared by Dana at 09:15; she types in what happened at 11:00. */
+    const prepared = (): DayUnit => {
+      const unit = onTheDay().go().prepared();
+      return unit.at('2026-11-26T11:00:00.000Z');
+    };
+    const onPaper = (unit: DayUnit, who: string, more: object = {}): Act =>
+      ({ ...unit.check(), signedOnPaperBy: who, happenedAt: at('10:00'), ...more }) as Act;
+    test('it is typed in by who gave the dose, and is theirs who signed', () => {
+      const unit = prepared();
+      unit.expect('dana', onPaper(unit, 'imre'));
+      const check = unit.newest('second-check');
+      expect([check.author.staff, check.body.signedOnPaperBy]).toEqual(['dana', 'imre']);
+      expect(check.body.agrees).toBe(true);
+      unit.expect('dana', { ...start, happenedAt: at('10:05') });
+    });
+    test.each(['dana'])('%s, who prepared it, signed both: refused', (who) => {
+      const unit = prepared();
+      expect(unit.refused('imre', onPaper(unit, who))).toEqual(['checker-is-preparer']);
+    });
+    test('it needs the time that stands on the sheet', () => {
+      const unit = prepared();
+      expect(unit.refused('dana', onPaper(unit, 'imre', { happenedAt: undefined }))).toEqual(['field-wrong']);
+    });
+    test('no infusion starts now on it: nobody has proven who checked', () => {
+      const unit = prepared();
+      unit.expect('dana', onPaper(unit, 'imre'));
+      expect(unit.refused('dana', start)).toEqual(['check-on-paper-only']);
+    });
+    test('the nurse in charge sees the sheet and says so', () => {
+      const unit = prepared();
+      unit.expect('dana', onPaper(unit, 'imre'));
+      const tasks = () => taskRows(unit.patient(), undefined, day('2026-11-26')).map(({ columns }) => columns['task']);
+      expect(tasks()).toContain('see the signature on paper');
+      const { id } = unit.newest('second-check');
+      unit.write('imre', 'looked-again', { about: id, finding: 'both signatures are on the sheet of bay 2' });
+      expect(tasks()).not.toContain('see the signature on paper');
+    });
+  });
   test('typed in the next day: it belongs to the day on which it happened', () => {
     const unit = paper().at('2026-11-27T08:00:00.000Z');
     expect(unit.refused('dana', decide)).toEqual(['not-here']);

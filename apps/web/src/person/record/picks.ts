@@ -1,5 +1,5 @@
 /** What a field that points at something may point at: this person's entries, the protocol's regimens, the service's units. */
-import { decidedAboutKinds, restedOnKinds } from '@twelvemonth/clinical';
+import { decidedAboutKinds, lookedAgainAtKinds } from '@twelvemonth/clinical';
 import type { PersonView, ProtocolView, UnitView } from '@twelvemonth/exchange';
 import type { Picks } from '../../kind-form/BodyFields.tsx';
 import { shortDay } from '../../words/dates.ts';
@@ -35,7 +35,7 @@ export function picksFor(
     case 'prescriber-decision':
       return { about: entriesOf(person, ...decidedAboutKinds) };
     case 'looked-again':
-      return { about: entriesOf(person, 'withdrawal', ...restedOnKinds) };
+      return { about: entriesOf(person, ...lookedAgainAtKinds) };
     case 'prescription':
       return inForce === undefined
         ? {}

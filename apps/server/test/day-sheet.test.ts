@@ -3,15 +3,17 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { keepNewestDaySheets } from '../src/documents/kept-day-sheets.ts';
+import { movableClock } from '../../../tests/support/movable-clock.ts';
 import { lineNow, listToday, planToday, readyToPrepare } from './support/at-the-chair.ts';
 import { type OwnServer, ownServer, sessionOn, setUp } from './support/own-server.ts';
 
 const session = 'thornbeck-2026-11-25';
 let server: OwnServer;
 let folder: string;
+const clock = movableClock('2026-11-25T09:00');
 
 beforeAll(async () => {
-  server = await ownServer();
+  server = await ownServer({ clock });
   folder = join(server.folder, 'day-sheets');
   await setUp(server);
   await planToday(server);
@@ -90,4 +92,10 @@ describe('kept beside the notes', () => {
         .toSorted(),
     ).toEqual(['2026-11-25', '2026-12-09']);
   });
+});
+
+test('the day after, the list, the session and the sheet can still be read, to type it in', async () => {
+  clock.moveOn(24 * 60);
+  for (const path of ['', '/day', '/day-sheet'])
+    expect((await server.ask(`/api/sessions/${session}${path}`, { as: 'nurse' })).statusCode).toBe(200);
 });

@@ -106,6 +106,16 @@ const sessionDay = createRoute({
   path: '/sessions/$session/day',
   component: lazyRouteComponent(() => import('./session-day/SessionDayScreen.tsx'), 'SessionDayScreen'),
 });
+const paper = createRoute({
+  ...at,
+  path: '/sessions/$session/paper',
+  component: lazyRouteComponent(() => import('./from-paper/PaperScreen.tsx'), 'PaperScreen'),
+});
+const paperOfPerson = createRoute({
+  ...at,
+  path: '/sessions/$session/paper/$patient',
+  component: lazyRouteComponent(() => import('./from-paper/PaperOfPersonScreen.tsx'), 'PaperOfPersonScreen'),
+});
 const daySheet = createRoute({
   ...at,
   path: '/sessions/$session/sheet',
@@ -178,6 +188,8 @@ export const router = createRouter({
     session,
     sessionDay,
     daySheet,
+    paper,
+    paperOfPerson,
     recall,
     bringIn,
     waiting,

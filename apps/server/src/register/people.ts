@@ -176,7 +176,8 @@ function workedOut(record: SubjectRecord, unit: UnitNow | undefined, today: Day)
     place,
     readiness: ready,
     verdictOn: (on) => {
-      const found = ready();
+      // A day that is past is asked about as on that day, by what is known now: a list of yesterday can still be read.
+      const found = on < today && unit?.context !== undefined ? readiness(record, unit.context, on) : ready();
       return found === undefined ? undefined : verdictOn(found, on);
     },
     view: (on) => {

@@ -101,7 +101,9 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   });
   serveRoute(app, atHand, 'visit', async (asked) => {
     const person = await personAsked(asked, 'visit');
-    return person instanceof Refused ? person : visitViewOf(atHand, person, asked.who.member.staff);
+    const on = dateAsked(asked.request.query);
+    if (person instanceof Refused) return person;
+    return on instanceof Refused ? on : visitViewOf(atHand, person, asked.who.member.staff, on);
   });
   serveRoute(app, atHand, 'readPack', async (asked) => {
     const person = await personAsked(asked, 'pack');

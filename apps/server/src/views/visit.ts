@@ -32,7 +32,9 @@ const illnessIsRecentDays = 14;
 /** What a bag of 5 mg holds; pumps and drops are reckoned from it. */
 const bagMilliliters = 100;
 
-export async function visitViewOf(atHand: AtHand, person: Person, reader: string): Promise<VisitView> {
+/** `on`: the day of the visit, where it is not today's: an earlier one is typed in from paper. */
+export async function visitViewOf(atHand: AtHand, asked: Person, reader: string, on?: Day): Promise<VisitView> {
+  const person = on === undefined ? asked : { ...asked, today: on };
   const { record, today, identity, contact, course, place } = person;
   const visit = visitOn(record, today);
   const nameOf = atHand.accounts.nameOf;

@@ -80,7 +80,8 @@ export const readinessOn = (patient: string, on: string) => ({
   placeholderData: keepPreviousData,
 });
 export const bookingCheck = (patient: string, session: string) => asking('bookingCheck', { patient, session });
-export const visit = (patient: string) => asking('visit', { patient });
+/** `on`: of another day than today. */
+export const visit = (patient: string, on?: string) => asking('visit', { patient, on });
 export const review = (patient: string) => asking('review', { patient });
 export const deciding = (patient: string) => asking('deciding', { patient });
 export const patientPack = (patient: string, asked: Asked) => ({

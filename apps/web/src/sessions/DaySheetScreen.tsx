@@ -18,6 +18,9 @@ export function DaySheetScreen() {
           <Button tone="act" size="big" onClick={() => frame.current?.contentWindow?.print()}>
             Print the day sheet
           </Button>
+          <Link to="/sessions/$session/paper" params={{ session }}>
+            type it in
+          </Link>
           <Link to="/sessions/$session/day" params={{ session }}>
             the session
           </Link>

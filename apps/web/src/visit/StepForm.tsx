@@ -4,6 +4,7 @@ import { FieldTroubles } from '../fields/field-trouble.ts';
 import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import css from './Visit.module.css';
+import { useFromPaper } from './from-paper.ts';
 import type { Step } from './use-step.ts';
 
 type Props = {
@@ -53,7 +54,8 @@ export function WhenField({
   time: string | undefined;
   setTime: (time: string | undefined) => void;
 }) {
-  const [open, setOpen] = useState(false);
+  const paper = useFromPaper();
+  const [open, setOpen] = useState(paper !== undefined);
   if (!open) {
     return (
       <p className="quiet" style={{ marginTop: '1rem' }}>
@@ -66,8 +68,8 @@ export function WhenField({
   }
   return (
     <TextField
-      label="Time today"
-      help="Hours and minutes, 24 hours: 10:40. Leave empty for now."
+      label={paper === undefined ? 'Time today' : 'Time on the sheet'}
+      help={`Hours and minutes, 24 hours: 10:40.${paper === undefined ? ' Leave empty for now.' : ''}`}
       short
       at="effectiveAt"
       value={time ?? ''}

@@ -5,25 +5,41 @@ import { useState } from 'react';
 import { useUnit } from '../frame/unit.ts';
 import { type Signature, useAct } from '../server/use-act.ts';
 import { atTime, localMoment } from '../words/local-moment.ts';
+import { useFromPaper } from './from-paper.ts';
 import { useServerNow } from './server-now.ts';
+
+const noTime = {
+  name: 'field-wrong',
+  says: 'the time on the sheet is missing',
+  field: 'effectiveAt',
+  remedy: 'hours and minutes, as written there',
+};
 
 export function useStep(data: VisitView, done: (says: string) => void) {
   const { unit } = useUnit();
   const now = useServerNow(data.serverTime);
   const [time, setTime] = useState<string>();
   const attempt = useAct((answer) => done(answer.says), { [`patient/${data.patient}`]: data.seq });
-  const moment = (): string => {
-    const at = localMoment(now(), unit?.zone ?? 'Europe/London');
-    return time === undefined ? at : atTime(at, time);
+  const zone = unit?.zone ?? 'Europe/London';
+  const moment = (): string =>
+    time === undefined ? localMoment(now(), zone) : atTime(localMoment(Date.parse(`${data.on}T12:00:00Z`), zone), time);
+  const paper = useFromPaper();
+  const [timeAsked, setTimeAsked] = useState(false);
+  /** What stands on paper happened at the time that stands there, never now. */
+  const lacksTime = (): boolean => {
+    const lacks = paper !== undefined && time === undefined;
+    setTimeAsked(lacks);
+    return lacks;
   };
   return {
-    attempt,
+    attempt: timeAsked && time === undefined ? { ...attempt, refusals: [noTime] } : attempt,
     now,
     /** Another time than now, as HH:MM today; undefined: now. */
     time,
     setTime,
     zone: unit?.zone,
-    act: (act: object, signedBy?: Signature) =>
+    act: (act: object, signedBy?: Signature) => {
+      if (lacksTime()) return;
       void attempt.send(
         {
           patient: data.patient,
@@ -32,8 +48,10 @@ export function useStep(data: VisitView, done: (says: string) => void) {
           ...(time === undefined ? {} : { happenedAt: moment() }),
         } as ActBody['act'],
         signedBy === undefined ? {} : { signedBy },
-      ),
+      );
+    },
     record: (...lines: readonly { readonly kind: KindName; readonly body: object }[]) => {
+      if (lacksTime()) return;
       const [first] = lines;
       const effectiveAt = moment();
       const act =

@@ -77,8 +77,7 @@ const within: Within = {
   'results-signed': (record, { body }, path) =>
     body.results.flatMap((id) => checkPointsAt(record, id, ['result'], `${path}.results`)),
   'symptom-cleared': (record, { body }, path, now) => checkCleared(record, body, path, now),
-  'looked-again': (record, { body }, path) =>
-    checkPointsAt(record, body.about, lookedAgainAtKinds, `${path}.about`),
+  'looked-again': (record, { body }, path) => checkPointsAt(record, body.about, lookedAgainAtKinds, `${path}.about`),
   'prescriber-decision': (record, { body }, path) =>
     checkPointsAt(record, body.about, aboutOf[body.question], `${path}.about`),
   'prescriber-exception': (_, { body, on }, path, now) => checkException(body, on, path, now),

@@ -128,7 +128,13 @@ function openTasks(at: At, held: string): Row[] {
   for (const symptom of factsOf(record, 'symptom')) {
     if (!cleared.has(symptom.id)) rows.push(task('clear the symptom', symptom, 'nurse', symptom.on, symptom.body.what));
   }
-  return [...rows, ...incidents(record, task), ...signedOnPaper(record, task), ...lookAgain(record, task), ...afterDose(at)];
+  return [
+    ...rows,
+    ...incidents(record, task),
+    ...signedOnPaper(record, task),
+    ...lookAgain(record, task),
+    ...afterDose(at),
+  ];
 }
 
 /** A dose that ran too fast: the nurse in charge looks at it and says what was found. */

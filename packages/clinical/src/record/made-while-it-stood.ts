@@ -25,7 +25,11 @@ const restedOnKinds = [
   'vitamin-d-maintenance',
 ] as const satisfies readonly KindName[];
 /** What somebody may say they have looked at again: what decisions rested on, and a second signature on paper. */
-export const lookedAgainAtKinds = ['withdrawal', 'second-check', ...restedOnKinds] as const satisfies readonly KindName[];
+export const lookedAgainAtKinds = [
+  'withdrawal',
+  'second-check',
+  ...restedOnKinds,
+] as const satisfies readonly KindName[];
 const restedOn: ReadonlySet<KindName> = new Set(restedOnKinds);
 const decisions: ReadonlySet<KindName> = new Set([
   'go-decision',

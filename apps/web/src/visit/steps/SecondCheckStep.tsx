@@ -7,6 +7,7 @@ import { TicksField } from '../../fields/TicksField.tsx';
 import type { StepProps } from '../StepBody.tsx';
 import { StepForm } from '../StepForm.tsx';
 import { useStep } from '../use-step.ts';
+import { useFromPaper } from '../from-paper.ts';
 import { ChecksDiffer } from './ChecksDiffer.tsx';
 import { Order } from './Order.tsx';
 import { readExpiry } from '../read-expiry.ts';
@@ -29,6 +30,8 @@ export function SecondCheckStep({ data, done }: StepProps) {
   const [identifiers, setIdentifiers] = useState<readonly Identifier[]>([]);
   const [username, setUsername] = useState('');
   const [password, setPassword] = useState('');
+  const paper = useFromPaper();
+  const [signedOnPaperBy, setSignedOnPaperBy] = useState<string>();
   const { preparation } = data;
   const expiryMonth = readExpiry(expiry)?.slice(0, 7);
   const whole =
@@ -49,19 +52,24 @@ export function SecondCheckStep({ data, done }: StepProps) {
         </>
       }
       step={step}
-      act="Sign my reading"
+      act={paper === undefined ? 'Sign my reading' : 'Record what stands on the sheet'}
       missing={
         !whole
           ? 'Read every line first'
-          : username.trim() === '' || password === ''
-            ? 'Sign with your own name'
-            : undefined
+          : paper !== undefined
+            ? signedOnPaperBy === undefined
+              ? 'Whose signature is it?'
+              : undefined
+            : username.trim() === '' || password === ''
+              ? 'Sign with your own name'
+              : undefined
       }
       send={() =>
         step.act(
           {
             name: 'second check',
             preparation: preparation.entry,
+            ...(paper === undefined ? {} : { signedOnPaperBy }),
             reading: {
               product,
               batchLastFour: batchLastFour.trim(),
@@ -70,7 +78,7 @@ export function SecondCheckStep({ data, done }: StepProps) {
               ...(runsBy === 'pump' ? { pumpMillilitersPerHour } : { minutes }),
             },
           },
-          { username: username.trim(), password },
+          paper === undefined ? { username: username.trim(), password } : undefined,
         )
       }
     >
@@ -130,9 +138,25 @@ export function SecondCheckStep({ data, done }: StepProps) {
         onChange={setIdentifiers}
         options={identifierOptions}
       />
-      <h3>Your signature</h3>
-      <TextField label="Your username" at="signedBy" value={username} onChange={setUsername} autoComplete="off" />
-      <TextField label="Your password" type="password" value={password} onChange={setPassword} autoComplete="off" />
+      {paper === undefined ? (
+        <>
+          <h3>Your signature</h3>
+          <TextField label="Your username" at="signedBy" value={username} onChange={setUsername} autoComplete="off" />
+          <TextField label="Your password" type="password" value={password} onChange={setPassword} autoComplete="off" />
+        </>
+      ) : (
+        <ChoiceField
+          label="Whose signature stands on the sheet"
+          help="It is written as a signature on paper; the nurse in charge is asked to see the sheet."
+          at="signedOnPaperBy"
+          size="big"
+          value={signedOnPaperBy}
+          onChange={setSignedOnPaperBy}
+          options={paper.checkers
+            .filter(({ staff }) => staff !== preparation.byStaff)
+            .map(({ staff, name }) => ({ value: staff, says: name }))}
+        />
+      )}
     </StepForm>
   );
 }

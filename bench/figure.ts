@@ -1,5 +1,7 @@
 /** What a bench hands back. A file in this folder that exports `bench` is run by run.ts, which prints all figures in one table. */
 
+import { afterMilliseconds } from './processor-time.ts';
+
 export type Figure = {
   /** What was done, so that a person who has not read the code knows: "fold a ledger of 10,000 entries". */
   readonly what: string;
@@ -14,9 +16,13 @@ export type Bench = () => Promise<readonly Figure[]>;
 const rounds = 5;
 const roundsOfProcessorTime = 7;
 
-/** How many of what `work` does are done in a second of processor time: the median of seven rounds, after one to warm up. */
+/** Of processor time: each thing measured is run for so long first, ours and others', for until then the runtime compiles it. */
+const warmUpMilliseconds = 4_000;
+
+/** How many of what `work` does are done in a second of processor time: the median of seven rounds, once it is warm. */
 export async function medianPerCpuSecond(count: number, work: () => unknown): Promise<number> {
-  await work();
+  const isWarm = afterMilliseconds(warmUpMilliseconds);
+  while (!isWarm()) await work();
   const found: number[] = [];
   for (let round = 0; round < roundsOfProcessorTime; round += 1) {
     const began = process.cpuUsage();

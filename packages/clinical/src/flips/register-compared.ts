@@ -12,10 +12,10 @@ import { readiness, verdictOn } from '../readiness/ask.ts';
 import { type BriefAnswer, verdictAt, windowDates } from '../readiness/brief.ts';
 import type { DecisionContext } from '../readiness/context.ts';
 import { type Verdict, together, worse } from '../readiness/verdict.ts';
-import { judgeOn, worldOf } from '../readiness/world.ts';
+import { type World, judgeOn, worldOf } from '../readiness/world.ts';
 import type { SubjectRecord } from '../record/patient-record.ts';
 import { type Evidence, evidenceOf } from '../requirements/evidence.ts';
-import { requirements } from '../requirements/index.ts';
+import type { Path } from '../requirements/requirement.ts';
 import { NumbersRead, numbersMoved, readingAs, setsOnce, watched, watchedJudge } from './numbers-read.ts';
 
 export type PersonAsked = {
@@ -85,8 +85,8 @@ type Decided = {
 type Told = {
   readonly requirement: RequirementId;
   readonly verdict: Verdict;
-  /** Nothing but a person can settle it, on any day: while it stands there is no window. */
-  readonly blocks: boolean;
+  /** On every day: nothing but a person can settle it, so there is no window; or it holds, and the window does not rest on it. */
+  readonly always: 'blocks' | 'holds' | undefined;
   readonly read: NumbersRead;
 };
 
@@ -106,7 +106,7 @@ function decided(person: PersonAsked, theOne: ReturnType<typeof setsOnce>): Deci
       return {
         requirement,
         verdict: judge.on(on).verdict,
-        blocks: judge.changes.length === 0 && judge.path(today).is === 'blocked',
+        always: judge.changes.length > 0 ? undefined : alwaysBy(judge.path(today)),
       };
     });
     return { ...told, read: theOne(read) };
@@ -122,6 +122,8 @@ function decided(person: PersonAsked, theOne: ReturnType<typeof setsOnce>): Deci
     now: answerOf(person, context, { verdict, window }),
   };
 }
+
+const alwaysBy = ({ is }: Path): Told['always'] => (is === 'blocked' ? 'blocks' : is === 'ready' ? 'holds' : undefined);
 
 function answerOf(person: PersonAsked, context: DecisionContext, { verdict, window }: BriefAnswer): Answer {
   return {
@@ -146,19 +148,16 @@ function comparingWith(draft: Protocol): (one: Decided) => Flip | undefined {
     const then = underRegimen(draft, evidence.prescription?.body.regimen);
     const moved = protocol === undefined ? undefined : movedBetween(protocol, then);
     const context = { ...person.context, protocols };
-    if (moved === undefined) {
-      const world = worldOf(evidence, context);
+    const world = worldOf(evidence, context);
+    if (moved === undefined)
       return flipOf(one, { verdict: verdictAt(world, dateAsked(person)), window: windowDates(world) }, context);
-    }
-    const stays =
-      !one.windowRead.meets(moved) || one.requirements.some(({ blocks, read }) => blocks && !read.meets(moved));
-    const verdict = verdictUnder(one, then, moved);
-    return flipOf(one, { verdict, window: stays ? now.window : windowDates(worldOf(evidence, context)) }, context);
+    const verdict = verdictUnder(world, one, moved);
+    return flipOf(one, { verdict, window: windowUnder(world, one, moved) }, context);
   };
 }
 
 /** What read no number that was moved stands; the rest is asked again, unless what stands is not ready already. */
-function verdictUnder({ person, evidence, requirements: told }: Decided, then: Protocol, moved: NumbersRead): Verdict {
+function verdictUnder(world: World, { person, requirements: told }: Decided, moved: NumbersRead): Verdict {
   let verdict: Verdict = 'does not apply';
   let asksAgain = false;
   for (const one of told) {
@@ -168,8 +167,23 @@ function verdictUnder({ person, evidence, requirements: told }: Decided, then: P
   if (!asksAgain || verdict === 'not ready') return verdict;
   const on = dateAsked(person);
   for (const { requirement, read } of told)
-    if (read.meets(moved)) verdict = worse(verdict, requirements[requirement].judge(evidence, then).on(on).verdict);
+    if (read.meets(moved)) verdict = worse(verdict, judgeOn(world, requirement, on).on(on).verdict);
   return verdict;
+}
+
+/** It stands unless it rests on a number that was moved. What holds always, and read none of them, it does not rest on. */
+function windowUnder(
+  world: World,
+  { requirements: told, windowRead, now }: Decided,
+  moved: NumbersRead,
+): Answer['window'] {
+  if (!windowRead.meets(moved)) return now.window;
+  const order: RequirementId[] = [];
+  for (const { requirement, always, read } of told) {
+    if (always === undefined || read.meets(moved)) order.push(requirement);
+    else if (always === 'blocks') return now.window;
+  }
+  return windowDates({ ...world, order });
 }
 
 function flipOf({ person, now: from }: Decided, found: BriefAnswer, context: DecisionContext): Flip | undefined {

@@ -144,7 +144,7 @@ function comparingWith(draft: Protocol): (one: Decided) => Flip | undefined {
     return ofNow.get(then);
   }
   return (one) => {
-    const { person, evidence, protocol, now } = one;
+    const { person, evidence, protocol } = one;
     const then = underRegimen(draft, evidence.prescription?.body.regimen);
     const moved = protocol === undefined ? undefined : movedBetween(protocol, then);
     const context = { ...person.context, protocols };

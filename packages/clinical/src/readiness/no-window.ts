@@ -7,7 +7,7 @@ import { evidenceAfter } from './after-plan.ts';
 import { type Plan, firstPlan, pathOn, pathRestsOn } from './plan.ts';
 import type { NextStep, NoWindow } from './readiness.ts';
 import { stepsOf } from './steps.ts';
-import { type World, judgeOn, nextChange, protocolOn, runFrom, withEvidence, withOutcome } from './world.ts';
+import { type World, judgeOn, nextChange, protocolOn, runFrom, withEvidence } from './world.ts';
 
 type Need = { readonly requirement: RequirementId; readonly by: Blocker };
 
@@ -102,7 +102,7 @@ export function unsettled(world: World): Unsettled {
           ? undefined
           : {
               first: plan.on,
-              last: runFrom(withOutcome(settledWorld, evidenceAfter(settledWorld.evidence, plan)), plan.on),
+              last: runFrom(withEvidence(settledWorld, evidenceAfter(settledWorld.evidence, plan)), plan.on),
             },
     },
     steps: eachOnce(steps),

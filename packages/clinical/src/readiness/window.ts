@@ -7,7 +7,7 @@ import { evidenceAfter } from './after-plan.ts';
 import { type Plan, firstPlan, isEmpty, planFor, resultDays } from './plan.ts';
 import type { Window } from './readiness.ts';
 import { waitingFor } from './waiting.ts';
-import { type World, judgeOn, protocolOn, runFrom, withEvidence, withOutcome, withSettled } from './world.ts';
+import { type World, judgeOn, protocolOn, runFrom, withEvidence, withSettled } from './world.ts';
 
 /** The dates of a window alone, for who asks about thousands. */
 export const datesOf = (world: World, plan: Plan): Pick<Window, 'first' | 'last'> => ({
@@ -16,7 +16,7 @@ export const datesOf = (world: World, plan: Plan): Pick<Window, 'first' | 'last'
 });
 
 const afterPlan = (world: World, plan: Plan): World =>
-  isEmpty(plan) ? world : withOutcome(world, evidenceAfter(world.evidence, plan));
+  isEmpty(plan) ? world : withEvidence(world, evidenceAfter(world.evidence, plan));
 
 export const windowOf = (world: World, plan: Plan): Window => new FoundWindow(world, plan);
 
@@ -98,7 +98,7 @@ function runOnOf(after: World, last: Day): Window['runOn'] {
       what: `asking about ${question.what}`,
       by: day,
       last: runFrom(
-        withOutcome(after, evidenceAfter(after.evidence, { ...plan, ask: [{ ...question, on: day }] })),
+        withEvidence(after, evidenceAfter(after.evidence, { ...plan, ask: [{ ...question, on: day }] })),
         day,
       ),
     };
@@ -109,7 +109,7 @@ function runOnOf(after: World, last: Day): Window['runOn'] {
       what: 'a weight',
       by: day,
       last: runFrom(
-        withOutcome(after, evidenceAfter(after.evidence, { ...plan, weigh: { ...plan.weigh, on: day } })),
+        withEvidence(after, evidenceAfter(after.evidence, { ...plan, weigh: { ...plan.weigh, on: day } })),
         day,
       ),
     };
@@ -123,7 +123,7 @@ function runOnOf(after: World, last: Day): Window['runOn'] {
       'and',
     )})`,
     by,
-    last: runFrom(withOutcome(after, evidenceAfter(after.evidence, late)), day),
+    last: runFrom(withEvidence(after, evidenceAfter(after.evidence, late)), day),
   };
 }
 

@@ -92,34 +92,21 @@ export function worldOf(
   };
 }
 
-export const withEvidence = (world: World, evidence: Evidence): World =>
-  worldOf(evidence, world.context, world.settled, world.judgeFor);
-
-/** Requirements that read nothing a plan changes. */
-const untouchedByPlans: readonly RequirementId[] = [
-  'identity',
-  'illness',
-  'symptoms',
-  'mineral-metabolism',
-  'hip-repair',
-  'interval',
-  'other-bone-medicines',
-  'course',
-  'prescription',
-];
-
-/** The world once a plan has come out well: judges that read nothing of it stay as they are. */
-export function withOutcome(world: World, evidence: Evidence): World {
-  const after = withEvidence(world, evidence);
-  for (const [index, reign] of after.reigns.entries()) {
+/** The same questions of other evidence: a judge that read nothing of what differs stays. */
+export function withEvidence(world: World, evidence: Evidence): World {
+  const other = worldOf(evidence, world.context, world.settled, world.judgeFor);
+  const isTheSame = (key: keyof Evidence): boolean => evidence[key] === world.evidence[key];
+  for (const [index, reign] of other.reigns.entries()) {
     const before = world.reigns[index];
-    for (const id of untouchedByPlans) {
-      const judge = before?.judges[id];
-      if (judge !== undefined) reign.judges[id] = judge;
+    if (before === undefined || before.protocol !== reign.protocol) continue;
+    for (const id of world.order) {
+      const judge = before.judges[id];
+      if (judge !== undefined && requirements[id].reads.every(isTheSame)) reign.judges[id] = judge;
     }
   }
-  return after;
+  return other;
 }
+
 /** The same evidence, so the same judges: only what is settled is answered otherwise. */
 export const withSettled = (world: World, id: RequirementId): World => ({
   ...world,

@@ -24,11 +24,14 @@ import {
   readyPath,
 } from './requirement.ts';
 import { bloodsException, carryingEnds } from './exceptions.ts';
-import { isOutOfDate, isVoided, samplesCount, samplesCountFor, whyVoided } from './samples.ts';
+import { isOutOfDate, isVoided, samplesCount, samplesCountFor, samplesRead, whyVoided } from './samples.ts';
 
 const repeat: NonNullable<Blocker['settled']> = (evidence) => ({ ...evidence, calcium: undefined });
 
-function judge(evidence: Evidence, protocol: Protocol): Judge {
+const reads = [...samplesRead, 'calcium', 'calciumLowering', 'finishedLoadings', 'exceptions'] as const;
+type Read = Pick<Evidence, (typeof reads)[number]>;
+
+function judge(evidence: Read, protocol: Protocol): Judge {
   const { calcium } = evidence;
   const { bloodsValidDays, calciumAfterLoadingDays } = protocol.number;
   const count = samplesCountFor(evidence.calciumLowering, samplesCount(evidence, protocol));
@@ -220,10 +223,11 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   return { changes, on, path };
 }
 
-export const calcium: Requirement = {
+export const calcium: Requirement<(typeof reads)[number]> = {
   id: 'calcium',
   title: 'Calcium',
   clearedBy: 'a new sample; a prescriber where it is out of its limits. No exception',
   exceptionPossible: false,
+  reads,
   judge,
 };

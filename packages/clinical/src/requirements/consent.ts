@@ -23,7 +23,10 @@ const bestInterestAgain: Path = {
   },
 };
 
-function judge({ consent, lastDose, cannotDecide }: Evidence, { number }: Protocol): Judge {
+const reads = ['consent', 'lastDose', 'cannotDecide'] as const;
+type Read = Pick<Evidence, (typeof reads)[number]>;
+
+function judge({ consent, lastDose, cannotDecide }: Read, { number }: Protocol): Judge {
   const validDays = number.consentValidDays;
   const ask = (why: string): Path => ({ is: 'steps', needs: { ask: { what: 'consent', validDays, why } } });
   if (cannotDecide !== undefined && (consent === undefined || consent.decision === 'given')) {
@@ -87,10 +90,11 @@ function judge({ consent, lastDose, cannotDecide }: Evidence, { number }: Protoc
   };
 }
 
-export const consent: Requirement = {
+export const consent: Requirement<(typeof reads)[number]> = {
   id: 'consent',
   title: 'Consent',
   clearedBy: 'the person, or a best-interest decision for this dose. No exception',
   exceptionPossible: false,
+  reads,
   judge,
 };

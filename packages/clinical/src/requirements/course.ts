@@ -12,9 +12,12 @@ import type { Evidence } from './evidence.ts';
 import { exceptionFor } from './exceptions.ts';
 import { type Judge, type Path, type Requirement, always, judgement, readyPath, withException } from './requirement.ts';
 
+const reads = ['course', 'prescriptions', 'prescription', 'doses', 'carryOnAssumed', 'exceptions'] as const;
+type Read = Pick<Evidence, (typeof reads)[number]>;
+
 /** Doses before a review, and who says so. */
 function planned(
-  evidence: Evidence,
+  evidence: Read,
   reviews: readonly Fact<'course-review'>[],
   protocol: Protocol,
 ): { readonly doses: number; readonly source: string } {
@@ -27,7 +30,7 @@ function planned(
   return { doses: protocol.regimen.plannedDoses, source: protocol.regimen.source };
 }
 
-function judge(evidence: Evidence, protocol: Protocol): Judge {
+function judge(evidence: Read, protocol: Protocol): Judge {
   const reviews = ownReviews(evidence.course.reviews, evidence.prescriptions, protocol);
   const review = reviews[reviews.length - 1];
   const { counting } = evidence.doses.get(protocol.regimen.medicine) ?? noDoses;
@@ -120,10 +123,11 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   return withException(withoutException(), exceptionFor(evidence, protocol, 'course review'), 'course review');
 }
 
-export const course: Requirement = {
+export const course: Requirement<(typeof reads)[number]> = {
   id: 'course',
   title: 'Course',
   clearedBy: "a prescriber's course review",
   exceptionPossible: true,
+  reads,
   judge,
 };

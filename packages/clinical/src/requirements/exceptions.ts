@@ -23,7 +23,7 @@ export const lastsOn = ({ from, until }: Exception, day: Day): boolean => from <
 /** What carries bloods past their days, and for how many days after the sample at most. */
 export type CarriesBloods = Exception & { readonly oldestDays: number };
 
-export function bloodsException(evidence: Evidence, protocol: Protocol): CarriesBloods | undefined {
+export function bloodsException(evidence: Pick<Evidence, 'exceptions'>, protocol: Protocol): CarriesBloods | undefined {
   const exception = exceptionFor(evidence, protocol, 'age of bloods');
   return exception === undefined ? undefined : { ...exception, oldestDays: protocol.number.exceptionBloodsOldestDays };
 }

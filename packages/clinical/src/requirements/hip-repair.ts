@@ -21,7 +21,10 @@ function openSays(unrepaired: readonly Fact<'fracture'>[]): string {
     : 'hip fracture, repair not recorded';
 }
 
-function judge({ operations, hipFractures, exceptions }: Evidence, protocol: Protocol): Judge {
+const reads = ['operations', 'hipFractures', 'exceptions'] as const;
+type Read = Pick<Evidence, (typeof reads)[number]>;
+
+function judge({ operations, hipFractures, exceptions }: Read, protocol: Protocol): Judge {
   const { hipRepairDays, hipLookbackDays } = protocol.number;
   const repairs = operations.filter(({ body }) => body.what !== 'other operation');
   const repair = repairs[repairs.length - 1];
@@ -109,10 +112,11 @@ function judge({ operations, hipFractures, exceptions }: Evidence, protocol: Pro
   );
 }
 
-export const hipRepair: Requirement = {
+export const hipRepair: Requirement<(typeof reads)[number]> = {
   id: 'hip-repair',
   title: 'Days since hip repair',
   clearedBy: 'time; a prescriber who has looked into a hip fracture without a repair',
   exceptionPossible: true,
+  reads,
   judge,
 };

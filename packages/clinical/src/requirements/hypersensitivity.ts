@@ -48,8 +48,11 @@ const anotherMedicine: Blocker = {
   settled: undefined,
 };
 
+const reads = ['allergies', 'allergiesAssumed', 'severeReactions'] as const;
+type Read = Pick<Evidence, (typeof reads)[number]>;
+
 /** What nobody may assume: a severe reaction nobody has decided about, and an allergy that does not name its medicine. */
-function open({ allergies, severeReactions }: Evidence): { readonly cause: string; readonly by: Blocker } | undefined {
+function open({ allergies, severeReactions }: Read): { readonly cause: string; readonly by: Blocker } | undefined {
   const settled = (evidence: Evidence): Evidence => ({
     ...evidence,
     severeReactions: [],
@@ -80,7 +83,7 @@ function open({ allergies, severeReactions }: Evidence): { readonly cause: strin
       };
 }
 
-function judge(evidence: Evidence, { regimen }: Protocol): Judge {
+function judge(evidence: Read, { regimen }: Protocol): Judge {
   const { allergies, allergiesAssumed, severeReactions } = evidence;
   const inputs = inputsOf(allergies);
   const { medicine } = regimen;
@@ -126,11 +129,12 @@ function judge(evidence: Evidence, { regimen }: Protocol): Judge {
   );
 }
 
-export const hypersensitivity: Requirement = {
+export const hypersensitivity: Requirement<(typeof reads)[number]> = {
   id: 'hypersensitivity',
   title: 'Hypersensitivity',
   clearedBy:
     'the answer to the question; a prescriber if it is to this medicine, or after a severe reaction. No exception',
   exceptionPossible: false,
+  reads,
   judge,
 };

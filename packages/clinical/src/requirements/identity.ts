@@ -27,7 +27,10 @@ const knownOf = (born: PartialDate | undefined): string =>
         ? String(born.year)
         : `${born.year}-${String(born.month).padStart(2, '0')}`;
 
-function judge({ identity, born, today, mayBeTwice }: Evidence, protocol: Protocol): Judge {
+const reads = ['identity', 'born', 'today', 'mayBeTwice'] as const;
+type Read = Pick<Evidence, (typeof reads)[number]>;
+
+function judge({ identity, born, today, mayBeTwice }: Read, protocol: Protocol): Judge {
   const blocked = (what: string): Path => ({
     is: 'blocked',
     by: { what, who: 'clerk', step: 'complete identity', settled: undefined },
@@ -119,10 +122,11 @@ function possibleDuplicate({ id, on, body }: Fact<'same-person'>, inputs: Workin
   }));
 }
 
-export const identity: Requirement = {
+export const identity: Requirement<(typeof reads)[number]> = {
   id: 'identity',
   title: 'Identity',
   clearedBy: 'whoever asks the person or the register. No exception',
   exceptionPossible: false,
+  reads,
   judge,
 };

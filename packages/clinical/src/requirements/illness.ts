@@ -5,7 +5,10 @@ import type { Evidence } from './evidence.ts';
 import { type Judge, type Requirement, always, judgement, readyPath } from './requirement.ts';
 import { illnessesBy, isOver } from './unwell.ts';
 
-function judge(evidence: Evidence, protocol: Protocol): Judge {
+const reads = ['illnesses', 'checklists', 'wellSince'] as const;
+type Read = Pick<Evidence, (typeof reads)[number]>;
+
+function judge(evidence: Read, protocol: Protocol): Judge {
   const { wellSince } = evidence;
   const illnesses = illnessesBy(evidence, protocol);
   const inputs = [
@@ -40,10 +43,11 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   );
 }
 
-export const illness: Requirement = {
+export const illness: Requirement<(typeof reads)[number]> = {
   id: 'illness',
   title: 'Illness',
   clearedBy: 'whoever hears that the person is well, eating and drinking. No exception',
   exceptionPossible: false,
+  reads,
   judge,
 };

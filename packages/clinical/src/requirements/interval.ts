@@ -8,14 +8,17 @@ import type { Threshold } from '../readiness/working.ts';
 import type { Evidence } from './evidence.ts';
 import { type Judge, type Requirement, always, judgement, readyPath } from './requirement.ts';
 
-const lastDenosumabOf = ({ lastGiven }: Evidence): Day | undefined => {
+const reads = ['doses', 'prescription', 'lastGiven', 'otherProductDoses'] as const;
+type Read = Pick<Evidence, (typeof reads)[number]>;
+
+const lastDenosumabOf = ({ lastGiven }: Read): Day | undefined => {
   let last: Day | undefined;
   for (const [medicine, { dose }] of lastGiven)
     if (isDenosumab(medicine) && (last === undefined || dose.on > last)) last = dose.on;
   return last;
 };
 
-function judge(evidence: Evidence, protocol: Protocol): Judge {
+function judge(evidence: Read, protocol: Protocol): Judge {
   const { regimen, number } = protocol;
   const { counting, undecided, last } = evidence.doses.get(regimen.medicine) ?? noDoses;
   const interval = intervalMonthsOf(protocol, evidence.prescription, counting, lastDenosumabOf(evidence));
@@ -129,10 +132,11 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   };
 }
 
-export const interval: Requirement = {
+export const interval: Requirement<(typeof reads)[number]> = {
   id: 'interval',
   title: 'Interval since the last dose',
   clearedBy: 'time; a prescriber where a part dose or the 4 mg product was given. No exception',
   exceptionPossible: false,
+  reads,
   judge,
 };

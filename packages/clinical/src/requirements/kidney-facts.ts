@@ -10,12 +10,31 @@ import type { Protocol } from '../protocol/protocol.ts';
 import { HORIZON_DAYS } from '../readiness/context.ts';
 import type { Evidence, Weighed } from './evidence.ts';
 import { type CarriesBloods, bloodsException } from './exceptions.ts';
-import { type SamplesCount, samplesCount, samplesCountFor } from './samples.ts';
+import { type SamplesCount, samplesCount, samplesCountFor, samplesRead } from './samples.ts';
 
 export type SomeWeight = { readonly sort: 'actual' | 'ideal' | 'adjusted'; readonly kg: Ratio };
 
+/** What of the evidence the clearance, and what is said of it, rest on. */
+export const kidneyReads = [
+  ...samplesRead,
+  'today',
+  'identity',
+  'born',
+  'sex',
+  'creatinine',
+  'baselineCreatinines',
+  'riseAccepted',
+  'lowClearanceAccepted',
+  'weight',
+  'actualDecidesAssumed',
+  'height',
+  'nephrotoxic',
+  'exceptions',
+] as const;
+export type KidneyEvidence = Pick<Evidence, (typeof kidneyReads)[number]>;
+
 export type KidneyFacts = {
-  readonly evidence: Evidence;
+  readonly evidence: KidneyEvidence;
   readonly protocol: Protocol;
   /** Undefined where the birth date is not whole, or lies ahead. */
   readonly birth: Day | undefined;
@@ -60,7 +79,7 @@ function usable(value: Quantity, convert: (q: Quantity) => Ratio | undefined): R
 
 /** R2a: the lowest of the creatinines, signed or not, dated from so many days before a day, and before `until`. */
 function baselineOf(
-  evidence: Evidence,
+  evidence: KidneyEvidence,
   protocol: Protocol,
   before: Day,
   until: number,
@@ -89,11 +108,11 @@ function changedFrom(kg: Ratio | undefined, weight: Weighed | undefined, protoco
   return changedByMoreThan(kg, was, protocol.exact.weightChangePercent) ? before : undefined;
 }
 
-const heightOf = ({ height }: Evidence): Ratio | undefined =>
+const heightOf = ({ height }: KidneyEvidence): Ratio | undefined =>
   height === undefined ? undefined : usable(height.body.quantity, heightCm);
 
 /** Which weights there are beside the actual one, lightest first. */
-function otherWeightsThan(kg: Ratio, evidence: Evidence, { exact }: Protocol): readonly SomeWeight[] {
+function otherWeightsThan(kg: Ratio, evidence: KidneyEvidence, { exact }: Protocol): readonly SomeWeight[] {
   const { sex } = evidence;
   const cm = heightOf(evidence);
   if (sex === undefined) return [];
@@ -119,7 +138,7 @@ function once<Value>(make: () => Value): () => Value {
   return () => (made ??= { value: make() }).value;
 }
 
-export function kidneyFacts(evidence: Evidence, protocol: Protocol): KidneyFacts {
+export function kidneyFacts(evidence: KidneyEvidence, protocol: Protocol): KidneyFacts {
   const { born, sex, creatinine, weight, today } = evidence;
   const birth = born?.precision === 'day' && born.day <= today ? born.day : undefined;
   const umol =

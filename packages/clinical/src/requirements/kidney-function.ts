@@ -6,9 +6,9 @@ import { type Day, addDays, shortDate } from '../calendar/day.ts';
 import { quantityText } from '../exact/quantity.ts';
 import { eitherBelow } from '../formulas/creatinine-clearance.ts';
 import type { Protocol } from '../protocol/protocol.ts';
-import type { Evidence, Sample, Weighed } from './evidence.ts';
+import type { Sample, Weighed } from './evidence.ts';
 import { carryingEnds } from './exceptions.ts';
-import { type KidneyFacts, kidneyFacts } from './kidney-facts.ts';
+import { type KidneyEvidence, type KidneyFacts, kidneyFacts, kidneyReads } from './kidney-facts.ts';
 import { kidneyPath } from './kidney-path.ts';
 import { clearanceText, kidneyWorking } from './kidney-working.ts';
 import { type Judge, type Judgement, type Requirement, judgement } from './requirement.ts';
@@ -139,7 +139,7 @@ function judgeAtAge(facts: KidneyFacts, age: number): Judgement {
   return { ...judgement('ready', 'kidney function', working()), nearLimit: eitherBelow(clearance, nearLimitCeiling) };
 }
 
-function judge(evidence: Evidence, protocol: Protocol): Judge {
+function judge(evidence: KidneyEvidence, protocol: Protocol): Judge {
   const facts = kidneyFacts(evidence, protocol);
   const { creatinine, weight } = evidence;
   const { birth, ageException } = facts;
@@ -186,11 +186,12 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   return { changes, on, path: (day) => kidneyPath(facts, day) };
 }
 
-export const kidneyFunction: Requirement = {
+export const kidneyFunction: Requirement<(typeof kidneyReads)[number]> = {
   id: 'kidney-function',
   title: 'Kidney function',
   clearedBy:
     'new bloods and weight; a prescriber where creatinine has risen or the weight decides, and below the limit where the regimen says so. No exception',
   exceptionPossible: false,
+  reads: kidneyReads,
   judge,
 };

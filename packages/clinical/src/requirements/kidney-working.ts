@@ -16,8 +16,7 @@ import { egfr, egfrSources } from '../formulas/egfr.ts';
 import { idealWeightSources } from '../formulas/ideal-weight.ts';
 import { creatinineMgPerDl } from '../formulas/units.ts';
 import type { FormulaShown, Input, Threshold, Working } from '../readiness/working.ts';
-import type { Evidence } from './evidence.ts';
-import type { KidneyFacts, SomeWeight } from './kidney-facts.ts';
+import type { KidneyEvidence, KidneyFacts, SomeWeight } from './kidney-facts.ts';
 
 /** "just below 35" is said within half a unit of the limit. */
 const NEAR_BELOW = 0.5;
@@ -167,7 +166,7 @@ function cautionsOf(
   { protocol, umol, kg, deciding }: KidneyFacts,
   at: { readonly age: number; readonly clearance: Clearance } | undefined,
   birth: Day | undefined,
-  evidence: Evidence,
+  evidence: KidneyEvidence,
 ): string[] {
   const { clearanceFloor, nearLimitCeiling } = protocol.exact;
   const cautions: string[] = [];

@@ -40,15 +40,18 @@ function trouble({ body }: Fact<'result'>): string | undefined {
 const valueText = ({ body: { quantity } }: Fact<'result'>): string =>
   `${quantity.comparator}${quantity.value} ${quantity.unit}`;
 
+const reads = ['minerals', 'conditions', 'mineralsLookedInto', 'vitaminD', 'finishedLoadings'] as const;
+type Read = Pick<Evidence, (typeof reads)[number]>;
+
 /** A severe lack of vitamin D that no loading has ended since. */
-const isLacking = ({ vitaminD, finishedLoadings }: Evidence, protocol: Protocol): boolean =>
+const isLacking = ({ vitaminD, finishedLoadings }: Read, protocol: Protocol): boolean =>
   vitaminD !== undefined &&
   isSevereLack(vitaminD, protocol) &&
   !finishedLoadings.some(({ state }) => state.is === 'finished' && state.on >= vitaminD.on);
 
 type Found = { readonly what: string; readonly says: string };
 
-function foundIn(evidence: Evidence, protocol: Protocol): readonly Found[] {
+function foundIn(evidence: Read, protocol: Protocol): readonly Found[] {
   if (evidence.mineralsLookedInto) return [];
   const results = evidence.minerals.flatMap(({ result, signed, lookedInto }): Found[] => {
     const what = lookedInto ? undefined : trouble(result);
@@ -70,9 +73,9 @@ function foundIn(evidence: Evidence, protocol: Protocol): readonly Found[] {
   return conditions.length === 0 ? results : [...results, ...conditions];
 }
 
-const hasBonePain = ({ conditions }: Evidence): boolean => conditions.some(({ body }) => body.what === 'bone pain');
+const hasBonePain = ({ conditions }: Read): boolean => conditions.some(({ body }) => body.what === 'bone pain');
 
-function inputsOf(evidence: Evidence): Working['inputs'] {
+function inputsOf(evidence: Read): Working['inputs'] {
   const { minerals, conditions, vitaminD } = evidence;
   return [
     ...minerals.map(({ result }) => ({
@@ -93,7 +96,7 @@ function cautionsOf(minerals: Evidence['minerals']): string[] {
   return never.length === 0 ? [] : [`Never measured: ${never.join(', ')}. Looked for before a first dose.`];
 }
 
-function judge(evidence: Evidence, protocol: Protocol): Judge {
+function judge(evidence: Read, protocol: Protocol): Judge {
   const working = (says: string) => ({
     says,
     inputs: inputsOf(evidence),
@@ -129,10 +132,11 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   );
 }
 
-export const mineralMetabolism: Requirement = {
+export const mineralMetabolism: Requirement<(typeof reads)[number]> = {
   id: 'mineral-metabolism',
   title: 'Mineral metabolism',
   clearedBy: 'a prescriber who has looked into the result, or a newer result within its printed limit. No exception',
   exceptionPossible: false,
+  reads,
   judge,
 };

@@ -17,6 +17,9 @@ import {
   readyPath,
 } from './requirement.ts';
 
+const reads = ['doses', 'lastGiven', 'boneMedicines', 'boneMedicinesStopped'] as const;
+type Read = Pick<Evidence, (typeof reads)[number]>;
+
 /** First day without it; undefined: nobody has recorded that it was stopped. */
 const freeFrom = ({ body }: Fact<'medicine'>, assumed: Day | undefined): Day | undefined =>
   body.stoppedOn === undefined ? assumed : dayOf(body.stoppedOn);
@@ -28,7 +31,7 @@ type Before = {
   readonly open: string | undefined;
 };
 
-function beforeBy(evidence: Evidence, protocol: Protocol): readonly Before[] {
+function beforeBy(evidence: Read, protocol: Protocol): readonly Before[] {
   const to = protocol.regimen.medicine;
   const { lastGiven, boneMedicinesStopped } = evidence;
   const lastOwn = evidence.doses.get(to)?.counting.at(-1)?.on;
@@ -64,7 +67,7 @@ function beforeBy(evidence: Evidence, protocol: Protocol): readonly Before[] {
 const noOther = 'no other bone medicine';
 const noOtherRecorded = 'No other bone medicine is recorded as still at work.';
 
-function judge(evidence: Evidence, protocol: Protocol): Judge {
+function judge(evidence: Read, protocol: Protocol): Judge {
   const { boneMedicines, boneMedicinesStopped } = evidence;
   const before = beforeBy(evidence, protocol);
   if (before.length === 0 && boneMedicines.length === 0)
@@ -171,10 +174,11 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   };
 }
 
-export const otherBoneMedicines: Requirement = {
+export const otherBoneMedicines: Requirement<(typeof reads)[number]> = {
   id: 'other-bone-medicines',
   title: 'Other bone medicines',
   clearedBy: 'time after the medicine before; a prescriber who stops it or agrees to what follows. No exception',
   exceptionPossible: false,
+  reads,
   judge,
 };

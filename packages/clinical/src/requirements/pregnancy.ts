@@ -4,7 +4,10 @@ import type { Protocol } from '../protocol/protocol.ts';
 import type { Evidence } from './evidence.ts';
 import { type Judge, type Path, type Requirement, always, judgement, readyPath } from './requirement.ts';
 
-function judge({ pregnancy }: Evidence, protocol: Protocol): Judge {
+const reads = ['pregnancy'] as const;
+type Read = Pick<Evidence, (typeof reads)[number]>;
+
+function judge({ pregnancy }: Read, protocol: Protocol): Judge {
   const validDays = protocol.number.pregnancyAnswerDays;
   const ask = (why: string): Path => ({ is: 'steps', needs: { ask: { what: 'pregnancy', validDays, why } } });
   if (pregnancy === undefined) {
@@ -56,10 +59,11 @@ function judge({ pregnancy }: Evidence, protocol: Protocol): Judge {
   };
 }
 
-export const pregnancy: Requirement = {
+export const pregnancy: Requirement<(typeof reads)[number]> = {
   id: 'pregnancy',
   title: 'Pregnancy and breast-feeding',
   clearedBy: 'the answer to the question. No exception',
   exceptionPossible: false,
+  reads,
   judge,
 };

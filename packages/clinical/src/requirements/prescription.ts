@@ -14,7 +14,10 @@ import {
   readyPath,
 } from './requirement.ts';
 
-function judge(evidence: Evidence, protocol: Protocol): Judge {
+const reads = ['prescription', 'prescriptionAssumed'] as const;
+type Read = Pick<Evidence, (typeof reads)[number]>;
+
+function judge(evidence: Read, protocol: Protocol): Judge {
   const { prescription, prescriptionAssumed } = evidence;
   const blocked: Path = {
     is: 'blocked',
@@ -77,10 +80,11 @@ function within(from: Day, until: Day, blocked: Path, inputs: () => Working['inp
   };
 }
 
-export const prescription: Requirement = {
+export const prescription: Requirement<(typeof reads)[number]> = {
   id: 'prescription',
   title: 'Prescription',
   clearedBy: 'a prescriber. No exception',
   exceptionPossible: false,
+  reads,
   judge,
 };

@@ -71,12 +71,14 @@ export type Judge = {
   readonly path: (day: Day, loadingEnds?: Day) => Path;
 };
 
-export type Requirement = {
+export type Requirement<Read extends keyof Evidence = keyof Evidence> = {
   readonly id: RequirementId;
   readonly title: string;
   readonly clearedBy: string;
   readonly exceptionPossible: boolean;
-  readonly judge: (evidence: Evidence, protocol: Protocol) => Judge;
+  /** All of the evidence that its judge reads: while these are the same, so is the judge. */
+  readonly reads: readonly Read[];
+  readonly judge: (evidence: Pick<Evidence, Read>, protocol: Protocol) => Judge;
 };
 
 export const readyPath: Path = { is: 'ready' };

@@ -16,7 +16,10 @@ export type SamplesCount =
 
 const any: SamplesCount = { from: 'any' };
 
-export function samplesCount(evidence: Evidence, protocol: Protocol): SamplesCount {
+/** What of the evidence tells from when samples count. */
+export const samplesRead = ['illnesses', 'checklists', 'wellSince', 'operations'] as const;
+
+export function samplesCount(evidence: Pick<Evidence, (typeof samplesRead)[number]>, protocol: Protocol): SamplesCount {
   const { wellSince, operations } = evidence;
   const { number } = protocol;
   const illnesses = illnessesBy(evidence, protocol);

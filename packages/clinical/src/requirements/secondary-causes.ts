@@ -3,7 +3,10 @@ import { shortDate } from '../calendar/day.ts';
 import type { Evidence } from './evidence.ts';
 import { type Judge, type Requirement, always, judgement, readyPath } from './requirement.ts';
 
-function judge({ secondaryCauses, anyZoledronicDose }: Evidence): Judge {
+const reads = ['secondaryCauses', 'anyZoledronicDose'] as const;
+type Read = Pick<Evidence, (typeof reads)[number]>;
+
+function judge({ secondaryCauses, anyZoledronicDose }: Read): Judge {
   const inputs =
     secondaryCauses === undefined
       ? []
@@ -58,10 +61,11 @@ function judge({ secondaryCauses, anyZoledronicDose }: Evidence): Judge {
   );
 }
 
-export const secondaryCauses: Requirement = {
+export const secondaryCauses: Requirement<(typeof reads)[number]> = {
   id: 'secondary-causes',
   title: 'Secondary causes',
   clearedBy: 'whoever looked for them; a prescriber where one was found. No exception',
   exceptionPossible: false,
+  reads,
   judge,
 };

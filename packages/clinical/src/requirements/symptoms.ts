@@ -31,7 +31,10 @@ const held: Readonly<
 export const isPrescribersToClear = (what: BodyOfKind<'symptom'>['what']): boolean =>
   held[what]?.verdict === 'not ready';
 
-function holdingOf({ told: all, isAnswerCleared, undecidedFractures }: Evidence, protocol: Protocol): Holding[] {
+const reads = ['told', 'isAnswerCleared', 'undecidedFractures', 'exceptions'] as const;
+type Read = Pick<Evidence, (typeof reads)[number]>;
+
+function holdingOf({ told: all, isAnswerCleared, undecidedFractures }: Read, protocol: Protocol): Holding[] {
   const holding: Holding[] = heldByFractures(undecidedFractures).map((held) => ({ ...held, excepted: false }));
   for (const told of all) {
     if (told.kind === 'symptom') {
@@ -75,7 +78,7 @@ function blocked(holding: readonly Holding[]): Path {
   };
 }
 
-function judge(evidence: Evidence, protocol: Protocol): Judge {
+function judge(evidence: Read, protocol: Protocol): Judge {
   const all = holdingOf(evidence, protocol);
   const whole = judged(all);
   const path = all.length === 0 ? readyPath : blocked(all);
@@ -92,11 +95,12 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   };
 }
 
-export const symptoms: Requirement = {
+export const symptoms: Requirement<(typeof reads)[number]> = {
   id: 'symptoms',
   title: 'Symptoms not cleared',
   clearedBy:
     'a registered practitioner who has looked and records what was found; a prescriber for thigh pain or a fracture of the thigh. Never by exception',
   exceptionPossible: true,
+  reads,
   judge,
 };

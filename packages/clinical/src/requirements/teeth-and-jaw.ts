@@ -82,7 +82,10 @@ const latestCheck = (dental: readonly DentalAnswer[], today: Day): Day | undefin
     undefined,
   );
 
-function judgeAnswer({ dental, today }: Evidence, { number, sheet }: Protocol): Judge {
+const reads = ['dental', 'today', 'exceptions'] as const;
+type Read = Pick<Evidence, (typeof reads)[number]>;
+
+function judgeAnswer({ dental, today }: Read, { number, sheet }: Protocol): Judge {
   const { teethAnswerDays, dentalValidDays } = number;
   const demanded = sheet.dentalCheck === 'demanded';
   const newest = dental[dental.length - 1];
@@ -146,7 +149,7 @@ function judgeAnswer({ dental, today }: Evidence, { number, sheet }: Protocol): 
   };
 }
 
-function judge(evidence: Evidence, protocol: Protocol): Judge {
+function judge(evidence: Read, protocol: Protocol): Judge {
   return withException(
     judgeTrouble(openTrouble(evidence.dental)) ?? judgeAnswer(evidence, protocol),
     exceptionFor(evidence, protocol, 'teeth and jaw'),
@@ -154,11 +157,12 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   );
 }
 
-export const teethAndJaw: Requirement = {
+export const teethAndJaw: Requirement<(typeof reads)[number]> = {
   id: 'teeth-and-jaw',
   title: 'Teeth and jaw',
   clearedBy:
     'the answer to the question; who has seen that nothing is left to heal; a dental check where one is demanded',
   exceptionPossible: true,
+  reads,
   judge,
 };

@@ -19,7 +19,10 @@ export type Illness = {
 const inOrder = (a: Illness, b: Illness): number => a.on - b.on || a.seq - b.seq;
 
 /** Every illness, oldest first. What of a checklist is one is the protocol's to say. */
-export function illnessesBy({ illnesses, checklists }: Evidence, { sheet }: Protocol): readonly Illness[] {
+export function illnessesBy(
+  { illnesses, checklists }: Pick<Evidence, 'illnesses' | 'checklists'>,
+  { sheet }: Protocol,
+): readonly Illness[] {
   const written = illnesses.map(({ on, seq, id, body }) => ({ on, seq, sort: body.sort, what: body.what, entry: id }));
   if (checklists.length === 0) return written;
   const told = checklists.flatMap(({ on, seq, id, body }) =>

@@ -43,7 +43,11 @@ export const levelText = ({ value }: Sample): string =>
 export const floorText = ({ value }: Sample, floor: Scaled | undefined): string =>
   floor === undefined ? '' : `${scaledText(floor)} ${typeof value === 'string' ? 'nmol/L' : value.unit}`;
 
-export function vitaminDWorking(evidence: Evidence, says: string, floor: Scaled | undefined): Working {
+export function vitaminDWorking(
+  evidence: Pick<Evidence, 'vitaminD' | 'loading' | 'maintenance'>,
+  says: string,
+  floor: Scaled | undefined,
+): Working {
   const { vitaminD: level, loading, maintenance } = evidence;
   const inputs: Input[] = [];
   if (level !== undefined) {

@@ -18,7 +18,19 @@ import {
 import { isOutOfDate } from './samples.ts';
 import { floorText, levelFloor, levelOutcome, levelText, vitaminDWorking } from './vitamin-d-level.ts';
 
-function judge(evidence: Evidence, protocol: Protocol): Judge {
+const reads = [
+  'vitaminD',
+  'loading',
+  'finishedLoadings',
+  'maintenance',
+  'operations',
+  'anyZoledronicDose',
+  'today',
+  'exceptions',
+] as const;
+type Read = Pick<Evidence, (typeof reads)[number]>;
+
+function judge(evidence: Read, protocol: Protocol): Judge {
   const { vitaminD: level, loading, maintenance, today } = evidence;
   const { vitaminDValidDays, maintenanceConfirmDays, loadingHoldsDays, hipLookbackDays } = protocol.number;
   const floor = level === undefined ? undefined : levelFloor(level, protocol);
@@ -269,10 +281,11 @@ function judge(evidence: Evidence, protocol: Protocol): Judge {
   return withException({ changes, on, path }, exceptionFor(evidence, protocol, 'vitamin D'), 'vitamin D');
 }
 
-export const vitaminD: Requirement = {
+export const vitaminD: Requirement<(typeof reads)[number]> = {
   id: 'vitamin-d',
   title: 'Vitamin D',
   clearedBy: 'a level that passes, or a finished loading',
   exceptionPossible: true,
+  reads,
   judge,
 };

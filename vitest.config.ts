@@ -32,6 +32,7 @@ export default defineConfig({
           testTimeout: 240_000,
           hookTimeout: 240_000,
           maxWorkers: 2,
+          isolate: false,
           sequence: { groupOrder: 1 },
         },
       },

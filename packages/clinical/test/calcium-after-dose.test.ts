@@ -23,7 +23,7 @@ const due = (lines: readonly Line[], on = '2026-10-20') => {
   return found === undefined ? undefined : plainDate(found.by);
 };
 
-describe('calcium after denosumab', () => {
+describe('calcium after denosumab and romosozumab', () => {
   test('below the number of the regimen: within 14 days after the dose', () => {
     expect(due([...before('96'), given()])).toBe('2026-10-26');
   });
@@ -62,6 +62,10 @@ describe('calcium after denosumab', () => {
     const says = (on: string) => calciumAfterDose(personOf(lines), teaching, day(on))?.says;
     expect(says('2026-10-26')).toBe('calcium after denosumab 60 mg of 12 Oct 2026: sample by 26 Oct 2026');
     expect(says('2026-10-27')).toBe('calcium after denosumab 60 mg of 12 Oct 2026: its sample was due by 26 Oct 2026');
+  });
+  test('romosozumab too, by the days of its own regimen', () => {
+    expect(due([...before('96'), given('this service', 'romosozumab 210 mg')])).toBe('2026-10-26');
+    expect(due([...before('95'), given('this service', 'romosozumab 210 mg')])).toBeUndefined();
   });
   test('the 120 mg too; not a dose given elsewhere, nor a medicine that is refused below its floor', () => {
     expect(due([...before('96'), given('this service', 'denosumab 120 mg')])).toBe('2026-10-26');

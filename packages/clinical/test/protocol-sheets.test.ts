@@ -75,14 +75,14 @@ describe('the regimens and switches a sheet begins with', () => {
     expect(underRegimen(teaching, 'denosumab-60-six-monthly').number.clearanceFloor).toBe(30);
     expect(underRegimen(teaching, 'a name it does not know')).toBe(teaching);
   });
-  test('denosumab may not leave the kidneys out, and a prescriber decides below the floor only where no product text refuses', () => {
+  test('denosumab and romosozumab may not leave the kidneys out, and there a prescriber decides below the floor: no product text refuses', () => {
     for (const regimen of usualRegimens) {
-      const isDenosumab = regimen.medicine.startsWith('denosumab');
+      const isUnrefused = /^(?:denosumab|romosozumab)/.test(regimen.medicine);
       expect([
         regimen.medicine,
         regimenSchema.safeParse({ ...regimen, leavesOut: ['kidney-function'] }).success,
         regimenSchema.safeParse({ ...regimen, belowClearanceFloor: 'a prescriber decides' }).success,
-      ]).toEqual([regimen.medicine, !isDenosumab, isDenosumab || regimen.medicine.startsWith('romosozumab')]);
+      ]).toEqual([regimen.medicine, !isUnrefused, isUnrefused]);
     }
   });
   test('calcium, the interval, the course, the order and consent are asked of every medicine', () => {

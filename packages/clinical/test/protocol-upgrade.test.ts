@@ -121,11 +121,11 @@ describe('what an older sheet lacks', () => {
     expect(found.sheet.dayQuestions[1]).toEqual(teeth);
   });
 
-  // Severe and fatal hypocalcaemia below 30 mL/min: denosumab 60 mg product text (clinical.md 8, read).
-  test('denosumab that left the kidneys out asks them, by the starter’s number, marked as nobody’s decision', () => {
+  // Severe and fatal hypocalcaemia below 30 mL/min: denosumab 60 mg product text; severe renal impairment: romosozumab product text (clinical.md 8, read).
+  test('denosumab and romosozumab that left the kidneys out ask them, by the starter’s number, marked as nobody’s decision', () => {
     const sheet = adopted();
     const older = (sheet['regimens'] as Record<string, unknown>[]).map((regimen) => {
-      if (!String(regimen['medicine']).startsWith('denosumab')) return regimen;
+      if (!/^(?:denosumab|romosozumab)/.test(String(regimen['medicine']))) return regimen;
       const { clearanceFloor: _, nearLimitCeiling: __, ...numbers } = regimen['numbers'] as Record<string, unknown>;
       const { belowClearanceFloor: ___, ...rest } = regimen;
       return { ...rest, numbers, leavesOut: ['kidney-function', 'hip-repair'] };
@@ -134,6 +134,7 @@ describe('what an older sheet lacks', () => {
     expect(found.added.map(({ path }) => path)).toEqual([
       'regimens.denosumab-60-six-monthly.leavesOut',
       'regimens.denosumab-120.leavesOut',
+      'regimens.romosozumab-monthly.leavesOut',
     ]);
     const of = (read: ProtocolSheet) => read.regimens.find(({ id }) => id === 'denosumab-60-six-monthly');
     expect(of(found.sheet)).toMatchObject({

@@ -11,9 +11,11 @@ import {
   evidenceOf,
   everyDay,
   plainDate,
+  protocolFrom,
   readiness,
   requirements,
   teaching,
+  teachingSheet,
   underRegimen,
   usualRegimens,
   verdictOn,
@@ -68,8 +70,14 @@ describe('what a regimen leaves out is not asked', () => {
     expect(said(lowCalcium, 'calcium')?.verdict).toBe('not ready');
   });
   test('a draw is never asked for what is left out', () => {
-    const neverDrawn = [...clear, born('1941-06-02'), ordered('romosozumab-monthly')];
-    const tests = asking(neverDrawn).nextSteps.flatMap((step) => step.tests ?? []);
+    const [regimen] = teachingSheet.regimens;
+    if (regimen === undefined) throw new Error('the teaching sheet has no regimen');
+    const made = protocolFrom({ ...teachingSheet, regimens: [{ ...regimen, leavesOut: ['kidney-function'] }] });
+    if (!('protocol' in made)) throw new Error('the sheet has an empty number');
+    const context = { protocols: [{ from: 0, protocol: made.protocol }], calendar: everyDay };
+    const tests = readiness(personOf([...clear, born('1941-06-02')]), context, asked).nextSteps.flatMap(
+      (step) => step.tests ?? [],
+    );
     expect(tests).toContain('calcium');
     expect(tests).not.toContain('creatinine');
   });
@@ -77,10 +85,10 @@ describe('what a regimen leaves out is not asked', () => {
 
 /**
  * Denosumab product text and US boxed warning (clinical.md section 8, read): below 30 mL/min and on dialysis severe and fatal low
- * calcium; no floor that refuses; calcium before each dose and within two weeks after it in those predisposed.
+ * calcium; no floor that refuses; calcium before each dose and within two weeks after it in those predisposed. Romosozumab
+ * product text (section 8, read): severe renal impairment, 15 to 29 mL/min, and dialysis: low calcium threatens, watch it.
  */
-describe('denosumab and the kidneys', () => {
-  const regimen = 'denosumab-60-six-monthly';
+describe.each(['denosumab-60-six-monthly', 'romosozumab-monthly'])('%s and the kidneys', (regimen) => {
   // Woman of 85, 50 kg: (140 - 85) x 50 x 1.04 / umol/L: 95 gives 30.1, 96 gives 29.8.
   const at30 = (umolPerL: string, on = '2026-11-01') => [
     ...clear,

@@ -26,7 +26,7 @@ export function calciumAfterDose(record: SubjectRecord, protocol: Protocol, toda
   );
   if (dose === undefined || isLookedAt(record, dose, today) || isKnownToBeEnough(record, protocol, dose))
     return undefined;
-  const by = addDays(dose.on, protocol.number.calciumAfterDoseDays);
+  const by = addDays(dose.on, underItsRegimen(protocol, dose).number.calciumAfterDoseDays);
   const name = `${dose.body.medicine} of ${shortDate(dose.on)}`;
   const when = today <= by ? `sample by ${shortDate(by)}` : `its sample was due by ${shortDate(by)}`;
   return { dose, by, says: `calcium after ${name}: ${when}` };
@@ -37,6 +37,9 @@ const regimenOf = ({ sheet }: Protocol, medicine: BoneMedicine) =>
   sheet.regimens.find(
     (regimen) => regimen.medicine === medicine && regimen.belowClearanceFloor === 'a prescriber decides',
   );
+
+const underItsRegimen = (protocol: Protocol, { body }: Fact<'dose'>): Protocol =>
+  underRegimen(protocol, regimenOf(protocol, body.medicine)?.id);
 
 /** A signed calcium from a sample taken after the dose. */
 function isLookedAt(record: SubjectRecord, dose: Fact<'dose'>, today: Day): boolean {
@@ -51,8 +54,9 @@ function isLookedAt(record: SubjectRecord, dose: Fact<'dose'>, today: Day): bool
 }
 
 /** On the day of the dose the kidney function was ready, and not by a prescriber's word. */
-function isKnownToBeEnough(record: SubjectRecord, protocol: Protocol, { on, body }: Fact<'dose'>): boolean {
-  const under = underRegimen(protocol, regimenOf(protocol, body.medicine)?.id);
+function isKnownToBeEnough(record: SubjectRecord, protocol: Protocol, dose: Fact<'dose'>): boolean {
+  const { on } = dose;
+  const under = underItsRegimen(protocol, dose);
   const evidence = evidenceOf(record, on);
   if (kidneyFunction.judge(evidence, under).on(on).verdict !== 'ready') return false;
   const facts = kidneyFacts(evidence, under);

@@ -5,7 +5,7 @@
 import { z } from 'zod';
 import { shortText, textField } from '../kinds/fields.ts';
 import { dayQuestionSchema } from './day-question.ts';
-import { isDenosumab, isGivenBelowAnyClearance, regimenMedicines } from './medicines.ts';
+import { isGivenBelowAnyClearance, regimenMedicines } from './medicines.ts';
 import { numberKeyNames } from './number-keys.ts';
 import { requirementIds } from './requirement-ids.ts';
 import { decidedNumber, sourceStatus } from './sourced-number.ts';
@@ -82,7 +82,7 @@ export const regimenSchema = z
     'its product text refuses it below a clearance: nobody decides otherwise',
   )
   .refine(
-    ({ medicine, leavesOut }) => !isDenosumab(medicine) || !leavesOut.includes('kidney-function'),
-    'denosumab asks the kidneys: low calcium threatens where they fail',
+    ({ medicine, leavesOut }) => !isGivenBelowAnyClearance(medicine) || !leavesOut.includes('kidney-function'),
+    'denosumab and romosozumab ask the kidneys: low calcium threatens where they fail',
   );
 export type Regimen = z.infer<typeof regimenSchema>;

@@ -5,7 +5,7 @@
 import type { z } from 'zod';
 import { shortText } from '../kinds/fields.ts';
 import { usualDayQuestions } from './day-questions.ts';
-import { isDenosumab } from './medicines.ts';
+import { isGivenBelowAnyClearance } from './medicines.ts';
 import { type NumberKey, numberKeyNames, numberKeys } from './number-keys.ts';
 import { dayQuestionSchema } from './day-question.ts';
 import { type ProtocolSheet, type SheetAddition, protocolSchema } from './protocol.ts';
@@ -102,12 +102,14 @@ function withRequirements(stored: unknown, added: SheetAddition[]): unknown {
   return order;
 }
 
-/** Denosumab once asked nothing of the kidneys. It does, below the starter's number a prescriber decides, and both are marked. */
+/** Denosumab and romosozumab once asked nothing of the kidneys. They do, below the starter's number a prescriber decides, and both are marked. */
 function withKidneysAsked(stored: unknown, added: SheetAddition[]): unknown {
   if (!Array.isArray(stored)) return stored;
   return (stored as unknown[]).map((item) => {
     if (!isFields(item) || !Array.isArray(item['leavesOut'])) return item;
-    const starter = given.regimens.find(({ medicine }) => medicine === item['medicine'] && isDenosumab(medicine));
+    const starter = given.regimens.find(
+      ({ medicine }) => medicine === item['medicine'] && isGivenBelowAnyClearance(medicine),
+    );
     const leavesOut = (item['leavesOut'] as unknown[]).filter((id) => id !== 'kidney-function');
     if (starter === undefined || leavesOut.length === item['leavesOut'].length) return item;
     const id = shortText.safeParse(item['id']).data ?? '?';

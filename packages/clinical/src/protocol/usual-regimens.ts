@@ -184,8 +184,21 @@ export const usualRegimens: readonly Regimen[] = [
       source: 'romosozumab product text: an antiresorptive follows (read); at month 12 to 13 (from memory)',
       status: 'from memory',
     },
-    leavesOut: ['kidney-function', 'hip-repair'],
-    numbers: { ...reviewAfter('12', 'romosozumab product text: twelve doses', 'read'), ...calledFor('14', '14') },
+    leavesOut: ['hip-repair'],
+    belowClearanceFloor: 'a prescriber decides',
+    numbers: {
+      ...floorOf30(
+        'romosozumab product text: low calcium threatens in severe renal impairment (15 to 29 mL/min) and on dialysis',
+        'read',
+      ),
+      calciumAfterDoseDays: {
+        value: '14',
+        source: 'romosozumab product text: calcium is watched, no days are named; as after denosumab',
+        status: 'common practice, no source',
+      },
+      ...reviewAfter('12', 'romosozumab product text: twelve doses', 'read'),
+      ...calledFor('14', '14'),
+    },
     dayQuestions: [
       {
         id: 'heart-or-stroke',
@@ -198,7 +211,7 @@ export const usualRegimens: readonly Regimen[] = [
     ],
     cautions: [
       'Contraindicated after a heart attack or a stroke. Two injections of 105 mg make one dose.',
-      'Severe renal impairment or dialysis: watch calcium.',
+      'Clearance below 30 mL/min or dialysis: low calcium threatens; calcium before, and again within two weeks after.',
     ],
     source: 'romosozumab product text: monthly, twelve doses; late: when feasible, the next not within a month (read)',
     status: 'read',

@@ -25,6 +25,11 @@ export const ruleSets: readonly [RuleSet, ...RuleSet[]] = [
     changes:
       'a clearing and a decision are about one entry; withdrawing a correction brings nothing back; a review has looked only at what was written before it; contradictory values, unsigned baselines, minerals without a limit, severe reactions, open allergies, thigh-shaft fractures, an unrepaired hip and a symptom told as "other" wait for somebody; exceptions end; denosumab asks the kidneys; a part dose begins the interval; nothing is said of someone under 18 or, by their own consent, of someone who cannot decide',
   },
+  {
+    number: '4',
+    since: '0.3.0',
+    changes: 'romosozumab asks the kidneys: below 30 mL/min, or not known, a prescriber decides',
+  },
 ];
 
 const [first, ...later] = ruleSets;

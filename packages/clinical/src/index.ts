@@ -14,6 +14,7 @@ export * from './ledger/subject.ts';
 export * from './ledger/batch-subject.ts';
 export * from './kinds/products.ts';
 export { siteSignNames } from './kinds/site-check.ts';
+export { infusionThen, reactionActions, reactionOutcomes } from './kinds/reaction.ts';
 export { typedBecause } from './kinds/preparation.ts';
 export * from './protocol/day-questions.ts';
 export * from './protocol/number-keys.ts';

@@ -7,7 +7,7 @@
 import { type Day, dateWithWeekday, longDate, shortDate } from '@twelvemonth/clinical';
 import type { Letter, LetterBlock } from './letter.ts';
 
-export const FAMILY_DOCTOR_WORDING = 'family-doctor-1';
+export const FAMILY_DOCTOR_WORDING = 'family-doctor-2';
 
 export type FamilyDoctorFacts = {
   readonly unit: { readonly name: string; readonly telephone: string; readonly demo: boolean };
@@ -42,6 +42,8 @@ export type FamilyDoctorFacts = {
         /** What follows, a sentence each. */
         readonly follows: readonly string[];
       };
+  /** What was seen at the chair, one text each, with its time. */
+  readonly reactions: readonly string[];
   readonly protocolVersion: string;
 };
 
@@ -110,6 +112,12 @@ function given(
   ];
 }
 
+const reactionsAtTheChair = (reactions: readonly string[]): LetterBlock => ({
+  kind: 'list',
+  heading: 'Reaction while they were here',
+  items: reactions,
+});
+
 function reviewed(
   outcome: Extract<FamilyDoctorFacts['outcome'], { kind: 'reviewed' }>,
   unit: FamilyDoctorFacts['unit'],
@@ -140,7 +148,7 @@ function reviewed(
 }
 
 export function familyDoctorLetter(facts: FamilyDoctorFacts): Letter {
-  const { unit, patient, outcome } = facts;
+  const { unit, patient, outcome, reactions } = facts;
   const blocks: LetterBlock[] =
     outcome.kind === 'given'
       ? given(outcome, unit)
@@ -177,7 +185,8 @@ export function familyDoctorLetter(facts: FamilyDoctorFacts): Letter {
     to: [facts.familyDoctor ?? 'To the family doctor'],
     dated: longDate(facts.today),
     about: `${patient.name}, born ${patient.born}, number ${patient.number}`,
-    blocks,
+    blocks:
+      reactions.length === 0 ? blocks : [...blocks.slice(0, 1), reactionsAtTheChair(reactions), ...blocks.slice(1)],
     closing: ['Yours sincerely', `${facts.signedBy.name}, ${facts.signedBy.role}`],
     foot: `Decided under protocol ${facts.protocolVersion}. Wording ${FAMILY_DOCTOR_WORDING}. ${unit.name}. Clinical judgement and local policy decide.`,
     demo: unit.demo,

@@ -22,6 +22,7 @@ const givenFacts: FamilyDoctorFacts = {
     bloodsBetween: { from: day('2027-12-06'), until: day('2028-01-25') },
     reviewNext: false,
   },
+  reactions: [],
   protocolVersion: 'thornbeck-3',
 };
 const text = (facts: FamilyDoctorFacts): string => letterText(familyDoctorLetter(facts));

@@ -54,6 +54,9 @@ export async function doAct(atHand: AtHand, { id, act: sent, by, seen }: ActToDo
   const refused = scanSaysOtherwise(act, unit) ?? paperSignatureRefused(act, atHand);
   if (refused !== undefined) return refused;
   const lookAlikes = await lookAlikesIn(act, atHand);
+  // Once: asked again because somebody wrote meanwhile, the same act must come out the same.
+  const { today, moment } = atHand.clock.local(zone);
+  const clock = atHand.clock.reading();
   const outcome = await atHand.store.act<Refusal>({
     id,
     content: JSON.stringify([by.staff, sent]),
@@ -63,7 +66,6 @@ export async function doAct(atHand: AtHand, { id, act: sent, by, seen }: ActToDo
     ...(seen === undefined ? {} : { seen }),
     readKinds: readKindsOf(act),
     decide: (ledgers) => {
-      const { today, moment } = atHand.clock.local(zone);
       const surroundings: Surroundings = {
         ledgers,
         context: unit?.context,
@@ -72,7 +74,7 @@ export async function doAct(atHand: AtHand, { id, act: sent, by, seen }: ActToDo
         today,
         moment,
         zone,
-        clock: atHand.clock.reading(),
+        clock,
         ...(lookAlikes === undefined ? {} : { lookAlikes }),
       };
       const decided = decide(act, surroundings);

@@ -5,6 +5,7 @@ import {
   type Visit,
   consequencesOf,
   day as dayOf,
+  entryText,
   factsOf,
   reviewSheetOf,
   shortDate,
@@ -89,8 +90,11 @@ export function letterDocumentOf(atHand: AtHand, person: Person, signer: Member)
     signedBy(visit, signer, atHand),
     outcome,
     visit.decision?.body.basis.protocolVersion ?? unit.protocol?.version ?? 'none',
+    visit.reactions.map((fact) => `${timeInWords(fact)}${entryText(fact)}`),
   );
 }
+
+const timeInWords = ({ at }: Fact): string => (at === undefined ? '' : `${at.slice(11, 16)}: `);
 
 const documentOf = (
   person: Person,
@@ -98,6 +102,7 @@ const documentOf = (
   by: FamilyDoctorFacts['signedBy'],
   outcome: FamilyDoctorFacts['outcome'],
   protocolVersion: string,
+  reactions: readonly string[] = [],
 ): string =>
   letterHtml(
     familyDoctorLetter({
@@ -111,6 +116,7 @@ const documentOf = (
       familyDoctor: person.contact?.familyDoctor,
       signedBy: by,
       outcome,
+      reactions,
       protocolVersion,
     }),
   );

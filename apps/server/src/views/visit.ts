@@ -96,6 +96,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
     ...(infusion === undefined ? {} : { infusion }),
     ...(site === undefined ? {} : { site }),
     ...resiteViewOf(visit),
+    ...reactionsOf(visit, nameOf),
     packsListed: (unit?.unit.formulary.packs.length ?? 0) > 0,
     rates: ratesOf(plannedMinutes),
     leastMinutes: protocol?.number.runningMinutesLeast ?? 0,
@@ -113,6 +114,22 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
     serverTime: now.wall,
   };
 }
+
+const reactionsOf = (
+  visit: Visit | undefined,
+  nameOf: (staff: string) => string,
+): Pick<VisitView, 'reactions' | 'reactionToWrite'> => {
+  const reactions = visit?.reactions ?? [];
+  const paused = visit?.infusion?.paused;
+  return {
+    reactions: reactions.map((fact) => ({
+      at: momentOf(fact),
+      by: nameOf(fact.author.staff),
+      says: entryText(fact),
+    })),
+    reactionToWrite: paused?.body.because === 'a reaction' && !reactions.some(({ seq }) => seq > paused.seq),
+  };
+};
 
 /** What the pack is read against names the medicine and its dose, not only the regimen's short name. */
 export const orderInWords = (prescription: Fact<'prescription'>, protocol: Protocol | undefined): string =>
@@ -239,8 +256,10 @@ function lastTimeInWords({ record, today, course }: Person, nameOf: (staff: stri
       );
     if (visit.infusion?.finished !== undefined) lines.push(entryText(visit.infusion.finished));
   }
-  const since = course.lastDose?.on;
-  if (since !== undefined)
-    for (const reaction of factsOf(record, 'reaction')) if (reaction.on >= since) lines.push(entryText(reaction));
+  // What was seen at the chair is told at every later visit; what was felt at home, of the last dose.
+  const since = course.lastDose?.on ?? today;
+  for (const reaction of factsOf(record, 'reaction'))
+    if (reaction.on >= since || (reaction.body.infusion !== undefined && reaction.on < today))
+      lines.push(`${shortDate(reaction.on)}: ${entryText(reaction)}`);
   return lines;
 }

@@ -5,6 +5,7 @@
 import type { ActAnswer, ActBody } from '@twelvemonth/exchange';
 import { useRef, useState } from 'react';
 import { useActingRole } from '../frame/acting-role.ts';
+import { noteOwnEntries, withOwnEntries } from './own-entries.ts';
 import { fetchAgain, signedOut } from './queries.ts';
 import { post } from './request.ts';
 import { type Refusal, NotReached, ServerProblem, isSignedOut } from './server-problem.ts';
@@ -86,10 +87,11 @@ export function useAct(onDone?: (answer: ActAnswer) => void, seen?: Seen): Attem
         id: id.current,
         act: confirmed.length === 0 ? act : ({ ...act, confirms: confirmed } as ActBody['act']),
         ...(role === undefined || signedBy !== undefined ? {} : { role }),
-        ...(opened.seen === undefined ? {} : { seen: opened.seen }),
+        ...(opened.seen === undefined ? {} : { seen: withOwnEntries(opened.seen) }),
         ...(signedBy === undefined ? {} : { signedBy }),
       });
       id.current = undefined;
+      noteOwnEntries(answer.entries);
       setOutcome({ ...nothing, answer });
       setOpened((before) => ({ ...before, told: true }));
       await fetchAgain();

@@ -18,11 +18,13 @@ type Props = {
   readonly missing?: string | undefined;
   /** Steps that may be written in a little later have a time of their own. */
   readonly timed?: boolean;
+  /** What the time is the time of: "Began". */
+  readonly timedAs?: string;
   readonly children: ReactNode;
 };
 
 /** The form of one step: its fields, one big button, and what came of it. */
-export function StepForm({ title, help, step, act, send, missing, timed = true, children }: Props) {
+export function StepForm({ title, help, step, act, send, missing, timed = true, timedAs = 'Time', children }: Props) {
   return (
     <FieldTroubles value={step.attempt.refusals}>
       <form
@@ -34,7 +36,7 @@ export function StepForm({ title, help, step, act, send, missing, timed = true, 
         <h2>{title}</h2>
         {help !== undefined && <div className="quiet">{help}</div>}
         {children}
-        {timed && <WhenField time={step.time} setTime={step.setTime} />}
+        {timed && <WhenField of={timedAs} time={step.time} setTime={step.setTime} />}
         <Outcome of={step.attempt} />
         <div className={css['go']}>
           <Button type="submit" tone="act" size="big" busy={step.attempt.busy} disabled={missing !== undefined}>
@@ -48,9 +50,11 @@ export function StepForm({ title, help, step, act, send, missing, timed = true, 
 
 /** Now, in one tap less than none; another time of today when it is written in later. */
 export function WhenField({
+  of = 'Time',
   time,
   setTime,
 }: {
+  of?: string;
   time: string | undefined;
   setTime: (time: string | undefined) => void;
 }) {
@@ -59,7 +63,7 @@ export function WhenField({
   if (!open) {
     return (
       <p className="quiet" style={{ marginTop: '1rem' }}>
-        Time: now.{' '}
+        {of}: now.{' '}
         <Button tone="plain" style={{ minHeight: '48px' }} onClick={() => setOpen(true)}>
           it was at another time
         </Button>
@@ -68,7 +72,7 @@ export function WhenField({
   }
   return (
     <TextField
-      label={paper === undefined ? 'Time today' : 'Time on the sheet'}
+label={paper === undefined ? `${of} today` : 'Time on the sheet'}
       help={`Hours and minutes, 24 hours: 10:40.${paper === undefined ? ' Leave empty for now.' : ''}`}
       short
       at="effectiveAt"

@@ -6,6 +6,7 @@ import { Awaited } from '../paper/Awaited.tsx';
 import { Note } from '../paper/Note.tsx';
 import { visit } from '../server/queries.ts';
 import { PutOffAfterAll } from './PutOffAfterAll.tsx';
+import { Reaction } from './Reaction.tsx';
 import { StepBody } from './StepBody.tsx';
 import { StepDone } from './StepDone.tsx';
 import { StepList } from './StepList.tsx';
@@ -73,6 +74,7 @@ function Chairside({ data }: { data: VisitView }) {
           {data.decision?.decision === 'go' && data.infusion === undefined && shown !== undefined && (
             <PutOffAfterAll data={data} done={done} />
           )}
+          {data.steps[0]?.state === 'done' && <Reaction data={data} done={done} />}
           {data.letterReady && shown !== undefined && <LetterLink data={data} />}
         </div>
       </div>

@@ -17,6 +17,7 @@ import { checkCourseReview } from './check-course-review.ts';
 import { checkConsent, checkRisk, checkTalk } from './check-deciding.ts';
 import { bornOf, checkBorn, checkNotBeforeBirth, checkNotFuture, dayOf } from './check-dates.ts';
 import { checkedBody, fieldWrong } from './check-fields.ts';
+import { checkReaction } from './check-reaction.ts';
 import { WHOLE_DOSE_MILLILITERS, checkRunningTime } from './check-running-time.ts';
 import { asFact, checkPossible } from './check-standing.ts';
 import { checkClosed } from './needs-what-follows.ts';
@@ -92,6 +93,7 @@ const within: Within = {
         ]
       : [],
   prescription: (_, { body }, path, now) => checkPrescription(body, path, now),
+  reaction: (record, fact, path) => checkReaction(record, fact, path),
   dose: (_, { body, on }, path, now) => [...checkUntil(body, on, path), ...checkDripTime(body, on, path, now)],
   'course-review': (record, fact, path, now) => checkCourseReview(record, fact, path, protocolToday(now)),
   closed: (record, fact, path, now) => checkClosed(record, fact, path, protocolToday(now)),

@@ -1,4 +1,5 @@
 /** The medicine stands still, and runs again: after swelling or pain only through a cannula that is in and flushed. */
+import { type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import type { Infusion, Visit } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { atTheChair, notRunning, stepOf } from './at-the-drip.ts';
@@ -19,12 +20,13 @@ export function decidePause(act: ActNamed<'pause infusion'>, now: Surroundings):
 }
 
 export function decideResume(act: ActNamed<'resume infusion'>, now: Surroundings): Decided {
-  const { visit, refusals } = atTheChair(act, now);
+  const { record, visit, refusals } = atTheChair(act, now);
   const infusion = visit?.infusion;
   if (infusion === undefined || infusion.finished !== undefined)
     refusals.push(notRunning('Nothing is paused.', 'start the infusion first'));
   else if (infusion.paused === undefined) refusals.push(refusal('already-running', 'It is running.'));
-  if (visit?.infusion !== undefined) refusals.push(...checkWayIn(visit, visit.infusion));
+  if (visit?.infusion !== undefined)
+    refusals.push(...checkWayIn(visit, visit.infusion), ...checkNoSevereReaction(record, visit));
   return decided(refusals, () => [stepOf(act, 'infusion-resumed', { clock: now.clock }, now)]);
 }
 
@@ -41,4 +43,20 @@ function checkWayIn(visit: Visit, infusion: Infusion): readonly Refusal[] {
   return visit.flush?.body.ranFreely === true
     ? []
     : first('No flush has run freely through the cannula.', 'flush with saline and look at the site');
+}
+
+/** A severe reaction holds every dose until a prescriber has decided about it, also the rest of this one. */
+function checkNoSevereReaction(record: SubjectRecord, { reactions }: Visit): readonly Refusal[] {
+  const decided = new Set(
+    factsOf(record, 'prescriber-decision').flatMap(({ body }) =>
+      body.question === 'severe reaction looked into' ? [body.about] : [],
+    ),
+  );
+  return reactions.some(({ id, body }) => body.severity === 'severe' && !decided.has(id))
+    ? [
+        refusal('cannot-say', 'A severe reaction was seen, and no prescriber has decided about it.', {
+          remedy: 'ask a prescriber, or stop it for good and say how much was given',
+        }),
+      ]
+    : [];
 }

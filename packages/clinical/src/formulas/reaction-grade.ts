@@ -62,3 +62,7 @@ export const gradeTexts = {
     'threatens life',
   ],
 } as const satisfies Readonly<Record<string, readonly string[]>>;
+
+/** The general scale: 1 mild, 2 moderate, 3 severe, 4 threatens life, which is no milder than severe (read). */
+export const severityOfGrade = (grade: number): 'mild' | 'moderate' | 'severe' =>
+  grade === 1 ? 'mild' : grade === 2 ? 'moderate' : 'severe';

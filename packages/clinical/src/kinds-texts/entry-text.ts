@@ -1,4 +1,5 @@
 /** One readable line for each kind of entry: "creatinine 79 umol/L (sample of 9 Oct 2026)". The same line everywhere. */
+import { reactionText } from './reaction-text.ts';
 import { siteCheckText } from './site-check-text.ts';
 import { day, shortDate } from '../calendar/day.ts';
 import { partialDateText } from '../calendar/partial-date.ts';
@@ -106,8 +107,7 @@ const texts: Texts = {
     `prescriber decided: ${body.question}: ${body.reason}${body.pharmacist === undefined ? '' : `, with pharmacist ${body.pharmacist}`}`,
   dose: ({ body, on }) =>
     `${body.medicine} given on ${shortDate(on)}, ${body.setting}${body.batch === undefined ? '' : `, batch ${body.batch}`}${body.partMilliliters === undefined ? '' : `, part dose of ${body.partMilliliters} mL`}${body.minutes === undefined ? '' : `, over ${counted(body.minutes, 'minute')}`}${body.incident === undefined ? '' : `; incident: ${body.incident}`}${body.until === undefined ? '' : `, until ${date(body.until)}`}`,
-  reaction: ({ body }) =>
-    `reaction: ${body.what}, ${body.severity}${body.days === undefined ? '' : `, ${counted(body.days, 'day')}`}`,
+  reaction: ({ body }) => reactionText(body),
   'course-review': ({ body }) => {
     switch (body.outcome) {
       case 'carry on':

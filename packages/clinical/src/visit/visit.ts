@@ -48,6 +48,8 @@ export type Visit = {
   readonly infusion: Infusion | undefined;
   /** The infusion stands still and goes on only through another cannula. */
   readonly resite: Resite | undefined;
+  /** Seen at the chair on that day: those that say what became of the infusion. */
+  readonly reactions: readonly Fact<'reaction'>[];
   readonly dose: Fact<'dose'> | undefined;
   /** Given without a drip, as an injection: what the drip needs is no step of this visit. */
   readonly injected: boolean;
@@ -91,6 +93,7 @@ export function visitOn(record: SubjectRecord, on: Day): Visit | undefined {
     check: newest('second-check', ({ body }) => preparation !== undefined && isAbout(body.preparation, preparation)),
     infusion,
     resite: infusion?.finished === undefined ? resiteOf(infusion?.siteCheck, cannula) : undefined,
+    reactions: factsOf(record, 'reaction').filter((fact) => fact.on === on && fact.body.infusion !== undefined),
     dose: newest('dose', ({ body }) => body.setting === 'this service'),
     removed: newest('cannula-removed', (removed) => removed.seq > (cannula?.seq ?? Infinity)),
     observed: newest('observed'),

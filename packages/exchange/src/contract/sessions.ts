@@ -295,6 +295,10 @@ export const visitView = z.object({
     .optional(),
   /** It goes on only through another cannula: what was seen, and the one that is not used any more. */
   resite: z.object({ says: z.string(), oldSite: z.string(), oldIsIn: z.boolean() }).optional(),
+  /** What was seen at the chair today. */
+  reactions: z.array(z.object({ at: moment, by: z.string(), says: z.string() })),
+  /** It stands still because of a reaction that nobody has written down yet. */
+  reactionToWrite: z.boolean(),
   /** The unit lists its packs: they can be scanned, and who types says why. */
   packsListed: z.boolean(),
   rates: z.object({

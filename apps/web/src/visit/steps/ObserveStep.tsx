@@ -1,4 +1,3 @@
-import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
@@ -38,13 +37,7 @@ export function ObserveStep({ data, done }: StepProps) {
         options={[{ value: 'yes' }, { value: 'no' }]}
       />
       <TextField label="What was seen" at="note" value={note} onChange={setNote} />
-      {well === 'no' && (
-        <p>
-          <Link to="/people/$patient" params={{ patient: data.patient }} search={{ record: 'reaction' }}>
-            Record the reaction too
-          </Link>
-        </p>
-      )}
+      {well === 'no' && <p>Write the reaction too: below.</p>}
     </StepForm>
   );
 }

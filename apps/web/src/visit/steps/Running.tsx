@@ -83,6 +83,13 @@ export function Running({ data, done }: StepProps) {
             >
               Pause
             </Button>
+            <Button
+              size="big"
+              busy={step.attempt.busy}
+              onClick={() => step.act({ name: 'pause infusion', reason: 'a reaction', because: 'a reaction' })}
+            >
+              A reaction: it stands still now
+            </Button>
           </>
         )}
         <Button

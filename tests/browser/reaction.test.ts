@@ -1,0 +1,78 @@
+/** A reaction while it runs: stopped in one tap, the card one tap away, written with its grade; told next year and in the letter. */
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { infusionRuns, listToday, planToday } from '../../apps/server/test/support/at-the-chair.ts';
+import { setUp } from '../../apps/server/test/support/own-server.ts';
+import { type Hands, hands } from '../support/hands.ts';
+import { type Service, checked, desktop, service, tablet } from '../support/service.ts';
+
+const patient = 'wilhelmina';
+let at: Service;
+let page: Page;
+let nurse: Hands;
+
+beforeAll(async () => {
+  at = await service();
+  await setUp(at.server);
+  await planToday(at.server);
+  await listToday(at.server, patient, 1, {
+    given: 'Wilhelmina',
+    family: 'Arkwright-Poe',
+    born: '1941-06-02',
+    number: '999 204 7713',
+  });
+  await infusionRuns(at.server, patient);
+  at.clock.moveOn(4);
+  page = await at.signedIn('nurse', `/people/${patient}/visit`, tablet);
+  nurse = hands(page);
+});
+afterAll(() => at.close());
+
+it('stands still in one tap, and the form is there with the way to the card', async () => {
+  await nurse.press('A reaction: it stands still now');
+  await page.getByRole('heading', { name: 'Reaction at the chair' }).waitFor();
+  await nurse.follow('the anaphylaxis card');
+  await page.getByRole('heading', { name: 'Anaphylaxis', level: 1 }).waitFor();
+  await nurse.follow('Back to where you were');
+});
+
+it('is written with its grade and version, what was done and how it is', async () => {
+  await nurse.fill('What was seen, in order', 'flushed, then short of breath');
+  await nurse.pick('What it is', 'infusion-related reaction');
+  await page.getByRole('radio', { name: /^3: prolonged/ }).check();
+  await nurse.pick('The infusion', 'was paused');
+  await nurse.tickIn('What was done', 'oxygen');
+  await nurse.tickIn('What was done', 'prescriber asked');
+  await nurse.pick('How it is now', 'a prescriber took over');
+  await checked(page, 'visit-reaction-tablet');
+  await nurse.press('Record the reaction');
+  await nurse.sees(/infusion-related reaction grade 3 \(CTCAE 5\.0\)/);
+  await page.getByRole('button', { name: 'Another reaction' }).waitFor();
+});
+
+it('a severe one is a task of a prescriber, and stands in the letter', async () => {
+  const { readiness } = await at.server.read<{ readiness: unknown }>(`/api/people/${patient}`);
+  expect(JSON.stringify(readiness)).toContain('severe reaction');
+  await nurse.press('It runs again');
+  await nurse.sees(/severe reaction was seen/);
+  await nurse.press('Stop early');
+  await nurse.fill('Given', '20');
+  await nurse.fill('Why it was stopped', 'a reaction');
+  await nurse.press('Stopped for good');
+  await page.getByRole('heading', { name: 'Remove the cannula' }).waitFor();
+  const desk = await at.signedIn('nurse', `/people/${patient}/letter`, desktop);
+  const letter = desk.frameLocator('iframe');
+  await letter.getByText('Reaction while they were here').waitFor();
+  await letter.getByText(/flushed, then short of breath, severe/).waitFor();
+  await desk.context().close();
+});
+
+it('is told at the visit of next year', async () => {
+  const { lastTime } = await nextYear();
+  expect(lastTime.join('; ')).toMatch(/25 Nov 2026: reaction: flushed, then short of breath, severe/);
+});
+
+async function nextYear(): Promise<{ lastTime: string[] }> {
+  at.clock.moveOn(365 * 24 * 60);
+  return at.server.read(`/api/people/${patient}/visit`);
+}

@@ -100,6 +100,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
     packsListed: (unit?.unit.formulary.packs.length ?? 0) > 0,
     rates: ratesOf(plannedMinutes),
     leastMinutes: protocol?.number.runningMinutesLeast ?? 0,
+    ...(protocol === undefined ? {} : { interruptionMinutes: protocol.number.interruptionMinutes }),
     observeMinutes:
       (course.firstTimer || course.doses.length === 0 || isFirstDose(person, visit)
         ? protocol?.number.observeFirstMinutes

@@ -49,8 +49,8 @@ export async function readyToPrepare(server: OwnServer, patient: string, chair =
   await step('flush', { milliliters: 10, ranFreely: true, when: 'before' });
 }
 
-/** From the door to a running infusion, prepared by the nurse and checked by another. */
-export async function infusionRuns(server: OwnServer, patient: string, chair = 1): Promise<void> {
+/** From the door to a pack that the nurse prepared and another checked. */
+export async function packChecked(server: OwnServer, patient: string, chair = 1): Promise<void> {
   await readyToPrepare(server, patient, chair);
   await server.done(
     'nurse',
@@ -76,6 +76,11 @@ export async function infusionRuns(server: OwnServer, patient: string, chair = 1
       identifiers: ['full name', 'birth date'],
     },
   });
+}
+
+/** From the door to a running infusion. */
+export async function infusionRuns(server: OwnServer, patient: string, chair = 1): Promise<void> {
+  await packChecked(server, patient, chair);
   await server.done('nurse', {
     name: 'start infusion',
     patient,

@@ -1,4 +1,5 @@
 import type { VisitStep, VisitView } from '@twelvemonth/exchange';
+import { BegunAnew } from './BegunAnew.tsx';
 import { ArriveStep } from './steps/ArriveStep.tsx';
 import { CannulaStep } from './steps/CannulaStep.tsx';
 import { ChecklistStep } from './steps/ChecklistStep.tsx';
@@ -32,5 +33,13 @@ const screens = {
 /** One screen a step. A step out of turn can be looked at; the server says why it cannot be recorded yet. */
 export function StepBody({ data, step, done }: StepProps & { step: VisitStep }) {
   const Screen = screens[step.step];
-  return <Screen data={data} done={done} />;
+  const form = <Screen data={data} done={done} />;
+  return readAndCompared.has(step.step) && data.interruptionMinutes !== undefined && data.infusion === undefined ? (
+    <BegunAnew minutes={data.interruptionMinutes}>{form}</BegunAnew>
+  ) : (
+    form
+  );
 }
+
+/** Steps in which a pack and a person are read: half a reading from before an interruption is none. */
+const readAndCompared: ReadonlySet<string> = new Set(['preparation', 'second check', 'infusion']);

@@ -157,8 +157,8 @@ export const actSchema = z.discriminatedUnion('name', [
   z.object({
     name: z.literal('start infusion'),
     patient: uuidField,
-    plannedMinutes: z.number().int().min(1).max(240),
-    identifiers: infusionStarted.body.unwrap().shape.identifiers,
+    plannedMinutes: infusionStarted.body.unwrap().shape.plannedMinutes,
+    ...infusionStarted.body.unwrap().pick({ identifiers: true, packAgain: true }).shape,
     happenedAt,
   }),
   z.object({

@@ -123,17 +123,18 @@ function runsAs(minutes: number, { pumpMillilitersPerHour, minutes: read }: Read
 }
 
 const LAST_SIGNS = 4;
+/** What of a batch number is typed to compare two readings of it. */
+export const lastSigns = (batch: string): string =>
+  batch
+    .replace(/[^A-Za-z0-9]/g, '')
+    .toUpperCase()
+    .slice(-LAST_SIGNS);
 
 /** What the two readings do not share, in the words of the form. */
 function differences(first: Fact<'preparation'>['body'], second: Reading): readonly string[] {
-  const signs = (batch: string): string =>
-    batch
-      .replace(/[^A-Za-z0-9]/g, '')
-      .toUpperCase()
-      .slice(-LAST_SIGNS);
   return [
     ...(first.product === second.product ? [] : ['product']),
-    ...(signs(first.batch) === signs(second.batchLastFour) ? [] : ['batch']),
+    ...(lastSigns(first.batch) === lastSigns(second.batchLastFour) ? [] : ['batch']),
     ...(first.expiresOn.slice(0, 7) === second.expiryMonth ? [] : ['expiry']),
     ...(runsAs(first.minutes, second) ? [] : [second.pumpMillilitersPerHour === undefined ? 'minutes' : 'pump rate']),
   ];

@@ -1,6 +1,7 @@
 /** The medicine begins to run: who it is, the go, the way in, the pack and its second check, the open session. */
-import { plural } from '../kinds-texts/words.ts';
+import { MILLISECONDS_A_MINUTE, plural } from '../kinds-texts/words.ts';
 import { subject } from '../ledger/subject.ts';
+import { protocolInForceOn } from '../protocol/in-force.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { keepsCompetences } from '../unit/competence.ts';
 import { TYPED_IN_LATER } from '../visit/running-time.ts';
@@ -19,6 +20,7 @@ import { recordIn, sessionIn } from './ledgers.ts';
 import { checkDripIsOrdered } from './ordered-medicine.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
+import { lastSigns } from './second-check.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
 
 export function decideStart(act: ActNamed<'start infusion'>, written: Surroundings): Decided {
@@ -28,6 +30,7 @@ export function decideStart(act: ActNamed<'start infusion'>, written: Surroundin
   refusals.push(
     ...checkMinutes(act.plannedMinutes, 'plannedMinutes', now),
     ...checkAskedAtTheChair(act),
+    ...checkInterrupted(act, visit, now),
     ...checkHappenedAt(act.happenedAt, [visit?.decision, visit?.check], written),
   );
   return decided(refusals, () => [
@@ -37,6 +40,7 @@ export function decideStart(act: ActNamed<'start infusion'>, written: Surroundin
       {
         plannedMinutes: act.plannedMinutes,
         ...(act.identifiers === undefined ? {} : { identifiers: act.identifiers }),
+        ...(act.packAgain === undefined ? {} : { packAgain: act.packAgain }),
         clock: now.clock,
       },
       now,
@@ -49,6 +53,41 @@ const checkAskedAtTheChair = ({ identifiers }: ActNamed<'start infusion'>): read
   identifiers === undefined
     ? [fieldWrong('identifiers', 'nobody was asked who they are at the chair', 'two identifiers, asked and matched')]
     : [];
+
+/** Hazard 56: too long after the second check the pack is read once more, and what is read is compared. */
+function checkInterrupted(
+  { packAgain }: ActNamed<'start infusion'>,
+  visit: Visit | undefined,
+  now: Surroundings,
+): readonly Refusal[] {
+  const { preparation, check } = visit ?? {};
+  if (preparation === undefined || check === undefined || now.clock.boot === TYPED_IN_LATER) return [];
+  if (packAgain !== undefined) {
+    return packAgain.product === preparation.body.product &&
+      lastSigns(packAgain.batchLastFour) === lastSigns(preparation.body.batch)
+      ? []
+      : [
+          refusal('wrong-product', 'That is not the pack that was prepared and checked.', {
+            field: 'packAgain',
+            remedy: 'stop: find the checked pack, or withdraw the preparation and begin it anew',
+          }),
+        ];
+  }
+  const most =
+    now.context === undefined
+      ? undefined
+      : protocolInForceOn(now.context.protocols, now.today)?.number.interruptionMinutes;
+  const waited = (Date.parse(now.clock.wall) - Date.parse(check.at ?? check.recordedAt)) / MILLISECONDS_A_MINUTE;
+  return most === undefined || waited <= most
+    ? []
+    : [
+        fieldWrong(
+          'packAgain',
+          `${Math.floor(waited)} minutes went by since the second check`,
+          'read product and batch off the pack once more, and ask who they are',
+        ),
+      ];
+}
 
 function checkStart(record: SubjectRecord, visit: Visit, now: Surroundings): readonly Refusal[] {
   if (visit.infusion !== undefined) {

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { infusionNurses } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
 import { shortText } from './fields.ts';
+import { packProducts } from './products.ts';
 
 /** The medicine is running. Keeps the server's boot, uptime and wall clock so that running time survives a changed clock. */
 export const infusionStarted = entryKind({
@@ -18,6 +19,11 @@ export const infusionStarted = entryKind({
       identifiers: z
         .array(z.enum(['full name', 'birth date', 'number', 'address']))
         .min(2, 'two identifiers are asked')
+        .readonly()
+        .optional(),
+      /** Read once more off the pack at the chair, where too long went by since the second check. */
+      packAgain: z
+        .object({ product: z.enum(packProducts), batchLastFour: z.string().trim().min(1).max(4) })
         .readonly()
         .optional(),
       clock: z.object({ boot: shortText, uptimeMilliseconds: z.number().min(0), wall: shortText }).readonly(),

@@ -9,7 +9,7 @@ const beginnings: readonly (readonly [title: string, begins: RegExp])[] = [
   ['Asked and waited for', /^(?:adult|hip|exception|pregnancy|otherProduct|consent|teeth|dental)/],
   ['The course and its review', /^(?:maxConsecutive|break|continue|failure|leastChange|marker|heightLoss|steroid)/],
   ['Denosumab', /^(?:denosumab|replacement)/],
-  ['The day of the dose', /^(?:running|site|observe|putOff|cannula)/],
+  ['The day of the dose', /^(?:running|site|interruption|observe|putOff|cannula)/],
   ['Recall', /^(?:recall|overdue)/],
   ['Looked at again', /^(?:lookAgain|askAgain|aftercare|letter)/],
 ];

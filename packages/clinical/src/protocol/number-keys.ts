@@ -157,6 +157,10 @@ export const numberKeys = {
   runningMinutesLeast: { unit: 'minutes', means: 'shortest running time of the infusion' },
   runningMinutesUsual: { unit: 'minutes', means: 'running time the unit plans for' },
   siteCheckMinutes: { unit: 'minutes', means: 'running time after which the site of the cannula is looked at' },
+  interruptionMinutes: {
+    unit: 'minutes',
+    means: 'between second check and start, after which identifiers and product are asked again',
+  },
   observeFirstMinutes: { unit: 'minutes', means: 'watch after a first dose' },
   observeLaterMinutes: { unit: 'minutes', means: 'watch after later doses' },
   putOffTemperature: { unit: 'degrees Celsius', means: 'temperature from which the dose is put off' },

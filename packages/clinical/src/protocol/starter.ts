@@ -220,6 +220,7 @@ const numbers: Record<NumberKey, SourcedNumber> = {
   runningMinutesLeast: said('15', `${PRODUCT_TEXT} 4.2: at least 15 minutes at a constant rate`),
   runningMinutesUsual: open('30', `${SILENT}; 30 minutes seen in UK units`, 'read'),
   siteCheckMinutes: open('5', `${SILENT}; early, while little has run`, 'common practice, no source'),
+  interruptionMinutes: open('10', `${SILENT}; a check that was left is begun again`, 'common practice, no source'),
   observeFirstMinutes: open('30', 'no label period; 15 to 60 minutes locally, 30 typical'),
   observeLaterMinutes: open('15', 'no label period; shorter after later doses'),
   putOffTemperature: open('38', SILENT, 'common practice, no source'),

@@ -90,6 +90,7 @@ export const teachingSheet: ProtocolSheet = {
     runningMinutesLeast: taught('15'),
     runningMinutesUsual: taught('30'),
     siteCheckMinutes: taught('5'),
+    interruptionMinutes: taught('10'),
     observeFirstMinutes: taught('30'),
     observeLaterMinutes: taught('15'),
     putOffTemperature: taught('38'),

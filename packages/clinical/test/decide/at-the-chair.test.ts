@@ -40,3 +40,39 @@ describe('failed tries at the cannula', () => {
     expect(unit.line('dana', 'cannula', tried(true, 1))).toEqual([]);
   });
 });
+
+describe('interrupted between second check and start', () => {
+  // Ten minutes: protocol number, common practice, no source.
+  const checked = () => {
+    const unit = onTheDay().go().prepared();
+    unit.expect('imre', unit.check());
+    return unit;
+  };
+  const anew = (packAgain: Extract<Act, { name: 'start infusion' }>['packAgain']): Act => ({
+    ...(start(['full name', 'number']) as Extract<Act, { name: 'start infusion' }>),
+    packAgain,
+  });
+  const product = 'zoledronic acid 5 mg in 100 mL';
+
+  test('within the minutes nothing more is asked', () =>
+    expect(
+      checked()
+        .wait(10)
+        .refused('dana', start(['full name', 'number'])),
+    ).toEqual([]));
+  test('after them the pack is read once more, and stands in the record', () => {
+    const unit = checked().wait(11);
+    expect(unit.do('dana', start(['full name', 'number']))[0]).toMatchObject({
+      name: 'field-wrong',
+      field: 'packAgain',
+    });
+    expect(unit.refused('dana', anew({ product, batchLastFour: '2391' }))).toEqual([]);
+    expect(entryText(unit.newest('infusion-started'))).toContain('pack read once more');
+  });
+  test.each([
+    ['another product', { product: 'zoledronic acid 4 mg in 100 mL', batchLastFour: '2391' }],
+    ['another batch', { product, batchLastFour: '2392' }],
+  ] as const)('%s than the one that was checked does not run', (_, packAgain) =>
+    expect(checked().wait(11).refused('dana', anew(packAgain))).toEqual(['wrong-product']),
+  );
+});

@@ -308,6 +308,8 @@ export const visitView = z.object({
     dropsPerMinute20: z.string(),
   }),
   leastMinutes: z.number(),
+  /** Between second check and start; after it identifiers and product are asked again. Absent: no protocol. */
+  interruptionMinutes: z.number().optional(),
   observeMinutes: z.number(),
   letterReady: z.boolean(),
   letterSent: z.boolean(),

@@ -1,11 +1,15 @@
 import { useState } from 'react';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { TicksField } from '../../fields/TicksField.tsx';
+import { Note } from '../../paper/Note.tsx';
 import type { StepProps } from '../StepBody.tsx';
 import { StepForm } from '../StepForm.tsx';
+import { useTick } from '../server-now.ts';
 import { useStep } from '../use-step.ts';
 import { Order } from './Order.tsx';
 import { type Identifier, identifierOptions } from './identifiers.ts';
+import { ReadOffPack } from './ReadOffPack.tsx';
+import { nothingRead, readPack } from './read-pack.ts';
 import { Running } from './Running.tsx';
 
 export function InfusionStep({ data, done }: StepProps) {
@@ -15,6 +19,12 @@ export function InfusionStep({ data, done }: StepProps) {
 function Start({ data, done }: StepProps) {
   const step = useStep(data, done);
   const [identifiers, setIdentifiers] = useState<readonly Identifier[]>([]);
+  const [pack, setPack] = useState(nothingRead);
+  useTick(true);
+  const waitedMinutes = data.check === undefined ? 0 : (step.now() - Date.parse(data.check.at)) / 60_000;
+  const interrupted =
+    step.time === undefined && data.interruptionMinutes !== undefined && waitedMinutes > data.interruptionMinutes;
+  const packAgain = interrupted ? readPack(pack) : undefined;
   const [minutes, setMinutes] = useState<number | undefined>(data.rates.minutes);
   return (
     <StepForm
@@ -23,11 +33,26 @@ function Start({ data, done }: StepProps) {
       step={step}
       act={step.time === undefined ? 'It runs now' : `It ran from ${step.time}`}
       missing={
-        identifiers.length < 2 ? 'Two identifiers first' : minutes === undefined ? 'How many minutes?' : undefined
+        interrupted && packAgain === undefined
+          ? 'Read the pack once more'
+          : identifiers.length < 2
+            ? 'Two identifiers first'
+            : minutes === undefined
+              ? 'How many minutes?'
+              : undefined
       }
-      send={() => step.act({ name: 'start infusion', plannedMinutes: minutes, identifiers })}
+      send={() => step.act({ name: 'start infusion', plannedMinutes: minutes, identifiers, packAgain })}
     >
       <Order data={data} />
+      {interrupted && (
+        <>
+          <Note tone="caution" speaks="politely">
+            <strong>{Math.floor(waitedMinutes)} minutes went by since the second check.</strong> Read the pack once
+            more, and ask who they are.
+          </Note>
+          <ReadOffPack value={pack} onChange={setPack} />
+        </>
+      )}
       <TicksField
         label="Asked and matched at the chair"
         at="identifiers"

@@ -1,4 +1,3 @@
-import type { PackProduct } from '@twelvemonth/clinical';
 import { useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
@@ -12,7 +11,8 @@ import { ChecksDiffer } from './ChecksDiffer.tsx';
 import { Order } from './Order.tsx';
 import { readExpiry } from '../read-expiry.ts';
 import { type Identifier, identifierOptions } from './identifiers.ts';
-import { inRandomOrder } from './look-alikes.ts';
+import { ReadOffPack } from './ReadOffPack.tsx';
+import { nothingRead, readPack } from './read-pack.ts';
 
 /**
  * Another person's own reading. Nothing the preparer read stands anywhere on this screen, whoever is signed in; the checker
@@ -20,9 +20,7 @@ import { inRandomOrder } from './look-alikes.ts';
  */
 export function SecondCheckStep({ data, done }: StepProps) {
   const step = useStep(data, done);
-  const [product, setProduct] = useState<PackProduct>();
-  const [products] = useState(inRandomOrder);
-  const [batchLastFour, setBatchLastFour] = useState('');
+  const [pack, setPack] = useState(nothingRead);
   const [expiry, setExpiry] = useState('');
   const [runsBy, setRunsBy] = useState<'pump' | 'drops'>();
   const [pumpMillilitersPerHour, setRate] = useState<number>();
@@ -34,9 +32,9 @@ export function SecondCheckStep({ data, done }: StepProps) {
   const [signedOnPaperBy, setSignedOnPaperBy] = useState<string>();
   const { preparation } = data;
   const expiryMonth = readExpiry(expiry)?.slice(0, 7);
+  const packRead = readPack(pack);
   const whole =
-    product !== undefined &&
-    batchLastFour.trim() !== '' &&
+    packRead !== undefined &&
     expiryMonth !== undefined &&
     (runsBy === 'pump' ? pumpMillilitersPerHour !== undefined : runsBy === 'drops' && minutes !== undefined) &&
     identifiers.length >= 2;
@@ -71,8 +69,7 @@ export function SecondCheckStep({ data, done }: StepProps) {
             preparation: preparation.entry,
             ...(paper === undefined ? {} : { signedOnPaperBy }),
             reading: {
-              product,
-              batchLastFour: batchLastFour.trim(),
+              ...packRead,
               expiryMonth,
               identifiers,
               ...(runsBy === 'pump' ? { pumpMillilitersPerHour } : { minutes }),
@@ -83,21 +80,7 @@ export function SecondCheckStep({ data, done }: StepProps) {
       }
     >
       <Order data={data} />
-      <ChoiceField
-        label="The pack says"
-        at="product"
-        size="big"
-        value={product}
-        onChange={setProduct}
-        options={products.map((value) => ({ value }))}
-      />
-      <TextField
-        label="Last four signs of the batch"
-        at="batchLastFour"
-        short
-        value={batchLastFour}
-        onChange={setBatchLastFour}
-      />
+      <ReadOffPack value={pack} onChange={setPack} />
       <TextField
         label="Expiry, month and year"
         help="As printed on the pack, in figures: month, then year."

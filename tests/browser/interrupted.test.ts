@@ -14,9 +14,18 @@ beforeAll(async () => {
   at = await service();
   await setUp(at.server);
   await planToday(at.server);
-  const names = { given: 'Wilhelmina', born: '1941-06-02' };
-  await listToday(at.server, 'wilhelmina', 1, { ...names, family: 'Arkwright-Poe', number: '999 204 7713' });
-  await listToday(at.server, 'odette', 2, { ...names, family: 'Marsh', number: '999 204 7714' });
+  await listToday(at.server, 'wilhelmina', 1, {
+    given: 'Wilhelmina',
+    family: 'Arkwright-Poe',
+    born: '1941-06-02',
+    number: '999 204 7713',
+  });
+  await listToday(at.server, 'odette', 2, {
+    given: 'Odette',
+    family: 'Marsh',
+    born: '1950-01-03',
+    number: '999 204 7714',
+  });
   await packChecked(at.server, 'wilhelmina');
   await readyToPrepare(at.server, 'odette', 2);
 });

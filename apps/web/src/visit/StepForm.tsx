@@ -72,7 +72,7 @@ export function WhenField({
   }
   return (
     <TextField
-label={paper === undefined ? `${of} today` : 'Time on the sheet'}
+      label={paper === undefined ? `${of} today` : 'Time on the sheet'}
       help={`Hours and minutes, 24 hours: 10:40.${paper === undefined ? ' Leave empty for now.' : ''}`}
       short
       at="effectiveAt"

@@ -4,6 +4,7 @@ import { TicksField } from '../../fields/TicksField.tsx';
 import { Note } from '../../paper/Note.tsx';
 import type { StepProps } from '../StepBody.tsx';
 import { StepForm } from '../StepForm.tsx';
+import { useFromPaper } from '../from-paper.ts';
 import { useTick } from '../server-now.ts';
 import { useStep } from '../use-step.ts';
 import { Order } from './Order.tsx';
@@ -20,10 +21,14 @@ function Start({ data, done }: StepProps) {
   const step = useStep(data, done);
   const [identifiers, setIdentifiers] = useState<readonly Identifier[]>([]);
   const [pack, setPack] = useState(nothingRead);
+  const fromPaper = useFromPaper();
   useTick(true);
   const waitedMinutes = data.check === undefined ? 0 : (step.now() - Date.parse(data.check.at)) / 60_000;
   const interrupted =
-    step.time === undefined && data.interruptionMinutes !== undefined && waitedMinutes > data.interruptionMinutes;
+    fromPaper === undefined &&
+    step.time === undefined &&
+    data.interruptionMinutes !== undefined &&
+    waitedMinutes > data.interruptionMinutes;
   const packAgain = interrupted ? readPack(pack) : undefined;
   const [minutes, setMinutes] = useState<number | undefined>(data.rates.minutes);
   return (

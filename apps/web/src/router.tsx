@@ -86,6 +86,18 @@ const letter = createRoute({
     search['about'] === 'review' ? { about: 'review' } : {},
   component: lazyRouteComponent(() => import('./visit/LetterScreen.tsx'), 'LetterScreen'),
 });
+const lettersOfPerson = createRoute({
+  ...at,
+  path: '/people/$patient/letters',
+  validateSearch: (search: Record<string, unknown>) =>
+    present({ to: text(search['to']), about: text(search['about']) }),
+  component: lazyRouteComponent(() => import('./letters/WriteLetterScreen.tsx'), 'WriteLetterScreen'),
+});
+const letters = createRoute({
+  ...at,
+  path: '/letters',
+  component: lazyRouteComponent(() => import('./letters/LettersScreen.tsx'), 'LettersScreen'),
+});
 const sessions = createRoute({
   ...at,
   path: '/sessions',
@@ -183,6 +195,8 @@ export const router = createRouter({
     deciding,
     pack,
     letter,
+    lettersOfPerson,
+    letters,
     sessions,
     planSession,
     session,

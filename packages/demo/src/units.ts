@@ -62,6 +62,7 @@ export const settingsOf = (unit: UnitId, from: Day, until: Day): Settings =>
         sessionWeekdays: [2, 4],
         minutesBetweenArrivals: 20,
         telephone: '01632 960100',
+        letters: { postalAddress: '4 Weir Lane, Thornbeck', language: 'en-GB', answerWithinDays: 14 },
         closedDays: closedDays(from, until),
         planning: { ...planning, nurses: 3, mostFirstVisits: 6 },
       }
@@ -72,6 +73,7 @@ export const settingsOf = (unit: UnitId, from: Day, until: Day): Settings =>
         sessionWeekdays: [3],
         minutesBetweenArrivals: 30,
         telephone: '01632 960200',
+        letters: { postalAddress: '2 Quay Row, Saltmere', language: 'en-GB', answerWithinDays: 14 },
         closedDays: closedDays(from, until),
         planning: { ...planning, nurses: 2, mostFirstVisits: 4 },
       };

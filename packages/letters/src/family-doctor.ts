@@ -4,8 +4,14 @@
  * Content of the list: practice of the trade (common practice, no source); warning signs: zoledronic acid 5 mg product text
  * sections 4.4 and 4.8 and the acute-phase study of Reid 2010, see docs/safety/sources.md.
  */
-import { type Day, dateWithWeekday, longDate, shortDate } from '@twelvemonth/clinical';
-import type { Letter, LetterBlock } from './letter.ts';
+import {
+  type Day,
+  type LetterBlock,
+  type LetterSheet,
+  dateWithWeekday,
+  longDate,
+  shortDate,
+} from '@twelvemonth/clinical';
 
 export const FAMILY_DOCTOR_WORDING = 'family-doctor-2';
 
@@ -134,7 +140,7 @@ function reviewed(
         ['Who arranges it', `${unit.name}, ${unit.telephone}`],
       ],
     },
-    { kind: 'list', heading: 'What follows', items: outcome.follows },
+    { kind: 'list', heading: 'What follows', items: [...outcome.follows] },
     {
       kind: 'list',
       heading: 'Please',
@@ -147,7 +153,7 @@ function reviewed(
   ];
 }
 
-export function familyDoctorLetter(facts: FamilyDoctorFacts): Letter {
+export function familyDoctorLetter(facts: FamilyDoctorFacts): LetterSheet {
   const { unit, patient, outcome, reactions } = facts;
   const blocks: LetterBlock[] =
     outcome.kind === 'given'

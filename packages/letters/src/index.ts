@@ -2,7 +2,9 @@
 export { daySheetHtml } from './day-sheet/day-sheet.ts';
 export type { DaySheetFacts, DaySheetPerson } from './day-sheet/facts.ts';
 export * from './family-doctor.ts';
-export { type Letter, type LetterBlock, letterHtml, letterText } from './letter.ts';
+export { letterHtml, letterText, lettersHtml } from './letter.ts';
+export * from './correspondence/facts.ts';
+export * from './correspondence/write-letter.ts';
 export * from './patient-pack/blocks.ts';
 export * from './patient-pack/facts.ts';
 export * from './patient-pack/pack-html.ts';

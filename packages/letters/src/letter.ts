@@ -1,32 +1,8 @@
 /**
- * A letter as a value: what it says, apart from how it looks. The same value becomes HTML for the screen and the printer and
- * plain text for the notes.
+ * A letter as a value becomes HTML for the screen and the printer, and plain text for the notes. What it says is decided
+ * elsewhere; here is how it looks.
  */
-export type LetterBlock =
-  | { readonly kind: 'paragraph'; readonly text: string }
-  | { readonly kind: 'list'; readonly heading: string; readonly items: readonly string[] }
-  | {
-      readonly kind: 'facts';
-      readonly heading: string;
-      readonly rows: readonly (readonly [label: string, text: string])[];
-    };
-
-export type Letter = {
-  readonly language: 'en-GB' | 'en-US';
-  /** Version of the wording, kept with the letter that was signed. */
-  readonly version: string;
-  readonly title: string;
-  readonly from: readonly string[];
-  readonly to: readonly string[];
-  readonly dated: string;
-  /** "Re: ..." line: who it is about. */
-  readonly about: string;
-  readonly blocks: readonly LetterBlock[];
-  readonly closing: readonly string[];
-  /** Printed small at the foot: owner, version, demo mark. */
-  readonly foot: string;
-  readonly demo: boolean;
-};
+import type { LetterBlock, LetterSheet } from '@twelvemonth/clinical';
 
 const entities: Readonly<Record<string, string>> = {
   '&': '&amp;',
@@ -45,6 +21,8 @@ function blockHtml(block: LetterBlock): string {
       return `<h2>${escaped(block.heading)}</h2><ul>${block.items.map((item) => `<li>${escaped(item)}</li>`).join('')}</ul>`;
     case 'facts':
       return `<h2>${escaped(block.heading)}</h2><table><tbody>${block.rows.map(([label, text]) => `<tr><th scope="row">${escaped(label)}</th><td>${escaped(text)}</td></tr>`).join('')}</tbody></table>`;
+    case 'reply':
+      return `<section class="reply"><h2>${escaped(block.heading)}</h2><p>${escaped(block.about)}</p><ol>${block.questions.map((question) => `<li>${escaped(question)}</li>`).join('')}</ol><p>${escaped(block.sendBackTo)}</p></section>`;
   }
 }
 
@@ -54,16 +32,29 @@ body{font:12pt/1.45 "Atkinson Hyperlegible Next",Arial,sans-serif;color:#000;bac
 h1{font-size:1.3em;margin:1.2em 0 .6em}h2{font-size:1em;margin:1.1em 0 .3em}p{margin:.5em 0}
 table{border-collapse:collapse;width:100%}th,td{text-align:left;vertical-align:top;border-top:1px solid #777;padding:.25em .5em .25em 0}th{font-weight:600;width:38%}
 address{font-style:normal;white-space:pre-line}.demo{border:2px solid #000;padding:.3em .6em;font-weight:700}footer{margin-top:2em;border-top:1px solid #777;font-size:.8em}
+.reply{break-before:page}.reply li{border-bottom:1px solid #777;padding-bottom:2.6em;margin-bottom:.6em}article+article{break-before:page}
 @page{size:A4;margin:18mm}@media print{body{margin:0;max-width:none;padding:0}}`;
 
-/** A whole HTML document with title, language and headings; nothing is loaded from anywhere. */
-export function letterHtml(letter: Letter): string {
-  return `<!doctype html><html lang="${letter.language}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1"><title>${escaped(letter.title)}</title><style>${sheet}</style></head><body><main>${
+const articleOf = (letter: LetterSheet): string =>
+  `<article lang="${letter.language}">${
     letter.demo ? '<p class="demo">Demonstration: nobody here is real. Do not send.</p>' : ''
-  }<address>${letter.from.map(escaped).join('<br>')}</address><p>${escaped(letter.dated)}</p><address>${letter.to.map(escaped).join('<br>')}</address><h1>${escaped(letter.about)}</h1>${letter.blocks.map(blockHtml).join('')}${letter.closing.map((line) => `<p>${escaped(line)}</p>`).join('')}</main><footer>${escaped(letter.foot)}</footer></body></html>`;
-}
+  }<address>${letter.from.map(escaped).join('<br>')}</address><p>${escaped(letter.dated)}</p><address>${letter.to.map(escaped).join('<br>')}</address><h1>${escaped(letter.about === '' ? letter.title : letter.about)}</h1>${letter.blocks
+    .filter(({ kind }) => kind !== 'reply')
+    .map(blockHtml)
+    .join(
+      '',
+    )}${letter.closing.map((line) => `<p>${escaped(line)}</p>`).join('')}<footer>${escaped(letter.foot)}</footer>${letter.blocks
+    .filter(({ kind }) => kind === 'reply')
+    .map(blockHtml)
+    .join('')}</article>`;
 
-export function letterText(letter: Letter): string {
+/** A whole HTML document with title, language and headings, each letter on a page of its own; nothing is loaded from anywhere. */
+export const lettersHtml = (title: string, letters: readonly LetterSheet[]): string =>
+  `<!doctype html><html lang="${letters[0]?.language ?? 'en-GB'}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1"><title>${escaped(title)}</title><style>${sheet}</style></head><body><main>${letters.map(articleOf).join('')}</main></body></html>`;
+
+export const letterHtml = (letter: LetterSheet): string => lettersHtml(letter.title, [letter]);
+
+export function letterText(letter: LetterSheet): string {
   const block = (part: LetterBlock): string => {
     switch (part.kind) {
       case 'paragraph':
@@ -72,6 +63,13 @@ export function letterText(letter: Letter): string {
         return [part.heading, ...part.items.map((item) => `- ${item}`)].join('\n');
       case 'facts':
         return [part.heading, ...part.rows.map(([label, text]) => `${label}: ${text}`)].join('\n');
+      case 'reply':
+        return [
+          part.heading,
+          part.about,
+          ...part.questions.map((question) => `${question}: ____`),
+          part.sendBackTo,
+        ].join('\n');
     }
   };
   return [
@@ -79,7 +77,7 @@ export function letterText(letter: Letter): string {
     letter.from.join('\n'),
     letter.dated,
     letter.to.join('\n'),
-    letter.about,
+    letter.about === '' ? letter.title : letter.about,
     ...letter.blocks.map(block),
     letter.closing.join('\n'),
     letter.foot,

@@ -8,6 +8,13 @@ import { daySheetDocumentOf } from '../documents/day-sheet.ts';
 import { letterDocumentOf, reviewLetterDocumentOf } from '../documents/letter.ts';
 import { patientPackDocumentOf, patientPackViewOf } from '../documents/patient-pack.ts';
 import { notesDocumentOf } from '../documents/notes.ts';
+import {
+  letterDocumentOfEntry,
+  lettersOfPersonViewOf,
+  lettersToSendDocument,
+  lettersViewOf,
+} from '../letters/views.ts';
+import { writtenLetterViewOf } from '../letters/written.ts';
 import { Refused, notHere } from '../problem.ts';
 import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
@@ -137,6 +144,29 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
             asked.who.member,
           ),
         );
+  });
+  const reader = ({ member }: SignedIn) => ({ name: member.name, role: member.roles[0] ?? '' });
+  serveRoute(app, atHand, 'letters', async (asked) => {
+    const unit = await unitAsked(asked);
+    return unit instanceof Refused ? unit : lettersViewOf(atHand, await people.all(), unit, reader(asked.who));
+  });
+  serveRoute(app, atHand, 'lettersDocument', async (asked) => {
+    const unit = await unitAsked(asked);
+    return unit instanceof Refused ? unit : sendDocument(asked.reply, lettersToSendDocument(await people.all(), unit));
+  });
+  serveRoute(app, atHand, 'lettersOfPerson', async (asked) => {
+    const person = await personAsked(asked, 'letters');
+    return person instanceof Refused ? person : lettersOfPersonViewOf(atHand, person, reader(asked.who));
+  });
+  serveRoute(app, atHand, 'writtenLetter', async (asked) => {
+    const person = await personAsked(asked, 'letter');
+    return person instanceof Refused ? person : writtenLetterViewOf(person, asked.query, reader(asked.who));
+  });
+  serveRoute(app, atHand, 'letterDocument', async (asked) => {
+    const person = await personAsked(asked, 'letter');
+    return person instanceof Refused
+      ? person
+      : sendDocument(asked.reply, letterDocumentOfEntry(person, asked.params.entry));
   });
   serveRoute(app, atHand, 'notes', async (asked) => {
     const person = await personAsked(asked, 'notes');

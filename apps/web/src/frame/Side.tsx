@@ -21,6 +21,7 @@ export function Side() {
     { to: '/people', route: 'people', says: 'People', count: undefined },
     { to: '/sessions', route: 'sessions', says: 'Sessions', count: undefined },
     { to: '/recall', route: 'recall', says: 'Recall', count: due },
+    { to: '/letters', route: 'letters', says: 'Letters', count: undefined },
     { to: '/import', route: 'dryRun', says: 'Import', count: rows },
     { to: '/stock', route: 'stock', says: 'Stock', count: undefined },
     { to: '/protocol', route: 'protocols', says: 'Protocol', count: undefined },

@@ -69,6 +69,9 @@ export function StandingLine({ data }: { data: PersonView }) {
           <Link className={buttonLook('quiet')} to="/people/$patient/pack" params={{ patient }}>
             Patient pack
           </Link>
+          <Link className={buttonLook('quiet')} to="/people/$patient/letters" params={{ patient }}>
+            Letters
+          </Link>
           {bookable && !('screen' in act.to && act.to.screen === 'book') && (
             <Link className={buttonLook('quiet')} to="/people/$patient/book" params={{ patient }}>
               {place === undefined ? 'Book a place' : 'Move the place'}

@@ -14,6 +14,9 @@ const notByHand = new Set([
   'same-person',
   'moved-here',
   'letter',
+  'letter-drafted',
+  'letter-sent',
+  'letter-answered',
   'patient-pack',
 ]);
 

@@ -37,7 +37,7 @@ export function signedOut(): void {
 }
 
 /** Lists over the whole register: fetched again behind the screen, never waited for. */
-const wholeLists = new Set<unknown>(['people', 'today', 'recall', 'sessions']);
+const wholeLists = new Set<unknown>(['people', 'today', 'recall', 'sessions', 'letters']);
 
 /** After something was written: what the screen is about is fetched before it goes on; the long lists follow. */
 export async function fetchAgain(): Promise<void> {
@@ -86,6 +86,12 @@ export const review = (patient: string) => asking('review', { patient });
 export const deciding = (patient: string) => asking('deciding', { patient });
 export const patientPack = (patient: string, asked: Asked) => ({
   ...asking('patientPack', { ...asked, patient }),
+  placeholderData: keepPreviousData,
+});
+export const letters = (unit: string | undefined) => asking('letters', { unit });
+export const lettersOfPerson = (patient: string) => asking('lettersOfPerson', { patient });
+export const writtenLetter = (asked: Asked) => ({
+  ...asking('writtenLetter', asked),
   placeholderData: keepPreviousData,
 });
 export const today = (unit: string | undefined) => ({ ...asking('today', { unit }), refetchInterval: 60_000 });

@@ -1,6 +1,8 @@
 import type { PlainDate } from '@twelvemonth/clinical';
 import type { UnitView } from '@twelvemonth/exchange';
 import { useRef, useState } from 'react';
+import { ChoiceField } from '../fields/ChoiceField.tsx';
+import { FieldGroup } from '../fields/FieldGroup.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { TicksField } from '../fields/TicksField.tsx';
@@ -16,6 +18,12 @@ import { weekdayOptions } from './weekdays.ts';
 const asTexts = (days: readonly number[]): readonly string[] => days.map(String);
 const asNumbers = (days: readonly string[]): readonly number[] => days.map(Number).toSorted((a, b) => a - b);
 
+const paths: Readonly<Record<string, string>> = { closed: 'closedDays', postalAddress: 'letters.postalAddress' };
+const letterLanguages = [
+  { value: 'en-GB', says: 'English (British)' },
+  { value: 'en-US', says: 'English (American)' },
+] as const;
+
 /** What a unit is. The newest entry holds; older ones stay readable. */
 export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: () => void }) {
   const today = useServiceToday();
@@ -27,10 +35,13 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
     opensAt: unit?.opensAt ?? '',
     closesAt: unit?.closesAt ?? '',
     telephone: unit?.telephone ?? '',
+    postalAddress: unit?.letters?.postalAddress ?? '',
     closed: unit?.closedDays.map(shortDay).join('\n') ?? '',
   });
   const [chairs, setChairs] = useState<number | undefined>(unit?.chairs);
   const [minutes, setMinutes] = useState<number | undefined>(unit?.minutesBetweenArrivals);
+  const [language, setLanguage] = useState<'en-GB' | 'en-US' | undefined>(unit?.letters?.language);
+  const [answerWithin, setAnswerWithin] = useState<number | undefined>(unit?.letters?.answerWithinDays);
   const [sessionDays, setSessionDays] = useState(asTexts(unit?.sessionWeekdays ?? []));
   const [bloodDays, setBloodDays] = useState(asTexts(unit?.bloodWeekdays ?? [1, 2, 3, 4, 5]));
   const closedLines = texts.closed
@@ -44,7 +55,7 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
     <TextField
       label={label}
       help={help}
-      at={key === 'closed' ? 'closedDays' : key}
+      at={paths[key] ?? key}
       lines={several ? 'several' : 'one'}
       trouble={key === 'closed' ? noSuchDates : undefined}
       value={texts[key]}
@@ -68,6 +79,15 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
         sessionWeekdays: asNumbers(sessionDays),
         bloodWeekdays: asNumbers(bloodDays),
         demo: unit?.demo ?? false,
+        ...(texts.postalAddress.trim() === '' && language === undefined && answerWithin === undefined
+          ? {}
+          : {
+              letters: {
+                postalAddress: texts.postalAddress,
+                language: language ?? 'en-GB',
+                answerWithinDays: answerWithin ?? 0,
+              },
+            }),
       },
     });
   };
@@ -110,6 +130,24 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
           options={weekdayOptions}
         />
         {text('closed', 'Closed days', 'One date a line: 25 Dec 2026.', true)}
+        <FieldGroup label="Letters" optional>
+          {text('postalAddress', 'Postal address', 'Where forms are sent back to.')}
+          <ChoiceField
+            label="Language of letters"
+            at="letters.language"
+            value={language}
+            onChange={setLanguage}
+            options={letterLanguages}
+          />
+          <NumberField
+            label="Days to answer a letter"
+            help="After that somebody asks again."
+            at="letters.answerWithinDays"
+            unit="days"
+            value={answerWithin}
+            onChange={setAnswerWithin}
+          />
+        </FieldGroup>
         <Outcome of={attempt} />
         <div className={css['acts']}>
           <Button type="submit" tone="act" busy={attempt.busy}>

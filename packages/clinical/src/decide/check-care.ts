@@ -16,6 +16,9 @@ const writtenAfterClosing: ReadonlySet<KindName> = new Set([
   'letter',
   // What was begun elsewhere: the successor of a medicine whose clock still ran.
   'medicine',
+  'letter-drafted',
+  'letter-sent',
+  'letter-answered',
   'identity',
   'contact',
 ]);

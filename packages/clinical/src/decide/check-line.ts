@@ -13,6 +13,7 @@ import { lastDayOfException } from '../requirements/exceptions.ts';
 import { isPrescribersToClear } from '../requirements/symptoms.ts';
 import { eventOf } from '../standing/transitions.ts';
 import { checkCareGoesOn } from './check-care.ts';
+import { checkLetters } from './check-letters.ts';
 import { checkCourseReview } from './check-course-review.ts';
 import { checkConsent, checkRisk, checkTalk } from './check-deciding.ts';
 import { bornOf, checkBorn, checkNotBeforeBirth, checkNotFuture, dayOf } from './check-dates.ts';
@@ -59,7 +60,11 @@ export const checkNewLine = (record: SubjectRecord, fact: Fact, now: Surrounding
   const ended = checkCareGoesOn(record, fact.kind, fact.on, now);
   return ended.length > 0
     ? ended
-    : [...checkPossible(record, eventOf(fact), fact.on, now), ...checkNotTwice(record, fact)];
+    : [
+        ...checkPossible(record, eventOf(fact), fact.on, now),
+        ...checkNotTwice(record, fact),
+        ...checkLetters(record, fact, now),
+      ];
 };
 
 type Within = {

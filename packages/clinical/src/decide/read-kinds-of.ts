@@ -32,7 +32,16 @@ const visit: readonly KindName[] = [
   'left',
 ];
 /** Being in touch with someone changes nothing that a dose is decided by. */
-const withoutWeight: ReadonlySet<KindName> = new Set(['call', 'letter', 'contact', 'told-of-batch', 'patient-pack']);
+const withoutWeight: ReadonlySet<KindName> = new Set([
+  'call',
+  'letter',
+  'letter-drafted',
+  'letter-sent',
+  'letter-answered',
+  'contact',
+  'told-of-batch',
+  'patient-pack',
+]);
 const clinical: readonly KindName[] = kindNames.filter((kind) => !withoutWeight.has(kind));
 
 export function readKindsOf(act: Act): readonly KindName[] {

@@ -19,6 +19,7 @@ export const refusalNames = [
   'unknown-unit',
   'has-died',
   'care-has-ended',
+  'no-contact-wanted',
   // What was sent
   'field-wrong',
   'is-it-right',

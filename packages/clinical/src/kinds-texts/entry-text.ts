@@ -35,6 +35,7 @@ const texts: Texts = {
       body.email,
       body.address,
       body.familyDoctor,
+      body.dentist,
       body.language === undefined ? undefined : `speaks ${body.language}`,
       body.needs === undefined || body.needs.length === 0 ? undefined : `needs ${plural(body.needs, 'and')}`,
       body.armToAvoid === undefined ? undefined : `not the ${body.armToAvoid} arm${because(body.armToAvoidBecause)}`,
@@ -166,7 +167,14 @@ const texts: Texts = {
   observed: ({ body }) =>
     `watched for ${counted(body.minutes, 'minute')}, ${body.well ? 'well' : 'not well'}${because(body.note)}`,
   left: ({ body }) => `left, card ${body.cardGiven ? 'given' : 'not given'}${because(body.note)}`,
-  letter: ({ body }) => `letter to the ${body.to} about ${body.about}`,
+  'letter-drafted': ({ body }) => `letter to the ${body.to} about ${body.about} drafted`,
+  letter: ({ body }) =>
+    `letter to the ${body.to} about ${body.about}${body.chaseOn === undefined ? '' : `; ask for the answer on ${date(body.chaseOn)}`}`,
+  'letter-sent': ({ body }) => `letter sent, ${body.by}${because(body.note)}`,
+  'letter-answered': ({ body }) =>
+    body.outcome === 'asked again'
+      ? `letter not answered, asked again; look on ${date(body.chaseOn)}${because(body.words)}`
+      : `letter ${body.outcome}: ${body.words}`,
   'patient-pack': ({ body }) =>
     `patient pack given: ${plural(body.parts, 'and')}, ${body.size} print, ${body.language}, ${body.wording}`,
   withdrawal: ({ body }) =>

@@ -64,6 +64,9 @@ import { cannulaRemoved } from './cannula-removed.ts';
 import { observed } from './observed.ts';
 import { left } from './left.ts';
 import { letter } from './letter.ts';
+import { letterAnswered } from './letter-answered.ts';
+import { letterDrafted } from './letter-drafted.ts';
+import { letterSent } from './letter-sent.ts';
 import { patientPack } from './patient-pack.ts';
 import { withdrawal } from './withdrawal.ts';
 import { movedHere } from './moved-here.ts';
@@ -157,7 +160,10 @@ export const entryKinds = {
   'cannula-removed': cannulaRemoved,
   observed: observed,
   left: left,
+  'letter-drafted': letterDrafted,
   letter: letter,
+  'letter-sent': letterSent,
+  'letter-answered': letterAnswered,
   'patient-pack': patientPack,
   withdrawal: withdrawal,
   'moved-here': movedHere,

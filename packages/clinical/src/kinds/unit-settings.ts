@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { PlainDate } from '../calendar/day.ts';
 import { entryKind } from './entry-kind.ts';
-import { dateField, shortText, timeField, zoneField } from './fields.ts';
+import { dateField, shortText, textField, timeField, zoneField } from './fields.ts';
 
 const count = z.number().int().min(0).max(60);
 /** The planner's grid is five minutes. */
@@ -65,6 +65,16 @@ export const unitSettings = entryKind({
       telephone: shortText,
       demo: z.boolean(),
       planning: planningSettings.optional(),
+      /** How the unit writes; without it no letter that gives a day to answer by can be printed. */
+      letters: z
+        .object({
+          postalAddress: textField,
+          language: z.enum(['en-GB', 'en-US']),
+          /** Days after which an answer is asked for again, and by which a person is asked to ring. */
+          answerWithinDays: z.number().int().min(1).max(90),
+        })
+        .readonly()
+        .optional(),
     })
     .readonly(),
   example: {
@@ -79,5 +89,6 @@ export const unitSettings = entryKind({
     minutesBetweenArrivals: 20,
     telephone: '01632 960100',
     demo: true,
+    letters: { postalAddress: '4 Weir Lane, Thornbeck', language: 'en-GB', answerWithinDays: 14 },
   },
 });

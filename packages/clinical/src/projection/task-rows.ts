@@ -14,6 +14,7 @@ import { heldBy, unitOfPatient } from '../standing/standing.ts';
 import { placesOf } from '../visit/place.ts';
 import { dosesGiven } from '../course/doses.ts';
 import { isThighFracture } from '../requirements/thigh-fracture.ts';
+import { isVisitLetter, lettersOut } from '../letters/letters-out.ts';
 import { visitOn } from '../visit/visit.ts';
 import type { Row } from './row.ts';
 
@@ -30,6 +31,9 @@ export const taskNames = [
   'decide on the thigh fracture',
   'aftercare call',
   'write the letter',
+  'sign the letter',
+  'send the letter',
+  'chase the letter',
   'clear the symptom',
   'look at a decision again',
   'look at the incident',
@@ -52,6 +56,7 @@ export function taskRows(record: SubjectRecord, protocol: Protocol | undefined, 
   return [
     ...rows,
     ...unsignedResults(record, task),
+    ...letterTasks(record, task),
     ...(gone ? [] : openTasks({ record, protocol, today, task }, ended)),
   ];
 }
@@ -137,6 +142,22 @@ function openTasks(at: At, held: string): Row[] {
   ];
 }
 
+const letterWork = {
+  signature: { name: 'sign the letter', owner: 'nurse' },
+  sending: { name: 'send the letter', owner: 'clerk' },
+  answer: { name: 'chase the letter', owner: 'clerk' },
+} as const;
+
+/** Also once care has been closed: a letter that says so still has to go out. */
+function letterTasks(record: SubjectRecord, task: Task): Row[] {
+  return lettersOut(record).flatMap(({ waitsFor, draft, letter, due, to, about }) => {
+    const fact = letter ?? draft;
+    if (waitsFor === undefined || fact === undefined) return [];
+    const { name, owner } = letterWork[waitsFor];
+    return [task(name, fact, owner, due, `to the ${to} about ${about}`)];
+  });
+}
+
 /** A dose that ran too fast: the nurse in charge looks at it and says what was found. */
 function incidents(record: SubjectRecord, task: Task): Row[] {
   const done = new Set(factsOf(record, 'looked-again').map(({ body }) => body.about));
@@ -211,7 +232,10 @@ function afterDose(at: At): Row[] {
   ) {
     rows.push(task('aftercare call', last, 'nurse', lookAgainOn(at, 'aftercareCallDays', last.on), 'first dose'));
   }
-  if (visitOn(record, last.on) !== undefined && !factsOf(record, 'letter').some(({ on }) => on >= last.on)) {
+  if (
+    visitOn(record, last.on) !== undefined &&
+    !factsOf(record, 'letter').some(({ on, body }) => on >= last.on && isVisitLetter(body))
+  ) {
     rows.push(task('write the letter', last, 'nurse', lookAgainOn(at, 'letterDays', last.on), 'dose given'));
   }
   return rows;

@@ -49,8 +49,11 @@ const ranks: Partial<Record<KindName, number>> = {
   'cannula-removed': 62,
   observed: 63,
   left: 64,
-  letter: 65,
-  reaction: 66,
+  'letter-drafted': 65,
+  letter: 66,
+  'letter-sent': 67,
+  'letter-answered': 68,
+  reaction: 69,
   // An end comes after everything of its day.
   'transfer-out': 80,
   'transfer-acknowledged': 81,

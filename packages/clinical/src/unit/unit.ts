@@ -1,6 +1,7 @@
 /** A unit as its latest settings describe it. */
 import { type Day, day } from '../calendar/day.ts';
 import type { UnitCalendar } from '../calendar/unit-calendar.ts';
+import type { BodyOfKind } from '../kinds/index.ts';
 import { subjectId } from '../ledger/subject.ts';
 import type { PlanningSettings } from '../kinds/unit-settings.ts';
 import { type Formulary, formularyOf } from './formulary.ts';
@@ -21,6 +22,8 @@ export type Unit = {
   readonly demo: boolean;
   /** Undefined: nobody has written what planning needs. */
   readonly planning?: PlanningSettings | undefined;
+  /** How it writes letters; undefined: nobody has said. */
+  readonly letters?: BodyOfKind<'unit-settings'>['letters'];
   readonly calendar: UnitCalendar;
   readonly formulary: Formulary;
   readonly since: Day;

@@ -3,6 +3,7 @@ import { type Day } from '../calendar/day.ts';
 import type { KindName } from '../kinds/index.ts';
 import { subjectId } from '../ledger/subject.ts';
 import { type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
+import { isVisitLetter } from '../letters/letters-out.ts';
 import { outcomeOf, visitOn } from './visit.ts';
 
 export type MissingAtClosing = {
@@ -47,7 +48,11 @@ export function missingAtClosing(record: SubjectRecord, on: Day): readonly Missi
       remedy: 'see them off, or put the dose off and see them off',
     });
   const needsLetter = visit.dose !== undefined || visit.putOff;
-  if (needsLetter && visit.letter === undefined && !factsOf(record, 'letter').some((letter) => letter.on >= on))
+  if (
+    needsLetter &&
+    visit.letter === undefined &&
+    !factsOf(record, 'letter').some((letter) => letter.on >= on && isVisitLetter(letter.body))
+  )
     missing.push({
       name: 'letter-missing',
       says: `The letter about ${who} is not signed.`,

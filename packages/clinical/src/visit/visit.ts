@@ -6,6 +6,7 @@ import { type Day, shortDate } from '../calendar/day.ts';
 import { plural } from '../kinds-texts/words.ts';
 import type { KindName } from '../kinds/index.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
+import { isVisitLetter } from '../letters/letters-out.ts';
 import type { ClockMark } from './running-time.ts';
 import { type Resite, resiteOf } from './resite.ts';
 import { type StepState, type VisitStepName, visitSteps } from './steps.ts';
@@ -98,7 +99,7 @@ export function visitOn(record: SubjectRecord, on: Day): Visit | undefined {
     removed: newest('cannula-removed', (removed) => removed.seq > (cannula?.seq ?? Infinity)),
     observed: newest('observed'),
     left: newest('left'),
-    letter: newest('letter'),
+    letter: newest('letter', ({ body }) => isVisitLetter(body)),
   };
   const putOff = facts.decision?.body.decision === 'put off';
   const injected =

@@ -4,6 +4,7 @@
  */
 import { decidingView } from './deciding.ts';
 import { acceptAnswer, acceptBody, dryRunAnswer, importBody, settleRowBody, waitingRowsAnswer } from './import.ts';
+import { lettersOfPersonView, lettersView, writtenLetterQuery, writtenLetterView } from './letters.ts';
 import { patientPackQuery, patientPackView } from './patient-pack.ts';
 import { peopleAnswer, peopleQuery, personView, searchAnswer, searchBody } from './people.ts';
 import { readinessView } from './readiness.ts';
@@ -79,6 +80,18 @@ export const routes = {
   },
   letter: { method: 'GET', path: '/api/people/:patient/letter' },
   notes: { method: 'GET', path: '/api/people/:patient/notes' },
+
+  letters: { method: 'GET', path: '/api/letters', answer: lettersView },
+  lettersOfPerson: { method: 'GET', path: '/api/people/:patient/letters', answer: lettersOfPersonView },
+  writtenLetter: {
+    method: 'GET',
+    path: '/api/people/:patient/written-letter',
+    query: writtenLetterQuery,
+    answer: writtenLetterView,
+  },
+  /** HTML documents: every signed letter that waits to be sent, and one letter as it was kept. */
+  lettersDocument: { method: 'GET', path: '/api/letters/document' },
+  letterDocument: { method: 'GET', path: '/api/people/:patient/letters/:entry/document' },
 
   today: { method: 'GET', path: '/api/today', answer: todayView },
   sessions: { method: 'GET', path: '/api/sessions', query: sessionsQuery, answer: sessionsAnswer },

@@ -16,6 +16,9 @@ export const unitView = z.object({
   minutesBetweenArrivals: z.number().int(),
   telephone: z.string(),
   demo: z.boolean(),
+  letters: z
+    .object({ postalAddress: z.string(), language: z.enum(['en-GB', 'en-US']), answerWithinDays: z.number().int() })
+    .optional(),
   protocolVersion: z.string().optional(),
   protocolReviewBy: date.optional(),
   /** How many parts of the protocol in force an upgrade has filled in and nobody has signed; absent: none. */

@@ -1,7 +1,7 @@
 /** The four parts of the pack and the easy page, from the facts of one person. */
 import type { PackBlock, PackPart } from './blocks.ts';
 import type { NoAmount, PackFacts, PackParacetamol, PackPartName } from './facts.ts';
-import type { Speaker } from './speaker.ts';
+import type { PackSpeaker } from './speaker.ts';
 import type { PackWords } from './words-en-gb.ts';
 
 const paragraph = (text: string): PackBlock => ({ kind: 'paragraph', text });
@@ -11,7 +11,7 @@ const list = (...items: readonly (string | undefined)[]): PackBlock => ({
   items: items.filter((item) => item !== undefined),
 });
 
-type PartOf = (facts: PackFacts, speaker: Speaker) => PackPart | undefined;
+type PartOf = (facts: PackFacts, speaker: PackSpeaker) => PackPart | undefined;
 
 export const partNamed: Readonly<Record<PackPartName, PartOf>> = {
   'getting ready': gettingReady,
@@ -20,11 +20,11 @@ export const partNamed: Readonly<Record<PackPartName, PartOf>> = {
   'next year': nextYear,
 };
 
-function dateAndTime({ visit }: PackFacts, { say, date, time }: Speaker): string {
+function dateAndTime({ visit }: PackFacts, { say, date, time }: PackSpeaker): string {
   return visit === undefined ? say('noDate') : say('yourDate', { date: date(visit.on), time: time(visit.arriveAt) });
 }
 
-function gettingReady(facts: PackFacts, speaker: Speaker): PackPart {
+function gettingReady(facts: PackFacts, speaker: PackSpeaker): PackPart {
   const { say, items, date } = speaker;
   const { unit, bloods, vitaminDCourseEnds, askAbout, firstTimer } = facts;
   return {
@@ -61,7 +61,7 @@ function gettingReady(facts: PackFacts, speaker: Speaker): PackPart {
 /** Minutes after arrival at which a step begins, as a day usually goes (practice page 1b; common practice, no source). */
 const minutesUntil = { ask: 5, needle: 25, drip: 35 } as const;
 
-function theDay(facts: PackFacts, { say, items, date, time }: Speaker): PackPart {
+function theDay(facts: PackFacts, { say, items, date, time }: PackSpeaker): PackPart {
   const { visit, minutes } = facts;
   const dripEnds = minutesUntil.drip + minutes.drip;
   const steps = [
@@ -97,7 +97,7 @@ function later(time: string, minutes: number): string {
   return `${String(Math.floor(all / 60) % 24).padStart(2, '0')}:${String(all % 60).padStart(2, '0')}`;
 }
 
-function afterwards(facts: PackFacts, speaker: Speaker): PackPart {
+function afterwards(facts: PackFacts, speaker: PackSpeaker): PackPart {
   const { say, items } = speaker;
   const { unit, firstTimer } = facts;
   return {
@@ -127,7 +127,7 @@ const whyAsk: Readonly<Record<NoAmount, keyof PackWords | undefined>> = {
 };
 
 /** An amount only where the table gives one for this weight and the liver was asked about; otherwise whom to ask. */
-function paracetamolItems(amount: PackParacetamol, { say, date }: Speaker): readonly string[] {
+function paracetamolItems(amount: PackParacetamol, { say, date }: PackSpeaker): readonly string[] {
   if (!amount.told) {
     const why = whyAsk[amount.because];
     return [say('painAsk'), ...(why === undefined ? [] : [say(why)]), say('painOther'), say('painLong')];
@@ -142,7 +142,7 @@ function paracetamolItems(amount: PackParacetamol, { say, date }: Speaker): read
   ];
 }
 
-function nextYear({ given, next, unit }: PackFacts, { say, date }: Speaker): PackPart | undefined {
+function nextYear({ given, next, unit }: PackFacts, { say, date }: PackSpeaker): PackPart | undefined {
   if (next === undefined) return undefined;
   const telephone = unit.telephone;
   const rows: (readonly [string, string])[] = [
@@ -171,7 +171,7 @@ function nextYear({ given, next, unit }: PackFacts, { say, date }: Speaker): Pac
 }
 
 /** One page for those for whom four are too many: what must be known, and whom to call. */
-export function easyPage(facts: PackFacts, speaker: Speaker): PackPart {
+export function easyPage(facts: PackFacts, speaker: PackSpeaker): PackPart {
   const { say, date } = speaker;
   const { unit, next, bloods, paracetamol } = facts;
   const telephone = unit.telephone;

@@ -6,7 +6,7 @@ import { tooHardBecause } from '../reading-level.ts';
 import { type PackPart, type PatientPack, proseOf } from './blocks.ts';
 import type { PackFacts, PackPartName } from './facts.ts';
 import { easyPage, partNamed } from './parts.ts';
-import { speakerFor } from './speaker.ts';
+import { packSpeaker } from './speaker.ts';
 
 export type PackAsked = { readonly parts: readonly PackPartName[] } | { readonly easy: true };
 export type LeftOut = { readonly part: PackPartName | 'easy page'; readonly because: string };
@@ -15,7 +15,7 @@ export function patientPackOf(
   facts: PackFacts,
   asked: PackAsked,
 ): { readonly pack: PatientPack; readonly leftOut: readonly LeftOut[] } {
-  const speaker = speakerFor(facts.language);
+  const speaker = packSpeaker(facts.language);
   const leftOut: LeftOut[] = [];
   const parts: PackPart[] = [];
   // Names are what they are: of a medicine or a place they say nothing about how hard our words are.

@@ -1,0 +1,199 @@
+import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
+import type { LetterRow } from '@twelvemonth/exchange';
+import { type ReactNode, useState } from 'react';
+import { Awaited } from '../paper/Awaited.tsx';
+import { Button } from '../paper/Button.tsx';
+import { Note } from '../paper/Note.tsx';
+import { writtenLetter } from '../server/queries.ts';
+import { dayInWords } from '../words/dates.ts';
+import { unbroken } from '../words/texts.ts';
+import { letterName } from './letter-words.ts';
+import css from './Letters.module.css';
+import { Sheet } from './Sheet.tsx';
+import { type One, useMany } from './use-many.ts';
+
+type Line = Pick<LetterRow, 'patient' | 'name' | 'number' | 'to' | 'about'> & {
+  readonly key: string;
+  readonly when: string;
+  readonly note: string;
+  /** Why it cannot go on now; empty: it can. */
+  readonly notNow: string;
+};
+type Props<Row extends Line> = {
+  readonly id: string;
+  readonly title: string;
+  readonly says?: ReactNode;
+  readonly rows: readonly Row[];
+  /** Ticked only once it was opened here. */
+  readonly mustRead?: boolean;
+  /** What one press does with the ticked ones; left out: nothing is ticked. */
+  readonly press?: (rows: number) => string;
+  readonly one?: (row: Row) => One;
+};
+
+export function LetterTable<Row extends Line>({ id, title, says, rows, mustRead = false, press, one }: Props<Row>) {
+  const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
+  const [read, setRead] = useState<ReadonlySet<string>>(new Set());
+  const [open, setOpen] = useState<string>();
+  const many = useMany();
+  if (rows.length === 0 && many.progress === undefined) return null;
+  const chosen = rows.filter(({ key, notNow }) => ticked.has(key) && notNow === '');
+  const possible = rows.filter(({ key, notNow }) => notNow === '' && (!mustRead || read.has(key)));
+  const tick = (key: string): void => {
+    const next = new Set(ticked);
+    if (!next.delete(key)) next.add(key);
+    setTicked(next);
+  };
+  const show = (key: string): void => {
+    setOpen(open === key ? undefined : key);
+    setRead(new Set([...read, key]));
+  };
+  return (
+    <section aria-labelledby={id}>
+      <h2 id={id}>
+        {title} ({rows.length})
+      </h2>
+      {says !== undefined && <p className="quiet screenOnly">{says}</p>}
+      {press !== undefined && one !== undefined && (
+        <div className={`${css['acts']} screenOnly`}>
+          <Button
+            tone="act"
+            busy={many.busy}
+            busyWords={`${many.progress?.done ?? 0} of ${chosen.length} …`}
+            disabled={chosen.length === 0}
+            onClick={() => void many.run(chosen.map(one)).then(() => setTicked(new Set()))}
+          >
+            {press(chosen.length === 0 ? possible.length : chosen.length)}
+          </Button>
+          {many.busy ? (
+            <Button onClick={many.stop}>Stop</Button>
+          ) : (
+            <Button disabled={possible.length === 0} onClick={() => setTicked(new Set(possible.map(({ key }) => key)))}>
+              {mustRead ? 'Tick all that were read' : 'Tick all'}
+            </Button>
+          )}
+        </div>
+      )}
+      <Came of={many.progress} busy={many.busy} />
+      {rows.length > 0 && (
+        <table className={`stacks ${css['table']}`}>
+          <thead>
+            <tr>
+              <th scope="col">{press === undefined ? <span className="unseen">tick</span> : 'tick'}</th>
+              <th scope="col">who</th>
+              <th scope="col">letter</th>
+              <th scope="col">state</th>
+              <th scope="col">
+                <span className="unseen">acts</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <Row
+                key={row.key}
+                row={row}
+                ticked={ticked.has(row.key)}
+                tick={press !== undefined && possible.includes(row) ? () => tick(row.key) : undefined}
+                open={open === row.key}
+                show={mustRead ? () => show(row.key) : undefined}
+              />
+            ))}
+          </tbody>
+        </table>
+      )}
+    </section>
+  );
+}
+
+function Came({ of, busy }: { of: ReturnType<typeof useMany>['progress']; busy: boolean }) {
+  if (of === undefined || busy) return null;
+  return (
+    <Note tone={of.left.length === 0 ? 'done' : 'caution'} speaks="politely">
+      <p>
+        {of.done - of.left.length} of {of.of} done.
+      </p>
+      {of.left.length > 0 && (
+        <ul>
+          {of.left.map((says) => (
+            <li key={says}>{says}</li>
+          ))}
+        </ul>
+      )}
+    </Note>
+  );
+}
+
+type RowProps = {
+  readonly row: Line;
+  readonly ticked: boolean;
+  readonly tick: (() => void) | undefined;
+  readonly open: boolean;
+  readonly show: (() => void) | undefined;
+};
+
+function Row({ row, ticked, tick, open, show }: RowProps) {
+  const { patient, name, number, to, about, when, note, notNow } = row;
+  const called = letterName(row);
+  return (
+    <>
+      <tr>
+        <td>
+          {tick !== undefined && (
+            <label className={css['tick']}>
+              <input type="checkbox" checked={ticked} onChange={tick} />
+              <span className="unseen">
+                {called}, {name}
+              </span>
+            </label>
+          )}
+        </td>
+        <th scope="row">
+          <Link to="/people/$patient/letters" params={{ patient }} search={{ to, about }}>
+            {name}
+          </Link>
+          <div className={css['detail']}>{unbroken(number)}</div>
+        </th>
+        <td>{called}</td>
+        <td>
+          {dayInWords(when)}
+          <div className={css['detail']}>{note}</div>
+          {notNow !== '' && (
+            <div>
+              <strong>Not now:</strong> {notNow}
+            </div>
+          )}
+        </td>
+        <td style={{ textAlign: 'end' }}>
+          {show !== undefined && (
+            <Button size="slim" className="screenOnly nowrap" aria-expanded={open} onClick={show}>
+              Read<span className="unseen"> the letter about {name}</span>
+            </Button>
+          )}
+        </td>
+      </tr>
+      {open && (
+        <tr>
+          <td colSpan={5}>
+            <ToRead row={row} />
+          </td>
+        </tr>
+      )}
+    </>
+  );
+}
+
+function ToRead({ row: { patient, to, about, key } }: { row: Line }) {
+  const asked = useQuery(writtenLetter({ patient, to, about, draft: key }));
+  return (
+    <Awaited query={asked} what="the letter">
+      {({ sheet, notPrintable }) => (
+        <>
+          {notPrintable.length > 0 && <Note tone="caution">Not printable: {notPrintable.join('; ')}.</Note>}
+          <Sheet letter={sheet} />
+        </>
+      )}
+    </Awaited>
+  );
+}

@@ -1,0 +1,114 @@
+/** What the letters to the person say. */
+import type { LetterBlock } from '@twelvemonth/clinical';
+import type { LetterFacts, PutOffReason, ReviewOutcome } from './facts.ts';
+import { type LetterSpeaker, type Writer, list, paragraph, paragraphs } from './body.ts';
+import type { LetterWords } from './words-en-gb.ts';
+
+export const invitation: Writer<'invitation'> = ({ on, arriveAt, bloods }, { unit }, { say, items, date, time }) => ({
+  title: say('invitationTitle'),
+  blocks: [
+    paragraph(say('invitationPlace', { date: date(on), time: time(arriveAt), unit: unit.name })),
+    ...(bloods === undefined
+      ? []
+      : [paragraph(say('invitationBloods', { from: date(bloods.from), until: date(bloods.until) }))]),
+    paragraph(say('invitationSheets')),
+    list(say('invitationTell'), items('invitationTellItems')),
+    paragraph(say('invitationCannot', unit)),
+  ],
+});
+
+export const bloodsNeeded: Writer<'bloods needed'> = ({ between, tests }, _, { say, date }) => {
+  const { from, until } = { from: date(between.from), until: date(between.until) };
+  return {
+    title: say('bloodsTitle'),
+    blocks: [
+      ...paragraphs(say('bloodsWhy'), say('bloodsWhen', { from, until }), say('bloodsWithout'), say('bloodsTake')),
+      {
+        kind: 'facts',
+        heading: say('bloodsTests'),
+        rows: [
+          [say('bloodsTestsLabel'), tests.join(', ')],
+          [say('bloodsBetweenLabel'), say('between', { from, until })],
+        ],
+      },
+    ],
+  };
+};
+
+const becauseOf: Readonly<Record<PutOffReason, keyof LetterWords>> = {
+  bloods: 'putOffBecauseBloods',
+  'kidney function': 'putOffBecauseKidneys',
+  calcium: 'putOffBecauseCalcium',
+  'vitamin D': 'putOffBecauseVitaminD',
+  unwell: 'putOffBecauseUnwell',
+  'teeth and jaw': 'putOffBecauseTeeth',
+  'thigh, hip or groin pain': 'putOffBecauseThigh',
+  eye: 'putOffBecauseEye',
+  'no prescription': 'putOffBecausePrescription',
+  'no consent': 'putOffBecauseConsent',
+  'too early': 'putOffBecauseEarly',
+  'no cannula': 'putOffBecauseCannula',
+  'changed their mind': 'putOffBecauseMind',
+  'no staff or chair': 'putOffBecauseUs',
+  other: 'putOffBecauseOther',
+};
+
+export const putOff: Writer<'put off'> = ({ on, reason, nextStep, worryOn }, { unit }, { say, date }) => ({
+  title: say('putOffTitle'),
+  blocks: [
+    ...paragraphs(say('putOffSays', { date: date(on) }), say('putOffCalm')),
+    list(say('putOffWhy'), [say(becauseOf[reason])]),
+    list(say('putOffNext'), [nextStep ?? say('putOffNoNext')]),
+    ...(worryOn === undefined ? [] : [paragraph(say('worry', { date: date(worryOn), telephone: unit.telephone }))]),
+  ],
+});
+
+export const noAnswer: Writer<'no answer'> = ({ due, answerBy }, { unit }, { say, date }) => ({
+  title: say('noAnswerTitle'),
+  blocks: paragraphs(
+    say('noAnswerSays'),
+    ...(due === undefined ? [] : [say('noAnswerDue', { date: date(due) })]),
+    say('noAnswerRing', { date: date(answerBy), telephone: unit.telephone }),
+    say('noAnswerNo'),
+    say('noAnswerElse'),
+  ),
+});
+
+export const reviewOutcome: Writer<'review outcome'> = ({ on, decided }, { unit }, speaker) => {
+  const { say, items, date } = speaker;
+  return {
+    title: say('reviewTitle'),
+    blocks: [
+      paragraph(say('reviewSays', { date: date(on) })),
+      ...decidedIn(decided, unit.telephone, speaker),
+      list(say('reviewTell'), items('reviewTellItems')),
+      paragraph(say('reviewKeep')),
+    ],
+  };
+};
+
+function decidedIn(decided: ReviewOutcome, telephone: string, { say, date }: LetterSpeaker): readonly LetterBlock[] {
+  switch (decided.outcome) {
+    case 'carry on':
+      return paragraphs(say('reviewCarryOn', { count: String(decided.toDoses) }));
+    case 'planned break':
+      return paragraphs(say('reviewBreak', { date: date(decided.reviewOn) }), say('reviewBreakMeans'));
+    case 'other treatment': {
+      const by = date(decided.dueOn);
+      return paragraphs(say('reviewOther', { to: decided.to, date: by }), say('reviewOtherWorry', { telephone }));
+    }
+    case 'new course':
+      return paragraphs(say('reviewNew', { count: String(decided.plannedDoses) }));
+    case 'stop':
+      return paragraphs(say('reviewStop'));
+  }
+}
+
+export const closing: Writer<'closing'> = (_, { unit }, { say, items }) => ({
+  title: say('closingTitle'),
+  blocks: [
+    ...paragraphs(say('closingSays', { unit: unit.name }), say('closingKeep')),
+    list(say('closingTell'), items('closingTellItems')),
+    paragraph(say('closingBack')),
+  ],
+});

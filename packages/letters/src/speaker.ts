@@ -1,0 +1,46 @@
+/** Says things in one language: words filled in, dates and times as people there read them. */
+import { type Day, type LetterSheet, civilFromDay, longDate } from '@twelvemonth/clinical';
+
+export type Language = LetterSheet['language'];
+
+export type Speaker<Key extends string> = {
+  readonly say: (key: Key, values?: Readonly<Record<string, string | undefined>>) => string;
+  /** A list whose items are written with a bar between them. */
+  readonly items: (key: Key) => readonly string[];
+  readonly date: (day: Day) => string;
+  readonly time: (time: string) => string;
+};
+
+export function speakerOf<Key extends string>(words: Readonly<Record<Key, string>>, language: Language): Speaker<Key> {
+  const { date, time } = ways[language];
+  return {
+    say: (key, values = {}) =>
+      words[key].replaceAll(/\{(\w+)\}/g, (_, name: string) => {
+        const value = values[name];
+        if (value === undefined) throw new Error(`"${key}" wants ${name}`);
+        return value;
+      }),
+    items: (key) => words[key].split('|'),
+    date,
+    time,
+  };
+}
+
+type Ways = { readonly date: (day: Day) => string; readonly time: (time: string) => string };
+const ways: Readonly<Record<Language, Ways>> = {
+  'en-GB': { date: longDate, time: (time) => time },
+  'en-US': { date: americanDate, time: twelveHours },
+};
+
+/** "Thursday, December 3, 2026" from "Thursday 3 December 2026" */
+function americanDate(day: Day): string {
+  const [weekday = '', number = '', month = ''] = longDate(day).split(' ');
+  return `${weekday}, ${month} ${number}, ${civilFromDay(day).year}`;
+}
+
+/** "1:30 pm" from "13:30" */
+function twelveHours(time: string): string {
+  const [hours = '0', minutes = '00'] = time.split(':');
+  const hour = Number(hours);
+  return `${hour % 12 === 0 ? 12 : hour % 12}:${minutes} ${hour < 12 ? 'am' : 'pm'}`;
+}

@@ -81,7 +81,7 @@ export * from './standing/transitions.ts';
 export * from './unit/formulary.ts';
 export * from './unit/competence.ts';
 export * from './unit/unit.ts';
-export type { PlanningSettings } from './kinds/unit-settings.ts';
+export { type PlanningSettings, planningSettings } from './kinds/unit-settings.ts';
 export * from './stock/batch-stop.ts';
 export * from './stock/on-hand.ts';
 export * from './stock/trace.ts';

@@ -24,7 +24,7 @@ const tried = (of: DayUnit, who: Person, kind: Fact['kind'], body: unknown): str
   of.line(who, kind, body).map(({ name }) => name);
 const out = (of: DayUnit) => lettersOut(of.patient());
 const tasks = (of: DayUnit): string[] =>
-  taskRows(of.patient(), day(of.today()))
+  taskRows(of.patient(), undefined, day(of.today()))
     .map(({ columns }) => String(columns['task']))
     .filter((name) => name.endsWith('the letter'));
 const last = (of: DayUnit): string => of.patient().all.findLast(({ kind }) => kind.startsWith('letter'))?.id ?? '';

@@ -58,7 +58,7 @@ function decidedInWords(body: Fact<'course-review'>['body']): string {
   }
 }
 
-function choiceOf(body: Fact<'course-review'>['body']): ReviewChoice {
+export function choiceOf(body: Fact<'course-review'>['body']): ReviewChoice {
   switch (body.outcome) {
     case 'carry on':
       return { outcome: body.outcome, toDoses: body.toDoses };

@@ -15,9 +15,9 @@ import {
   type FamilyDoctorRequest,
   type LetterMatter,
   type LetterName,
-  type ReviewOutcome,
   familyDoctorRequests,
 } from '@twelvemonth/letters';
+import { choiceOf } from '../documents/letter.ts';
 import type { Person } from '../register/people.ts';
 import { allergiesInWords } from '../views/person-words.ts';
 
@@ -138,22 +138,7 @@ function reviewOf({ record, today }: Person): LetterMatter | NothingToWrite {
   const review = factsOf(record, 'course-review').findLast(({ on }) => on <= today);
   return review === undefined
     ? { because: 'the course was not reviewed' }
-    : { name: 'review outcome', on: review.on, decided: decidedIn(review.body) };
-}
-
-function decidedIn(body: Fact<'course-review'>['body']): ReviewOutcome {
-  switch (body.outcome) {
-    case 'carry on':
-      return { outcome: body.outcome, toDoses: body.toDoses };
-    case 'planned break':
-      return { outcome: body.outcome, reviewOn: dayOf(body.reviewOn) };
-    case 'other treatment':
-      return { outcome: body.outcome, to: body.to, dueOn: dayOf(body.dueOn) };
-    case 'new course':
-      return { outcome: body.outcome, plannedDoses: body.plannedDoses };
-    case 'stop':
-      return { outcome: body.outcome };
-  }
+    : { name: 'review outcome', on: review.on, decided: choiceOf(review.body) };
 }
 
 const toldOnTransfer = ['creatinine', 'adjusted calcium', 'vitamin D'] as const;

@@ -25,7 +25,7 @@ import type { Person } from '../register/people.ts';
 import { bornInWords, fullName } from '../views/person-words.ts';
 import { type MatterAsked, type NothingToWrite, matterOf } from './matter.ts';
 
-export const letterNamed = ({ to, about }: Pick<LetterAsked, 'to' | 'about'>): LetterName | undefined =>
+const letterNamed = ({ to, about }: Pick<LetterAsked, 'to' | 'about'>): LetterName | undefined =>
   letterNames.find((name) => letterSorts[name].to === to && letterSorts[name].about === about);
 
 type Asked = MatterAsked & { readonly language?: LetterFacts['language'] | undefined };
@@ -119,7 +119,7 @@ export function writtenLetterViewOf(
     born: bornInWords(person.identity?.born),
     number: person.identity?.number ?? '',
     today: plainDate(person.today),
-    sheet: sheet as WrittenLetterView['sheet'],
+    sheet,
     text: letterText(sheet),
     notPrintable: 'because' in written ? [written.because] : [...written.notPrintable],
     ...(chaseOn === undefined ? {} : { chaseOn: plainDate(chaseOn) }),

@@ -16,6 +16,7 @@ export const unitViewOf = ({ unit, protocol }: UnitNow): UnitView => ({
   minutesBetweenArrivals: unit.minutesBetweenArrivals,
   telephone: unit.telephone,
   demo: unit.demo,
+  ...(unit.planning === undefined ? {} : { planning: unit.planning }),
   ...(unit.letters === undefined ? {} : { letters: unit.letters }),
   ...(protocol === undefined
     ? {}

@@ -79,6 +79,7 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
         sessionWeekdays: asNumbers(sessionDays),
         bloodWeekdays: asNumbers(bloodDays),
         demo: unit?.demo ?? false,
+        ...(unit?.planning === undefined ? {} : { planning: unit.planning }),
         ...(texts.postalAddress.trim() === '' && language === undefined && answerWithin === undefined
           ? {}
           : {

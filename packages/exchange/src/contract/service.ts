@@ -1,5 +1,5 @@
 /** The service itself: status, who is signed in, settings, protocol, acts, import. */
-import { actSchema, protocolSchema } from '@twelvemonth/clinical';
+import { actSchema, planningSettings, protocolSchema } from '@twelvemonth/clinical';
 import { z } from 'zod';
 import { date, moment, refusal } from './basics.ts';
 
@@ -16,6 +16,7 @@ export const unitView = z.object({
   minutesBetweenArrivals: z.number().int(),
   telephone: z.string(),
   demo: z.boolean(),
+  planning: planningSettings.optional(),
   letters: z
     .object({ postalAddress: z.string(), language: z.enum(['en-GB', 'en-US']), answerWithinDays: z.number().int() })
     .optional(),

@@ -1,5 +1,5 @@
 /** What a letter says of this person: only what is known. Each letter has facts of its own. */
-import type { Day, LetterReader, LetterSheet, LetterSubject } from '@twelvemonth/clinical';
+import type { Day, LetterReader, LetterSheet, LetterSubject, ReviewChoice } from '@twelvemonth/clinical';
 
 type Sort = { readonly to: LetterReader; readonly about: LetterSubject };
 
@@ -47,13 +47,6 @@ type Between = { readonly from: Day; readonly until: Day };
 /** A dose as another service needs to know it. */
 type DoseTold = { readonly on: Day; readonly medicine: string; readonly batch: string | undefined };
 
-export type ReviewOutcome =
-  | { readonly outcome: 'carry on'; readonly toDoses: number }
-  | { readonly outcome: 'planned break'; readonly reviewOn: Day }
-  | { readonly outcome: 'other treatment'; readonly to: string; readonly dueOn: Day }
-  | { readonly outcome: 'new course'; readonly plannedDoses: number }
-  | { readonly outcome: 'stop' };
-
 export type LetterMatter =
   | {
       readonly name: 'invitation';
@@ -78,7 +71,7 @@ export type LetterMatter =
       readonly tried: string;
       readonly answerBy: Day;
     }
-  | { readonly name: 'review outcome'; readonly on: Day; readonly decided: ReviewOutcome }
+  | { readonly name: 'review outcome'; readonly on: Day; readonly decided: ReviewChoice }
   | {
       readonly name: 'transfer';
       readonly treatment: string;

@@ -1,6 +1,6 @@
 /** What the letters to the person say. */
-import type { LetterBlock } from '@twelvemonth/clinical';
-import type { LetterFacts, PutOffReason, ReviewOutcome } from './facts.ts';
+import type { LetterBlock, ReviewChoice } from '@twelvemonth/clinical';
+import type { PutOffReason } from './facts.ts';
 import { type LetterSpeaker, type Writer, list, paragraph, paragraphs } from './body.ts';
 import type { LetterWords } from './words-en-gb.ts';
 
@@ -87,7 +87,7 @@ export const reviewOutcome: Writer<'review outcome'> = ({ on, decided }, { unit 
   };
 };
 
-function decidedIn(decided: ReviewOutcome, telephone: string, { say, date }: LetterSpeaker): readonly LetterBlock[] {
+function decidedIn(decided: ReviewChoice, telephone: string, { say, date }: LetterSpeaker): readonly LetterBlock[] {
   switch (decided.outcome) {
     case 'carry on':
       return paragraphs(say('reviewCarryOn', { count: String(decided.toDoses) }));

@@ -9,6 +9,7 @@ import {
   type DecisionContext,
   type NumberKey,
   type Protocol,
+  type Readiness,
   type SubjectRecord,
   addDays,
   day,
@@ -48,10 +49,10 @@ function draftWith(key: NumberKey, value: string): Protocol {
   return made.protocol;
 }
 
-/** Every requirement on every date, and the working of each as of today in words. */
-function withWorking(record: SubjectRecord): number {
+/** The working of each requirement as of today, in words. */
+function workingsIn({ timelines }: Readiness): number {
   let read = 0;
-  for (const { spans } of readiness(record, context, today).timelines) {
+  for (const { spans } of timelines) {
     const { says, inputs, formulas, thresholds, cautions } = spans[0]?.working() ?? {};
     read += (says?.length ?? 0) + (inputs?.length ?? 0) + (formulas?.length ?? 0);
     read += (thresholds?.length ?? 0) + (cautions?.length ?? 0);
@@ -59,11 +60,14 @@ function withWorking(record: SubjectRecord): number {
   return read;
 }
 
+const withWorking = (record: SubjectRecord): number => workingsIn(readiness(record, context, today));
+
 /** The same, and the window, what it waits for, and the next steps. */
 function withEverything(record: SubjectRecord): number {
-  const { window, noWindow, nextSteps } = readiness(record, context, today);
+  const asked = readiness(record, context, today);
+  const { window, noWindow, nextSteps } = asked;
   const said = [window?.waitingFor, window?.next, window?.runOn, window?.otherwise, noWindow?.ifSettled];
-  return said.length + nextSteps.length + withWorking(record);
+  return said.length + nextSteps.length + workingsIn(asked);
 }
 
 async function peers(): Promise<Figure[]> {

@@ -9,7 +9,7 @@ import {
   addDays,
   day,
   demoSheet,
-  evidenceAfter,
+  outcomeOf,
   evidenceOf,
   everyDay,
   firstPlan,
@@ -230,7 +230,7 @@ describe('for every ledger', () => {
         expect(window === undefined).toBe(plan === undefined);
         if (plan === undefined || window === undefined) return;
         windows += 1;
-        const after = withEvidence(world, evidenceAfter(world.evidence, plan));
+        const after = withEvidence(world, outcomeOf(plan, world.evidence));
         const verdictAfter = (d: Day) =>
           together(
             requirementIds.map(

@@ -1,5 +1,5 @@
 /**
- * The evidence once a plan has been carried out and has come out well: a repeat has the last value (or is called good where
+ * What of the evidence differs once a plan has been carried out and has come out well: a repeat has the last value (or is called good where
  * none was ever measured), the weight is the last one, the loading is finished, what was asked is answered
  * (docs/readiness.md A3). Everything in it has taken effect by the day the plan is for.
  */
@@ -31,17 +31,17 @@ function repeatedCalcium(last: CalciumSample | undefined, on: Day, known: boolea
 const signedIf = <S extends Sample | undefined>(sample: S, results: ReadonlySet<string>): S =>
   sample?.entry !== undefined && results.has(sample.entry) ? { ...sample, signed: true } : sample;
 
-export function evidenceAfter(before: Evidence, plan: Plan): Evidence {
-  const after: { -readonly [Key in keyof Evidence]: Evidence[Key] } = { ...before };
+export function outcomeOf(plan: Plan, before: Evidence): Partial<Evidence> {
+  const after: { -readonly [Key in keyof Evidence]?: Evidence[Key] } = {};
   const results = new Set(plan.sign.flatMap((one) => one.results));
   if (results.size > 0) {
-    after.creatinine = signedIf(after.creatinine, results);
-    after.vitaminD = signedIf(after.vitaminD, results);
-    if (after.calcium !== undefined) {
+    after.creatinine = signedIf(before.creatinine, results);
+    after.vitaminD = signedIf(before.vitaminD, results);
+    if (before.calcium !== undefined) {
       after.calcium = {
-        ...after.calcium,
-        sample: signedIf(after.calcium.sample, results),
-        albumin: signedIf(after.calcium.albumin, results),
+        ...before.calcium,
+        sample: signedIf(before.calcium.sample, results),
+        albumin: signedIf(before.calcium.albumin, results),
       };
     }
   }
@@ -90,7 +90,7 @@ export function evidenceAfter(before: Evidence, plan: Plan): Evidence {
     if (what === 'allergies') after.allergiesAssumed = true;
     if (what === 'pregnancy') after.pregnancy = { answer: 'no', on, entry: undefined };
     if (what === 'teeth and jaw')
-      after.dental = [...after.dental, { answer: 'nothing pending', on, checkedOn: undefined, entry: undefined }];
+      after.dental = [...before.dental, { answer: 'nothing pending', on, checkedOn: undefined, entry: undefined }];
     if (what === 'maintenance') after.maintenance = { taken: true, on, entry: undefined };
     if (what === 'secondary causes') after.secondaryCauses = { answer: 'none found', on, entry: undefined };
   }

@@ -2,11 +2,12 @@
 import type { Day } from '../calendar/day.ts';
 import type { RequirementId } from '../protocol/requirement-ids.ts';
 import { losesWeightDecision, weightBlocker } from '../requirements/kidney-path.ts';
+import type { Evidence } from '../requirements/evidence.ts';
 import type { Blocker } from '../requirements/requirement.ts';
-import { evidenceAfter } from './after-plan.ts';
 import { type Plan, firstPlan, pathOn, pathRestsOn } from './plan.ts';
 import type { NextStep, NoWindow } from './readiness.ts';
 import { stepsOf } from './steps.ts';
+import { afterPlan } from './window.ts';
 import { type World, judgeOn, nextChange, protocolOn, runFrom, withEvidence } from './world.ts';
 
 type Need = { readonly requirement: RequirementId; readonly by: Blocker };
@@ -102,7 +103,7 @@ export function unsettled(world: World): Unsettled {
           ? undefined
           : {
               first: plan.on,
-              last: runFrom(withEvidence(settledWorld, evidenceAfter(settledWorld.evidence, plan)), plan.on),
+              last: runFrom(afterPlan(settledWorld, plan), plan.on),
             },
     },
     steps: eachOnce(steps),
@@ -135,12 +136,12 @@ function inOrder(world: World, needs: readonly Need[]): Need[] {
 }
 
 function settle(world: World, needs: readonly Need[]): World | undefined {
-  let { evidence } = world;
+  let change: Partial<Evidence> = {};
   for (const { by } of needs) {
     if (by.settled === undefined) return undefined;
-    evidence = by.settled(evidence);
+    change = { ...change, ...by.settled({ ...world.evidence, ...change }) };
   }
-  return withEvidence(world, evidence);
+  return withEvidence(world, change);
 }
 
 /** Nothing blocks, yet no day serves all: what is waited for longest is named. */

@@ -3,7 +3,7 @@ import { type Day, addDays } from '../calendar/day.ts';
 import { lastBloodDay, usableFrom } from '../calendar/unit-calendar.ts';
 import { scaledText } from '../exact/decimal.ts';
 import { plural } from '../kinds-texts/words.ts';
-import { evidenceAfter } from './after-plan.ts';
+import { outcomeOf } from './after-plan.ts';
 import { type Plan, firstPlan, isEmpty, planFor, resultDays } from './plan.ts';
 import type { Window } from './readiness.ts';
 import { waitingFor } from './waiting.ts';
@@ -15,8 +15,8 @@ export const datesOf = (world: World, plan: Plan): Pick<Window, 'first' | 'last'
   last: runFrom(afterPlan(world, plan), plan.on),
 });
 
-const afterPlan = (world: World, plan: Plan): World =>
-  isEmpty(plan) ? world : withEvidence(world, evidenceAfter(world.evidence, plan));
+export const afterPlan = (world: World, plan: Plan): World =>
+  isEmpty(plan) ? world : withEvidence(world, outcomeOf(plan, world.evidence));
 
 export const windowOf = (world: World, plan: Plan): Window => new FoundWindow(world, plan);
 
@@ -97,10 +97,7 @@ function runOnOf(after: World, last: Day): Window['runOn'] {
     return {
       what: `asking about ${question.what}`,
       by: day,
-      last: runFrom(
-        withEvidence(after, evidenceAfter(after.evidence, { ...plan, ask: [{ ...question, on: day }] })),
-        day,
-      ),
+      last: runFrom(afterPlan(after, { ...plan, ask: [{ ...question, on: day }] }), day),
     };
   }
   if (plan.draw === undefined) {
@@ -108,10 +105,7 @@ function runOnOf(after: World, last: Day): Window['runOn'] {
     return {
       what: 'a weight',
       by: day,
-      last: runFrom(
-        withEvidence(after, evidenceAfter(after.evidence, { ...plan, weigh: { ...plan.weigh, on: day } })),
-        day,
-      ),
+      last: runFrom(afterPlan(after, { ...plan, weigh: { ...plan.weigh, on: day } }), day),
     };
   }
   const by = lastDraw(after, day, plan.draw.on);
@@ -123,7 +117,7 @@ function runOnOf(after: World, last: Day): Window['runOn'] {
       'and',
     )})`,
     by,
-    last: runFrom(withEvidence(after, evidenceAfter(after.evidence, late)), day),
+    last: runFrom(afterPlan(after, late), day),
   };
 }
 
@@ -172,7 +166,7 @@ function otherwiseOf(world: World, plan: Plan): Window['otherwise'] {
 function firstIfLow(world: World, plan: Plan): Day | undefined {
   const { draw } = plan;
   if (draw === undefined) return undefined;
-  const after = evidenceAfter(world.evidence, plan);
+  const after = outcomeOf(plan, world.evidence);
   const level = {
     on: draw.on,
     value: 'assumed low',

@@ -92,16 +92,25 @@ export function worldOf(
   };
 }
 
-/** The same questions of other evidence: a judge that read nothing of what differs stays. */
-export function withEvidence(world: World, evidence: Evidence): World {
-  const other = worldOf(evidence, world.context, world.settled, world.judgeFor);
-  const isTheSame = (key: keyof Evidence): boolean => evidence[key] === world.evidence[key];
+/** Who reads each part of the evidence. */
+const readersOf = new Map<string, RequirementId[]>();
+for (const { id, reads } of Object.values(requirements))
+  for (const part of reads) {
+    const others = readersOf.get(part);
+    if (others === undefined) readersOf.set(part, [id]);
+    else others.push(id);
+  }
+
+/** The same questions where part of the evidence is another: judges that read nothing of that part stay. */
+export function withEvidence(world: World, change: Partial<Evidence>): World {
+  const other = worldOf({ ...world.evidence, ...change }, world.context, world.settled, world.judgeFor);
+  const asked = new Set(Object.keys(change).flatMap((part) => readersOf.get(part) ?? []));
   for (const [index, reign] of other.reigns.entries()) {
     const before = world.reigns[index];
     if (before === undefined || before.protocol !== reign.protocol) continue;
     for (const id of world.order) {
       const judge = before.judges[id];
-      if (judge !== undefined && requirements[id].reads.every(isTheSame)) reign.judges[id] = judge;
+      if (judge !== undefined && !asked.has(id)) reign.judges[id] = judge;
     }
   }
   return other;

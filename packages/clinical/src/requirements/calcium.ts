@@ -26,7 +26,7 @@ import {
 import { bloodsException, carryingEnds } from './exceptions.ts';
 import { isOutOfDate, isVoided, samplesCount, samplesCountFor, samplesRead, whyVoided } from './samples.ts';
 
-const repeat: NonNullable<Blocker['settled']> = (evidence) => ({ ...evidence, calcium: undefined });
+const repeat: NonNullable<Blocker['settled']> = () => ({ calcium: undefined });
 
 const reads = [...samplesRead, 'calcium', 'calciumLowering', 'finishedLoadings', 'exceptions'] as const;
 type Read = Pick<Evidence, (typeof reads)[number]>;

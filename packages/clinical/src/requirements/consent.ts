@@ -8,7 +8,6 @@ import type { Evidence } from './evidence.ts';
 import { type Blocker, type Judge, type Path, type Requirement, always, judgement, readyPath } from './requirement.ts';
 
 const givenToday: NonNullable<Blocker['settled']> = (known) => ({
-  ...known,
   consent: { decision: 'given', on: known.today, entry: undefined },
   cannotDecide: undefined,
 });

@@ -50,7 +50,7 @@ function judge(evidence: Read, protocol: Protocol): Judge {
       what: "a prescriber's review of the course",
       who: 'prescriber',
       step: 'review',
-      settled: (known) => ({ ...known, carryOnAssumed: true }),
+      settled: () => ({ carryOnAssumed: true }),
     },
   };
   const stops = (cause: string, says: string, event?: CourseEvent): Judge =>

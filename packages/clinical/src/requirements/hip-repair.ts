@@ -96,7 +96,6 @@ function judge({ operations, hipFractures, exceptions }: Read, protocol: Protoco
         who: 'prescriber',
         step: 'prescriber decides',
         settled: (known) => ({
-          ...known,
           hipFractures: known.hipFractures.map((one) => ({ ...one, lookedInto: true })),
         }),
       },

@@ -53,8 +53,7 @@ type Read = Pick<Evidence, (typeof reads)[number]>;
 
 /** What nobody may assume: a severe reaction nobody has decided about, and an allergy that does not name its medicine. */
 function open({ allergies, severeReactions }: Read): { readonly cause: string; readonly by: Blocker } | undefined {
-  const settled = (evidence: Evidence): Evidence => ({
-    ...evidence,
+  const settled = (evidence: Evidence): Partial<Evidence> => ({
     severeReactions: [],
     allergies: evidence.allergies.map((fact) => ({ ...fact, body: named(fact.body) })),
   });

@@ -37,7 +37,7 @@ function judge(evidence: Read, protocol: Protocol): Judge {
         what: `"well since": ask whether it is over (${open.what}, ${shortDate(open.on)})`,
         who: 'nurse',
         step: 'record well since',
-        settled: (evidence) => ({ ...evidence, wellSince: { on: evidence.today, seq: Infinity } }),
+        settled: ({ today }) => ({ wellSince: { on: today, seq: Infinity } }),
       },
     },
   );

@@ -55,7 +55,6 @@ function judge(evidence: Read, protocol: Protocol): Judge {
           who: 'prescriber',
           step: 'prescriber decides',
           settled: (known) => ({
-            ...known,
             doses: new Map([
               ...known.doses,
               [

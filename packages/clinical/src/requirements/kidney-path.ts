@@ -6,15 +6,15 @@ import { type KidneyFacts, kidneyFacts } from './kidney-facts.ts';
 import { type Blocker, type Needs, type Path, readyPath } from './requirement.ts';
 import { isOutOfDate, isVoided } from './samples.ts';
 
-const repeat = (evidence: Evidence): Evidence => ({ ...evidence, creatinine: undefined });
-const weighAnew = (evidence: Evidence): Evidence => ({ ...evidence, weight: undefined });
+const repeat = (): Partial<Evidence> => ({ creatinine: undefined });
+const weighAnew = (): Partial<Evidence> => ({ weight: undefined });
 
 /** Which weight decides, where they disagree. */
 export const weightBlocker: Blocker = {
   what: 'a prescriber and a pharmacist: which weight decides',
   who: 'prescriber',
   step: 'prescriber decides',
-  settled: (evidence) => ({ ...evidence, actualDecidesAssumed: true }),
+  settled: () => ({ actualDecidesAssumed: true }),
 };
 const riseBlocker: Blocker = {
   what: 'a prescriber on the rise in creatinine, or a repeat',

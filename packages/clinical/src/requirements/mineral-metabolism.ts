@@ -126,7 +126,7 @@ function judge(evidence: Read, protocol: Protocol): Judge {
         what: `a prescriber: ${says}`,
         who: 'prescriber',
         step: 'prescriber decides',
-        settled: (known) => ({ ...known, mineralsLookedInto: true }),
+        settled: () => ({ mineralsLookedInto: true }),
       },
     },
   );

@@ -159,7 +159,7 @@ function judge(evidence: Read, protocol: Protocol): Judge {
       what: `have it stopped, or agree to what follows it: ${names}`,
       who: 'prescriber',
       step: 'settle',
-      settled: (known) => ({ ...known, boneMedicinesStopped: known.today }),
+      settled: ({ today }) => ({ boneMedicinesStopped: today }),
     },
   };
   return {

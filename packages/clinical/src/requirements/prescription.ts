@@ -26,7 +26,6 @@ function judge(evidence: Read, protocol: Protocol): Judge {
       who: 'prescriber',
       step: 'prescribe',
       settled: (known) => ({
-        ...known,
         prescriptionAssumed: { from: known.today, until: addMonths(known.today, ASSUMED_PRESCRIPTION_MONTHS) },
       }),
     },

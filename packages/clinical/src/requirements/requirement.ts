@@ -47,13 +47,13 @@ export type Needs = {
   };
 };
 
-/** Why a requirement cannot be assumed to hold, who can settle it, and the evidence once it is settled in the person's favour. */
+/** Why a requirement cannot be assumed to hold, who can settle it, and what of the evidence differs once it is settled in the person's favour. */
 export type Blocker = {
   readonly what: string;
   readonly who: Role | 'patient';
   readonly step: StepKind;
   /** Undefined: no date can be told even then. */
-  readonly settled: ((evidence: Evidence) => Evidence) | undefined;
+  readonly settled: ((evidence: Evidence) => Partial<Evidence>) | undefined;
 };
 
 export type Path =

@@ -53,7 +53,6 @@ function judge({ secondaryCauses, anyZoledronicDose }: Read): Judge {
         who: 'prescriber',
         step: 'settle',
         settled: (known) => ({
-          ...known,
           secondaryCauses: { answer: 'found, dealt with', on: known.today, entry: undefined },
         }),
       },

@@ -73,7 +73,7 @@ function blocked(holding: readonly Holding[]): Path {
       what: `look into it and record what was found: ${[...new Set(holding.map(({ cause }) => cause))].join(', ')}`,
       who: grave ? 'prescriber' : 'nurse',
       step: 'settle',
-      settled: (evidence) => ({ ...evidence, told: [], undecidedFractures: [] }),
+      settled: () => ({ told: [], undecidedFractures: [] }),
     },
   };
 }

@@ -35,7 +35,6 @@ function openTrouble(dental: readonly DentalAnswer[]): readonly DentalAnswer[] {
 }
 
 const seenToday: NonNullable<Blocker['settled']> = (evidence) => ({
-  ...evidence,
   dental: [
     ...evidence.dental,
     { answer: 'seen: nothing left to heal', on: evidence.today, checkedOn: evidence.today, entry: undefined },

@@ -10,6 +10,7 @@ import { planCommand } from './commands/plan.ts';
 import { readinessCommand } from './commands/readiness.ts';
 import { redecideCommand } from './commands/redecide.ts';
 import { rehearseCommand } from './commands/rehearse.ts';
+import { rehearseYearCommand } from './commands/rehearse-year.ts';
 import { replayCommand } from './commands/replay.ts';
 import { restore } from './commands/restore.ts';
 import { review } from './commands/review.ts';
@@ -30,6 +31,7 @@ const commands: Readonly<Record<string, Command>> = {
   fill: fillCommand,
   plan: planCommand,
   rehearse: rehearseCommand,
+  'rehearse-year': rehearseYearCommand,
   'look-ahead': lookAheadCommand,
   trace: traceCommand,
   verify,
@@ -43,7 +45,7 @@ const commands: Readonly<Record<string, Command>> = {
 const usage = `twelvemonth COMMAND [options]
 
 ${Object.entries(commands)
-  .map(([name, { summary }]) => `  ${name.padEnd(11)} ${summary}`)
+  .map(([name, { summary }]) => `  ${name.padEnd(13)} ${summary}`)
   .join('\n')}
 
 twelvemonth COMMAND --help says what each takes.

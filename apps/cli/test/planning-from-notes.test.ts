@@ -137,3 +137,22 @@ describe('what the unit has set for planning', () => {
     expect(planned.plan).toMatchObject([{ arrives: '08:30', leaves: '10:05' }]);
   });
 });
+
+describe('a year of the unit, as usual and by windows', () => {
+  it('is played with what the notes say is asked for; every assumption has its source beside it', async () => {
+    const asked = ['rehearse-year', ...at, '--seeds', '1'];
+    const { measures, assumptions, sources, units } = await jsonOf<{
+      readonly units: readonly { readonly referralsPerWeek: number; readonly places: number }[];
+      readonly measures: readonly { readonly measure: string; readonly ways: readonly { readonly name: string }[] }[];
+      readonly assumptions: Readonly<Record<string, unknown>>;
+      readonly sources: Readonly<Record<string, string>>;
+    }>(asked);
+    // Three people were referred in the year before; the last session planned has one place.
+    expect(units).toMatchObject([{ referralsPerWeek: 3 / 52, places: 1 }]);
+    expect(measures.map(({ ways }) => ways.map(({ name }) => name))).toContainEqual(['usual practice', 'by windows']);
+    expect(Object.keys(sources)).toEqual(Object.keys(assumptions));
+    const ran = await twelvemonth(asked);
+    expect(ran.out).toContain('nothing here was seen in a real unit');
+    for (const source of Object.values(sources)) expect(ran.out).toContain(source);
+  });
+});

@@ -85,3 +85,17 @@ export function visitKindsOf(
     };
   });
 }
+
+/** Staff, places and steps of a unit as a written day has them. */
+export function writtenStaff(unit: Unit, watchMinutes: number) {
+  const { nurses, watchedPerNurse, watchPlaces, preparers, secondCheckers, minutes } = planningOf(unit);
+  return {
+    nurses,
+    watchedPerNurse,
+    watchPlaces,
+    preparers,
+    secondCheckers,
+    chairs: unit.chairs,
+    minutes: { ...minutes, watch: watchMinutes },
+  };
+}

@@ -13,7 +13,7 @@ import {
 import type { UnitDayWritten } from '../day/unit-format.ts';
 import { minuteOf } from '../day/format-problem.ts';
 import { namesOf, orderedFor, patientOf } from './people.ts';
-import { gridMinutes, planningOf, visitMinutesOf } from './planning-settings.ts';
+import { gridMinutes, visitMinutesOf, writtenStaff } from './planning-settings.ts';
 
 export type DayFromSession =
   | {
@@ -50,7 +50,6 @@ export function dayFromSession(
   const where = `${unit.name}, ${shortDate(session.on)}`;
   if (session.cancelled !== undefined) return { ok: false, says: `${where}: this session is cancelled.` };
   if (listed.length === 0) return { ok: false, says: `${where}: nobody is on the list, there is nothing to plan.` };
-  const settings = planningOf(unit);
   const { watchFirst } = visitMinutesOf(protocol);
   const names = namesOf(listed);
   const people = listed.map((record) => {
@@ -59,7 +58,6 @@ export function dayFromSession(
     const arrives = onGridBefore(session.arriveAt[place - 1] ?? session.opensAt, session.opensAt);
     return { record, patient, name: names.get(patient) ?? patient, arrives };
   });
-  const { minutes, mostFirstVisits: _first, reservedPercent: _reserved, noticeDays: _notice, ...counts } = settings;
   return {
     ok: true,
     hasUsualSettings: unit.planning === undefined,
@@ -69,9 +67,7 @@ export function dayFromSession(
       opens: session.opensAt,
       closes: session.closesAt,
       gridMinutes,
-      ...counts,
-      chairs: unit.chairs,
-      minutes: { ...minutes, watch: watchFirst },
+      ...writtenStaff(unit, watchFirst),
       visits: people.map(({ record, name, arrives }) => {
         const { kind, protocol: ordered } = orderedFor(record, protocol, session.on);
         const lasts = visitMinutesOf(ordered);

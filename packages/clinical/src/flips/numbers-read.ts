@@ -38,32 +38,40 @@ export class NumbersRead {
   meets(other: NumbersRead): boolean {
     return ((this.#low & other.#low) | (this.#middle & other.#middle) | (this.#high & other.#high)) !== 0;
   }
-  get name(): string {
-    return `${this.#low} ${this.#middle} ${this.#high}`;
+  equals(other: NumbersRead): boolean {
+    return this.#low === other.#low && this.#middle === other.#middle && this.#high === other.#high;
+  }
+  /** Equal sets have the same; of others hardly any two do. */
+  get sum(): number {
+    return this.#low ^ this.#middle ^ this.#high;
   }
 }
 
 /** One set for all that are equal, so that thousands of people keep a few dozen sets. None of them is added to any more. */
 export function setsOnce(): (read: NumbersRead) => NumbersRead {
-  const known = new Map<string, NumbersRead>();
+  const known = new Map<number, NumbersRead[]>();
   return (read) => {
-    const before = known.get(read.name);
-    if (before === undefined) known.set(read.name, read);
-    return before ?? read;
+    const alike = known.get(read.sum);
+    const same = alike?.find((one) => one.equals(read));
+    if (same !== undefined) return same;
+    if (alike === undefined) known.set(read.sum, [read]);
+    else alike.push(read);
+    return read;
   };
 }
 
 /** Whoever is reading now. Everything that reads a protocol does so without pausing, so there is only one reading at a time. */
-let readers: readonly NumbersRead[] = [];
+let reader: NumbersRead | undefined;
 
-/** Notes in each of these what is read meanwhile. */
-export function readingAs<Value>(as: readonly NumbersRead[], read: () => Value): Value {
-  const before = readers;
-  readers = as;
+/** Notes in a set what is read meanwhile. Whoever was reading before has then read it too. */
+export function readingAs<Value>(as: NumbersRead, read: () => Value): Value {
+  const before = reader;
+  reader = as;
   try {
     return read();
   } finally {
-    readers = before;
+    reader = before;
+    reader?.addEach(as);
   }
 }
 
@@ -74,7 +82,7 @@ function watchedNumbers<Value>(numbers: Readonly<Record<NumberKey, Value>>): Rea
     Object.defineProperty(watched, key, {
       enumerable: true,
       get: () => {
-        for (const reader of readers) reader.add(place);
+        reader?.add(place);
         return value;
       },
     });
@@ -87,7 +95,7 @@ function watchedSource<Source extends { readonly numbers: unknown }>(source: Sou
   return Object.defineProperty({ ...source }, 'numbers', {
     enumerable: true,
     get: () => {
-      for (const reader of readers) reader.addAll();
+      reader?.addAll();
       return source.numbers;
     },
   });
@@ -118,10 +126,8 @@ const watchedAlone = (protocol: Protocol, under: ReadonlyMap<string, Protocol>):
 /** A judge whose numbers were noted when it was made: whoever asks it later has read them too. */
 export function watchedJudge(requirement: Requirement, evidence: Evidence, protocol: Protocol): Judge {
   const read = new NumbersRead();
-  const judge = readingAs([read, ...readers], () => requirement.judge(evidence, protocol));
-  const tell = (): void => {
-    for (const reader of readers) reader.addEach(read);
-  };
+  const judge = readingAs(read, () => requirement.judge(evidence, protocol));
+  const tell = (): void => reader?.addEach(read);
   return {
     changes: judge.changes,
     on: (day) => (tell(), judge.on(day)),

@@ -101,7 +101,7 @@ function decided(person: PersonAsked, theOne: ReturnType<typeof setsOnce>): Deci
   const world = worldOf(evidence, { ...context, protocols }, undefined, watchedJudge);
   const requirements = world.order.map((requirement): Told => {
     const read = new NumbersRead();
-    const told = readingAs([read, ofWindow], () => {
+    const told = readingAs(read, () => {
       const judge = judgeOn(world, requirement, on);
       return {
         requirement,
@@ -109,9 +109,10 @@ function decided(person: PersonAsked, theOne: ReturnType<typeof setsOnce>): Deci
         always: judge.changes.length > 0 ? undefined : alwaysBy(judge.path(today)),
       };
     });
+    ofWindow.addEach(read);
     return { ...told, read: theOne(read) };
   });
-  const window = readingAs([ofWindow], () => windowDates(world));
+  const window = readingAs(ofWindow, () => windowDates(world));
   const verdict = together(requirements.map(({ verdict: one }) => one));
   return {
     person,

@@ -199,6 +199,9 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
     else if (analyte === 'albumin') albumins.push(result);
     else if (isMineralTest(analyte) && signed.has(result.id)) minerals[analyte] = result;
   }
+  const decidingMinerals = new Set<Fact<'result'>>();
+  for (const analyte of mineralTests)
+    for (const result of [minerals[analyte], newest[analyte]]) if (result !== undefined) decidingMinerals.add(result);
   const decisions = upToToday('prescriber-decision');
   const decided = (about: Fact | undefined, question: BodyOfKind<'prescriber-decision'>['question']): boolean =>
     about !== undefined && decisions.some(({ body }) => body.question === question && body.about === about.id);
@@ -314,21 +317,11 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
       cleared.some(({ body }) => body.entry === checklist && body.question === question),
     boneMedicines: [...boneMedicines.values()],
     boneMedicinesStopped: undefined,
-    minerals: mineralTests.flatMap((analyte) => {
-      const ofSigned = minerals[analyte];
-      const deciding = ofSigned === newest[analyte] ? [ofSigned] : [ofSigned, newest[analyte]];
-      return deciding.flatMap((result): MineralResult[] =>
-        result === undefined
-          ? []
-          : [
-              {
-                result,
-                signed: signed.has(result.id),
-                lookedInto: decided(result, 'mineral metabolism looked into'),
-              },
-            ],
-      );
-    }),
+    minerals: [...decidingMinerals].map((result) => ({
+      result,
+      signed: signed.has(result.id),
+      lookedInto: decided(result, 'mineral metabolism looked into'),
+    })),
     conditions: upToToday('condition').filter((one) => !decided(one, 'mineral metabolism looked into')),
     mineralsLookedInto: false,
     dental: upToToday('dental').map(({ body, on, id }) => ({

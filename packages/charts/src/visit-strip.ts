@@ -12,7 +12,13 @@ export type VisitStripData = {
 };
 
 /** Short names over the columns, and how wide each is drawn. */
-export const visitColumns: readonly { readonly step: string; readonly short: string; readonly width: number }[] = [
+export const visitColumns: readonly {
+  readonly step: string;
+  readonly short: string;
+  readonly width: number;
+  /** Another step that stands in this column: what is injected is not dripped. */
+  readonly or?: string;
+}[] = [
   { step: 'arrive', short: 'here', width: 36 },
   { step: 'observations', short: 'obs', width: 36 },
   { step: 'checklist', short: 'ask', width: 46 },
@@ -21,7 +27,7 @@ export const visitColumns: readonly { readonly step: string; readonly short: str
   { step: 'flush', short: 'flush', width: 38 },
   { step: 'preparation', short: 'prepare', width: 54 },
   { step: 'second check', short: 'check', width: 46 },
-  { step: 'infusion', short: 'infuse', width: 148 },
+  { step: 'infusion', short: 'infuse', width: 148, or: 'injection' },
   { step: 'removal', short: 'remove', width: 50 },
   { step: 'observe', short: 'observe', width: 74 },
   { step: 'leave', short: 'leave', width: 44 },
@@ -35,7 +41,7 @@ export function visitStrip(data: VisitStripData): Drawing {
   const parts: string[] = [];
   let x = 0;
   for (const column of visitColumns) {
-    const step = data.steps.find((candidate) => candidate.step === column.step);
+    const step = data.steps.find((one) => one.step === column.step || one.step === column.or);
     const { width } = column;
     switch (step?.state ?? 'to come') {
       case 'done':

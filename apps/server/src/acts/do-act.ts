@@ -78,8 +78,7 @@ export async function doAct(atHand: AtHand, { id, act: sent, by, seen }: ActToDo
         ...(lookAlikes === undefined ? {} : { lookAlikes }),
       };
       const decided = decide(act, surroundings);
-      const isOfDose = act.name === 'start infusion' || act.name === 'second check';
-      return isOfDose && 'drafts' in decided && !isAtHand(act, ledgers) ? { refusals: [notAtHand] } : decided;
+      return isOfDose(act) && 'drafts' in decided && !isAtHand(act, ledgers) ? { refusals: [notAtHand] } : decided;
     },
   });
   return answerTo(outcome, act, atHand);
@@ -118,7 +117,7 @@ async function besidesOf(act: Act, notes: AtHand['notes']): Promise<readonly Sub
     const session = sessionOf(await notes.of('session', act.session));
     return [...(session?.taken.values() ?? [])].map(patientSubject);
   }
-  if (act.name !== 'start infusion' && act.name !== 'second check') return [];
+  if (!isOfDose(act)) return [];
   const ofDose = readForDose(await notes.of('patient', act.patient));
   const sessions = ofDose.filter((of) => isSubjectOf('session', of));
   const units = await Promise.all(
@@ -126,6 +125,10 @@ async function besidesOf(act: Act, notes: AtHand['notes']): Promise<readonly Sub
   );
   return [...ofDose, ...units.flat().map((unit) => subject('unit', unit))];
 }
+
+type OfDose = ActNamed<'start infusion' | 'second check' | 'give injection'>;
+const isOfDose = (act: Act): act is OfDose =>
+  act.name === 'start infusion' || act.name === 'second check' || act.name === 'give injection';
 
 /** The batch may have been stopped since it was prepared; the session may not be open. */
 function readForDose(record: SubjectRecord): readonly Subject[] {
@@ -138,10 +141,7 @@ function readForDose(record: SubjectRecord): readonly Subject[] {
 }
 
 /** Whether the notes that were handed over are those of the preparation and the arrival that stand now. */
-const isAtHand = (
-  act: ActNamed<'start infusion' | 'second check'>,
-  ledgers: ReadonlyMap<Subject, readonly Entry[]>,
-): boolean =>
+const isAtHand = (act: OfDose, ledgers: ReadonlyMap<Subject, readonly Entry[]>): boolean =>
   readForDose(recordOfLedgers(patientSubject(act.patient), (of) => ledgers.get(of))).every((of) => ledgers.has(of));
 
 const notAtHand: Refusal = {

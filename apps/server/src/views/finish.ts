@@ -2,7 +2,7 @@
  * When the last person on the list can have left at the earliest: every step still to come at its usual length, and nobody
  * waiting for a nurse, a chair or a vein. A lower bound and called one; how likely a time is, only a rehearsal of the day tells.
  */
-import { type Protocol, type Visit, type VisitStepName, visitSteps } from '@twelvemonth/clinical';
+import { type Protocol, type Visit, type VisitStepName, dripSteps } from '@twelvemonth/clinical';
 
 /** Usual minutes of a step. Common practice, no source; the infusion and the watch are the protocol's. */
 const usualMinutes: Readonly<Record<Exclude<VisitStepName, 'infusion' | 'observe'>, number>> = {
@@ -14,6 +14,7 @@ const usualMinutes: Readonly<Record<Exclude<VisitStepName, 'infusion' | 'observe
   flush: 1,
   preparation: 3,
   'second check': 2,
+  injection: 2,
   removal: 3,
   leave: 5,
 };
@@ -26,7 +27,7 @@ export function minutesStillNeeded(
 ): number {
   const open: readonly VisitStepName[] =
     visit === undefined
-      ? visitSteps
+      ? dripSteps
       : visit.over
         ? []
         : visit.steps.filter(({ state }) => state !== 'done').map(({ step }) => step);

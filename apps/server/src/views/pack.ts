@@ -5,13 +5,14 @@ import {
   checkNotOpened,
   checkPackMayBeUsed,
   civilFromDay,
-  dripProduct,
   noFormulary,
   packSubject,
   plainDate,
+  productOf,
   receivedAs,
   recordOf,
   subjectId,
+  visitOn,
 } from '@twelvemonth/clinical';
 import { type PackReadingView, readPack, scanAsKept } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
@@ -34,9 +35,10 @@ export async function packReadingOf(atHand: AtHand, person: Person, code: string
   const of = batch === undefined ? undefined : await atHand.notes.of('batch', subjectId(batchSubject(batch)));
   const record = of ?? recordOf(batchSubject('none'), []);
   const received = receivedAs(record);
+  const ordered = productOf(visitOn(person.record, person.today));
   // What the code does not say is asked on the form and judged there: here it stands for what speaks against nothing.
   const inHand = {
-    product: product ?? received?.product ?? dripProduct,
+    product: product ?? received?.product ?? ordered,
     batch: batch ?? '',
     expiresOn: expiresOn ?? received?.expiresOn ?? plainDate(person.today),
     scan: { code, productNumber },
@@ -58,7 +60,7 @@ export async function packReadingOf(atHand: AtHand, person: Person, code: string
     },
     troubles: [
       ...checkListed(productNumber, product, formulary, 'scan'),
-      ...checkPackMayBeUsed(inHand, person.today, record, 'scan'),
+      ...checkPackMayBeUsed(inHand, { on: person.today, product: ordered }, record, 'scan'),
       ...(serial === undefined ? [] : await openedBefore(atHand, person, productNumber, serial)),
     ],
   };

@@ -215,6 +215,7 @@ const actWords: Readonly<Partial<Record<string, string>>> = {
   flush: 'Flush',
   preparation: 'Prepare',
   'second check': 'Check this dose',
+  injection: 'Give the injection',
   infusion: 'Open the infusion',
   removal: 'Remove the cannula',
   observe: 'Record how they are',

@@ -3,11 +3,11 @@ import {
   type Day,
   type Verdict,
   type Visit,
+  dripSteps,
   givenDoseInWords,
   outcomeOf,
   shortDate,
   visitOn,
-  visitSteps,
 } from '@twelvemonth/clinical';
 import type { ListedPatient, VisitStep } from '@twelvemonth/exchange';
 import type { Person } from '../register/people.ts';
@@ -18,8 +18,7 @@ type NameOf = (staff: string) => string;
 
 /** Before anyone has arrived, arriving is what waits. */
 export function visitStepsOf(visit: Visit | undefined, nameOf: NameOf): VisitStep[] {
-  if (visit === undefined)
-    return visitSteps.map((step) => ({ step, state: step === 'arrive' ? 'waiting' : 'to come' }));
+  if (visit === undefined) return dripSteps.map((step) => ({ step, state: step === 'arrive' ? 'waiting' : 'to come' }));
   return visit.steps.map(({ step, state, fact, says }) => ({
     step,
     state,

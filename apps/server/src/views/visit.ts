@@ -8,6 +8,8 @@ import {
   dropsPerMinute,
   entryText,
   factsOf,
+  injectionOf,
+  injectionSites,
   longDate,
   plainDate,
   protocolFor,
@@ -93,6 +95,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
             at: momentOf(visit.check),
           },
         }),
+    ...injectionViewOf(visit),
     ...(infusion === undefined ? {} : { infusion }),
     ...(site === undefined ? {} : { site }),
     ...resiteViewOf(visit),
@@ -143,7 +146,9 @@ const notDripped = ({ regimen }: Protocol): readonly string[] =>
   regimen.medicine === 'zoledronic acid 5 mg'
     ? []
     : [
-        `Ordered: ${regimen.title}. The cannula, pack and infusion below are not for it: after the decision to go, record it as a dose given on the person's page.`,
+        regimen.given === 'injection' && injectionOf(regimen.medicine) !== undefined
+          ? `Ordered: ${regimen.title}. After the decision to go it is prepared${regimen.secondCheck === 'not asked for' ? '' : ', checked by another person'} and injected: the steps of the drip are not for it.`
+          : `Ordered: ${regimen.title}. The cannula, pack and infusion below are not for it: after the decision to go, record it as a dose given on the person's page.`,
       ];
 
 const momentOf = (fact: Fact): string => fact.at ?? fact.recordedAt;
@@ -208,6 +213,15 @@ const putOffValuesOf = ({ number }: Protocol): string[] => [
   'a new irregular pulse',
 ];
 
+/** What the go was for, where it is injected. */
+function injectionViewOf(visit: Visit | undefined): Pick<VisitView, 'injection'> {
+  const given = visit?.injection === undefined ? undefined : injectionOf(visit.injection.medicine);
+  if (visit?.injection === undefined || given === undefined) return {};
+  const { medicine, checkedByAnother } = visit.injection;
+  const { product, packs, goes } = given;
+  return { injection: { medicine, product, packs, goes, sites: [...injectionSites[goes]], checkedByAnother } };
+}
+
 function preparationOf(
   visit: Visit | undefined,
   reader: string,
@@ -223,7 +237,7 @@ function preparationOf(
       by: nameOf(preparation.author.staff),
       byStaff: preparation.author.staff,
       at: momentOf(preparation),
-      ...(mayRead ? { reading: { product, batch, expiresOn, minutes } } : {}),
+      ...(mayRead ? { reading: { product, batch, expiresOn, ...(minutes === undefined ? {} : { minutes }) } } : {}),
     },
   };
 }

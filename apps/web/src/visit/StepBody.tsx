@@ -6,6 +6,7 @@ import { ChecklistStep } from './steps/ChecklistStep.tsx';
 import { DecisionStep } from './steps/DecisionStep.tsx';
 import { FlushStep } from './steps/FlushStep.tsx';
 import { InfusionStep } from './steps/InfusionStep.tsx';
+import { InjectionStep } from './steps/InjectionStep.tsx';
 import { LeaveStep } from './steps/LeaveStep.tsx';
 import { ObservationsStep } from './steps/ObservationsStep.tsx';
 import { ObserveStep } from './steps/ObserveStep.tsx';
@@ -24,6 +25,7 @@ const screens = {
   flush: FlushStep,
   preparation: PreparationStep,
   'second check': SecondCheckStep,
+  injection: InjectionStep,
   infusion: InfusionStep,
   removal: RemovalStep,
   observe: ObserveStep,

@@ -71,7 +71,7 @@ function Chairside({ data }: { data: VisitView }) {
               <StepBody key={shown.step} data={data} step={shown} done={done} />
             )}
           </section>
-          {data.decision?.decision === 'go' && data.infusion === undefined && shown !== undefined && (
+          {data.decision?.decision === 'go' && !isGiven(data) && shown !== undefined && (
             <PutOffAfterAll data={data} done={done} />
           )}
           {data.steps[0]?.state === 'done' && <Reaction data={data} done={done} />}
@@ -84,6 +84,10 @@ function Chairside({ data }: { data: VisitView }) {
     </>
   );
 }
+
+/** The drip has begun, or the injection is in. */
+const isGiven = ({ infusion, steps }: VisitView): boolean =>
+  infusion !== undefined || steps.some(({ step, state }) => step === 'injection' && state === 'done');
 
 const LetterLink = ({ data }: { data: VisitView }) => (
   <p style={{ marginTop: '1rem' }}>

@@ -3,7 +3,7 @@
  * drafts, or into refusals by name. The same acts come from the screen, the command line, an import and the demo.
  */
 import { z } from 'zod';
-import { dateField, shortText, textField, timeField, uuidField } from '../kinds/fields.ts';
+import { dateField, identifiersField, shortText, textField, timeField, uuidField } from '../kinds/fields.ts';
 import { batchCounted } from '../kinds/batch-counted.ts';
 import { batchReceived } from '../kinds/batch-received.ts';
 import { batchTakenOut } from '../kinds/batch-taken-out.ts';
@@ -21,6 +21,7 @@ import { sessionClosed } from '../kinds/session-closed.ts';
 import { sessionOpened } from '../kinds/session-opened.ts';
 import { sessionPlanned } from '../kinds/session-planned.ts';
 import { unitSettings } from '../kinds/unit-settings.ts';
+import { everyInjectionSite } from '../kinds/products.ts';
 import { goDecision } from '../kinds/go-decision.ts';
 import { infusionFinished } from '../kinds/infusion-finished.ts';
 import { infusionStarted } from '../kinds/infusion-started.ts';
@@ -159,6 +160,14 @@ export const actSchema = z.discriminatedUnion('name', [
     patient: uuidField,
     plannedMinutes: infusionStarted.body.unwrap().shape.plannedMinutes,
     ...infusionStarted.body.unwrap().pick({ identifiers: true, packAgain: true }).shape,
+    happenedAt,
+  }),
+  z.object({
+    name: z.literal('give injection'),
+    patient: uuidField,
+    injectedInto: z.enum(everyInjectionSite),
+    injections: z.number().int().min(1).max(4),
+    identifiers: identifiersField,
     happenedAt,
   }),
   z.object({

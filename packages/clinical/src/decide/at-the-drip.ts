@@ -14,9 +14,9 @@ import type { Surroundings } from './surroundings.ts';
 
 type OfInfusion = ActNamed<'start infusion' | 'pause infusion' | 'resume infusion' | 'finish infusion'>;
 
-/** What every act at the drip needs first: a person who is here and not gone. */
+/** What every act at the chair needs first: a person who is here and not gone. */
 export function atTheChair(
-  act: OfInfusion,
+  act: OfInfusion | ActNamed<'give injection'>,
   now: Surroundings,
 ): { record: SubjectRecord; visit: Visit | undefined; refusals: Refusal[] } {
   const record = patientIn(now, act.patient);

@@ -1,12 +1,13 @@
 /** The pack in the hand: the right product, scanned or typed with a reason, in date, whole, of a batch nobody stopped, used once. */
 import { type Day, day, shortDate } from '../calendar/day.ts';
-import { dripProduct } from '../kinds/products.ts';
+import type { PackProduct } from '../kinds/products.ts';
 import { batchSubject, packSubject } from '../ledger/batch-subject.ts';
 import type { Draft } from '../ledger/entry.ts';
 import { subjectId } from '../ledger/subject.ts';
 import type { BodyOfKind } from '../kinds/index.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { stopOf } from '../stock/batch-stop.ts';
+import { type Visit, productOf, visitOn } from '../visit/visit.ts';
 import type { Formulary } from '../unit/formulary.ts';
 import { draftNow } from './draft.ts';
 import { recordIn } from './ledgers.ts';
@@ -18,20 +19,25 @@ type Pack = BodyOfKind<'preparation'>;
 /** What a scan or a typing says of one pack, before anything else is known about the dose. */
 export type PackInHand = Pick<Pack, 'product' | 'batch' | 'expiresOn' | 'scan'>;
 
-/** What stops a pack whatever it is used for: product, expiry, batch. `on` is the day of the dose. */
-export function checkPackMayBeUsed(pack: PackInHand, on: Day, batch: SubjectRecord, path: string): readonly Refusal[] {
+/** What stops a pack: not the product it has to be, expiry, batch. `on` is the day of the dose. */
+export function checkPackMayBeUsed(
+  pack: PackInHand,
+  { on, product }: { readonly on: Day; readonly product: PackProduct },
+  batch: SubjectRecord,
+  path: string,
+): readonly Refusal[] {
   return [
-    ...checkProduct(pack.product, path),
+    ...checkProduct(pack.product, product, path),
     ...checkExpiry(pack.expiresOn, on, path),
     ...checkBatch(pack, batch, path),
     ...checkAsReceived({ ...pack, productNumber: pack.scan?.productNumber }, batch, path),
   ];
 }
 
-function checkProduct(product: Pack['product'], path: string): readonly Refusal[] {
-  if (product === dripProduct) return [];
+function checkProduct(product: PackProduct, ordered: PackProduct, path: string): readonly Refusal[] {
+  if (product === ordered) return [];
   return [
-    refusal('wrong-product', `The pack reads "${product}"; the order is ${dripProduct}.`, {
+    refusal('wrong-product', `The pack reads "${product}"; the order is ${ordered}.`, {
       field: `${path}.product`,
       remedy: 'put it back; fetch the right pack; tell the nurse in charge',
     }),
@@ -160,7 +166,12 @@ export function checkPack(
   const { batch, scan } = body;
   const opened = scan?.serial === undefined ? undefined : recordIn(now, packSubject(scan.productNumber, scan.serial));
   return [
-    ...checkPackMayBeUsed(body, on, recordIn(now, batchSubject(batch)), path),
+    ...checkPackMayBeUsed(
+      body,
+      { on, product: productOf(visitOn(patient, on)) },
+      recordIn(now, batchSubject(batch)),
+      path,
+    ),
     ...checkClear(body, path),
     ...checkScannedOrWhyNot(body, now.formulary, path),
     ...(opened === undefined ? [] : checkNotOpened(opened, { patient: subjectId(patient.subject), on }, path)),
@@ -171,7 +182,7 @@ const checkClear = ({ clearAndColourless }: Pack, path: string): readonly Refusa
   clearAndColourless
     ? []
     : [
-        refusal('wrong-product', 'The solution is not clear and colourless.', {
+        refusal('wrong-product', 'The solution is not clear, or not of its colour.', {
           field: `${path}.clearAndColourless`,
           remedy: 'do not use it; keep it for the pharmacist',
         }),
@@ -199,8 +210,17 @@ export function checkPackCorrected(
 }
 
 /** When the medicine is about to run, what was prepared must still be fit: a batch may have been stopped meanwhile. */
-export const checkPreparedStillGood = ({ body, on }: Fact<'preparation'>, now: Surroundings): readonly Refusal[] => [
-  ...checkPackMayBeUsed(body, on, recordIn(now, batchSubject(body.batch)), 'preparation'),
+export const checkPreparedStillGood = (
+  { body, on }: Fact<'preparation'>,
+  visit: Visit,
+  now: Surroundings,
+): readonly Refusal[] => [
+  ...checkPackMayBeUsed(
+    body,
+    { on, product: productOf(visit) },
+    recordIn(now, batchSubject(body.batch)),
+    'preparation',
+  ),
   ...checkClear(body, 'preparation'),
 ];
 

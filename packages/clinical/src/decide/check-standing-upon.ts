@@ -10,16 +10,18 @@ import { type Refusal } from './refusal.ts';
 import { refusal } from './refuse.ts';
 
 const infusing: readonly KindName[] = ['infusion-started'];
+/** A drip that runs, or an injection that was given. */
+const given: readonly KindName[] = [...infusing, 'dose'];
 /** For a step: the kinds that stand upon it once they are written later on the same day. */
 const standingUpon: Partial<Record<KindName, readonly KindName[]>> = {
   arrived: ['observations', 'checklist', 'go-decision', 'left'],
   observations: ['go-decision'],
   checklist: ['go-decision'],
-  'go-decision': ['cannula', 'preparation', ...infusing, 'left'],
+  'go-decision': ['cannula', 'preparation', ...given, 'left'],
   cannula: ['flush', ...infusing, 'cannula-removed'],
   flush: infusing,
-  preparation: ['second-check', ...infusing],
-  'second-check': infusing,
+  preparation: ['second-check', ...given],
+  'second-check': given,
   'infusion-started': ['infusion-paused', 'infusion-finished'],
   'infusion-paused': ['infusion-resumed', 'infusion-finished'],
   'infusion-resumed': ['infusion-paused', 'infusion-finished'],

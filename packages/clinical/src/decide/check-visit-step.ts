@@ -1,16 +1,16 @@
 /** The steps of a visit that are written by hand: each in its order, each once. */
 import { shortDate } from '../calendar/day.ts';
 import type { KindName } from '../kinds/index.ts';
-import { prescribedOn } from '../course/prescribed.ts';
 import { subject } from '../ledger/subject.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
 import { placeOf, sessionOf } from '../visit/session-list.ts';
 import { type Visit, visitOn } from '../visit/visit.ts';
+import { fieldWrong } from './check-fields.ts';
 import { checkPack } from './check-pack.ts';
-import { checkNotExceptionAuthor } from './exception-author.ts';
+import { checkGiver } from './check-giver.ts';
 import { recordIn } from './ledgers.ts';
-import { checkDripIsOrdered, orderedRegimen } from './ordered-medicine.ts';
+import { checkStillOrdered, orderedRegimen } from './ordered-medicine.ts';
 import { type Refusal } from './refusal.ts';
 import { refusal } from './refuse.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -50,7 +50,7 @@ export function checkVisitStep(record: SubjectRecord, fact: Fact, now: Surroundi
   const dripped =
     fact.kind === 'preparation'
       ? [
-          ...checkDripIsOrdered(record, now, 'line.body.product'),
+          ...checkStillOrdered(record, visit, now, 'line.body.product'),
           ...checkPack(fact as Fact<'preparation'>, record, now),
         ]
       : [];
@@ -71,6 +71,11 @@ function checkGivenByHand(
 ): readonly Refusal[] {
   const isHere = visit !== undefined && !visit.over && on === now.today && body.setting === 'this service';
   if (!isHere || body.medicine === 'zoledronic acid 5 mg') return [];
+  if (visit.injection !== undefined && visit.dose === undefined)
+    return outOfOrder(
+      'An injection is prepared, checked and given step by step.',
+      'go on with the visit: it is written there',
+    );
   const refusals = [...checkGo(visit)];
   const ordered = orderedRegimen(record, now)?.medicine;
   if (ordered !== undefined && ordered !== body.medicine) {
@@ -81,27 +86,37 @@ function checkGivenByHand(
       }),
     );
   }
-  if (prescribedOn(record, on)?.author.staff === now.by.staff) {
-    refusals.push(
-      refusal('prescriber-may-not-give', 'You prescribed this dose: another person gives it.', {
-        remedy: 'ask another nurse to give it and record it in their own name',
-      }),
-    );
-  }
-  return [...refusals, ...checkNotExceptionAuthor(record, 'gives it', now)];
+  return [...refusals, ...checkGiver(record, on, now)];
 }
 
 /** Hazard 71: lymph nodes, a fistula, a stroke. The arm is used only for a reason that somebody writes down. */
 function checkArm(record: SubjectRecord, fact: Fact): readonly Refusal[] {
   if (fact.kind !== 'cannula') return [];
   const { site, armToAvoidUsedBecause } = (fact as Fact<'cannula'>).body;
+  return armToAvoidUsedBecause === undefined
+    ? checkArmToAvoid(
+        record,
+        site,
+        'line.body.armToAvoidUsedBecause',
+        'use the other arm, or write why this one and who agreed',
+      )
+    : [];
+}
+
+/** `site`: "left forearm", "right arm vein"; a thigh is no arm. */
+export function checkArmToAvoid(
+  record: SubjectRecord,
+  site: string,
+  field: string,
+  remedy: string,
+): readonly Refusal[] {
   const { armToAvoid, armToAvoidBecause } = latest(record, 'contact')?.body ?? {};
-  if (armToAvoid === undefined || !site.startsWith(armToAvoid) || armToAvoidUsedBecause !== undefined) return [];
+  if (armToAvoid === undefined || !site.startsWith(armToAvoid) || site.endsWith('thigh')) return [];
   const why = armToAvoidBecause === undefined ? '' : ` (${armToAvoidBecause})`;
   return [
     refusal('arm-to-avoid', `The ${armToAvoid} arm is to be avoided${why}.`, {
-      field: 'line.body.armToAvoidUsedBecause',
-      remedy: 'use the other arm, or write why this one and who agreed',
+      field,
+      remedy,
     }),
   ];
 }
@@ -183,7 +198,7 @@ const checks: Checks = {
     ...checkGo(visit),
     ...(visit.preparation === undefined ? [] : alreadyDone('A preparation is in the notes.')),
     ...checkOnePack(visit),
-    ...checkMinutes(body.minutes, 'line.body.minutes', now),
+    ...checkDripMinutes(body.minutes, visit, now),
   ],
   'site-check': (_, visit) =>
     visit.infusion !== undefined && visit.removed === undefined
@@ -242,6 +257,14 @@ const checkOnePack = ({ infusion }: Visit): readonly Refusal[] =>
           remedy: 'stop for good, say how much was given; a prescriber says whether it counts',
         }),
       ];
+/** Only a drip runs. */
+function checkDripMinutes(minutes: number | undefined, { injection }: Visit, now: Surroundings): readonly Refusal[] {
+  if (injection !== undefined) return [];
+  const field = 'line.body.minutes';
+  return minutes === undefined
+    ? [fieldWrong(field, 'not said', 'in how many minutes it is to run')]
+    : checkMinutes(minutes, field, now);
+}
 
 export function checkMinutes(minutes: number, field: string, now: Surroundings): readonly Refusal[] {
   const protocol = now.context === undefined ? undefined : protocolInForceOn(now.context.protocols, now.today);

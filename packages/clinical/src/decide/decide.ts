@@ -5,6 +5,7 @@
  */
 import type { Act } from './act.ts';
 import { decideBook, decideGiveUp, decideMove } from './book.ts';
+import { decideGiveInjection } from './give-injection.ts';
 import { decideGo } from './go.ts';
 import { decideNoteImport, decideSettleRow } from './import-notes.ts';
 import { decideFinish } from './finish-infusion.ts';
@@ -80,6 +81,8 @@ export function decide(act: Act, now: Surroundings): Decided {
       return decideSecondCheck(act, now);
     case 'start infusion':
       return decideStart(act, now);
+    case 'give injection':
+      return decideGiveInjection(act, now);
     case 'pause infusion':
       return decidePause(act, now);
     case 'resume infusion':

@@ -13,6 +13,7 @@ import { fieldWrong } from './check-fields.ts';
 import { draftNow } from './draft.ts';
 import { asItHappened, checkHappenedAt } from './happened-at.ts';
 import { patientIn } from './ledgers.ts';
+import { injectionToGive } from './ordered-medicine.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
@@ -44,6 +45,8 @@ const notHere = (): Refusal =>
 function checkTurn(act: ActNamed<'decide'>, visit: Visit): readonly Refusal[] {
   if (visit.over)
     return [refusal('visit-over', 'They have gone home.', { remedy: 'withdraw "left" if they are still here' })];
+  if (visit.infusion === undefined && visit.dose !== undefined)
+    return [refusal('step-already-done', 'The dose of today has been given.')];
   if (visit.infusion !== undefined) {
     return [
       refusal('step-already-done', 'The infusion was started.', {
@@ -115,12 +118,14 @@ function bodyOf(
   now: Surroundings,
 ): Fact<'go-decision'>['body'] {
   const { decision, reasonCode, note, nextStep, tellsThePatient } = act;
+  const injection = decision === 'go' ? injectionToGive(record, now) : undefined;
   return {
     decision,
     ...(reasonCode === undefined ? {} : { reasonCode }),
     ...(note === undefined ? {} : { note }),
     ...(nextStep === undefined ? {} : { nextStep }),
     ...(tellsThePatient === undefined ? {} : { tellsThePatient }),
+    ...(injection === undefined ? {} : { injection }),
     basis: {
       on: plainDate(now.today),
       knownSeq: record.lastSeq,

@@ -51,6 +51,7 @@ export function judgedBy(act: Act): Subject | undefined {
     case 'decide':
     case 'second check':
     case 'start infusion':
+    case 'give injection':
     case 'pause infusion':
     case 'resume infusion':
     case 'finish infusion':

@@ -59,6 +59,7 @@ export function readKindsOf(act: Act): readonly KindName[] {
       return [...lists, 'arrived'];
     case 'second check':
     case 'start infusion':
+    case 'give injection':
     case 'pause infusion':
     case 'resume infusion':
     case 'finish infusion':

@@ -11,7 +11,7 @@ import type { ActNamed } from './act.ts';
 import { checkCareGoesOn, checkKnown } from './check-care.ts';
 import { fieldWrong } from './check-fields.ts';
 import { draftNow } from './draft.ts';
-import { checkNotExceptionAuthor } from './exception-author.ts';
+import { checkNotExceptionAuthor } from './check-giver.ts';
 import { asItHappened, checkHappenedAt } from './happened-at.ts';
 import { WHOLE_DOSE_MILLILITERS } from './check-running-time.ts';
 import { patientIn, sessionIn } from './ledgers.ts';
@@ -45,7 +45,7 @@ export function decideSecondCheck(act: ActNamed<'second check'>, written: Surrou
   refusals.push(
     ...checkHappenedAt(act.happenedAt, [preparation], written),
     ...checkFromPaper(act),
-    ...checkRateRead(act.reading),
+    ...checkRateRead(preparation.body, act.reading),
   );
   if (preparation.author.staff === checker) {
     refusals.push(
@@ -56,9 +56,11 @@ export function decideSecondCheck(act: ActNamed<'second check'>, written: Surrou
   }
   refusals.push(...checkNotExceptionAuthor(record, 'makes the second check', now, checker));
   if (visit !== undefined && act.happenedAt === undefined) refusals.push(...checkNamed(visit, now));
-  if (visit?.infusion !== undefined)
+  if (visit?.infusion !== undefined || visit?.dose !== undefined)
     refusals.push(
-      refusal('step-already-done', 'The infusion was started.', { remedy: 'a check comes before the start' }),
+      refusal('step-already-done', visit.infusion === undefined ? 'The dose was given.' : 'The infusion was started.', {
+        remedy: 'a check comes before the medicine',
+      }),
     );
   else if (visit?.check !== undefined && !visit.putOff) {
     const remedy = 'withdraw it with the reason and check anew';
@@ -103,8 +105,12 @@ function checkNamed({ arrived }: Visit, now: Surroundings): readonly Refusal[] {
 
 type Reading = ActNamed<'second check'>['reading'];
 
-/** How fast it is to run is read off the pump; where none is used, the minutes are read off the order. */
-function checkRateRead({ pumpMillilitersPerHour, minutes }: Reading): readonly Refusal[] {
+/** How fast a drip is to run is read off the pump; where none is used, the minutes are read off the order. */
+function checkRateRead(
+  first: Fact<'preparation'>['body'],
+  { pumpMillilitersPerHour, minutes }: Reading,
+): readonly Refusal[] {
+  if (first.minutes === undefined) return [];
   if ((pumpMillilitersPerHour === undefined) !== (minutes === undefined)) return [];
   return [
     fieldWrong(
@@ -136,6 +142,8 @@ function differences(first: Fact<'preparation'>['body'], second: Reading): reado
     ...(first.product === second.product ? [] : ['product']),
     ...(lastSigns(first.batch) === lastSigns(second.batchLastFour) ? [] : ['batch']),
     ...(first.expiresOn.slice(0, 7) === second.expiryMonth ? [] : ['expiry']),
-    ...(runsAs(first.minutes, second) ? [] : [second.pumpMillilitersPerHour === undefined ? 'minutes' : 'pump rate']),
+    ...(first.minutes === undefined || runsAs(first.minutes, second)
+      ? []
+      : [second.pumpMillilitersPerHour === undefined ? 'minutes' : 'pump rate']),
   ];
 }

@@ -67,6 +67,7 @@ function named(act: Act): readonly Subject[] {
     case 'decide':
     case 'second check':
     case 'start infusion':
+    case 'give injection':
     case 'pause infusion':
     case 'resume infusion':
     case 'finish infusion':

@@ -28,6 +28,7 @@ const mayDo: Readonly<Record<ActName, readonly Role[] | typeof byKind>> = {
   decide: infusionNurses,
   'second check': registrants,
   'start infusion': infusionNurses,
+  'give injection': infusionNurses,
   'pause infusion': infusionNurses,
   'resume infusion': infusionNurses,
   'finish infusion': infusionNurses,

@@ -107,7 +107,7 @@ const texts: Texts = {
   'prescriber-decision': ({ body }) =>
     `prescriber decided: ${body.question}: ${body.reason}${body.pharmacist === undefined ? '' : `, with pharmacist ${body.pharmacist}`}`,
   dose: ({ body, on }) =>
-    `${body.medicine} given on ${shortDate(on)}, ${body.setting}${body.batch === undefined ? '' : `, batch ${body.batch}`}${body.partMilliliters === undefined ? '' : `, part dose of ${body.partMilliliters} mL`}${body.minutes === undefined ? '' : `, over ${counted(body.minutes, 'minute')}`}${body.incident === undefined ? '' : `; incident: ${body.incident}`}${body.until === undefined ? '' : `, until ${date(body.until)}`}`,
+    `${body.medicine} given on ${shortDate(on)}, ${body.setting}${body.batch === undefined ? '' : `, batch ${body.batch}`}${body.partMilliliters === undefined ? '' : `, part dose of ${body.partMilliliters} mL`}${body.minutes === undefined ? '' : `, over ${counted(body.minutes, 'minute')}`}${injectedText(body)}${body.incident === undefined ? '' : `; incident: ${body.incident}`}${body.until === undefined ? '' : `, until ${date(body.until)}`}`,
   reaction: ({ body }) => reactionText(body),
   'course-review': ({ body }) => {
     switch (body.outcome) {
@@ -151,7 +151,7 @@ const texts: Texts = {
   flush: ({ body }) =>
     `flush ${body.when} the dose, ${body.milliliters} mL, ${body.ranFreely ? 'ran freely' : 'did not run freely'}`,
   preparation: ({ body }) =>
-    `prepared ${body.product}, batch ${body.batch}, use by ${date(body.expiresOn)}, over ${counted(body.minutes, 'minute')}${packReadBy(body)}`,
+    `prepared ${body.product}, batch ${body.batch}, use by ${date(body.expiresOn)}, ${body.minutes === undefined ? 'to inject' : `over ${counted(body.minutes, 'minute')}`}${packReadBy(body)}`,
   'second-check': ({ body }) =>
     `independent second check${body.signedOnPaperBy === undefined ? '' : ', signed on the day sheet and typed in'}: ${
       body.agrees ? 'the readings agree' : `the readings differ in ${plural(body.differs, 'and')}`
@@ -225,6 +225,11 @@ const countsText = (counts: Fact<'session-opened'>['body']['counts']): string | 
       );
 
 /** How the preparer read the pack: a typed reading is marked wherever it is read. */
+const injectedText = ({ injectedInto, injections }: Fact<'dose'>['body']): string =>
+  injectedInto === undefined
+    ? ''
+    : `, ${injections === undefined ? '' : `${counted(injections, 'injection')} `}into the ${injectedInto}`;
+
 const packReadBy = ({ scan, typedBecause }: Fact<'preparation'>['body']): string =>
   scan === undefined
     ? `; typed, not scanned${because(typedBecause)}`

@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { registrants } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
 import { boneMedicines } from '../protocol/medicines.ts';
-import { dateField, shortText, textField } from './fields.ts';
+import { dateField, identifiersField, shortText, textField } from './fields.ts';
+import { everyInjectionSite } from './products.ts';
 
 /**
  * A dose that was given: here, on a ward, at home, elsewhere, years ago. `effectiveAt` is its day. Of what is taken daily it
@@ -24,6 +25,10 @@ export const dose = entryKind({
       partMilliliters: z.number().min(0).max(100).optional(),
       /** Minutes the infusion ran, where it was measured, or between the times typed in later. */
       minutes: z.number().min(0).max(600).optional(),
+      /** Of an injection given in a visit: where, how many, and what was asked and matched before it. */
+      injectedInto: z.enum(everyInjectionSite).optional(),
+      injections: z.number().int().min(1).max(4).optional(),
+      identifiers: identifiersField.optional(),
       /** What happened where it ran faster than the protocol lets it, and who was told. */
       incident: textField.optional(),
       /** Last day of what is taken daily. */

@@ -17,6 +17,11 @@ export const birthField = z
 /** Free text a person typed. Trimmed, never empty. */
 export const textField = z.string().trim().min(1, 'may not be empty').max(2000, 'at most 2000 characters');
 export const shortText = z.string().trim().min(1, 'may not be empty').max(200, 'at most 200 characters');
+/** What was asked and matched: two at least. */
+export const identifiersField = z
+  .array(z.enum(['full name', 'birth date', 'number', 'address']))
+  .min(2, 'two identifiers are asked')
+  .readonly();
 export const uuidField = z.string().regex(/^[A-Za-z0-9._-]{1,80}$/, 'an id');
 export const timeField = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a time as HH:MM, 24 hours');
 

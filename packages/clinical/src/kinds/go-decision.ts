@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { PlainDate } from '../calendar/day.ts';
 import { infusionNurses } from '../ledger/role.ts';
+import { boneMedicines } from '../protocol/medicines.ts';
 import { entryKind } from './entry-kind.ts';
 import { dateField, shortText, textField } from './fields.ts';
 
@@ -37,6 +38,11 @@ export const goDecision = entryKind({
       note: textField.optional(),
       nextStep: textField.optional(),
       tellsThePatient: shortText.optional(),
+      /** What a go for an injection is for, and whether another person checks it. Absent: a drip, or by hand. */
+      injection: z
+        .object({ medicine: z.enum(boneMedicines), checkedByAnother: z.boolean() })
+        .readonly()
+        .optional(),
       /** What the decision rests on. */
       basis: z
         .object({

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { infusionNurses } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
-import { shortText } from './fields.ts';
+import { identifiersField, shortText } from './fields.ts';
 import { packProducts } from './products.ts';
 
 /** The medicine is running. Keeps the server's boot, uptime and wall clock so that running time survives a changed clock. */
@@ -16,11 +16,7 @@ export const infusionStarted = entryKind({
     .object({
       plannedMinutes: z.number().int().min(1).max(240),
       /** What was asked and matched at the chair, before the line was connected. */
-      identifiers: z
-        .array(z.enum(['full name', 'birth date', 'number', 'address']))
-        .min(2, 'two identifiers are asked')
-        .readonly()
-        .optional(),
+      identifiers: identifiersField.optional(),
       /** Read once more off the pack at the chair, where too long went by since the second check. */
       packAgain: z
         .object({ product: z.enum(packProducts), batchLastFour: z.string().trim().min(1).max(4) })

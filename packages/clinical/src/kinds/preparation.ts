@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { PlainDate } from '../calendar/day.ts';
 import { registrants } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
-import { dateField, productNumberField, shortText } from './fields.ts';
+import { dateField, identifiersField, productNumberField, shortText } from './fields.ts';
 import { packProducts } from './products.ts';
 
 /** Why a pack was typed and not scanned. */
@@ -26,11 +26,9 @@ export const preparation = entryKind({
       product: z.enum(packProducts),
       batch: shortText,
       expiresOn: dateField,
-      minutes: z.number().int().min(1).max(240),
-      identifiers: z
-        .array(z.enum(['full name', 'birth date', 'number', 'address']))
-        .min(2)
-        .readonly(),
+      /** In how many minutes a drip is to run; an injection has none. */
+      minutes: z.number().int().min(1).max(240).optional(),
+      identifiers: identifiersField,
       clearAndColourless: z.boolean(),
       /** The code as the scanner gave it, its separator written as a sign one can see; product number and serial in it. */
       scan: z

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { registrants } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
-import { shortText, uuidField } from './fields.ts';
+import { identifiersField, shortText, uuidField } from './fields.ts';
 import { packProducts } from './products.ts';
 
 /** Another person's own reading of pack, order and patient, made without seeing the first. */
@@ -21,10 +21,7 @@ export const secondCheck = entryKind({
       pumpMillilitersPerHour: z.number().min(1).max(1200).optional(),
       /** Where no pump runs it: in how many minutes it is to run. */
       minutes: z.number().int().min(1).max(240).optional(),
-      identifiers: z
-        .array(z.enum(['full name', 'birth date', 'number', 'address']))
-        .min(2)
-        .readonly(),
+      identifiers: identifiersField,
       /** The preparation entry that was checked, and whether the two readings agree. */
       preparation: uuidField,
       agrees: z.boolean(),

@@ -30,6 +30,8 @@ export const regimenSchema = z
     medicine: z.enum(regimenMedicines),
     /** In a chair as an infusion, as an injection, or injected at home by the person, every day. */
     given: z.enum(['infusion', 'injection', 'daily at home']).default('infusion'),
+    /** Whether another person checks an injection before it is given; absent: another person. The drip is always checked. */
+    secondCheck: z.enum(['another person', 'not asked for']).optional(),
     /** Months from one dose to the next; of what is taken daily, from one start to the next. */
     intervalMonths: z.number().int().min(1).max(36),
     /** Doses before a review; of what is taken daily, starts. */
@@ -76,6 +78,10 @@ export const regimenSchema = z
   .refine(
     ({ given, lastsMonths }) => (given === 'daily at home') === (lastsMonths !== undefined),
     'what is taken daily says how long it lasts, and nothing else does',
+  )
+  .refine(
+    ({ given, secondCheck }) => given === 'injection' || secondCheck !== 'not asked for',
+    'only an injection may go without another person: the drip never does',
   )
   .refine(
     ({ medicine, belowClearanceFloor }) => belowClearanceFloor === 'not given' || isGivenBelowAnyClearance(medicine),

@@ -24,6 +24,8 @@ const usual = {
 /** Product text 6.2 and US label 2 (secondary). */
 const OWN_LINE =
   "Its own vented line: never through or with calcium-containing fluid (Ringer's, Hartmann's); flush with 0.9 % saline.";
+/** Who checks an injection differs between hospitals (from memory): another person, until a unit decides otherwise. */
+const injected = { given: 'injection', secondCheck: 'another person' } as const;
 const yearlyInfusion = { ...usual, medicine: 'zoledronic acid 5 mg', plannedDoses: 3, cautions: [OWN_LINE] } as const;
 
 const floorOf30 = (source: string, status: DecidedNumber['status']): Regimen['numbers'] => ({
@@ -96,7 +98,7 @@ export const usualRegimens: readonly Regimen[] = [
     id: 'denosumab-60-six-monthly',
     title: 'denosumab 60 mg every six months',
     medicine: 'denosumab 60 mg',
-    given: 'injection',
+    ...injected,
     intervalMonths: 6,
     plannedDoses: 10,
     leavesOut: ['hip-repair'],
@@ -122,7 +124,7 @@ export const usualRegimens: readonly Regimen[] = [
     id: 'denosumab-120',
     title: 'denosumab 120 mg, oncology decides',
     medicine: 'denosumab 120 mg',
-    given: 'injection',
+    ...injected,
     intervalMonths: 1,
     plannedDoses: 24,
     recall: 'none',
@@ -138,7 +140,7 @@ export const usualRegimens: readonly Regimen[] = [
     id: 'ibandronate-three-monthly',
     title: 'ibandronate 3 mg every three months',
     medicine: 'ibandronate 3 mg',
-    given: 'injection',
+    ...injected,
     intervalMonths: 3,
     plannedDoses: 12,
     leavesOut: ['hip-repair'],
@@ -173,7 +175,7 @@ export const usualRegimens: readonly Regimen[] = [
     id: 'romosozumab-monthly',
     title: 'romosozumab 210 mg monthly, twelve doses',
     medicine: 'romosozumab 210 mg',
-    given: 'injection',
+    ...injected,
     intervalMonths: 1,
     plannedDoses: 12,
     followOn: {

@@ -41,6 +41,8 @@ export function nextActs(visit: Visit, protocol: Protocol | undefined, now: Cloc
     return [{ step: turn.step, act: 'record', kind: plain.kind, says: plain.says, who: entryKinds[plain.kind].writes }];
   }
   if (turn.step === 'second check') return [secondCheckAct(visit, turn.state === 'running')];
+  if (turn.step === 'injection')
+    return [{ step: turn.step, act: 'give injection', says: 'give the injection', who: infusionNurses }];
   if (turn.step === 'infusion') return infusionActs(visit, protocol, now);
   if (turn.step !== 'decision') return [];
   const says = turn.state === 'running' ? 'a prescriber is asked: then decide' : 'go, put off or ask a prescriber';

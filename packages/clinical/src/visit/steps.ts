@@ -8,6 +8,7 @@ export const visitSteps = [
   'flush',
   'preparation',
   'second check',
+  'injection',
   'infusion',
   'removal',
   'observe',
@@ -17,3 +18,6 @@ export type VisitStepName = (typeof visitSteps)[number];
 
 /** done; running: under way now; waiting: it is this step's turn; to come: an earlier one is open; left out: it will not be. */
 export type StepState = 'done' | 'running' | 'waiting' | 'to come';
+
+/** The steps of the drip: what a visit is until a go says that something is injected. */
+export const dripSteps: readonly VisitStepName[] = visitSteps.filter((step) => step !== 'injection');

@@ -5,6 +5,7 @@
 import { type Day, shortDate } from '../calendar/day.ts';
 import { plural } from '../kinds-texts/words.ts';
 import type { KindName } from '../kinds/index.ts';
+import { type PackProduct, dripProduct, injectionOf } from '../kinds/products.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { isVisitLetter } from '../letters/letters-out.ts';
 import type { ClockMark } from './running-time.ts';
@@ -52,6 +53,8 @@ export type Visit = {
   /** Seen at the chair on that day: those that say what became of the infusion. */
   readonly reactions: readonly Fact<'reaction'>[];
   readonly dose: Fact<'dose'> | undefined;
+  /** What the go is for, where it is injected: prepared, checked and given step by step. */
+  readonly injection: Fact<'go-decision'>['body']['injection'];
   /** Given without a drip, as an injection: what the drip needs is no step of this visit. */
   readonly injected: boolean;
   readonly removed: Fact<'cannula-removed'> | undefined;
@@ -104,9 +107,14 @@ export function visitOn(record: SubjectRecord, on: Day): Visit | undefined {
   const putOff = facts.decision?.body.decision === 'put off';
   const injected =
     facts.dose !== undefined && facts.infusion === undefined && facts.dose.body.medicine !== 'zoledronic acid 5 mg';
-  const visit = { ...facts, on, over: facts.left !== undefined, putOff, injected };
+  const injection = facts.decision?.body.decision === 'go' ? facts.decision.body.injection : undefined;
+  const visit = { ...facts, on, over: facts.left !== undefined, putOff, injection, injected };
   return { ...visit, steps: stepsOf(visit) };
 }
+
+/** What the pack in the hand has to be. */
+export const productOf = (visit: Visit | undefined): PackProduct =>
+  visit?.injection === undefined ? dripProduct : (injectionOf(visit.injection.medicine)?.product ?? dripProduct);
 
 /** Whether an id names a fact or the entry it amends. */
 export const isAbout = (id: string, fact: Fact): boolean => id === fact.id || id === fact.first;
@@ -183,6 +191,8 @@ function factOf(
             says: `the readings differ: ${plural(visit.check.body.differs, 'and')}`,
           }
         : { fact: visit.check };
+    case 'injection':
+      return { fact: visit.dose, says: visit.dose?.body.injectedInto };
     case 'infusion':
       return {
         fact: visit.infusion?.finished,
@@ -204,11 +214,11 @@ function factOf(
 function stepsOf(visit: Facts): readonly VisitStep[] {
   let turnTaken = false;
   return visitSteps.flatMap((step): VisitStep[] => {
+    if (isLeftOut(step, visit)) return [];
     const { fact, begun, says } = factOf(step, visit);
     if (fact !== undefined) return [{ step, state: 'done', fact, says }];
     // After a put-off or a going home nothing but what was done, and the leaving itself, is a step of this visit.
     if (visit.over || (visit.putOff && !neededAfterPutOff(step, visit))) return [];
-    if (visit.injected && ofTheDrip.has(step) && !(step === 'removal' && visit.cannula !== undefined)) return [];
     if (begun !== undefined) {
       turnTaken = true;
       return [{ step, state: 'running', fact: begun, says }];
@@ -219,14 +229,25 @@ function stepsOf(visit: Facts): readonly VisitStep[] {
   });
 }
 
-const ofTheDrip: ReadonlySet<VisitStepName> = new Set([
-  'cannula',
-  'flush',
-  'preparation',
-  'second check',
-  'infusion',
-  'removal',
-]);
+/** A drip has no injection; what is injected has no drip, and what was written by hand nothing that was prepared here. */
+function isLeftOut(step: VisitStepName, { injection, injected, cannula, preparation, check }: Facts): boolean {
+  if (step === 'injection') return injection === undefined;
+  if (injection === undefined && !injected) return false;
+  switch (step) {
+    case 'cannula':
+    case 'removal':
+      return cannula === undefined;
+    case 'flush':
+    case 'infusion':
+      return true;
+    case 'preparation':
+      return injection === undefined && preparation === undefined;
+    case 'second check':
+      return injection?.checkedByAnother !== true && check === undefined;
+    default:
+      return false;
+  }
+}
 const neededAfterPutOff = (step: VisitStepName, visit: Facts): boolean =>
   step === 'leave' || (step === 'removal' && visit.cannula !== undefined);
 

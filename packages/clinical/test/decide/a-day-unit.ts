@@ -7,6 +7,7 @@ import {
   type Fact,
   type Ledgers,
   type PlainDate,
+  type ProtocolSheet,
   type Refusal,
   type RefusalName,
   type Role,
@@ -49,7 +50,7 @@ export class DayUnit {
   lookAlikes: Surroundings['lookAlikes'];
   private acts = 0;
 
-  constructor() {
+  constructor(sheet: ProtocolSheet = teachingSheet) {
     this.expect('margit', {
       name: 'set unit',
       unit: 'thornbeck',
@@ -67,13 +68,13 @@ export class DayUnit {
         demo: true,
       },
     });
-    this.adopt('thornbeck-1');
+    this.adopt('thornbeck-1', sheet);
     this.plan('thornbeck-2026-11-26', '2026-11-26');
     this.plan('thornbeck-2026-12-01', '2026-12-01');
   }
 
-  adopt(version: string): void {
-    const sheet = { ...teachingSheet, version, teachingOnly: false };
+  adopt(version: string, of: ProtocolSheet = teachingSheet): void {
+    const sheet = { ...of, version, teachingOnly: false };
     this.expect('halina', { name: 'write protocol', unit: 'thornbeck', sheet, contentHash: 'h' });
     for (const [who, side] of [
       ['halina', 'clinician'],
@@ -291,10 +292,9 @@ export class DayUnit {
   }
   asked(patient = 'p1', answers: Record<string, 'yes' | 'no'> = {}): this {
     const all = Object.fromEntries(
-      teachingSheet.dayQuestions.map(({ id, holdsOn }) => [
-        id,
-        { answer: answers[id] ?? (holdsOn === 'yes' ? 'no' : 'yes') },
-      ]),
+      [teachingSheet, ...teachingSheet.regimens]
+        .flatMap(({ dayQuestions }) => dayQuestions)
+        .map(({ id, holdsOn }) => [id, { answer: answers[id] ?? (holdsOn === 'yes' ? 'no' : 'yes') }]),
     );
     this.write('dana', 'checklist', { answers: all }, this.today(), patient);
     return this;
@@ -361,4 +361,4 @@ export class DayUnit {
 }
 
 /** On the day of the session, someone booked on it. */
-export const onTheDay = (): DayUnit => new DayUnit().booked().at('2026-11-26T08:45:00.000Z');
+export const onTheDay = (unit = new DayUnit()): DayUnit => unit.booked().at('2026-11-26T08:45:00.000Z');

@@ -55,17 +55,17 @@ describe('its author at the chair', () => {
     expect(unit.refused(aldoAsNurse, unit.check())).toEqual(['exception-author-may-not-give']);
     unit.expect('imre', unit.check());
   });
-  test('does not give an injection', () => {
+  test('does not give what is written by hand', () => {
     const unit = onTheDay();
     unit.write('halina', 'prescription', {
-      regimen: 'denosumab-60-six-monthly',
+      regimen: 'pamidronate-three-monthly',
       validFrom: unit.today(),
       validUntil: '2028-01-01',
     });
     excepted(unit, aldo).go();
-    const injected = { medicine: 'denosumab 60 mg', setting: 'this service', batch: 'PA-7711' };
-    expect(names(unit.line(aldoAsNurse, 'dose', injected))).toEqual(['exception-author-may-not-give']);
-    expect(unit.line('dana', 'dose', injected)).toEqual([]);
+    const byHand = { medicine: 'pamidronate', setting: 'this service', batch: 'PA-7711' };
+    expect(names(unit.line(aldoAsNurse, 'dose', byHand))).toEqual(['exception-author-may-not-give']);
+    expect(unit.line('dana', 'dose', byHand)).toEqual([]);
   });
   test('one that is over binds nobody', () => {
     const unit = onTheDay().at('2026-11-24T10:00:00.000Z');

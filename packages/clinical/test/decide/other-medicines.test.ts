@@ -1,5 +1,5 @@
 /**
- * Other medicines through `decide`: the drip of this unit runs for no other order, an injection needs its own go, and
+ * Other medicines through `decide`: the drip of this unit runs for no other order, what is given by hand needs its own go, and
  * denosumab is not stopped without a replacement and its date (the safety page, "Interval, course, other bone drugs";
  * practice section 3, hazards 21 and 24).
  */
@@ -46,19 +46,20 @@ describe('the drip of zoledronic acid 5 mg runs for no other order', () => {
   });
 });
 
-describe('an injection', () => {
+describe('what neither drips nor is injected by the steps of a visit (pamidronate)', () => {
+  const byHand = (more: object = {}) => injection({ medicine: 'pamidronate', ...more });
   test('needs the go, the medicine that is ordered, and another hand than the prescriber’s', () => {
-    const unit = ordered(onTheDay(), 'denosumab-60-six-monthly').arrive();
-    expect(names(unit.line('dana', 'dose', injection()))).toEqual(['step-out-of-order']);
+    const unit = ordered(onTheDay(), 'pamidronate-three-monthly').arrive();
+    expect(names(unit.line('dana', 'dose', byHand()))).toEqual(['step-out-of-order']);
     unit.observed().asked();
     unit.expect('dana', { name: 'decide', patient: 'p1', decision: 'go' });
-    expect(names(unit.line('dana', 'dose', injection({ medicine: 'ibandronate 3 mg' })))).toEqual(['wrong-product']);
-    expect(names(unit.line('halina', 'dose', injection()))).toEqual(['prescriber-may-not-give']);
-    expect(names(unit.line('dana', 'dose', injection()))).toEqual([]);
+    expect(names(unit.line('dana', 'dose', byHand({ medicine: 'ibandronate 3 mg' })))).toEqual(['wrong-product']);
+    expect(names(unit.line('halina', 'dose', byHand()))).toEqual(['prescriber-may-not-give']);
+    expect(names(unit.line('dana', 'dose', byHand()))).toEqual([]);
   });
   test('then the drip has no steps, and they can be watched and leave', () => {
-    const unit = ordered(onTheDay(), 'denosumab-60-six-monthly').go();
-    unit.write('dana', 'dose', injection());
+    const unit = ordered(onTheDay(), 'pamidronate-three-monthly').go();
+    unit.write('dana', 'dose', byHand());
     const steps = () =>
       (visitOn(unit.patient(), day(unit.today()))?.steps ?? []).map(({ step, state }) => `${step} ${state}`);
     expect(steps().slice(4)).toEqual(['observe waiting', 'leave to come']);
@@ -69,7 +70,7 @@ describe('an injection', () => {
   test('one of the past, or given elsewhere, is history and asks for no go', () => {
     const unit = onTheDay().arrive();
     unit.write('dana', 'dose', injection({ setting: 'elsewhere' }));
-    unit.write('dana', 'dose', injection(), '2026-01-15');
+    unit.write('dana', 'dose', byHand(), '2026-01-15');
   });
 });
 

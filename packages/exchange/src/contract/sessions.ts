@@ -1,4 +1,5 @@
 /** Sessions, today, the visit, recall. */
+import { everyInjectionSite } from '@twelvemonth/clinical';
 import { z } from 'zod';
 import { date, clockView, moment, standingView, verdict, windowView } from './basics.ts';
 
@@ -29,6 +30,7 @@ export const visitStep = z.object({
     'flush',
     'preparation',
     'second check',
+    'injection',
     'infusion',
     'removal',
     'observe',
@@ -261,11 +263,27 @@ export const visitView = z.object({
       byStaff: z.string(),
       at: moment,
       reading: z
-        .object({ product: z.string(), batch: z.string(), expiresOn: z.string(), minutes: z.number() })
+        .object({
+          product: z.string(),
+          batch: z.string(),
+          expiresOn: z.string(),
+          minutes: z.number().optional(),
+        })
         .optional(),
     })
     .optional(),
   check: z.object({ agrees: z.boolean(), differs: z.array(z.string()), by: z.string(), at: moment }).optional(),
+  /** What the go was for, where it is injected and not dripped. */
+  injection: z
+    .object({
+      medicine: z.string(),
+      product: z.string(),
+      packs: z.number().int(),
+      goes: z.string(),
+      sites: z.array(z.enum(everyInjectionSite)),
+      checkedByAnother: z.boolean(),
+    })
+    .optional(),
   infusion: z
     .object({
       startedAt: moment,

@@ -90,6 +90,15 @@ function OneRegimen({
           onChange={(doses) => set({ plannedDoses: doses ?? 0 })}
         />
       </div>
+      {regimen.given === 'injection' && (
+        <ChoiceField
+          label="Before it is injected it is checked by"
+          at={`${at}.secondCheck`}
+          value={regimen.secondCheck ?? 'another person'}
+          onChange={(secondCheck) => set({ secondCheck })}
+          options={[{ value: 'another person' }, { value: 'not asked for', says: 'nobody else' }]}
+        />
+      )}
       {changed ? (
         <TextField
           label="Where this comes from"

@@ -14,8 +14,12 @@ export function Order({ data }: { data: VisitView }) {
         <dd>{data.prescription ?? 'no prescription in the notes'}</dd>
         <dt>allergies</dt>
         <dd>{data.allergies}</dd>
-        <dt>not faster than</dt>
-        <dd>{data.leastMinutes} minutes</dd>
+        {data.injection === undefined && (
+          <>
+            <dt>not faster than</dt>
+            <dd>{data.leastMinutes} minutes</dd>
+          </>
+        )}
       </dl>
     </div>
   );

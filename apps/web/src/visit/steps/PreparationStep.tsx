@@ -25,7 +25,8 @@ export function PreparationStep({ data, done }: StepProps) {
   const [identifiers, setIdentifiers] = useState<readonly Identifier[]>([]);
   const [clear, setClear] = useState<'yes' | 'no'>();
   const pack = packToRecord(byHand ? undefined : scanned, typed, data.packsListed);
-  const rest = minutes !== undefined && identifiers.length >= 2 && clear !== undefined;
+  const { injection } = data;
+  const rest = (injection !== undefined || minutes !== undefined) && identifiers.length >= 2 && clear !== undefined;
   const missing =
     pack === undefined
       ? byHand
@@ -41,14 +42,19 @@ export function PreparationStep({ data, done }: StepProps) {
   return (
     <StepForm
       title="Preparation"
-      help="Read each from the pack itself, not from memory. The scan is a reading; another person makes the check."
+      help={`Read each from the pack itself, not from memory. The scan is a reading${injection?.checkedByAnother === false ? '.' : '; another person makes the check.'}`}
       step={step}
       act="Prepared"
       missing={missing}
       send={() =>
         step.record({
           kind: 'preparation',
-          body: { ...pack, minutes, identifiers, clearAndColourless: clear === 'yes' },
+          body: {
+            ...pack,
+            ...(injection === undefined ? { minutes } : {}),
+            identifiers,
+            clearAndColourless: clear === 'yes',
+          },
         })
       }
     >
@@ -105,7 +111,11 @@ export function PreparationStep({ data, done }: StepProps) {
           </Button>
         </p>
       )}
-      <NumberField label="To run in" unit="minutes" at="minutes" value={minutes} onChange={setMinutes} />
+      {injection === undefined ? (
+        <NumberField label="To run in" unit="minutes" at="minutes" value={minutes} onChange={setMinutes} />
+      ) : (
+        injection.packs > 1 && <Note>One dose is {injection.packs} of these: read each of them.</Note>
+      )}
       <TicksField
         label="Identifiers compared with the order"
         at="identifiers"
@@ -115,7 +125,7 @@ export function PreparationStep({ data, done }: StepProps) {
         options={identifierOptions}
       />
       <ChoiceField
-        label="Clear and colourless?"
+        label={injection === undefined ? 'Clear and colourless?' : 'Clear, and of the colour its product text says?'}
         at="clearAndColourless"
         size="big"
         value={clear}

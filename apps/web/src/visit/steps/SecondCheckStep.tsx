@@ -36,7 +36,8 @@ export function SecondCheckStep({ data, done }: StepProps) {
   const whole =
     packRead !== undefined &&
     expiryMonth !== undefined &&
-    (runsBy === 'pump' ? pumpMillilitersPerHour !== undefined : runsBy === 'drops' && minutes !== undefined) &&
+    (data.injection !== undefined ||
+      (runsBy === 'pump' ? pumpMillilitersPerHour !== undefined : runsBy === 'drops' && minutes !== undefined)) &&
     identifiers.length >= 2;
   if (preparation === undefined) return <p>Nothing is prepared yet.</p>;
   if (data.check !== undefined && !data.check.agrees) return <ChecksDiffer data={data} done={done} />;
@@ -72,7 +73,7 @@ export function SecondCheckStep({ data, done }: StepProps) {
               ...packRead,
               expiryMonth,
               identifiers,
-              ...(runsBy === 'pump' ? { pumpMillilitersPerHour } : { minutes }),
+              ...(data.injection !== undefined ? {} : runsBy === 'pump' ? { pumpMillilitersPerHour } : { minutes }),
             },
           },
           paper === undefined ? { username: username.trim(), password } : undefined,
@@ -89,17 +90,19 @@ export function SecondCheckStep({ data, done }: StepProps) {
         value={expiry}
         onChange={setExpiry}
       />
-      <ChoiceField
-        label="It will run by"
-        at="runsBy"
-        size="big"
-        value={runsBy}
-        onChange={setRunsBy}
-        options={[
-          { value: 'pump', says: 'a pump' },
-          { value: 'drops', says: 'counted drops, no pump' },
-        ]}
-      />
+      {data.injection === undefined && (
+        <ChoiceField
+          label="It will run by"
+          at="runsBy"
+          size="big"
+          value={runsBy}
+          onChange={setRunsBy}
+          options={[
+            { value: 'pump', says: 'a pump' },
+            { value: 'drops', says: 'counted drops, no pump' },
+          ]}
+        />
+      )}
       {runsBy === 'pump' && (
         <NumberField
           label="The pump shows"

@@ -1,11 +1,27 @@
-/** Whoever lets a requirement be passed over neither gives that dose nor checks it (safety page, on exceptions). */
-import { day } from '../calendar/day.ts';
+/** Who may give a dose and who may check it: not its prescriber, and nobody who let a requirement be passed over (safety page). */
+import { type Day, day } from '../calendar/day.ts';
+import { prescribedOn } from '../course/prescribed.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { lastDayOfException } from '../requirements/exceptions.ts';
 import type { Refusal } from './refusal.ts';
 import { refusal } from './refuse.ts';
 import type { Surroundings } from './surroundings.ts';
+
+/** Whoever prescribed a dose, or made an exception for it, does not give it. */
+export function checkGiver(record: SubjectRecord, on: Day, now: Surroundings): readonly Refusal[] {
+  const isPrescriber = prescribedOn(record, on)?.author.staff === now.by.staff;
+  return [
+    ...(isPrescriber
+      ? [
+          refusal('prescriber-may-not-give', 'You prescribed this dose: another person gives it.', {
+            remedy: 'ask another nurse to give it in their own name',
+          }),
+        ]
+      : []),
+    ...checkNotExceptionAuthor(record, 'gives it', now),
+  ];
+}
 
 /** The newest of each sort that lasts today. */
 function exceptionsToday(record: SubjectRecord, now: Surroundings): readonly Fact<'prescriber-exception'>[] {

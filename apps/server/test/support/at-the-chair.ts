@@ -24,8 +24,8 @@ export const lineNow = (server: OwnServer, patient: string, kind: string, body: 
   line: { kind, body, effectiveAt: server.atHand.clock.local('Europe/London').moment },
 });
 
-/** From the door to a flushed cannula: the next step is the preparation. */
-export async function readyToPrepare(server: OwnServer, patient: string, chair = 1): Promise<void> {
+/** From the door to the decision to go. */
+export async function decidedToGo(server: OwnServer, patient: string, chair = 1): Promise<void> {
   const step = (kind: string, body: unknown): Promise<unknown> =>
     server.done('nurse', lineNow(server, patient, kind, body));
   await step('arrived', { session: thisSession, identifiers: ['full name', 'birth date'], chair });
@@ -45,6 +45,13 @@ export async function readyToPrepare(server: OwnServer, patient: string, chair =
   });
   const { seq } = await server.read<VisitView>(`/api/people/${patient}/visit`);
   await server.done('nurse', { name: 'decide', patient, decision: 'go' }, { seen: { [`patient/${patient}`]: seq } });
+}
+
+/** From the door to a flushed cannula: the next step is the preparation. */
+export async function readyToPrepare(server: OwnServer, patient: string, chair = 1): Promise<void> {
+  await decidedToGo(server, patient, chair);
+  const step = (kind: string, body: unknown): Promise<unknown> =>
+    server.done('nurse', lineNow(server, patient, kind, body));
   await step('cannula', { site: 'right forearm', gauge: '22', tries: 1, placed: true });
   await step('flush', { milliliters: 10, ranFreely: true, when: 'before' });
 }

@@ -85,6 +85,7 @@ export function PreparationStep({ data, done }: StepProps) {
           value={typed.product}
           onChange={(product) => setTyped({ ...typed, product })}
           options={packProducts.map((value) => ({ value }))}
+          openUpTo={packProducts.length}
         />
       )}
       {asks.batch && (

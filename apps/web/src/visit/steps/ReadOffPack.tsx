@@ -16,6 +16,7 @@ export function ReadOffPack({ value, onChange }: { value: PackSoFar; onChange: (
         value={value.product}
         onChange={(product) => onChange({ ...value, product })}
         options={products.map((product) => ({ value: product }))}
+        openUpTo={products.length}
       />
       <TextField
         label="Last four signs of the batch"

@@ -1,5 +1,15 @@
 /** Small piles of work at a unit, each with its number: what waits for someone today. */
-import { type Day, type TaskName, calciumAfterDose, parseDay, plainDate, taskNames } from '@twelvemonth/clinical';
+import {
+  type Day,
+  type Protocol,
+  type TaskName,
+  type SampleDue,
+  calciumAfterDose,
+  markersAfterDenosumab,
+  parseDay,
+  plainDate,
+  taskNames,
+} from '@twelvemonth/clinical';
 import type { TodayView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person, Task } from '../register/people.ts';
@@ -64,7 +74,8 @@ export async function workOf(atHand: AtHand, everyone: readonly Person[], unit: 
       ({ standing }) => standing.since,
     ),
     // Due within the protocol's days after a dose given where the kidneys were low or not known.
-    calciumPile(here),
+    samplePile('calcium to look at after a dose', here, calciumAfterDose),
+    samplePile('bone markers to look at after denosumab', here, markersAfterDenosumab),
     // A promise with a date: someone asks whether the other treatment has begun, and closes or dates it anew.
     pile(
       'other treatments that should have begun',
@@ -88,15 +99,19 @@ function taskPile(name: TaskName, tasks: readonly Task[]): TodayView['work'][num
   );
 }
 
-function calciumPile(here: readonly Person[]): TodayView['work'][number] {
+function samplePile(
+  what: string,
+  here: readonly Person[],
+  dueFor: (record: Person['record'], protocol: Protocol, today: Day) => SampleDue | undefined,
+): TodayView['work'][number] {
   const due = here
     .flatMap(({ patient, record, unit, today }) => {
-      const found = unit?.protocol === undefined ? undefined : calciumAfterDose(record, unit.protocol, today);
+      const found = unit?.protocol === undefined ? undefined : dueFor(record, unit.protocol, today);
       return found === undefined ? [] : [{ patient, by: found.by }];
     })
     .toSorted((a, b) => a.by - b.by);
   return pile(
-    'calcium to look at after a dose',
+    what,
     `/people/${due[0]?.patient ?? ''}`,
     due.map(({ by }) => by),
   );

@@ -9,17 +9,10 @@ import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patien
 import { evidenceOf } from '../requirements/evidence.ts';
 import { kidneyFacts } from '../requirements/kidney-facts.ts';
 import { kidneyFunction } from '../requirements/kidney-function.ts';
-
-export type CalciumAfterDose = {
-  readonly dose: Fact<'dose'>;
-  /** Last day on which the sample is in time. */
-  readonly by: Day;
-  /** "calcium after denosumab 60 mg of 12 Oct 2026: sample by 26 Oct 2026" */
-  readonly says: string;
-};
+import type { SampleDue } from './samples-due.ts';
 
 /** Undefined: none is due. One of a dose given elsewhere is looked after there. */
-export function calciumAfterDose(record: SubjectRecord, protocol: Protocol, today: Day): CalciumAfterDose | undefined {
+export function calciumAfterDose(record: SubjectRecord, protocol: Protocol, today: Day): SampleDue | undefined {
   if (latest(record, 'died') !== undefined) return undefined;
   const dose = factsOf(record, 'dose').findLast(
     ({ on, body }) => on <= today && body.setting !== 'elsewhere' && regimenOf(protocol, body.medicine) !== undefined,

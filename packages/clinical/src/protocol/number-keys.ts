@@ -148,6 +148,11 @@ export const numberKeys = {
     means:
       'shortest interval a prescription may set between the first and the second dose of the medicine that follows denosumab',
   },
+  denosumabMarkersFirstMonths: {
+    unit: 'months',
+    means: 'months after the medicine that follows denosumab by which bone markers are looked at',
+  },
+  denosumabMarkersSecondMonths: { unit: 'months', means: 'the same, for the second time' },
   replacementTakenMonths: {
     unit: 'months',
     means:

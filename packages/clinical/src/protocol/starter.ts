@@ -34,6 +34,7 @@ export const PRODUCT_TEXT = 'zoledronic acid 5 mg product text (EU/UK)';
 export const NOS_2018 = 'National Osteoporosis Society (now Royal Osteoporosis Society) vitamin D guideline 2018';
 export const SILENT = 'the label is silent';
 const A_HABIT = 'a habit of a service, so that nobody waits unseen';
+const ECTS_2021 = 'ECTS 2021, Tsourdi, JCEM 106:264';
 const NOGG_2021 = 'NOGG 2021, Gregson 2022, doi 10.1007/s11657-022-01061-5';
 const IOF_2012 = 'IOF 2012, Diez-Perez, Osteoporos Int 23:2769';
 const ISCD_PRECISION =
@@ -212,6 +213,8 @@ const numbers: Record<NumberKey, SourcedNumber> = {
     `${SILENT}; ZOLARMAB2, a protocol under test: again 3 and 6 months after the first infusion`,
     'read',
   ),
+  denosumabMarkersFirstMonths: open('3', `${ECTS_2021}: markers after the infusion, at 3 and 6 months`),
+  denosumabMarkersSecondMonths: open('6', `${ECTS_2021}: markers after the infusion, at 3 and 6 months`),
   replacementTakenMonths: open(
     '12',
     `${SILENT}; Osteoporosis Canada 2023, Morin CMAJ 195:E1333: a bisphosphonate for a year after denosumab, then reassess`,

@@ -86,6 +86,8 @@ export const teachingSheet: ProtocolSheet = {
     denosumabLateDays: taught('28'),
     denosumabReboundDays: taught('112'),
     denosumabSecondDoseMonths: taught('3'),
+    denosumabMarkersFirstMonths: taught('3'),
+    denosumabMarkersSecondMonths: taught('6'),
     replacementTakenMonths: taught('12'),
     runningMinutesLeast: taught('15'),
     runningMinutesUsual: taught('30'),

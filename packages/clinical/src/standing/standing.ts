@@ -4,8 +4,8 @@
  * here, a due date that has passed, a break that is over. A ledger that no entry brought into care is `not accounted for`.
  */
 import { type Day, addDays, addMonths, day, shortDate } from '../calendar/day.ts';
-import { calciumAfterDose } from '../clock/calcium-after-dose.ts';
 import { clockOf } from '../clock/clock.ts';
+import { samplesDue } from '../clock/samples-due.ts';
 import { type Course, courseOf } from '../course/course.ts';
 import type { Role } from '../ledger/role.ts';
 import { type Protocol, underRegimen } from '../protocol/protocol.ts';
@@ -111,14 +111,13 @@ function underCare(at: At): StandingNow {
   return beforeClock(at, onCourse(at, course));
 }
 
-/** A medicine that waits for its successor, or a calcium due after a dose, waits for nobody: the next look is no later than they say. */
+/** A medicine that waits for its successor, or a sample due after a dose, waits for nobody: the next look is no later than they say. */
 function beforeClock(at: At, now: StandingNow): StandingNow {
   const { record, protocol, today } = at;
   if (protocol === undefined) return now;
   const clock = clockOf(record, protocol, today, undefined);
-  const calcium = calciumAfterDose(record, protocol, today);
   const after = clock === undefined ? now : noLaterThan(now, clock.says, clock.actBy);
-  return calcium === undefined ? after : noLaterThan(after, calcium.says, calcium.by);
+  return samplesDue(record, protocol, today).reduce((told, { says, by }) => noLaterThan(told, says, by), after);
 }
 
 function noLaterThan(now: StandingNow, saying: string, by: Day): StandingNow {

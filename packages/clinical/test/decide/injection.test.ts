@@ -192,7 +192,7 @@ describe('whether another person checks it is the unit’s to decide', () => {
     for (const { secondCheck } of injected) expect(secondCheck).toBe('another person');
     const unit = new DayUnit({
       ...teachingSheet,
-      regimens: teachingSheet.regimens.map(({ secondCheck: _, ...regimen }) => regimen),
+      regimens: teachingSheet.regimens.map((regimen) => ({ ...regimen, secondCheck: undefined })),
     });
     expect(steps(order(onTheDay(unit)).go())).toContain('second check to come');
   });

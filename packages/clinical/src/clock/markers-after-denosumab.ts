@@ -1,0 +1,45 @@
+/**
+ * Bone markers looked at after what follows denosumab: turnover may rebound though another medicine was given, and a raised marker
+ * asks a prescriber about a second dose (ECTS 2021, Tsourdi, JCEM 106:264; docs/readiness.md, "Clocks"). No verdict changes.
+ */
+import { type Day, addMonths, shortDate } from '../calendar/day.ts';
+import { isDenosumab } from '../protocol/medicines.ts';
+import type { Protocol } from '../protocol/protocol.ts';
+import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
+import type { SampleDue } from './samples-due.ts';
+
+/** Undefined: none is due. Of a dose given elsewhere it is looked after there. */
+export function markersAfterDenosumab(record: SubjectRecord, protocol: Protocol, today: Day): SampleDue | undefined {
+  const { number } = protocol;
+  const dose = onlyDoseAfterDenosumab(record, today);
+  if (dose === undefined || dose.body.setting === 'elsewhere' || latest(record, 'died') !== undefined) return undefined;
+  if (today > addMonths(dose.on, number.replacementTakenMonths)) return undefined;
+  const months = [number.denosumabMarkersFirstMonths, number.denosumabMarkersSecondMonths].find(
+    (after) => !isLookedAt(record, addMonths(dose.on, after - 1), today),
+  );
+  if (months === undefined) return undefined;
+  const by = addMonths(dose.on, months);
+  const when = today <= by ? `sample by ${shortDate(by)}` : `their sample was due by ${shortDate(by)}`;
+  const name = `${dose.body.medicine} of ${shortDate(dose.on)}`;
+  return {
+    dose,
+    by,
+    says: `bone markers after ${name}, which followed denosumab: ${when}; raised, a prescriber decides about a second dose`,
+  };
+}
+
+/** The whole dose of another bone medicine that followed the last denosumab, where none has followed it. */
+function onlyDoseAfterDenosumab(record: SubjectRecord, today: Day): Fact<'dose'> | undefined {
+  const whole = factsOf(record, 'dose').filter(({ on, body }) => on <= today && body.partMilliliters === undefined);
+  const last = whole.findLastIndex(({ body }) => isDenosumab(body.medicine));
+  return last === -1 || whole.length !== last + 2 ? undefined : whole[last + 1];
+}
+
+/** A signed marker from a sample of that day or later. */
+function isLookedAt(record: SubjectRecord, from: Day, today: Day): boolean {
+  const signed = new Set(factsOf(record, 'results-signed').flatMap(({ body }) => body.results));
+  return factsOf(record, 'result').some(
+    ({ id, on, body }) =>
+      on >= from && on <= today && signed.has(id) && (body.analyte === 'CTX' || body.analyte === 'P1NP'),
+  );
+}

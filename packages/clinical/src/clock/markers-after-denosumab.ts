@@ -32,7 +32,8 @@ export function markersAfterDenosumab(record: SubjectRecord, protocol: Protocol,
 function onlyDoseAfterDenosumab(record: SubjectRecord, today: Day): Fact<'dose'> | undefined {
   const whole = factsOf(record, 'dose').filter(({ on, body }) => on <= today && body.partMilliliters === undefined);
   const last = whole.findLastIndex(({ body }) => isDenosumab(body.medicine));
-  return last === -1 || whole.length !== last + 2 ? undefined : whole[last + 1];
+  const [next, ...more] = last === -1 ? [] : whole.slice(last + 1);
+  return more.length === 0 ? next : undefined;
 }
 
 /** A signed marker from a sample of that day or later. */

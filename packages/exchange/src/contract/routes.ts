@@ -30,9 +30,9 @@ import {
   whatIfBody,
 } from './service.ts';
 import { packReading, readPackBody } from './pack-reading.ts';
+import { recallAnswer } from './recall.ts';
 import {
   bookingCheck,
-  recallAnswer,
   sessionDayView,
   sessionView,
   sessionsAnswer,

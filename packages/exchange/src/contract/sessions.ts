@@ -1,7 +1,7 @@
-/** Sessions, today, the visit, recall. */
+/** Sessions, today, the visit. */
 import { everyInjectionSite } from '@twelvemonth/clinical';
 import { z } from 'zod';
-import { date, clockView, moment, standingView, verdict, windowView } from './basics.ts';
+import { date, moment, verdict, windowView } from './basics.ts';
 
 export const sessionRow = z.object({
   session: z.string(),
@@ -336,29 +336,3 @@ export const visitView = z.object({
   serverTime: moment,
 });
 export type VisitView = z.infer<typeof visitView>;
-
-export const recallRow = z.object({
-  patient: z.string(),
-  name: z.string(),
-  number: z.string(),
-  unit: z.string(),
-  telephone: z.string().optional(),
-  standing: standingView,
-  due: date.optional(),
-  /** How many days past due; negative: still to come. */
-  daysPastDue: z.number().int().optional(),
-  dose: z.string(),
-  lastDose: date.optional(),
-  bloodsBetween: z.object({ from: date, until: date }).optional(),
-  window: z.string(),
-  lastCall: z.string().optional(),
-  nextStep: z.string(),
-  booked: date.optional(),
-  clock: clockView.optional(),
-});
-export type RecallRow = z.infer<typeof recallRow>;
-export const recallAnswer = z.object({
-  people: z.array(recallRow),
-  inReview: z.array(recallRow),
-  firstInLine: z.array(recallRow),
-});

@@ -5,6 +5,7 @@ import {
   type TaskName,
   type SampleDue,
   calciumAfterDose,
+  calciumAfterLoading,
   markersAfterDenosumab,
   parseDay,
   plainDate,
@@ -75,6 +76,7 @@ export async function workOf(atHand: AtHand, everyone: readonly Person[], unit: 
     ),
     // Due within the protocol's days after a dose given where the kidneys were low or not known.
     samplePile('calcium to look at after a dose', here, calciumAfterDose),
+    samplePile('calcium to look at after a loading', here, calciumAfterLoading),
     samplePile('bone markers to look at after denosumab', here, markersAfterDenosumab),
     // A promise with a date: someone asks whether the other treatment has begun, and closes or dates it anew.
     pile(

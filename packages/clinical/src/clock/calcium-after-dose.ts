@@ -9,6 +9,7 @@ import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patien
 import { evidenceOf } from '../requirements/evidence.ts';
 import { kidneyFacts } from '../requirements/kidney-facts.ts';
 import { kidneyFunction } from '../requirements/kidney-function.ts';
+import { isSampled } from './is-sampled.ts';
 import type { SampleDue } from './samples-due.ts';
 
 /** Undefined: none is due. One of a dose given elsewhere is looked after there. */
@@ -17,12 +18,16 @@ export function calciumAfterDose(record: SubjectRecord, protocol: Protocol, toda
   const dose = factsOf(record, 'dose').findLast(
     ({ on, body }) => on <= today && body.setting !== 'elsewhere' && regimenOf(protocol, body.medicine) !== undefined,
   );
-  if (dose === undefined || isLookedAt(record, dose, today) || isKnownToBeEnough(record, protocol, dose))
+  if (
+    dose === undefined ||
+    isSampled(record, ['calcium', 'adjusted calcium'], { from: addDays(dose.on, 1), until: today }) ||
+    isKnownToBeEnough(record, protocol, dose)
+  )
     return undefined;
   const by = addDays(dose.on, underItsRegimen(protocol, dose).number.calciumAfterDoseDays);
   const name = `${dose.body.medicine} of ${shortDate(dose.on)}`;
   const when = today <= by ? `sample by ${shortDate(by)}` : `its sample was due by ${shortDate(by)}`;
-  return { dose, by, says: `calcium after ${name}: ${when}` };
+  return { by, says: `calcium after ${name}: ${when}` };
 }
 
 /** Of a medicine that a prescriber may let be given below the floor. */
@@ -33,18 +38,6 @@ const regimenOf = ({ sheet }: Protocol, medicine: BoneMedicine) =>
 
 const underItsRegimen = (protocol: Protocol, { body }: Fact<'dose'>): Protocol =>
   underRegimen(protocol, regimenOf(protocol, body.medicine)?.id);
-
-/** A signed calcium from a sample taken after the dose. */
-function isLookedAt(record: SubjectRecord, dose: Fact<'dose'>, today: Day): boolean {
-  const signed = new Set(factsOf(record, 'results-signed').flatMap(({ body }) => body.results));
-  return factsOf(record, 'result').some(
-    ({ id, on, body }) =>
-      on > dose.on &&
-      on <= today &&
-      signed.has(id) &&
-      (body.analyte === 'calcium' || body.analyte === 'adjusted calcium'),
-  );
-}
 
 /** On the day of the dose the kidney function was ready, and not by a prescriber's word. */
 function isKnownToBeEnough(record: SubjectRecord, protocol: Protocol, dose: Fact<'dose'>): boolean {

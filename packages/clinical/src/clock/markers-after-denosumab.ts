@@ -6,6 +6,7 @@ import { type Day, addMonths, shortDate } from '../calendar/day.ts';
 import { isDenosumab } from '../protocol/medicines.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
+import { isSampled } from './is-sampled.ts';
 import type { SampleDue } from './samples-due.ts';
 
 /** Undefined: none is due. Of a dose given elsewhere it is looked after there. */
@@ -15,14 +16,13 @@ export function markersAfterDenosumab(record: SubjectRecord, protocol: Protocol,
   if (dose === undefined || dose.body.setting === 'elsewhere' || latest(record, 'died') !== undefined) return undefined;
   if (today > addMonths(dose.on, number.replacementTakenMonths)) return undefined;
   const months = [number.denosumabMarkersFirstMonths, number.denosumabMarkersSecondMonths].find(
-    (after) => !isLookedAt(record, addMonths(dose.on, after - 1), today),
+    (after) => !isSampled(record, ['CTX', 'P1NP'], { from: addMonths(dose.on, after - 1), until: today }),
   );
   if (months === undefined) return undefined;
   const by = addMonths(dose.on, months);
   const when = today <= by ? `sample by ${shortDate(by)}` : `their sample was due by ${shortDate(by)}`;
   const name = `${dose.body.medicine} of ${shortDate(dose.on)}`;
   return {
-    dose,
     by,
     says: `bone markers after ${name}, which followed denosumab: ${when}; raised, a prescriber decides about a second dose`,
   };
@@ -34,13 +34,4 @@ function onlyDoseAfterDenosumab(record: SubjectRecord, today: Day): Fact<'dose'>
   const last = whole.findLastIndex(({ body }) => isDenosumab(body.medicine));
   const [next, ...more] = last === -1 ? [] : whole.slice(last + 1);
   return more.length === 0 ? next : undefined;
-}
-
-/** A signed marker from a sample of that day or later. */
-function isLookedAt(record: SubjectRecord, from: Day, today: Day): boolean {
-  const signed = new Set(factsOf(record, 'results-signed').flatMap(({ body }) => body.results));
-  return factsOf(record, 'result').some(
-    ({ id, on, body }) =>
-      on >= from && on <= today && signed.has(id) && (body.analyte === 'CTX' || body.analyte === 'P1NP'),
-  );
 }

@@ -40,6 +40,11 @@ export const numberKeys = {
   },
   calciumAdjustAlbumin: { unit: 'g/L', means: 'albumin at which no adjustment is made' },
   calciumAfterLoadingDays: { unit: 'days', means: 'days from the last loading dose to the calcium sample that counts' },
+  calciumMonthAfterLoadingFromDays: {
+    unit: 'days',
+    means: 'days from the last loading dose from which the calcium of about a month later counts',
+  },
+  calciumMonthAfterLoadingByDays: { unit: 'days', means: 'days from the last loading dose by which it is looked at' },
   calciumAfterDoseDays: {
     unit: 'days',
     means:

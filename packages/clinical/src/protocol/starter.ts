@@ -94,6 +94,8 @@ const numbers: Record<NumberKey, SourcedNumber> = {
     '7',
     `${NOS_2018}: adjusted calcium about one month after loading; before the dose ${SILENT}`,
   ),
+  calciumMonthAfterLoadingFromDays: open('21', `${NOS_2018}: adjusted calcium about one month after loading`),
+  calciumMonthAfterLoadingByDays: open('42', `${NOS_2018}: adjusted calcium about one month after loading`),
   calciumAfterDoseDays: said(
     '14',
     'denosumab 60 mg product text: within two weeks after the dose in those predisposed to low calcium, such as below 30 mL/min',

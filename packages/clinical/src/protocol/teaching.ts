@@ -41,6 +41,8 @@ export const teachingSheet: ProtocolSheet = {
     calciumAdjustSlope: taught('0.02'),
     calciumAdjustAlbumin: taught('40'),
     calciumAfterLoadingDays: taught('7'),
+    calciumMonthAfterLoadingFromDays: taught('21'),
+    calciumMonthAfterLoadingByDays: taught('42'),
     calciumAfterDoseDays: taught('14'),
     vitaminDFloor: taught('50'),
     vitaminDFloorNgPerMl: taught('20'),

@@ -1,6 +1,6 @@
 /** What a bench hands back. A file in this folder that exports `bench` is run by run.ts, which prints all figures in one table. */
 
-import { afterMilliseconds } from './processor-time.ts';
+import { processorMilliseconds } from './processor-time.ts';
 
 export type Figure = {
   /** What was done, so that a person who has not read the code knows: "fold a ledger of 10,000 entries". */
@@ -16,19 +16,30 @@ export type Bench = () => Promise<readonly Figure[]>;
 const rounds = 5;
 const roundsOfProcessorTime = 7;
 
-/** Of processor time: each thing measured is run for so long first, ours and others', for until then the runtime compiles it. */
-const warmUpMilliseconds = 4_000;
+/** Ours and others' alike: run until so many rounds in a row brought none that was faster, for until then it is being compiled. */
+const roundsWithoutFaster = 10;
+const FASTER = 0.98;
+
+async function warmedUp(work: () => unknown): Promise<void> {
+  let fastest = Number.POSITIVE_INFINITY;
+  for (let since = 0; since < roundsWithoutFaster; since += 1) {
+    const began = process.cpuUsage();
+    await work();
+    const taken = processorMilliseconds(began);
+    if (taken > fastest * FASTER) continue;
+    fastest = taken;
+    since = 0;
+  }
+}
 
 /** How many of what `work` does are done in a second of processor time: the median of seven rounds, once it is warm. */
 export async function medianPerCpuSecond(count: number, work: () => unknown): Promise<number> {
-  const isWarm = afterMilliseconds(warmUpMilliseconds);
-  while (!isWarm()) await work();
+  await warmedUp(work);
   const found: number[] = [];
   for (let round = 0; round < roundsOfProcessorTime; round += 1) {
     const began = process.cpuUsage();
     await work();
-    const { user, system } = process.cpuUsage(began);
-    found.push(count / ((user + system) / 1e6));
+    found.push(count / (processorMilliseconds(began) / 1_000));
   }
   return found.toSorted((a, b) => a - b)[roundsOfProcessorTime >> 1] ?? Number.NaN;
 }

@@ -1,6 +1,7 @@
 import { readdirSync } from 'node:fs';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { serviceWorker } from './service-worker-plugin.ts';
 
 // Workspace packages by path, so that a copied tree builds its own copy and not the original behind node_modules' links.
 const alias = readdirSync(new URL('../../packages', import.meta.url)).map((name) => ({
@@ -9,7 +10,7 @@ const alias = readdirSync(new URL('../../packages', import.meta.url)).map((name)
 }));
 
 export default defineConfig({
-  plugins: [react()],
+  plugins: [react(), serviceWorker()],
   resolve: { alias },
   build: {
     target: 'es2023',

@@ -118,6 +118,11 @@ const sessionDay = createRoute({
   path: '/sessions/$session/day',
   component: lazyRouteComponent(() => import('./session-day/SessionDayScreen.tsx'), 'SessionDayScreen'),
 });
+const waitingActs = createRoute({
+  ...at,
+  path: '/waiting',
+  component: lazyRouteComponent(() => import('./offline/WaitingActsScreen.tsx'), 'WaitingActsScreen'),
+});
 const paper = createRoute({
   ...at,
   path: '/sessions/$session/paper',
@@ -202,6 +207,7 @@ export const router = createRouter({
     session,
     sessionDay,
     daySheet,
+    waitingActs,
     paper,
     paperOfPerson,
     recall,

@@ -44,10 +44,15 @@ export type ActToDo = {
   readonly act: Act;
   readonly by: Author;
   readonly seen?: Readonly<Record<string, number>>;
+  /** The sender's own clock, where the act waited for the network. */
+  readonly deviceAt?: string;
 };
 
 /** Like any write: all of it or nothing, and safe to send twice. */
-export async function doAct(atHand: AtHand, { id, act: sent, by, seen }: ActToDo): Promise<ActAnswer | Refused> {
+export async function doAct(
+  atHand: AtHand,
+  { id, act: sent, by, seen, deviceAt }: ActToDo,
+): Promise<ActAnswer | Refused> {
   const act = sent.name === 'write protocol' ? hashed(sent) : sent;
   const unit = await unitOfAct(act, atHand);
   const zone = unit?.unit.zone ?? zoneOf(act);
@@ -78,7 +83,9 @@ export async function doAct(atHand: AtHand, { id, act: sent, by, seen }: ActToDo
         ...(lookAlikes === undefined ? {} : { lookAlikes }),
       };
       const decided = decide(act, surroundings);
-      return isOfDose(act) && 'drafts' in decided && !isAtHand(act, ledgers) ? { refusals: [notAtHand] } : decided;
+      if (!('drafts' in decided)) return decided;
+      if (isOfDose(act) && !isAtHand(act, ledgers)) return { refusals: [notAtHand] };
+      return deviceAt === undefined ? decided : { drafts: decided.drafts.map((draft) => ({ ...draft, deviceAt })) };
     },
   });
   return answerTo(outcome, act, atHand);

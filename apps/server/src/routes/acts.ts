@@ -13,7 +13,14 @@ export function serveActs(app: FastifyInstance, atHand: AtHand): void {
     if (unseen !== undefined) return unseen;
     const by = await signerOf(body, who.member, request.ip, atHand);
     if (by instanceof Refused) return by;
-    return doAct(atHand, { id: body.id, act: body.act, by, ...(body.seen === undefined ? {} : { seen: body.seen }) });
+    const { id, act, seen, deviceAt } = body;
+    return doAct(atHand, {
+      id,
+      act,
+      by,
+      ...(seen === undefined ? {} : { seen }),
+      ...(deviceAt === undefined ? {} : { deviceAt }),
+    });
   });
 }
 

@@ -2,24 +2,24 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { Button } from '../paper/Button.tsx';
-import { useReached } from '../server/connection.ts';
+import { useConnection } from '../server/connection.ts';
 import { queries, status } from '../server/queries.ts';
 import css from './Frame.module.css';
 import { useUnit } from './unit.ts';
 
 /** What changes what can be done here: no server, a server that only reads, a server newer than this screen, a protocol older than the product. */
 export function Banners() {
-  const reached = useReached();
+  const { awaySince } = useConnection();
   const now = useQuery(status).data;
   const { unit } = useUnit();
   const [loadedWith, setLoadedWith] = useState<string>();
   if (loadedWith === undefined && now !== undefined) setLoadedWith(now.version);
   return (
     <output className="screenOnly" style={{ display: 'block' }}>
-      {!reached && (
+      {awaySince !== undefined && (
         <p className={css['banner']}>
-          The server cannot be reached. What you see may be out of date and nothing can be recorded; what you have
-          entered is kept. Use the printed day sheet if it lasts.{' '}
+          The server cannot be reached. What you see may be out of date. Steps of a visit on today’s list are kept on
+          this device and sent later; no infusion is started and no check signed here: use the day sheet on paper.{' '}
           <Button tone="plain" onClick={() => void queries.invalidateQueries()}>
             Try again
           </Button>

@@ -1,5 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Button } from '../paper/Button.tsx';
+import { leaveNothing } from '../offline/keep-day.ts';
 import { me, signedOut } from '../server/queries.ts';
 import { post } from '../server/request.ts';
 import { actAs, useActingRole } from './acting-role.ts';
@@ -11,7 +12,12 @@ export function Desk({ change }: { change: () => void }) {
   const { role, roles } = useActingRole();
   if (person === undefined || person === null) return null;
   const leave = (): void => {
-    void post('signOut').finally(signedOut);
+    void post('signOut')
+      .catch(() => undefined)
+      .finally(() => {
+        signedOut();
+        void leaveNothing();
+      });
   };
   return (
     <section className={css['desk']} aria-label="At the desk">

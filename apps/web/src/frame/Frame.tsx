@@ -5,6 +5,8 @@ import { AnaphylaxisCard } from '../anaphylaxis/AnaphylaxisCard.tsx';
 import { useCardOpen } from '../anaphylaxis/card-open.ts';
 import { ToAnaphylaxisCard } from '../anaphylaxis/ToAnaphylaxisCard.tsx';
 import { me } from '../server/queries.ts';
+import { SyncState } from '../offline/SyncState.tsx';
+import { useKeepDay } from '../offline/keep-day.ts';
 import { useLive } from '../server/live.ts';
 import { SignInPlace } from '../sign-in/SignInPlace.tsx';
 import { Banners } from './Banners.tsx';
@@ -31,6 +33,7 @@ export function Frame() {
   const changing = signedIn && changingFrom === staff;
   const may = useMay();
   useLive(signedIn);
+  useKeepDay();
   useFollowFocus();
   useFetchScreens(signedIn);
   const cardOpen = useCardOpen();
@@ -55,6 +58,7 @@ export function Frame() {
             <Banners />
             <div className={css['top']}>
               {may('search') && <Search />}
+              {may('visit') && <SyncState />}
               <Desk change={() => setChangingFrom(staff)} />
             </div>
             <main id="content" className={css['main']} tabIndex={-1}>

@@ -1,6 +1,7 @@
 /** One event stream a tab. An event is a hint: what it touches is fetched again, nothing is taken from the event itself. */
 import type { CommitEvent } from '@twelvemonth/exchange';
 import { useEffect } from 'react';
+import { copyVisitOf } from '../offline/keep-day.ts';
 import { paths } from './paths.ts';
 import { queries } from './queries.ts';
 
@@ -30,6 +31,7 @@ function touched(event: CommitEvent): void {
   for (const { subject } of event.subjects) {
     const [kind, id] = subject.split('/');
     if (kind === 'patient') {
+      copyVisitOf(id ?? '');
       void queries.invalidateQueries({
         predicate: ({ queryKey: [, asked] }) =>
           typeof asked === 'object' && asked !== null && 'patient' in asked && asked.patient === id,

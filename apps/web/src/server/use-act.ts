@@ -7,6 +7,9 @@ import { useRef, useState } from 'react';
 import { useActingRole } from '../frame/acting-role.ts';
 import { noteOwnEntries, withOwnEntries } from './own-entries.ts';
 import { fetchAgain, signedOut } from './queries.ts';
+import { type Person, letStepWait } from '../offline/without-network.ts';
+import { sendWaiting } from '../offline/send-waiting.ts';
+import { waitingNow } from '../offline/waiting.ts';
 import { post } from './request.ts';
 import { type Refusal, NotReached, ServerProblem, isSignedOut } from './server-problem.ts';
 
@@ -29,6 +32,8 @@ export type Attempt = {
   /** Set where the server only asks whether what was typed is right: sends it again, with what it asked confirmed. */
   readonly confirm: (() => void) | undefined;
 };
+
+const isWaitingFor = ({ patient }: Person): boolean => waitingNow().some((one) => one.patient === patient);
 
 const same = (a: Seen | undefined, b: Seen | undefined): boolean => JSON.stringify(a) === JSON.stringify(b);
 
@@ -66,7 +71,12 @@ function outcomeOf(error: unknown, signedByOther: boolean): Outcome {
  * `seen` is taken when the form opens and kept while it is filled in, however often the screen behind it is refreshed: what
  * others write meanwhile is told, once, before it can be written over.
  */
-export function useAct(onDone?: (answer: ActAnswer) => void, seen?: Seen): Attempt {
+export function useAct(
+  onDone?: (answer: Pick<ActAnswer, 'says'>) => void,
+  seen?: Seen,
+  /** A step at the chair of this person: without a network it waits on this device. */
+  waitsFor?: Person,
+): Attempt {
   const [opened, setOpened] = useState({ seen, told: false });
   if (opened.told && !same(opened.seen, seen)) setOpened({ seen, told: false });
   const id = useRef<string | undefined>(undefined);
@@ -82,14 +92,18 @@ export function useAct(onDone?: (answer: ActAnswer) => void, seen?: Seen): Attem
     inFlight.current = true;
     setBusy(true);
     id.current ??= crypto.randomUUID();
+    const body = {
+      id: id.current,
+      act: confirmed.length === 0 ? act : ({ ...act, confirms: confirmed } as ActBody['act']),
+      ...(role === undefined || signedBy !== undefined ? {} : { role }),
+      ...(opened.seen === undefined ? {} : { seen: withOwnEntries(opened.seen) }),
+    };
     try {
-      const answer = await post('act', {
-        id: id.current,
-        act: confirmed.length === 0 ? act : ({ ...act, confirms: confirmed } as ActBody['act']),
-        ...(role === undefined || signedBy !== undefined ? {} : { role }),
-        ...(opened.seen === undefined ? {} : { seen: withOwnEntries(opened.seen) }),
-        ...(signedBy === undefined ? {} : { signedBy }),
-      });
+      // What was written before, for the same person, goes first.
+      if (waitsFor !== undefined && isWaitingFor(waitsFor)) await sendWaiting();
+      if (waitsFor !== undefined && isWaitingFor(waitsFor))
+        throw new NotReached('something written before still waits');
+      const answer = await post('act', { ...body, ...(signedBy === undefined ? {} : { signedBy }) });
       id.current = undefined;
       noteOwnEntries(answer.entries);
       setOutcome({ ...nothing, answer });
@@ -98,6 +112,15 @@ export function useAct(onDone?: (answer: ActAnswer) => void, seen?: Seen): Attem
       onDone?.(answer);
       return answer;
     } catch (error) {
+      if (error instanceof NotReached && waitsFor !== undefined) {
+        const says = await letStepWait(body, waitsFor);
+        if (says === undefined) {
+          id.current = undefined;
+          setOutcome(nothing);
+          onDone?.({ says: 'Kept on this device, not in the notes yet: it is sent when the network is back.' });
+        } else setOutcome({ ...nothing, trouble: { says } });
+        return undefined;
+      }
       setOutcome(outcomeOf(error, signedBy !== undefined));
       // What others wrote is fetched, so that pressing again is said with it seen.
       if (error instanceof ServerProblem && error.missed.length > 0) {

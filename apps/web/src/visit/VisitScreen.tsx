@@ -4,6 +4,8 @@ import type { VisitStep, VisitView } from '@twelvemonth/exchange';
 import { useEffect, useState } from 'react';
 import { Awaited } from '../paper/Awaited.tsx';
 import { Note } from '../paper/Note.tsx';
+import { withWaiting } from '../offline/waiting-steps.ts';
+import { useWaiting } from '../offline/waiting.ts';
 import { visit } from '../server/queries.ts';
 import { PutOffAfterAll } from './PutOffAfterAll.tsx';
 import { Reaction } from './Reaction.tsx';
@@ -16,9 +18,10 @@ import css from './Visit.module.css';
 export function VisitScreen() {
   const { patient } = useParams({ from: '/people/$patient/visit' });
   const asked = useQuery(visit(patient));
+  const waiting = useWaiting();
   return (
     <Awaited query={asked} what="the visit">
-      {(data) => <Chairside key={data.patient} data={data} />}
+      {(data) => <Chairside key={data.patient} data={withWaiting(data, waiting)} />}
     </Awaited>
   );
 }

@@ -19,11 +19,15 @@ export function useStep(data: VisitView, done: (says: string) => void) {
   const { unit } = useUnit();
   const now = useServerNow(data.serverTime);
   const [time, setTime] = useState<string>();
-  const attempt = useAct((answer) => done(answer.says), { [`patient/${data.patient}`]: data.seq });
   const zone = unit?.zone ?? 'Europe/London';
+  const paper = useFromPaper();
+  const attempt = useAct(
+    (answer) => done(answer.says),
+    { [`patient/${data.patient}`]: data.seq },
+    paper === undefined ? { patient: data.patient, name: data.name, zone } : undefined,
+  );
   const moment = (): string =>
     time === undefined ? localMoment(now(), zone) : atTime(localMoment(Date.parse(`${data.on}T12:00:00Z`), zone), time);
-  const paper = useFromPaper();
   const [timeAsked, setTimeAsked] = useState(false);
   /** What stands on paper happened at the time that stands there, never now. */
   const lacksTime = (): boolean => {

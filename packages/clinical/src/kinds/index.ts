@@ -71,6 +71,7 @@ import { patientPack } from './patient-pack.ts';
 import { withdrawal } from './withdrawal.ts';
 import { movedHere } from './moved-here.ts';
 import { lookedAgain } from './looked-again.ts';
+import { notTakenIn } from './not-taken-in.ts';
 import { sessionPlanned } from './session-planned.ts';
 import { sessionPlaceTaken } from './session-place-taken.ts';
 import { sessionPlaceReleased } from './session-place-released.ts';
@@ -168,6 +169,7 @@ export const entryKinds = {
   withdrawal: withdrawal,
   'moved-here': movedHere,
   'looked-again': lookedAgain,
+  'not-taken-in': notTakenIn,
   'session-planned': sessionPlanned,
   'session-place-taken': sessionPlaceTaken,
   'session-place-released': sessionPlaceReleased,

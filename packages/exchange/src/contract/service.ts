@@ -63,6 +63,8 @@ export const actBody = z.object({
   role: z.string().optional(),
   /** Last seq seen of each ledger on the screen the act was made from. */
   seen: z.record(z.string(), z.number().int()).optional(),
+  /** Written while the network was away: the sender's own clock then, believed for nothing. */
+  deviceAt: z.iso.datetime({ precision: 3 }).optional(),
   /** Another person signs this one act at a shared screen. */
   signedBy: signInBody.optional(),
 });

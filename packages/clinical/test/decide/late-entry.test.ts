@@ -131,7 +131,7 @@ describe('a step typed in later', () => {
     test('no infusion starts now on it: nobody has proven who checked', () => {
       const unit = prepared();
       unit.expect('dana', onPaper(unit, 'imre'));
-      expect(unit.refused('dana', start)).toEqual(['check-on-paper-only']);
+      expect(unit.refused('dana', start)).toContain('check-on-paper-only');
     });
     test('the nurse in charge sees the sheet and says so', () => {
       const unit = prepared();

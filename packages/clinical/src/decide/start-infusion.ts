@@ -92,6 +92,8 @@ export function waitedTooLong({ check }: Visit, now: Surroundings): number | und
       ? undefined
       : protocolInForceOn(now.context.protocols, now.today)?.number.interruptionMinutes;
   if (most === undefined || check === undefined || now.clock.boot === TYPED_IN_LATER) return undefined;
+  // One that was only typed in from paper is made anew anyway.
+  if (check.body.signedOnPaperBy !== undefined) return undefined;
   const waited = (Date.parse(now.clock.wall) - Date.parse(check.at ?? check.recordedAt)) / MILLISECONDS_A_MINUTE;
   return waited <= most ? undefined : Math.floor(waited);
 }

@@ -50,6 +50,7 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   sessions: everyoneInCare,
   session: everyoneInCare,
   sessionDay: everyoneInCare,
+  sessionPlanning: everyoneInCare,
   daySheet: everyoneInCare,
   recall: everyoneInCare,
 

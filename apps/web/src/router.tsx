@@ -113,6 +113,11 @@ const session = createRoute({
   path: '/sessions/$session',
   component: lazyRouteComponent(() => import('./sessions/SessionScreen.tsx'), 'SessionScreen'),
 });
+const sessionTimes = createRoute({
+  ...at,
+  path: '/sessions/$session/times',
+  component: lazyRouteComponent(() => import('./sessions/times/TimesScreen.tsx'), 'TimesScreen'),
+});
 const sessionDay = createRoute({
   ...at,
   path: '/sessions/$session/day',
@@ -206,6 +211,7 @@ export const router = createRouter({
     planSession,
     session,
     sessionDay,
+    sessionTimes,
     daySheet,
     waitingActs,
     paper,

@@ -5,9 +5,11 @@ import {
   type Sentence,
   type Why,
   answerDay,
+  boundText,
   broken,
   clockAt,
   objectiveOf,
+  objectiveText,
   replan,
   whyThisTime,
   writePlan,
@@ -15,7 +17,7 @@ import {
 import { jsonText } from '../columns.ts';
 import { type Command, type Output, mostSeed, readOptions, wholeOption } from '../command.ts';
 import { type ExitCode, exitCodes, misused } from '../ending.ts';
-import { boundText, objectiveJson, objectiveText, planText, refereeText, replanText, whyText } from '../plan-text.ts';
+import { objectiveJson, planText, refereeText, replanText, whyText } from '../plan-text.ts';
 import {
   type DayFile,
   dayMeant,

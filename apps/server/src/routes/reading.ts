@@ -29,6 +29,7 @@ import { protocolViewOf } from '../views/protocols.ts';
 import { recallOf } from '../views/recall.ts';
 import { reviewViewOf } from '../views/review.ts';
 import { sessionDayViewOf } from '../views/session-day.ts';
+import { sessionPlanningViewOf } from '../views/session-planning.ts';
 import { sessionViewOf, sessionsOf } from '../views/sessions.ts';
 import { settingsOf } from '../views/settings.ts';
 import { statusOf } from '../views/status.ts';
@@ -191,6 +192,12 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
     atHand,
     'sessionDay',
     async ({ params }) => (await sessionDayViewOf(atHand, params.session)) ?? notHere('session'),
+  );
+  serveRoute(
+    app,
+    atHand,
+    'sessionPlanning',
+    async ({ params }) => (await sessionPlanningViewOf(atHand, params.session)) ?? notHere('session'),
   );
   serveRoute(app, atHand, 'daySheet', async ({ params, reply }) =>
     sendDocument(reply, (await daySheetDocumentOf(atHand, params.session)) ?? notHere('session')),

@@ -34,6 +34,7 @@ export const paths = {
   sessions: '/api/sessions',
   session: '/api/sessions/:session',
   sessionDay: '/api/sessions/:session/day',
+  sessionPlanning: '/api/sessions/:session/planning',
   daySheet: '/api/sessions/:session/day-sheet',
   recall: '/api/recall',
   stock: '/api/stock',

@@ -97,6 +97,7 @@ export const writtenLetter = (asked: Asked) => ({
 export const today = (unit: string | undefined) => ({ ...asking('today', { unit }), refetchInterval: 60_000 });
 export const sessions = (unit: string | undefined, from?: string, until?: string) =>
   asking('sessions', { unit, from, until });
+export const sessionPlanning = (id: string) => asking('sessionPlanning', { session: id });
 export const session = (id: string) => asking('session', { session: id });
 export const sessionDay = (id: string) => asking('sessionDay', { session: id });
 export const recall = (unit: string | undefined) => asking('recall', { unit });

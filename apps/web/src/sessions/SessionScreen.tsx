@@ -44,6 +44,11 @@ function Sheet({ data }: { data: SessionView }) {
               open or close
             </Link>
           )}
+          {!data.cancelled && (
+            <Link to="/sessions/$session/times" params={{ session: data.session }}>
+              plan the times
+            </Link>
+          )}
           <Link to="/sessions">all sessions</Link>
         </>
       }

@@ -34,6 +34,7 @@ import { recallAnswer } from './recall.ts';
 import {
   bookingCheck,
   sessionDayView,
+  sessionPlanningView,
   sessionView,
   sessionsAnswer,
   sessionsQuery,
@@ -97,6 +98,7 @@ export const routes = {
   sessions: { method: 'GET', path: '/api/sessions', query: sessionsQuery, answer: sessionsAnswer },
   session: { method: 'GET', path: '/api/sessions/:session', answer: sessionView },
   sessionDay: { method: 'GET', path: '/api/sessions/:session/day', answer: sessionDayView },
+  sessionPlanning: { method: 'GET', path: '/api/sessions/:session/planning', answer: sessionPlanningView },
   /** An HTML document: the list on paper with a card for each person. */
   daySheet: { method: 'GET', path: '/api/sessions/:session/day-sheet' },
   recall: { method: 'GET', path: '/api/recall', answer: recallAnswer },

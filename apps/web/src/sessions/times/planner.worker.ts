@@ -1,0 +1,53 @@
+/** Planning that takes a while, beside the page: how far it is it says, and it is stopped by ending it. */
+import {
+  type Day,
+  type DayAnswer,
+  type Plan,
+  type Rehearsal,
+  answerDay,
+  rehearse,
+  usualChances,
+} from '@twelvemonth/planning';
+
+export type PlannerAsk =
+  | { readonly asks: 'plan'; readonly day: Day; readonly effort: number }
+  | { readonly asks: 'rehearse'; readonly day: Day; readonly plan: Plan; readonly days: number };
+export type PlannerSays =
+  | { readonly says: 'progress'; readonly share: number }
+  | { readonly says: 'planned'; readonly answer: DayAnswer }
+  | { readonly says: 'rehearsed'; readonly rehearsal: Rehearsal };
+
+/** The same seed each time: the same day gives the same plan and meets the same delays. */
+const seed = 1;
+/** A rehearsal is asked whether to stop before each hundred days. */
+const asksEvery = 100;
+const triesPerContradiction = 2;
+const triesPerRemedyTry = 20;
+
+// oxlint-disable-next-line unicorn/require-post-message-target-origin -- between a page and its own worker there is no other origin
+const say = (message: PlannerSays): void => self.postMessage(message);
+
+self.addEventListener('message', ({ data }: MessageEvent<PlannerAsk>) => {
+  if (data.asks === 'plan') {
+    const { day, effort } = data;
+    const answer = answerDay(day, seed, {
+      search: { iterations: effort },
+      contradictions: Math.ceil(effort / triesPerContradiction),
+      remedy: { iterations: Math.ceil(effort / triesPerRemedyTry) },
+    });
+    say({ says: 'planned', answer });
+    return;
+  }
+  const { day, plan, days } = data;
+  let played = 0;
+  const rehearsal = rehearse(day, plan, usualChances, {
+    seed,
+    days,
+    stop() {
+      say({ says: 'progress', share: played / days });
+      played += asksEvery;
+      return false;
+    },
+  });
+  say({ says: 'rehearsed', rehearsal });
+});

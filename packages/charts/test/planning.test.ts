@@ -1,0 +1,73 @@
+// Pictures of planning: the sentence and the table say what the picture shows; nothing of a name reaches the SVG unescaped.
+import { barsDrawing, hoursLine, plannedVisit } from '@twelvemonth/charts';
+import { describe, expect, it } from 'vitest';
+
+const visit = {
+  who: 'Mrs <Ito>',
+  from: 510,
+  until: 660,
+  arrives: 510,
+  leaves: 610,
+  chair: 3,
+  steps: [
+    { step: 'cannula', from: 510, to: 530, nurse: 'whole' },
+    { step: 'infusion', from: 530, to: 560, nurse: 'shared' },
+    { step: 'watch', from: 570, to: 600, nurse: 'none' },
+    { step: 'leaving', from: 600, to: 610, nurse: 'whole' },
+  ],
+} as const;
+
+describe('a planned visit', () => {
+  const drawn = plannedVisit(visit, 300);
+
+  it('says when somebody comes and leaves, and in which chair', () => {
+    expect(drawn.sentence).toBe('Mrs <Ito>: comes 08:30, leaves 10:10, chair 3.');
+    expect(drawn.table.rows).toEqual([
+      ['cannula', '08:30', '08:50'],
+      ['infusion', '08:50', '09:20'],
+      ['watch', '09:30', '10:00'],
+      ['leaving', '10:00', '10:10'],
+    ]);
+    expect(drawn.svg).not.toContain('Ito');
+    expect(plannedVisit({ ...visit, chair: undefined }, 300).sentence).toContain('no chair');
+  });
+
+  it('tells steps apart without colour: filled, framed, dashed', () => {
+    expect(drawn.svg.match(/<rect/g)).toHaveLength(4);
+    expect(drawn.svg.match(/stroke-dasharray/g)).toHaveLength(1);
+    // Two minutes a unit: the infusion begins at 40 and is 60 long, less the gap of one.
+    expect(drawn.svg).toContain('x="40.5" width="59"');
+  });
+
+  it('has the whole hours over it on the same scale', () => {
+    expect(hoursLine(510, 660, 300)).toContain('x="60"');
+    expect(hoursLine(510, 660, 300).match(/<text/g)).toHaveLength(2);
+  });
+});
+
+describe('bars', () => {
+  const bars = ['16:30', '16:45', '17:00'].map((label, index) => ({ label, value: index + 1, says: `${index + 1}` }));
+  const data = {
+    caption: 'When the last has left',
+    sentence: 'By 17:00 on half.',
+    head: ['from', 'of 100'],
+    bars,
+  } as const;
+
+  it('say each value in the table, and what comes after the mark is framed, not filled', () => {
+    const { table, svg } = barsDrawing({ ...data, mark: { before: 2, says: 'closes 17:00' } }, 300);
+    expect(table.rows).toEqual([
+      ['16:30', '1'],
+      ['16:45', '2'],
+      ['17:00', '3'],
+    ]);
+    expect(svg).toContain('closes 17:00');
+    const fills = [...svg.matchAll(/<rect[^>]* fill="(#\w+)"/g)].map(([, fill]) => fill);
+    expect(fills[0]).toBe(fills[1]);
+    expect(fills[2]).not.toBe(fills[0]);
+  });
+
+  it('of nothing are drawn as nothing', () => {
+    expect(barsDrawing({ ...data, bars: [] }, 300).svg).not.toContain('<rect');
+  });
+});

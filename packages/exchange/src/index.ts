@@ -11,6 +11,7 @@ export * from './contract/routes.ts';
 export * from './contract/service.ts';
 export * from './contract/pack-reading.ts';
 export * from './contract/recall.ts';
+export * from './contract/session-planning.ts';
 export * from './contract/sessions.ts';
 export * from './contract/stock.ts';
 export * from './register/mapping.ts';

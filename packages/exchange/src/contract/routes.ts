@@ -34,13 +34,13 @@ import { recallAnswer } from './recall.ts';
 import {
   bookingCheck,
   sessionDayView,
-  sessionPlanningView,
   sessionView,
   sessionsAnswer,
   sessionsQuery,
   todayView,
   visitView,
 } from './sessions.ts';
+import { sessionPlanningView } from './session-planning.ts';
 
 import { batchesOfPersonView, stockView, traceQuery, traceView } from './stock.ts';
 

@@ -68,20 +68,6 @@ export const sessionView = sessionRow.extend({
 });
 export type SessionView = z.infer<typeof sessionView>;
 
-/** What planning a session's times needs. The day is the written day of planning, read again by whoever plans it. */
-export const sessionPlanningView = z.object({
-  session: z.string(),
-  unitName: z.string(),
-  on: date,
-  /** Why there is nothing to plan. */
-  says: z.string().optional(),
-  day: z.record(z.string(), z.unknown()).optional(),
-  told: z.array(z.object({ name: z.string(), patient: z.string(), arrives: z.string() })).readonly(),
-  /** Nobody has written the unit's own minutes and staff: starting values stand in. */
-  hasUsualSettings: z.boolean(),
-});
-export type SessionPlanningView = z.infer<typeof sessionPlanningView>;
-
 const trouble = z.object({ patient: z.string(), name: z.string(), says: z.string() });
 const packsOfDay = z.object({ batch: z.string(), packs: z.number().int(), note: z.string().optional() });
 

@@ -107,7 +107,7 @@ export * from './formulas/egfr.ts';
 export * from './formulas/ideal-weight.ts';
 export * from './formulas/infusion-rate.ts';
 export * from './formulas/news2.ts';
-export * from './formulas/paracetamol-table.ts';
+export * from './protocol/paracetamol.ts';
 export * from './formulas/phlebitis-score.ts';
 export * from './formulas/reaction-grade.ts';
 export * from './formulas/units.ts';

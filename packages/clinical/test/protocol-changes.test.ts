@@ -124,6 +124,7 @@ describe('what a draft says otherwise', () => {
       ['gravity', { gravity: before.gravity.toReversed() }],
       ['switches', { switches: [] }],
       ['carryOn.age', { carryOn: before.carryOn.filter(({ id }) => id !== 'age') }],
+      ['paracetamol.from 50 kg', { paracetamol: before.paracetamol.filter(({ id }) => id !== 'from 50 kg') }],
       ['cautions', { cautions: ['other'] }],
     ];
     for (const [path, fields] of changed)

@@ -2,6 +2,7 @@
 import {
   type Day,
   type Fact,
+  type ParacetamolRow,
   addDays,
   day as dayOf,
   factsOf,
@@ -70,7 +71,8 @@ const whyNoAmount = {
   liver: 'a prescriber or pharmacist says how much, because of the liver',
   'weight not known': 'no measured weight is in the notes',
   'weight too old': 'the weight in the notes is older than the protocol lets it count',
-  'below the table': 'the weight lies below the table',
+  'below the table': 'no row of the protocol fits the weight',
+  'no table': 'the protocol in force has no table of amounts with a source',
 } as const;
 
 function packFactsOf(person: Person, asked: PatientPackAsked): PackFacts | Refused {
@@ -109,7 +111,7 @@ function packFactsOf(person: Person, asked: PatientPackAsked): PackFacts | Refus
     bloods: draw?.latest === undefined ? undefined : { from: dayOf(draw.earliest), until: dayOf(draw.latest) },
     vitaminDCourseEnds: loading === undefined ? undefined : dayOf(loading.earliest),
     askAbout: medicinesToAskAbout(person),
-    paracetamol: paracetamolOf(person, asked.liver, number.weightValidDays),
+    paracetamol: paracetamolOf(person, asked.liver, number.weightValidDays, unit.protocol.sheet.paracetamol),
     given: isGiven ? { on: last.on, number: numberOf(last, person), batch: last.body.batch } : undefined,
     next: isGiven ? nextOf(person) : undefined,
   };
@@ -138,22 +140,24 @@ function paracetamolOf(
   { record, today }: Person,
   liver: PatientPackAsked['liver'],
   weightValidDays: number,
+  rows: readonly ParacetamolRow[],
 ): PackParacetamol {
   const weight = factsOf(record, 'weight').findLast(({ on, body }) => on <= today && body.method === 'measured');
   const kilograms = weight === undefined ? undefined : weightKg(weight.body.quantity);
   if (liver === undefined) return { told: false, because: 'not asked' };
+  if (rows.length === 0) return { told: false, because: 'no table' };
   if (liver === 'trouble') return { told: false, because: 'liver' };
   if (weight === undefined || kilograms === undefined) return { told: false, because: 'weight not known' };
   if (addDays(weight.on, weightValidDays) < today) return { told: false, because: 'weight too old' };
-  const row = paracetamolFor({ weightKg: kilograms, liverRisk: false, egfr: newestEgfr(record, today) });
-  if (row === undefined) return { told: false, because: 'below the table' };
-  const [least, most] = row.doseMilligrams;
+  const found = paracetamolFor(rows, { weightKg: kilograms, liverRisk: false, egfr: newestEgfr(record, today) });
+  if (found === undefined) return { told: false, because: 'below the table' };
+  const { row, leastHoursBetween } = found;
   return {
     told: true,
-    tabletsADose: [least / milligramsInATablet, most / milligramsInATablet],
+    tabletsADose: [row.leastMilligrams / milligramsInATablet, row.mostMilligrams / milligramsInATablet],
     timesADay: row.timesADay,
     mostTabletsADay: (row.mostGramsADay * milligramsInAGram) / milligramsInATablet,
-    hoursBetween: row.leastHoursBetween,
+    hoursBetween: leastHoursBetween,
     weightKg: ratioText(kilograms, 1),
     weighedOn: weight.on,
   };

@@ -1,4 +1,4 @@
-import { carryOnAsks } from '@twelvemonth/clinical';
+import { carryOnAsks, paracetamolSays } from '@twelvemonth/clinical';
 import type { ProtocolView } from '@twelvemonth/exchange';
 import { useUnit } from '../frame/unit.ts';
 import { Note } from '../paper/Note.tsx';
@@ -92,6 +92,18 @@ export function Version({
             {carryOnAsks(criterion, (key) => version.sheet.numbers[key].value ?? 'empty')}.{' '}
             <span className="quiet">
               {criterion.source} ({criterion.status})
+            </span>
+          </li>
+        ))}
+      </ul>
+      <h3>Paracetamol by mouth after the dose</h3>
+      {version.sheet.paracetamol.length === 0 && <p>No table: the patient pack names no amount.</p>}
+      <ul>
+        {version.sheet.paracetamol.map((row) => (
+          <li key={row.id}>
+            {paracetamolSays(row)}.{' '}
+            <span className="quiet">
+              {row.source} ({row.status})
             </span>
           </li>
         ))}

@@ -6,6 +6,7 @@ import { textInOrder } from './canonical-text.ts';
 import { type CarryOn, carryOnAsks } from './carry-on.ts';
 import type { DayQuestion } from './day-question.ts';
 import { numberKeyNames, numberKeys } from './number-keys.ts';
+import { paracetamolSays } from './paracetamol.ts';
 import { policies, policySays, policyValue } from './policies.ts';
 import type { ProtocolSheet } from './protocol.ts';
 import type { Regimen } from './regimen.ts';
@@ -53,6 +54,13 @@ export function sheetChanges(before: ProtocolSheet, after: ProtocolSheet): reado
       what: 'what speaks for carrying on',
       unit: '',
       source: after.carryOn.find((criterion) => criterion.id === id)?.source ?? reasonFor(after, `carryOn.${id}`),
+    })),
+    ...eachOf(before.paracetamol, after.paracetamol, paracetamolSays, fieldInWords).map(({ id, ...one }) => ({
+      ...one,
+      path: `paracetamol.${id}`,
+      what: `paracetamol, ${id}`,
+      unit: '',
+      source: after.paracetamol.find((row) => row.id === id)?.source ?? reasonFor(after, `paracetamol.${id}`),
     })),
     ...eachOf(before.dayQuestions, after.dayQuestions, questionSays, fieldInWords).map(({ id, ...one }) => ({
       ...one,
@@ -163,7 +171,7 @@ export const sayWhere = 'say where this comes from';
 export type Unsourced = { readonly path: string; readonly says: string };
 
 /**
- * Changes that do not say where they come from. A number, a regimen and what speaks for carrying on carry their source; for the rest a reason stands in the
+ * Changes that do not say where they come from. A number, a regimen, what speaks for carrying on and an amount carry their source; for the rest a reason stands in the
  * sheet's `reasons` under the path. A suggestion taken as it stands keeps the source it was suggested with.
  */
 export function unsourcedChanges(before: ProtocolSheet, after: ProtocolSheet): readonly Unsourced[] {
@@ -178,7 +186,7 @@ export function unsourcedChanges(before: ProtocolSheet, after: ProtocolSheet): r
         ? [{ path: `${path}.source`, says: sayWhere }]
         : [];
     }
-    if ((list === 'regimens' || list === 'carryOn') && now !== ABSENT) {
+    if ((list === 'regimens' || list === 'carryOn' || list === 'paracetamol') && now !== ABSENT) {
       const [was, is] = [before, after].map((sheet) => sheet[list].find((item) => item.id === id)?.source);
       return is === '' || was === is ? [{ path: `${path}.source`, says: sayWhere }] : [];
     }

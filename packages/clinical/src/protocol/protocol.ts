@@ -7,6 +7,7 @@ import { z } from 'zod';
 import { type Scaled, approximately, parseScaled } from '../exact/decimal.ts';
 import { dateField, shortText, textField } from '../kinds/fields.ts';
 import { carryOnSchema } from './carry-on.ts';
+import { paracetamolRowSchema } from './paracetamol.ts';
 import { dayQuestionSchema } from './day-question.ts';
 import { type NumberKey, numberKeyNames } from './number-keys.ts';
 import { type Regimen, regimenSchema } from './regimen.ts';
@@ -53,6 +54,12 @@ export const protocolSchema = z
       .array(carryOnSchema)
       .refine((all) => new Set(all.map(({ id }) => id)).size === all.length, 'each once')
       .readonly(),
+    /** How much paracetamol a pack may name, by weight; without rows it names none. Decides nothing about a dose. */
+    paracetamol: z
+      .array(paracetamolRowSchema)
+      .refine((all) => new Set(all.map(({ id }) => id)).size === all.length, 'each once')
+      .readonly()
+      .default([]),
     /** In this order trouble is named; every requirement appears once. */
     gravity: z
       .array(z.enum(requirementIds))

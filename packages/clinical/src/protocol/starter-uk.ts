@@ -5,6 +5,7 @@
 import type { NumberKey } from './number-keys.ts';
 import type { ProtocolSheet } from './protocol.ts';
 import type { SourcedNumber } from './sourced-number.ts';
+import { usualParacetamol } from './usual-paracetamol.ts';
 import { NOS_2018, PRODUCT_TEXT, SILENT, open, said, starterSheet } from './starter.ts';
 
 const HARMONY = 'UK Pathology Harmony interval; Schini 2020, Clin Endocrinol doi 10.1111/cen.14326';
@@ -46,6 +47,7 @@ const differs: Partial<Record<NumberKey, SourcedNumber>> = {
 
 export const starterUk: ProtocolSheet = {
   ...starterSheet,
+  paracetamol: usualParacetamol,
   version: 'starter-uk',
   title: 'UK-like: the product text with UK guidance',
   numbers: { ...starterSheet.numbers, ...differs },

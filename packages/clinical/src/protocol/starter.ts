@@ -10,6 +10,7 @@ import type { ProtocolSheet } from './protocol.ts';
 import { requirementIds } from './requirement-ids.ts';
 import type { SourcedNumber } from './sourced-number.ts';
 import { usualCarryOn } from './usual-carry-on.ts';
+import { usualParacetamol } from './usual-paracetamol.ts';
 import { usualRegimens } from './usual-regimens.ts';
 import { usualSwitches } from './usual-switches.ts';
 
@@ -269,6 +270,7 @@ export const starterSheet: ProtocolSheet = {
   regimens: usualRegimens,
   switches: usualSwitches,
   carryOn: usualCarryOn,
+  paracetamol: [],
   gravity: [...requirementIds],
   dayQuestions: usualDayQuestions,
   cautions: [
@@ -286,5 +288,11 @@ export function demoSheet(version: string): ProtocolSheet {
     if (suggestion === undefined) throw new RangeError(`no suggestion for ${key}`);
     decided[key] = { value: suggestion, source: `suggestion accepted; ${source}`, status: 'local decision' };
   }
-  return { ...starterSheet, version, title: 'Zoledronic acid 5 mg: demo protocol', numbers: decided };
+  return {
+    ...starterSheet,
+    version,
+    title: 'Zoledronic acid 5 mg: demo protocol',
+    numbers: decided,
+    paracetamol: usualParacetamol,
+  };
 }

@@ -7,6 +7,7 @@ import { type Protocol, type ProtocolSheet, protocolFrom } from './protocol.ts';
 import { requirementIds } from './requirement-ids.ts';
 import type { SourcedNumber } from './sourced-number.ts';
 import { usualCarryOn } from './usual-carry-on.ts';
+import { usualParacetamol } from './usual-paracetamol.ts';
 import { usualRegimens } from './usual-regimens.ts';
 import { usualSwitches } from './usual-switches.ts';
 
@@ -123,6 +124,7 @@ export const teachingSheet: ProtocolSheet = {
   regimens: usualRegimens,
   switches: usualSwitches,
   carryOn: usualCarryOn,
+  paracetamol: usualParacetamol,
   gravity: [...requirementIds],
   dayQuestions: usualDayQuestions,
   cautions: ['Teaching numbers: never for a real person.'],

@@ -1,10 +1,20 @@
-/** Paracetamol by weight: one published UK policy (NHS Telford 2018, read); fact sheet 2n. */
+/** Paracetamol by weight: the rows of the UK starter are one published UK policy (NHS Telford 2018, read); fact sheet 2n. */
 import { describe, expect, test } from 'vitest';
-import { fifteenPerKilogram, paracetamolFor, ratioOf, scaled } from '@twelvemonth/clinical';
+import {
+  paracetamolFor,
+  paracetamolRowSchema,
+  paracetamolSays,
+  ratioOf,
+  readSheet,
+  scaled,
+  starterProtocols,
+  teachingSheet,
+} from '@twelvemonth/clinical';
 
+const rows = teachingSheet.paracetamol;
 const exactly = (text: string) => ratioOf(scaled(text));
 const at = (weight: string, more: { liverRisk?: boolean; egfr?: number } = {}) =>
-  paracetamolFor({ weightKg: exactly(weight), liverRisk: false, egfr: 80, ...more });
+  paracetamolFor(rows, { weightKg: exactly(weight), liverRisk: false, egfr: 80, ...more });
 
 describe('the row for a weight', () => {
   test.each([
@@ -17,37 +27,46 @@ describe('the row for a weight', () => {
     ['50', 500, 1000, 4, 4],
     ['120', 500, 1000, 4, 4],
   ])('%s kg: %i to %i mg, %i times, at most %i g a day', (weight, least, most, timesADay, mostGramsADay) =>
-    expect(at(weight)).toMatchObject({ doseMilligrams: [least, most], timesADay, mostGramsADay }),
+    expect(at(weight)?.row).toMatchObject({ leastMilligrams: least, mostMilligrams: most, timesADay, mostGramsADay }),
   );
-  test('the doses of a row never add up to more than it allows a day', () => {
-    for (const weight of ['33', '41', '50']) {
-      const row = at(weight);
-      expect(row && row.doseMilligrams[1] * row.timesADay).toBeLessThanOrEqual((row?.mostGramsADay ?? 0) * 1000);
-    }
-  });
-  test('no figure for an unknown weight, below the table, or with liver risk: a prescriber is asked', () => {
-    expect(paracetamolFor({ weightKg: undefined, liverRisk: false, egfr: 80 })).toBeUndefined();
+  test('no figure for an unknown weight, below the table, with liver risk, or without a table: a prescriber is asked', () => {
+    expect(paracetamolFor(rows, { weightKg: undefined, liverRisk: false, egfr: 80 })).toBeUndefined();
     expect(at('32.9999')).toBeUndefined();
     expect(at('70', { liverRisk: true })).toBeUndefined();
+    expect(paracetamolFor([], { weightKg: exactly('70'), liverRisk: false, egfr: 80 })).toBeUndefined();
   });
   test('an eGFR below 30, or none known, wants six hours between doses', () => {
     expect(at('60')?.leastHoursBetween).toBe(4);
     expect(at('60', { egfr: 30 })?.leastHoursBetween).toBe(4);
     expect(at('60', { egfr: 29.9 })?.leastHoursBetween).toBe(6);
-    expect(paracetamolFor({ weightKg: exactly('60'), liverRisk: false, egfr: undefined })?.leastHoursBetween).toBe(6);
-  });
-  test("a unit's own table goes before it", () =>
     expect(
-      paracetamolFor({ weightKg: exactly('60'), liverRisk: false, egfr: 80 }, [
-        { fromKg: scaled('50'), belowKg: undefined, doseMilligrams: [1000, 1000], timesADay: 3, mostGramsADay: 3 },
-      ])?.mostGramsADay,
-    ).toBe(3));
+      paracetamolFor(rows, { weightKg: exactly('60'), liverRisk: false, egfr: undefined })?.leastHoursBetween,
+    ).toBe(6);
+  });
 });
 
-// The intravenous licence's rule, often borrowed for tablets (from memory): 15 mg/kg a dose.
-test.each([
-  ['33', 495],
-  ['40', 600],
-  ['45', 675],
-  ['49', 735],
-])('15 mg/kg at %s kg is %i mg', (weight, milligrams) => expect(fifteenPerKilogram(exactly(weight))).toBe(milligrams));
+describe('a row of a rule sheet', () => {
+  const [row] = rows;
+  test.each([
+    ['mostMilligrams', { leastMilligrams: 1000, mostMilligrams: 500 }],
+    ['timesADay', { mostMilligrams: 1000, leastMilligrams: 1000, timesADay: 4, mostGramsADay: 3 }],
+    // 4 g a day is the most of any label (product texts, from memory).
+    ['mostGramsADay', { mostGramsADay: 5 }],
+    ['belowKg', { fromKg: '50', belowKg: '41' }],
+    ['source', { source: '' }],
+  ])('is refused at %s: more than its own day, upside down, or without a source', (field, wrong) => {
+    const read = paracetamolRowSchema.safeParse({ ...row, ...wrong });
+    expect(read.error?.issues.map(({ path }) => path.join('.'))).toContain(field);
+  });
+  test('says itself in one line', () =>
+    expect(rows.map(paracetamolSays)[1]).toBe(
+      '41 kg to below 50 kg: 500 to 1000 mg, 3 times a day, 3 g in 24 hours at most, 4 hours between, 6 with an eGFR below 30 or none known',
+    ));
+});
+
+test('only the starter whose country the policy is of has rows, each with its source; a sheet from before has none', () => {
+  expect(starterProtocols.map(({ paracetamol }) => paracetamol.length).toSorted()).toEqual([0, 0, 3]);
+  const { paracetamol: _, ...older } = teachingSheet;
+  const read = readSheet(older);
+  expect('sheet' in read && [read.sheet.paracetamol, read.added]).toEqual([[], []]);
+});

@@ -6,7 +6,7 @@ export type PackPartName = 'getting ready' | 'the day' | 'afterwards' | 'next ye
 export const packParts: readonly PackPartName[] = ['getting ready', 'the day', 'afterwards', 'next year'];
 
 /** Why no amount of paracetamol is printed. */
-export type NoAmount = 'not asked' | 'liver' | 'weight not known' | 'weight too old' | 'below the table';
+export type NoAmount = 'not asked' | 'liver' | 'weight not known' | 'weight too old' | 'below the table' | 'no table';
 
 export type PackParacetamol =
   | {

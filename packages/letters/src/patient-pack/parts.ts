@@ -120,6 +120,7 @@ function afterwards(facts: PackFacts, speaker: PackSpeaker): PackPart {
 
 const whyAsk: Readonly<Record<NoAmount, keyof PackWords | undefined>> = {
   'not asked': undefined,
+  'no table': undefined,
   liver: 'painAskLiver',
   'weight not known': 'painAskWeight',
   'weight too old': 'painAskWeight',

@@ -23,6 +23,7 @@ import { Flips } from '../Flips.tsx';
 import { CarryOnFields } from './CarryOnFields.tsx';
 import { NumberFields } from './NumberFields.tsx';
 import { OrderFields } from './OrderFields.tsx';
+import { ParacetamolFields } from './ParacetamolFields.tsx';
 import { PolicyFields } from './PolicyFields.tsx';
 import { QuestionFields } from './QuestionFields.tsx';
 import { RegimenFields } from './RegimenFields.tsx';
@@ -124,6 +125,7 @@ function Drafted({ data, draft, children }: { data: ProtocolView; draft: Draft; 
         <PolicyFields draft={draft} />
         <RegimenFields draft={draft} />
         <CarryOnFields draft={draft} />
+        <ParacetamolFields draft={draft} />
         <QuestionFields draft={draft} />
         <OrderFields draft={draft} />
       </div>
@@ -169,6 +171,7 @@ const forComparing = (sheet: ProtocolSheet): ProtocolSheet => ({
   ) as ProtocolSheet['numbers'],
   regimens: sheet.regimens.map((regimen) => ({ ...regimen, source: 'draft' })),
   carryOn: [],
+  paracetamol: [],
   cautions: ['draft'],
   reasons: {},
 });

@@ -10,7 +10,7 @@ export function StruckOut({
   putBack,
 }: {
   draft: Draft;
-  list: 'regimens' | 'dayQuestions' | 'carryOn';
+  list: 'regimens' | 'dayQuestions' | 'carryOn' | 'paracetamol';
   items: readonly { readonly id: string; readonly says: string }[];
   putBack?: (id: string) => void;
 }) {

@@ -1,3 +1,4 @@
+import { Link } from '@tanstack/react-router';
 import { useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { TextField } from '../../fields/TextField.tsx';
@@ -24,6 +25,12 @@ export function LeaveStep({ data, done }: StepProps) {
         })
       }
     >
+      <p>
+        <Link to="/people/$patient/pack" params={{ patient: data.patient }}>
+          Print the sheets they take home
+        </Link>{' '}
+        <span className="quiet">afterwards and next year, with this dose in them</span>
+      </p>
       <ChoiceField
         label="Do they hold the card that says whom to call?"
         at="cardGiven"

@@ -45,6 +45,7 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   lettersOfPerson: everyoneInCare,
   writtenLetter: everyoneInCare,
   lettersDocument: careRoles,
+  calendar: careRoles,
   letterDocument: everyoneInCare,
   today: everyoneInCare,
   sessions: everyoneInCare,

@@ -86,6 +86,7 @@ export * from './stock/batch-stop.ts';
 export * from './stock/on-hand.ts';
 export * from './stock/trace.ts';
 export * from './visit/next-acts.ts';
+export * from './visit/calendar-place.ts';
 export * from './visit/place.ts';
 export * from './visit/running-time.ts';
 export * from './visit/session-list.ts';

@@ -1,4 +1,5 @@
 /** Everything that crosses a wire: our own HTTP contract, registers as CSV. */
+export * from './calendar-file/calendar-file.ts';
 export * from './contract/basics.ts';
 export * from './contract/deciding.ts';
 export * from './contract/import.ts';

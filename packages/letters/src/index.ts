@@ -8,6 +8,7 @@ export * from './correspondence/write-letter.ts';
 export * from './patient-pack/blocks.ts';
 export * from './patient-pack/facts.ts';
 export * from './patient-pack/pack-html.ts';
+export { minutesOfVisit } from './patient-pack/parts.ts';
 export * from './patient-pack/patient-pack.ts';
 export { packWords } from './patient-pack/speaker.ts';
 export * from './reading-level.ts';

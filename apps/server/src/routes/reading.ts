@@ -8,6 +8,7 @@ import { daySheetDocumentOf } from '../documents/day-sheet.ts';
 import { letterDocumentOf, reviewLetterDocumentOf } from '../documents/letter.ts';
 import { patientPackDocumentOf, patientPackViewOf } from '../documents/patient-pack.ts';
 import { notesDocumentOf } from '../documents/notes.ts';
+import { calendarFileOf } from '../letters/calendar.ts';
 import {
   letterDocumentOfEntry,
   lettersOfPersonViewOf,
@@ -162,6 +163,18 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'writtenLetter', async (asked) => {
     const person = await personAsked(asked, 'letter');
     return person instanceof Refused ? person : writtenLetterViewOf(person, asked.query, reader(asked.who));
+  });
+  serveRoute(app, atHand, 'calendar', async (asked) => {
+    const person = await personAsked(asked, 'calendar file');
+    if (person instanceof Refused) return person;
+    const file = calendarFileOf(person, atHand.clock.now());
+    return file instanceof Refused
+      ? file
+      : asked.reply
+          .header('content-disposition', 'attachment; filename="visit.ics"')
+          .type('text/calendar; charset=utf-8')
+          .serializer(String)
+          .send(file);
   });
   serveRoute(app, atHand, 'letterDocument', async (asked) => {
     const person = await personAsked(asked, 'letter');

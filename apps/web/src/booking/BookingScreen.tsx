@@ -9,6 +9,7 @@ import { WindowWords } from '../person/WindowWords.tsx';
 import { headerWords } from '../person/header-words.ts';
 import { windowBarData } from '../person/window-bar-data.ts';
 import { person } from '../server/queries.ts';
+import { addressOf } from '../server/paths.ts';
 import { dayInWords } from '../words/dates.ts';
 import { ChosenSession } from './ChosenSession.tsx';
 import { GiveUpPlace } from './GiveUpPlace.tsx';
@@ -41,7 +42,10 @@ function Sheet({ data }: { data: PersonView }) {
     >
       {data.place !== undefined && (
         <p>
-          Booked now: <strong>{dayInWords(data.place.on)}</strong>, {data.place.arriveAt}.
+          Booked now: <strong>{dayInWords(data.place.on)}</strong>, {data.place.arriveAt}.{' '}
+          <a className="screenOnly" href={addressOf('calendar', { patient: data.patient })} download>
+            calendar file for them
+          </a>
         </p>
       )}
       {readiness !== undefined && (

@@ -29,6 +29,7 @@ export const paths = {
   lettersOfPerson: '/api/people/:patient/letters',
   writtenLetter: '/api/people/:patient/written-letter',
   lettersDocument: '/api/letters/document',
+  calendar: '/api/people/:patient/calendar',
   letterDocument: '/api/people/:patient/letters/:entry/document',
   today: '/api/today',
   sessions: '/api/sessions',

@@ -92,6 +92,8 @@ export const routes = {
   },
   /** HTML documents: every signed letter that waits to be sent, and one letter as it was kept. */
   lettersDocument: { method: 'GET', path: '/api/letters/document' },
+  /** A calendar file (RFC 5545) of the booked place. */
+  calendar: { method: 'GET', path: '/api/people/:patient/calendar' },
   letterDocument: { method: 'GET', path: '/api/people/:patient/letters/:entry/document' },
 
   today: { method: 'GET', path: '/api/today', answer: todayView },

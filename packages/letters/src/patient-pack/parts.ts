@@ -61,6 +61,9 @@ function gettingReady(facts: PackFacts, speaker: PackSpeaker): PackPart {
 /** Minutes after arrival at which a step begins, as a day usually goes (practice page 1b; common practice, no source). */
 const minutesUntil = { ask: 5, needle: 25, drip: 35 } as const;
 
+/** From arriving to going home, as the clock of the day tells it. */
+export const minutesOfVisit = ({ drip, watch }: PackFacts['minutes']): number => minutesUntil.drip + drip + watch;
+
 function theDay(facts: PackFacts, { say, items, date, time }: PackSpeaker): PackPart {
   const { visit, minutes } = facts;
   const dripEnds = minutesUntil.drip + minutes.drip;
@@ -70,7 +73,7 @@ function theDay(facts: PackFacts, { say, items, date, time }: PackSpeaker): Pack
     [minutesUntil.needle, say('clockNeedle')],
     [minutesUntil.drip, say('clockDrip', { minutes: String(minutes.drip) })],
     [dripEnds, say('clockWatch', { minutes: String(minutes.watch) })],
-    [dripEnds + minutes.watch, say('clockHome')],
+    [minutesOfVisit(minutes), say('clockHome')],
   ] as const;
   // Without a place the steps are numbered: a time would be made up.
   const rows = steps.map(

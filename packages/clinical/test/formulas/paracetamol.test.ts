@@ -65,7 +65,9 @@ describe('a row of a rule sheet', () => {
 });
 
 test('only the starter whose country the policy is of has rows, each with its source; a sheet from before has none', () => {
-  expect(starterProtocols.map(({ paracetamol }) => paracetamol.length).toSorted()).toEqual([0, 0, 3]);
+  expect(starterProtocols.filter(({ paracetamol }) => paracetamol.length > 0).map(({ title }) => title)).toEqual([
+    expect.stringMatching(/^UK/),
+  ]);
   const { paracetamol: _, ...older } = teachingSheet;
   const read = readSheet(older);
   expect('sheet' in read && [read.sheet.paracetamol, read.added]).toEqual([[], []]);

@@ -30,7 +30,12 @@ const controlled = async (): Promise<void> => {
 
 /** Asked for through the service worker, which keeps it. What cannot be fetched now is fetched the next time. */
 const copy = async (address: string): Promise<void> => {
-  await fetch(address, { headers: { accept: 'application/json, text/html' } }).catch(() => undefined);
+  try {
+    // Read to its end: an answer that nobody reads keeps its connection.
+    await (await fetch(address, { headers: { accept: 'application/json, text/html' } })).arrayBuffer();
+  } catch {
+    return;
+  }
 };
 
 let keptPatients: ReadonlySet<string> = new Set();
@@ -45,9 +50,10 @@ async function begin(day: KeptDay | undefined, unit: string): Promise<() => void
   const before = await keptDay();
   if (day === undefined || (before !== undefined && (before.staff !== day.staff || before.session !== day.session)))
     await wipeAnswers();
-  keptPatients = new Set(day?.patients);
+  keptPatients = new Set();
   if (day === undefined) return () => undefined;
   await controlled();
+  keptPatients = new Set(day.patients);
   await keep('answers', dayName, day);
   const { session, patients } = day;
   const lists = [

@@ -8,6 +8,7 @@ import { lookAheadCommand } from './commands/look-ahead.ts';
 import { onePerson } from './commands/one-person.ts';
 import { planCommand } from './commands/plan.ts';
 import { readinessCommand } from './commands/readiness.ts';
+import { rebuild } from './commands/rebuild.ts';
 import { redecideCommand } from './commands/redecide.ts';
 import { rehearseCommand } from './commands/rehearse.ts';
 import { rehearseYearCommand } from './commands/rehearse-year.ts';
@@ -35,6 +36,7 @@ const commands: Readonly<Record<string, Command>> = {
   'look-ahead': lookAheadCommand,
   trace: traceCommand,
   verify,
+  rebuild,
   redecide: redecideCommand,
   replay: replayCommand,
   'what-if': whatIfCommand,

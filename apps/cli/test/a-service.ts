@@ -36,9 +36,10 @@ export class Service {
   }
 
   /** `folder` is what is given as --data. */
-  static async begin(folder: string, kind: 'own' | 'demo' = 'own'): Promise<Service> {
+  static async begin(folder: string, kind: 'own' | 'demo' = 'own', rows = projection): Promise<Service> {
     mkdirSync(join(folder, 'service'), { recursive: true });
-    const service = new Service(await openSqliteStore({ path: join(folder, 'service', 'notes.db'), projection }));
+    const path = join(folder, 'service', 'notes.db');
+    const service = new Service(await openSqliteStore({ path, projection: rows }));
     await service.store.setSetting('kind', kind);
     return service;
   }

@@ -35,6 +35,21 @@ function copied(name: string): string {
   return to;
 }
 
+describe('the lists beside the notes', () => {
+  it('made by other rules they do not fit; made again from the notes they do, and no entry has changed', async () => {
+    const place = join(folder, 'made-by-other-rules');
+    const service = await (await (await Service.begin(place, 'own', () => [])).unit()).protocol();
+    await service.person(ready, true);
+    const { commit } = await service.store.tail();
+    await service.store.close();
+    const before = await twelvemonth(['verify', '--data', place]);
+    expect(before).toMatchObject({ code: 1, out: expect.stringContaining('"rebuild" makes it again') });
+    expect(await twelvemonth(['rebuild', '--data', place])).toMatchObject({ code: 0 });
+    const after = await twelvemonth(['verify', '--data', place]);
+    expect(after).toMatchObject({ code: 0, out: expect.stringContaining(`commit ${commit}`) });
+  });
+});
+
 describe('everyone decided again', () => {
   const asked = ['redecide', '--today', '2026-11-25', '--data', data];
 

@@ -11,6 +11,7 @@ import { type ServeOptions, addressRefused, onlyThisMachine } from './command-li
 import { keepDaySheets } from './documents/kept-day-sheets.ts';
 import { keepDemoTime, openDemo } from './demo/open-demo.ts';
 import { eventStreams } from './events.ts';
+import { makeListsAgain } from './lists-made-again.ts';
 import { openNotes } from './register/notes.ts';
 import { noteLookAlikes } from './register/note-look-alikes.ts';
 import { openPeople } from './register/people.ts';
@@ -44,7 +45,7 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
       ? undefined
       : { cert: readFileSync(options.tls.cert, 'utf8'), key: readFileSync(options.tls.key, 'utf8') };
   const https = tls !== undefined || options.behindProxy;
-  const opened = options.kind === 'demo' ? await openDemo(options, { say, isStopping }) : await openOwn(options);
+  const opened = options.kind === 'demo' ? await openDemo(options, { say, isStopping }) : await openOwn(options, say);
   const { store, clock } = opened;
   try {
     const notes = await openNotes(store);
@@ -107,12 +108,13 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
   }
 }
 
-async function openOwn(options: ServeOptions) {
+async function openOwn(options: ServeOptions, say: Watching['say']) {
   const store = await openNotesStore(
     options.postgres === undefined ? { folder: ownFolder(options.data) } : { postgres: options.postgres },
   );
   try {
     await markedAs(store, 'own');
+    await makeListsAgain(store, say);
   } catch (error) {
     await store.close();
     throw error;

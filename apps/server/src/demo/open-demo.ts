@@ -11,7 +11,7 @@ import { type Clock, systemClock } from '../clock.ts';
 import type { ServeOptions } from '../command-line.ts';
 import { CannotStart, demoFolder, markedAs, openNotesStore, removeFolder } from '../service-folder.ts';
 import type { Accounts } from '../sign-in/accounts.ts';
-import { codeFingerprint } from './code-fingerprint.ts';
+import { codeFingerprint } from '../code-fingerprint.ts';
 import { type DemoSignIn, seedDemoStaff } from './demo-staff.ts';
 import { makeDemo } from './make-demo.ts';
 

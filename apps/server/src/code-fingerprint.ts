@@ -1,10 +1,10 @@
-/** Which product made a demo: a digest of the code that decides what is written. Another digest, and the demo is made anew. */
+/** Which product made a demo, or the lists beside real notes: a digest of the code that decides what is written in them. */
 import { createHash } from 'node:crypto';
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-const packages = fileURLToPath(new URL('../../../../packages', import.meta.url));
+const packages = fileURLToPath(new URL('../../../packages', import.meta.url));
 const deciding = ['clinical', 'demo', 'store'];
 
 let taken: string | undefined;

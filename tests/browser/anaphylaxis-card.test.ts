@@ -1,7 +1,15 @@
 /** The anaphylaxis card: one tap away wherever a person sits at a chair, and shown to whoever asks, signed in or not. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { password, people, referralOf, sessionOn, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
+import {
+  password,
+  people,
+  referralOf,
+  sessionOn,
+  setUp,
+  thornbeck,
+  workUp,
+} from '../../apps/server/test/support/own-server.ts';
 import { type Service, checked, desktop, service, tablet } from '../support/service.ts';
 
 let at: Service;
@@ -108,10 +116,18 @@ it('needs no sign-in, and stands one tap from the sign-in', async () => {
   await page.context().close();
 });
 
-it('shows also where the server does not answer any more', async () => {
+it('shows also where the server does not answer any more, with the emergency number of the unit', async () => {
+  const { units } = await at.server.read<{ units: { unit: string }[] }>('/api/status');
+  await at.server.done('lead', {
+    name: 'set unit',
+    unit: units[0]?.unit,
+    body: { ...thornbeck, emergencyNumber: '01632 960199' },
+  });
   const page = await at.signedIn('nurse', '/people/wilhelmina/visit', tablet);
   await page.route('**/api/**', (route) => route.abort());
   await inOneTap(page);
+  await page.getByText('01632 960199').waitFor();
+  await checked(page, 'anaphylaxis-card-number-tablet');
   await page.context().close();
 });
 

@@ -19,6 +19,7 @@ import { serveImports } from './routes/imports.ts';
 import { serveProtocolDrafts } from './routes/protocol-drafts.ts';
 import { serveReading } from './routes/reading.ts';
 import { serveSignIn } from './routes/sign-in.ts';
+import { serveSigning } from './routes/signing.ts';
 import { serveStaff } from './routes/staff.ts';
 import { refuseOtherSites } from './same-origin.ts';
 import { serveAnyone } from './serve-route.ts';
@@ -110,6 +111,7 @@ export async function buildApp(atHand: AtHand, address: Address): Promise<Fastif
     );
     serveSignIn(api, atHand);
     serveStaff(api, atHand);
+    serveSigning(api, atHand);
     serveActs(api, atHand);
     serveReading(api, atHand);
     serveImports(api, atHand);

@@ -8,7 +8,11 @@ import type { People } from './register/people.ts';
 import type { Units } from './register/units.ts';
 import type { Accounts } from './sign-in/accounts.ts';
 import type { Attempts } from './sign-in/attempts.ts';
+import type { StandingSignatures } from './acts/shared-screen.ts';
+import type { Devices } from './sign-in/devices.ts';
 import type { LookLog } from './sign-in/looks.ts';
+import type { QuickSecrets } from './sign-in/quick-secrets.ts';
+import type { SignatureLog } from './sign-in/signature-log.ts';
 
 export type AtHand = {
   readonly store: Store;
@@ -16,6 +20,10 @@ export type AtHand = {
   readonly accounts: Accounts;
   readonly attempts: Attempts;
   readonly looks: LookLog;
+  readonly devices: Devices;
+  readonly quickSecrets: QuickSecrets;
+  readonly signatureLog: SignatureLog;
+  readonly standingSignatures: StandingSignatures;
   readonly events: Events;
   readonly notes: Notes;
   readonly units: Units;

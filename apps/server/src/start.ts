@@ -19,6 +19,7 @@ import { openUnits } from './register/units.ts';
 import { CannotStart, daySheetFolder, markedAs, openNotesStore, ownFolder } from './service-folder.ts';
 import { openAccounts } from './sign-in/accounts.ts';
 import { countedAttempts } from './sign-in/attempts.ts';
+import { sharedSigning } from './sign-in/shared-signing.ts';
 import { lookLog } from './sign-in/looks.ts';
 
 export type Running = {
@@ -60,6 +61,7 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
       accounts,
       attempts: countedAttempts(),
       looks: lookLog(accounts, clock.now),
+      ...sharedSigning(accounts, clock.now),
       events,
       notes,
       units,

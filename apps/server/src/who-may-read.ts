@@ -74,6 +74,11 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
 
   settings: ['administrator', 'service lead'],
   addStaff: ['administrator'],
+  enrolDevice: ['administrator'],
+  withdrawDevice: ['administrator'],
+  mySignature: everyoneInCare,
+  setMySignature: everyoneInCare,
+  signing: everyoneInCare,
   changeStaff: ['administrator'],
 };
 

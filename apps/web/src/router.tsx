@@ -184,6 +184,11 @@ const settings = createRoute({
   path: '/settings',
   component: lazyRouteComponent(() => import('./settings/SettingsScreen.tsx'), 'SettingsScreen'),
 });
+const mySignature = createRoute({
+  ...at,
+  path: '/signature',
+  component: lazyRouteComponent(() => import('./signing/MySignatureScreen.tsx'), 'MySignatureScreen'),
+});
 /** An address to keep as a bookmark; the card itself hangs on the hash of every address. */
 const anaphylaxis = createRoute({
   ...at,
@@ -193,6 +198,7 @@ const anaphylaxis = createRoute({
 
 export const router = createRouter({
   routeTree: root.addChildren([
+    mySignature,
     today,
     people,
     newPerson,

@@ -14,7 +14,7 @@ import { ZONE, at } from './clock.ts';
 import type { Life } from './life.ts';
 import { sha256Hex } from './sha256.ts';
 import { demoSheet } from './sheets.ts';
-import { type UnitId, inRole } from './staff.ts';
+import { type UnitId, inRole, nursesAt } from './staff.ts';
 import { arrivals, isUsualSessionDay, sessionId, settingsOf } from './units.ts';
 import { type World, sessionIn } from './world.ts';
 
@@ -40,6 +40,42 @@ export function* unitLife(unit: UnitId, world: World): Life {
   if (unit === 'thornbeck')
     yield* adopts(unit, 3, lastFirstOfSeptember(world.today), addDays(lastFirstOfSeptember(world.today), -20));
   yield* plansAhead(unit, world);
+  yield* opensToday(unit, world);
+}
+
+const KIT_DAYS = 120;
+const COMPETENCE_DAYS = 300;
+
+/** From the evening before on the unit keeps competences: nothing runs before the session is open, here as anywhere. */
+function* opensToday(unit: UnitId, { today }: World): Life {
+  const by = inRole('nurse in charge', unit, 0);
+  const nurses = nursesAt(unit);
+  const until = plainDate(addDays(today, COMPETENCE_DAYS));
+  for (const { staff } of nurses) {
+    for (const what of ['medicines into a vein', 'life support'] as const)
+      yield {
+        at: at(addDays(today, -1), 18),
+        act: { name: 'record competence', unit, body: { staff, role: 'nurse', what, until } },
+        by,
+      };
+  }
+  if (!isUsualSessionDay(unit, today)) return;
+  yield {
+    at: at(today, 8, 10),
+    act: {
+      name: 'open session',
+      session: sessionId(unit, today),
+      unit,
+      body: {
+        present: nurses,
+        secondCheckers: nurses.map(({ staff }) => staff),
+        kit: { checkedBy: by.staff, complete: true, expiresOn: plainDate(addDays(today, KIT_DAYS)) },
+        chairs: settingsOf(unit, today, today).chairs,
+        counts: [],
+      },
+    },
+    by,
+  };
 }
 
 /** "In force since 1 September": the newest one at least a month ago. */

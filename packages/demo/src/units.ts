@@ -63,6 +63,7 @@ export const settingsOf = (unit: UnitId, from: Day, until: Day): Settings =>
         minutesBetweenArrivals: 20,
         telephone: '01632 960100',
         letters: { postalAddress: '4 Weir Lane, Thornbeck', language: 'en-GB', answerWithinDays: 14 },
+        emergencyNumber: '01632 960199',
         closedDays: closedDays(from, until),
         planning: { ...planning, nurses: 3, mostFirstVisits: 6 },
       }
@@ -74,6 +75,7 @@ export const settingsOf = (unit: UnitId, from: Day, until: Day): Settings =>
         minutesBetweenArrivals: 30,
         telephone: '01632 960200',
         letters: { postalAddress: '2 Quay Row, Saltmere', language: 'en-GB', answerWithinDays: 14 },
+        emergencyNumber: '01632 960299',
         closedDays: closedDays(from, until),
         planning: { ...planning, nurses: 2, mostFirstVisits: 4 },
       };

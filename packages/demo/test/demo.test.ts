@@ -202,6 +202,14 @@ describe('the day it stands on', () => {
     const coming = sessions.filter(({ on, taken }) => on > today && on <= today + 14 && taken.size > 0);
     expect(coming.length).toBeGreaterThanOrEqual(3);
   });
+  test('the session was opened by two registered people in date before any medicine ran', () => {
+    const opened = demo.get('session/saltmere-2026-11-25')?.find(({ kind }) => kind === 'session-opened');
+    const started = everything.filter(
+      ({ kind, effectiveAt }) => kind === 'infusion-started' && effectiveAt.startsWith(plainDate(today)),
+    );
+    expect(started.length).toBeGreaterThan(0);
+    for (const { recordedAt } of started) expect(recordedAt > (opened?.recordedAt ?? 'never')).toBe(true);
+  });
   test('some are held by a symptom nobody has cleared, some by denosumab still at work', () => {
     const held = (requirement: 'symptoms' | 'other-bone-medicines') =>
       patients.filter((record) => {

@@ -14,17 +14,27 @@ import {
 } from '@twelvemonth/clinical';
 import type { ActBody } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
+import type { FastifyRequest } from 'fastify';
 import { Refused } from '../problem.ts';
+import { headersOf } from '../sign-in/cookie-headers.ts';
 import { tooManyTries, wrongNameOrPassword } from '../routes/sign-in.ts';
 import type { Member } from '../sign-in/accounts.ts';
+import { letStand, provenQuickly, sharedPlaceOf, standingSigner } from './shared-screen.ts';
+import { stepGroupOf } from './step-group.ts';
 
 export async function signerOf(
   { act, role, signedBy }: Pick<ActBody, 'act' | 'role' | 'signedBy'>,
   signedIn: Member,
-  address: string,
+  request: FastifyRequest,
   atHand: AtHand,
 ): Promise<Author | Refused> {
-  const member = signedBy === undefined ? signedIn : await provenBy(signedBy, address, atHand);
+  const headers = headersOf(request);
+  const member =
+    signedBy === undefined
+      ? await signerHere(act, signedIn, headers, atHand)
+      : 'username' in signedBy
+        ? await provenByPassword(signedBy, act, request, atHand)
+        : await provenQuickly(signedBy, act, headers, atHand);
   if (member instanceof Refused) return member;
   const named = role === undefined ? undefined : member.roles.find((one) => one === role);
   if (role !== undefined && named === undefined) return refused(`You do not hold the role "${role}".`);
@@ -36,8 +46,43 @@ export async function signerOf(
 const refused = (says: string): Refused =>
   new Refused(403, 'not-yours-to-do', says, { reasons: [{ name: 'not-yours-to-do', says, field: 'role' }] });
 
+/**
+ * Nobody proved anything with this act. On a shared screen of an open session that is for whoever signed the group of steps;
+ * elsewhere the person signed in signs.
+ */
+async function signerHere(act: Act, signedIn: Member, headers: Headers, atHand: AtHand): Promise<Member | Refused> {
+  const group = stepGroupOf(act);
+  if (group === undefined || !('patient' in act)) return signedIn;
+  const place = await sharedPlaceOf(act.patient, headers, atHand);
+  if (place instanceof Refused) return signedIn;
+  const signer = standingSigner(place, act.patient, group, atHand);
+  if (signer === undefined) {
+    const says = 'This is a shared screen: say who you are.';
+    return new Refused(403, 'signature-needed', says, {
+      reasons: [{ name: 'signature-needed', says, field: 'signedBy', remedy: 'sign with your PIN or badge' }],
+    });
+  }
+  letStand(place, act.patient, group, signer.staff, atHand);
+  return signer;
+}
+
+/** By name and password, at any screen; on a shared one the signature covers its group of steps like a quick one. */
+async function provenByPassword(
+  proof: Extract<NonNullable<ActBody['signedBy']>, { username: string }>,
+  act: Act,
+  request: FastifyRequest,
+  atHand: AtHand,
+): Promise<Member | Refused> {
+  const member = await provenBy(proof, request.ip, atHand);
+  const group = stepGroupOf(act);
+  if (member instanceof Refused || group === undefined || !('patient' in act)) return member;
+  const place = await sharedPlaceOf(act.patient, headersOf(request), atHand);
+  if (!(place instanceof Refused)) letStand(place, act.patient, group, member.staff, atHand);
+  return member;
+}
+
 async function provenBy(
-  { username, password }: NonNullable<ActBody['signedBy']>,
+  { username, password }: Extract<NonNullable<ActBody['signedBy']>, { username: string }>,
   address: string,
   { attempts, accounts }: AtHand,
 ): Promise<Member | Refused> {

@@ -10,6 +10,7 @@ import { username as usernamePlugin } from 'better-auth/plugins/username';
 import { randomBytes, randomUUID } from 'node:crypto';
 import { z } from 'zod';
 import { lookTable } from './looks.ts';
+import { sharedTables } from './shared-tables.ts';
 import { hashOfPassword, passwordMatches } from './passwords.ts';
 
 export type Member = {
@@ -106,6 +107,7 @@ function optionsFor(store: Store, secret: string, { https }: { https: boolean })
         usernameValidator: (name) => /^[a-z0-9.-]+$/.test(name),
       }),
       lookTable,
+      sharedTables,
     ],
   } satisfies BetterAuthOptions;
 }
@@ -118,10 +120,12 @@ async function secretOf(store: Store): Promise<string> {
   return made;
 }
 
+export type SignInTables = Accounts['tables'];
 export type Accounts = Awaited<ReturnType<typeof openAccounts>>;
 
 export async function openAccounts(store: Store, { https }: { https: boolean }) {
-  const options = optionsFor(store, await secretOf(store), { https });
+  const secret = await secretOf(store);
+  const options = optionsFor(store, secret, { https });
   const { runMigrations } = await getMigrations(options);
   await runMigrations();
   const auth = betterAuth(options);
@@ -228,6 +232,11 @@ export async function openAccounts(store: Store, { https }: { https: boolean }) 
     member: (staff: StaffId): Member | undefined => members.get(staff),
     /** How entries name their author; a person unknown here (another installation's) keeps their id. */
     nameOf: (staff: StaffId): string => members.get(staff)?.name ?? staff,
+    /** The rows of our own tables, through the library's connection. */
+    tables: library.adapter,
+    /** Known to this service only. */
+    secret,
+    https,
     looks: {
       create: async (look: Record<string, unknown>) => library.adapter.create({ model: 'look', data: look }),
       of: async (patient: string) =>

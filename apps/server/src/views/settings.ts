@@ -8,16 +8,38 @@ import { unitViewOf } from './units.ts';
 export const serviceName = async ({ store }: AtHand): Promise<string> =>
   (await store.setting('service')) ?? 'Twelvemonth';
 
+/** As many of the newest tries to sign at a shared screen are looked through for refused ones. */
+const triesShown = 50;
+
 export async function settingsOf(atHand: AtHand): Promise<SettingsView> {
   const units = await atHand.units.all();
   const staff = atHand.accounts.everyone();
   const has = (role: string): boolean => staff.some(({ active, roles }) => active && roles.some((one) => one === role));
   const sessions = await everySession(atHand);
+  const devices = await atHand.devices.all();
+  const tries = await atHand.signatureLog.newest(triesShown);
   return {
     service: await serviceName(atHand),
     demo: atHand.demo !== undefined,
     units: units.map(unitViewOf),
     staff: staff.map(staffViewOf),
+    devices: devices.map(({ id, name, unit, enrolledBy, enrolledAt, active }) => ({
+      device: id,
+      name,
+      unit,
+      by: atHand.accounts.nameOf(enrolledBy),
+      at: enrolledAt,
+      active,
+    })),
+    signaturesRefused: tries
+      .filter(({ outcome }) => outcome !== 'proven')
+      .map(({ at, device, staff: who, how, outcome }) => ({
+        at,
+        device: devices.find(({ id }) => id === device)?.name ?? 'a screen that is not enrolled',
+        staff: atHand.accounts.nameOf(who),
+        how,
+        outcome,
+      })),
     setUp: [
       { what: 'an administrator', done: has('administrator'), how: 'the first visitor on this machine becomes one' },
       {

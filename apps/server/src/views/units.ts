@@ -15,6 +15,7 @@ export const unitViewOf = ({ unit, protocol }: UnitNow): UnitView => ({
   closedDays: unit.calendar.closedDays.map(plainDate),
   minutesBetweenArrivals: unit.minutesBetweenArrivals,
   telephone: unit.telephone,
+  ...(unit.emergencyNumber === undefined ? {} : { emergencyNumber: unit.emergencyNumber }),
   demo: unit.demo,
   ...(unit.planning === undefined ? {} : { planning: unit.planning }),
   ...(unit.letters === undefined ? {} : { letters: unit.letters }),

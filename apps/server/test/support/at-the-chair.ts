@@ -1,6 +1,6 @@
 /** A person brought by the acts of the day to where a test begins. */
 import type { VisitView } from '@twelvemonth/exchange';
-import { type OwnServer, referralOf, sessionOn, workUp } from './own-server.ts';
+import { type OwnServer, type Somebody, people, referralOf, sessionOn, workUp } from './own-server.ts';
 
 const thisSession = 'thornbeck-2026-11-25';
 
@@ -128,3 +128,34 @@ export const listPacks = (server: OwnServer): Promise<unknown> =>
       packsCarrySerial: true,
     },
   });
+
+/** Two registered people in date, a whole kit: the session of today is open. */
+export async function openToday(server: OwnServer): Promise<void> {
+  const staffOf = (somebody: Somebody): string => server.atHand.accounts.named(people[somebody].username)?.staff ?? '';
+  const [nurse, checker] = [staffOf('nurse'), staffOf('checker')];
+  for (const [staff, what] of [
+    [nurse, 'medicines into a vein'],
+    [nurse, 'life support'],
+    [checker, 'medicines into a vein'],
+  ])
+    await server.done('nurse', {
+      name: 'record competence',
+      unit: 'thornbeck',
+      body: { staff, role: 'nurse', what, until: '2027-06-30' },
+    });
+  await server.done('nurse', {
+    name: 'open session',
+    session: thisSession,
+    unit: 'thornbeck',
+    body: {
+      present: [
+        { staff: nurse, role: 'nurse in charge' },
+        { staff: checker, role: 'nurse' },
+      ],
+      secondCheckers: [nurse, checker],
+      kit: { checkedBy: checker, complete: true, expiresOn: '2027-03-31' },
+      chairs: 6,
+      counts: [],
+    },
+  });
+}

@@ -17,6 +17,7 @@ import { openUnits } from '../../src/register/units.ts';
 import { openNotesStore } from '../../src/service-folder.ts';
 import { openAccounts } from '../../src/sign-in/accounts.ts';
 import { countedAttempts } from '../../src/sign-in/attempts.ts';
+import { sharedSigning } from '../../src/sign-in/shared-signing.ts';
 import { lookLog } from '../../src/sign-in/looks.ts';
 import { hashOfPassword } from '../../src/sign-in/passwords.ts';
 
@@ -81,6 +82,7 @@ export async function ownServer({
     accounts,
     attempts: countedAttempts(),
     looks: lookLog(accounts, clock.now),
+    ...sharedSigning(accounts, clock.now),
     events,
     notes,
     units,
@@ -179,7 +181,7 @@ export const problemOf = (answer: LightMyRequestResponse): Problem => {
   return answer.json<Problem>();
 };
 
-const thornbeck = {
+export const thornbeck = {
   name: 'Thornbeck Day Unit',
   zone: 'Europe/London',
   chairs: 6,

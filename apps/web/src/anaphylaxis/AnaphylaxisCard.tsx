@@ -1,7 +1,9 @@
+import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import { useLayoutEffect, useRef } from 'react';
+import { Fragment, useLayoutEffect, useRef } from 'react';
 import { Button } from '../paper/Button.tsx';
 import { buttonLook } from '../paper/button-look.ts';
+import { status } from '../server/queries.ts';
 import css from './AnaphylaxisCard.module.css';
 import {
   type CardLine,
@@ -15,6 +17,25 @@ import {
 import { cardHash } from './card-open.ts';
 
 const Source = ({ of }: { of: CardLine }) => <small className={css['source']}>({of.source})</small>;
+
+/** As the settings of each unit say, where this page has heard them; otherwise room to write it by hand. */
+function EmergencyNumber() {
+  const units = useQuery({ ...status, enabled: false }).data?.units ?? [];
+  const known = units.filter(({ emergencyNumber }) => emergencyNumber !== undefined);
+  if (known.length === 0)
+    return (
+      <>
+        {' '}
+        The settings of the unit hold none. By hand: <span className={css['byHand']} aria-hidden="true" />
+      </>
+    );
+  return known.map(({ unit, name, emergencyNumber }) => (
+    <Fragment key={unit}>
+      {' '}
+      {name}: <strong>{emergencyNumber}</strong>.
+    </Fragment>
+  ));
+}
 
 /** The card in place of every screen. It asks the server nothing, so it shows without a session and without a network. */
 export function AnaphylaxisCard() {
@@ -56,7 +77,7 @@ export function AnaphylaxisCard() {
         {cardLines.map((line) => (
           <li key={line.does}>
             <strong>{line.does}.</strong> {line.detail}
-            {line.does === callForHelp && <span className={css['byHand']} aria-hidden="true" />} <Source of={line} />
+            {line.does === callForHelp && <EmergencyNumber />} <Source of={line} />
           </li>
         ))}
       </ol>

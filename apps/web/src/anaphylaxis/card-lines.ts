@@ -23,7 +23,7 @@ export const cardLines: readonly CardLine[] = [
   { does: 'Stop the drip', source: 'RCUK 2021, read' },
   {
     does: callForHelp,
-    detail: 'Ring the emergency number of your local guideline; the settings of the unit hold none. By hand:',
+    detail: 'Ring the emergency number of your local guideline.',
     source: 'RCUK 2021, read',
   },
   {

@@ -1,15 +1,18 @@
 import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import { Button } from '../paper/Button.tsx';
 import { leaveNothing } from '../offline/keep-day.ts';
 import { me, signedOut } from '../server/queries.ts';
 import { post } from '../server/request.ts';
 import { actAs, useActingRole } from './acting-role.ts';
+import { useMay } from './may.ts';
 import css from './Frame.module.css';
 
 /** The person at the desk, large: everything signed here is signed by them. */
 export function Desk({ change }: { change: () => void }) {
   const person = useQuery(me).data;
   const { role, roles } = useActingRole();
+  const may = useMay();
   if (person === undefined || person === null) return null;
   const leave = (): void => {
     void post('signOut')
@@ -40,6 +43,12 @@ export function Desk({ change }: { change: () => void }) {
           sign as someone else
         </Button>
         {' · '}
+        {may('setMySignature') && (
+          <>
+            <Link to="/signature">PIN and badge</Link>
+            {' · '}
+          </>
+        )}
         <Button tone="plain" onClick={leave}>
           leave
         </Button>

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react';
 import type { Attempt } from '../server/use-act.ts';
 import { momentInWords } from '../words/dates.ts';
+import { SignHere } from '../signing/SignHere.tsx';
 import { Button } from './Button.tsx';
 import { Note } from './Note.tsx';
 import { inSummary } from './refusal-words.ts';
@@ -9,9 +10,10 @@ import { inSummary } from './refusal-words.ts';
 export function Outcome({
   of: attempt,
 }: {
-  of: Pick<Attempt, 'refusals' | 'trouble' | 'missed' | 'answer'> & Partial<Pick<Attempt, 'confirm'>>;
+  of: Pick<Attempt, 'refusals' | 'trouble' | 'missed' | 'answer'> &
+    Partial<Pick<Attempt, 'confirm' | 'toSign' | 'busy'>>;
 }) {
-  const { refusals, trouble, missed, answer, confirm } = attempt;
+  const { refusals, trouble, missed, answer, confirm, toSign, busy = false } = attempt;
   const place = useRef<HTMLDivElement>(null);
   const refused = refusals.length > 0 || trouble !== undefined || missed.length > 0;
   useEffect(() => {
@@ -39,51 +41,56 @@ export function Outcome({
       </div>
     );
   }
+  const onlyToSign = toSign !== undefined && refusals.every(({ name }) => name === 'signature-needed');
   if (refused) {
     return (
       <div ref={place} tabIndex={-1}>
-        <Note tone="stop" speaks="at once">
-          {trouble !== undefined && missed.length === 0 && (
-            <p>
-              <strong>{trouble.says}</strong>
-              {trouble.quote !== undefined && ` Number to quote: ${trouble.quote}.`}
-            </p>
-          )}
-          {refusals.length > 0 && (
-            <>
+        {!onlyToSign && (
+          <Note tone="stop" speaks="at once">
+            {trouble !== undefined && missed.length === 0 && (
               <p>
-                <strong>
-                  {refusals.length === 1 ? 'Not recorded.' : `Not recorded, for ${refusals.length} reasons.`}
-                </strong>
+                <strong>{trouble.says}</strong>
+                {trouble.quote !== undefined && ` Number to quote: ${trouble.quote}.`}
               </p>
-              <ul>
-                {refusals.map((refusal) => (
-                  <li key={`${refusal.name} ${refusal.field ?? ''} ${inSummary(refusal)}`}>
-                    {inSummary(refusal)}
-                    {refusal.remedy !== undefined && <span className="quiet"> ({refusal.remedy})</span>}
-                  </li>
-                ))}
-              </ul>
-            </>
-          )}
-          {missed.length > 0 && (
-            <>
-              <p>
-                Someone wrote in these notes while you were busy. Read it, then press again if your entry still stands:
-              </p>
-              <ul>
-                {missed.map((entry) => (
-                  <li key={entry.id}>
-                    {entry.text}{' '}
-                    <span className="quiet">
-                      ({entry.by}, {momentInWords(entry.recordedAt)})
-                    </span>
-                  </li>
-                ))}
-              </ul>
-            </>
-          )}
-        </Note>
+            )}
+            {refusals.length > 0 && (
+              <>
+                <p>
+                  <strong>
+                    {refusals.length === 1 ? 'Not recorded.' : `Not recorded, for ${refusals.length} reasons.`}
+                  </strong>
+                </p>
+                <ul>
+                  {refusals.map((refusal) => (
+                    <li key={`${refusal.name} ${refusal.field ?? ''} ${inSummary(refusal)}`}>
+                      {inSummary(refusal)}
+                      {refusal.remedy !== undefined && <span className="quiet"> ({refusal.remedy})</span>}
+                    </li>
+                  ))}
+                </ul>
+              </>
+            )}
+            {missed.length > 0 && (
+              <>
+                <p>
+                  Someone wrote in these notes while you were busy. Read it, then press again if your entry still
+                  stands:
+                </p>
+                <ul>
+                  {missed.map((entry) => (
+                    <li key={entry.id}>
+                      {entry.text}{' '}
+                      <span className="quiet">
+                        ({entry.by}, {momentInWords(entry.recordedAt)})
+                      </span>
+                    </li>
+                  ))}
+                </ul>
+              </>
+            )}
+          </Note>
+        )}
+        {toSign !== undefined && <SignHere toSign={toSign} busy={busy} />}
       </div>
     );
   }

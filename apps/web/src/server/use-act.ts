@@ -13,7 +13,7 @@ import { waitingNow } from '../offline/waiting.ts';
 import { post } from './request.ts';
 import { type Refusal, NotReached, ServerProblem, isSignedOut } from './server-problem.ts';
 
-export type Signature = { readonly username: string; readonly password: string };
+export type Signature = NonNullable<ActBody['signedBy']>;
 /** The last seq of each ledger that stood on the screen, by subject. */
 export type Seen = Readonly<Record<string, number>>;
 export type Sending = {
@@ -31,6 +31,8 @@ export type Attempt = {
   readonly answer: ActAnswer | undefined;
   /** Set where the server only asks whether what was typed is right: sends it again, with what it asked confirmed. */
   readonly confirm: (() => void) | undefined;
+  /** Set where a shared screen asks who signs: sends it again, signed. */
+  readonly toSign: { readonly patient: string; readonly send: (signedBy: Signature) => void } | undefined;
 };
 
 const isWaitingFor = ({ patient }: Person): boolean => waitingNow().some((one) => one.patient === patient);
@@ -38,7 +40,17 @@ const isWaitingFor = ({ patient }: Person): boolean => waitingNow().some((one) =
 const same = (a: Seen | undefined, b: Seen | undefined): boolean => JSON.stringify(a) === JSON.stringify(b);
 
 const nothing = { refusals: [], trouble: undefined, missed: [], answer: undefined } as const;
-type Outcome = Pick<Attempt, 'refusals' | 'trouble' | 'missed' | 'answer'>;
+type Unsigned = { readonly patient: string; readonly act: ActBody['act']; readonly confirmed: readonly string[] };
+type Outcome = Pick<Attempt, 'refusals' | 'trouble' | 'missed' | 'answer'> & { readonly unsigned?: Unsigned };
+
+/** A shared screen asks who signs, or the quick proof that was given is not right. */
+function asksToSign(error: unknown, act: ActBody['act'], signedBy: Signature | undefined): boolean {
+  if (!(error instanceof ServerProblem) || act.name === 'second check') return false;
+  const quick = signedBy !== undefined && !('username' in signedBy);
+  return (error.problem.refusals ?? []).some(
+    ({ name }) => name === 'signature-needed' || (quick && (name === 'signature-not-proven' || name === 'pin-locked')),
+  );
+}
 
 function outcomeOf(error: unknown, signedByOther: boolean): Outcome {
   if (error instanceof NotReached) {
@@ -121,7 +133,9 @@ export function useAct(
         } else setOutcome({ ...nothing, trouble: { says } });
         return undefined;
       }
-      setOutcome(outcomeOf(error, signedBy !== undefined));
+      const unsigned =
+        'patient' in act && asksToSign(error, act, signedBy) ? { patient: act.patient, act, confirmed } : undefined;
+      setOutcome({ ...outcomeOf(error, signedBy !== undefined), ...(unsigned === undefined ? {} : { unsigned }) });
       // What others wrote is fetched, so that pressing again is said with it seen.
       if (error instanceof ServerProblem && error.missed.length > 0) {
         setOpened((before) => ({ ...before, told: true }));
@@ -139,5 +153,19 @@ export function useAct(
     const last = asked.current;
     if (last !== undefined) void send(last.act, last.sending, [...last.confirmed, ...refusals.map(({ says }) => says)]);
   };
-  return { send: (act, sending) => send(act, sending), busy, ...outcome, confirm: onlyAsked ? confirm : undefined };
+  const unsigned = outcome.unsigned;
+  const toSign =
+    unsigned === undefined
+      ? undefined
+      : {
+          patient: unsigned.patient,
+          send: (signedBy: Signature) => void send(unsigned.act, { signedBy }, unsigned.confirmed),
+        };
+  return {
+    toSign,
+    send: (act, sending) => send(act, sending),
+    busy,
+    ...outcome,
+    confirm: onlyAsked ? confirm : undefined,
+  };
 }

@@ -5,6 +5,7 @@ import { Awaited } from '../paper/Awaited.tsx';
 import { Note } from '../paper/Note.tsx';
 import { Page } from '../paper/Page.tsx';
 import { settings } from '../server/queries.ts';
+import { Devices } from './Devices.tsx';
 import { SetUp } from './SetUp.tsx';
 import { Staff } from './Staff.tsx';
 import { Units } from './Units.tsx';
@@ -31,6 +32,7 @@ function Sheet({ data }: { data: SettingsView }) {
     <>
       <SetUp steps={data.setUp} />
       <Units units={data.units} mayChange={may('set unit')} />
+      <Devices data={data} mayChange={may('enrolDevice')} />
       <Staff staff={data.staff} mayChange={may('addStaff')} />
     </>
   );

@@ -36,6 +36,7 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
     closesAt: unit?.closesAt ?? '',
     telephone: unit?.telephone ?? '',
     postalAddress: unit?.letters?.postalAddress ?? '',
+    emergencyNumber: unit?.emergencyNumber ?? '',
     closed: unit?.closedDays.map(shortDay).join('\n') ?? '',
   });
   const [chairs, setChairs] = useState<number | undefined>(unit?.chairs);
@@ -73,6 +74,7 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
         opensAt: texts.opensAt,
         closesAt: texts.closesAt,
         telephone: texts.telephone,
+        ...(texts.emergencyNumber.trim() === '' ? {} : { emergencyNumber: texts.emergencyNumber }),
         closedDays,
         chairs: chairs ?? 0,
         minutesBetweenArrivals: minutes ?? 0,
@@ -104,6 +106,11 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
         <div className={css['grid']}>
           {text('name', 'Name')}
           {text('telephone', 'Telephone', 'The number patients ring.')}
+          {text(
+            'emergencyNumber',
+            'Emergency number',
+            'Rung when somebody collapses. It stands on the anaphylaxis card.',
+          )}
           {text('opensAt', 'Opens at', 'HH:MM')}
           {text('closesAt', 'Closes at', 'HH:MM')}
           <NumberField label="Chairs" at="chairs" value={chairs} onChange={setChairs} />

@@ -63,6 +63,8 @@ export const unitSettings = entryKind({
       /** Minutes between arrivals when a session is planned. */
       minutesBetweenArrivals: z.number().int().min(5).max(120),
       telephone: shortText,
+      /** Rung inside the building when somebody collapses; stands on the anaphylaxis card. */
+      emergencyNumber: shortText.optional(),
       demo: z.boolean(),
       planning: planningSettings.optional(),
       /** How the unit writes; without it no letter that gives a day to answer by can be printed. */

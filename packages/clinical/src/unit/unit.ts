@@ -19,6 +19,7 @@ export type Unit = {
   readonly closesAt: string;
   readonly minutesBetweenArrivals: number;
   readonly telephone: string;
+  readonly emergencyNumber?: string | undefined;
   readonly demo: boolean;
   /** Undefined: nobody has written what planning needs. */
   readonly planning?: PlanningSettings | undefined;

@@ -2,6 +2,7 @@
  * The HTTP contract as one table: server, screen and command line read the same lines. Everything under /api; answers are
  * JSON as the schema says, refusals are RFC 9457 problems. Reading is GET, writing is POST /api/acts and the few below it.
  */
+import { z } from 'zod';
 import { decidingView } from './deciding.ts';
 import { acceptAnswer, acceptBody, dryRunAnswer, importBody, settleRowBody, waitingRowsAnswer } from './import.ts';
 import { lettersOfPersonView, lettersView, writtenLetterQuery, writtenLetterView } from './letters.ts';
@@ -12,6 +13,12 @@ import { reviewView } from './review.ts';
 import {
   actAnswer,
   actBody,
+  enrolDeviceBody,
+  enrolledDevice,
+  mySignatureView,
+  setMySignatureBody,
+  signingView,
+  withdrawDeviceBody,
   changeStaffBody,
   firstAdministratorBody,
   flipsAnswer,
@@ -122,6 +129,11 @@ export const routes = {
 
   settings: { method: 'GET', path: '/api/settings', answer: settingsView },
   addStaff: { method: 'POST', path: '/api/staff', body: newStaffBody, answer: staffView },
+  enrolDevice: { method: 'POST', path: '/api/devices', body: enrolDeviceBody, answer: enrolledDevice },
+  withdrawDevice: { method: 'POST', path: '/api/devices/withdraw', body: withdrawDeviceBody, answer: z.object({}) },
+  mySignature: { method: 'GET', path: '/api/my-signature', answer: mySignatureView },
+  setMySignature: { method: 'POST', path: '/api/my-signature', body: setMySignatureBody, answer: mySignatureView },
+  signing: { method: 'GET', path: '/api/people/:patient/signing', answer: signingView },
   changeStaff: { method: 'POST', path: '/api/staff/change', body: changeStaffBody, answer: staffView },
 
   /** Server-sent events of `commitEvent`. */

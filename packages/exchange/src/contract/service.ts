@@ -15,6 +15,7 @@ export const unitView = z.object({
   closedDays: z.array(date),
   minutesBetweenArrivals: z.number().int(),
   telephone: z.string(),
+  emergencyNumber: z.string().optional(),
   demo: z.boolean(),
   planning: planningSettings.optional(),
   letters: z
@@ -55,6 +56,28 @@ export const meView = z.object({
 export type MeView = z.infer<typeof meView>;
 export const signInBody = z.object({ username: z.string().min(1), password: z.string().min(1) });
 
+/** Quick proofs: they count on an enrolled screen in an open session, for steps of a visit, and nowhere else. */
+const pinField = z.string().regex(/^\d{6,10}$/, 'six to ten digits');
+const badgeField = z.string().trim().min(8, 'at least 8 signs').max(80, 'at most 80 signs');
+const pinProof = z.object({ staff: z.string(), pin: pinField });
+const badgeProof = z.object({ badge: badgeField });
+
+export const enrolDeviceBody = z.object({ name: z.string().trim().min(1).max(60), unit: z.string() });
+export const enrolledDevice = z.object({ name: z.string() });
+export const withdrawDeviceBody = z.object({ device: z.string() });
+/** Which quick proofs somebody has set. */
+export const mySignatureView = z.object({ pin: z.boolean(), badge: z.boolean() });
+export const setMySignatureBody = z.object({
+  password: z.string().min(1),
+  pin: pinField.optional(),
+  badge: badgeField.optional(),
+});
+/** Who may sign quickly for this person here; no device: nobody, sign with name and password. */
+export const signingView = z.object({
+  device: z.string().optional(),
+  people: z.array(z.object({ staff: z.string(), name: z.string() })),
+});
+
 /** An act as it is sent. `id` is made by the sender: sending the same act again is safe. */
 export const actBody = z.object({
   id: z.string().regex(/^[0-9a-f-]{36}$/i, 'a UUID made by the sender'),
@@ -66,7 +89,7 @@ export const actBody = z.object({
   /** Written while the network was away: the sender's own clock then, believed for nothing. */
   deviceAt: z.iso.datetime({ precision: 3 }).optional(),
   /** Another person signs this one act at a shared screen. */
-  signedBy: signInBody.optional(),
+  signedBy: z.union([signInBody, pinProof, badgeProof]).optional(),
 });
 export type ActBody = z.infer<typeof actBody>;
 export const actAnswer = z.object({
@@ -112,6 +135,20 @@ export const settingsView = z.object({
   demo: z.boolean(),
   units: z.array(unitView),
   staff: z.array(staffView),
+  /** Shared screens, and the newest tries to sign at one that were refused. */
+  devices: z.array(
+    z.object({
+      device: z.string(),
+      name: z.string(),
+      unit: z.string(),
+      by: z.string(),
+      at: moment,
+      active: z.boolean(),
+    }),
+  ),
+  signaturesRefused: z.array(
+    z.object({ at: moment, device: z.string(), staff: z.string(), how: z.string(), outcome: z.string() }),
+  ),
   setUp: z.array(z.object({ what: z.string(), done: z.boolean(), how: z.string() })),
 });
 export type SettingsView = z.infer<typeof settingsView>;

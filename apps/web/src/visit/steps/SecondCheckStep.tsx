@@ -3,6 +3,8 @@ import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { TicksField } from '../../fields/TicksField.tsx';
+import type { Signature } from '../../server/use-act.ts';
+import { SignatureFields } from '../../signing/SignatureFields.tsx';
 import type { StepProps } from '../StepBody.tsx';
 import { StepForm } from '../StepForm.tsx';
 import { useStep } from '../use-step.ts';
@@ -26,8 +28,7 @@ export function SecondCheckStep({ data, done }: StepProps) {
   const [pumpMillilitersPerHour, setRate] = useState<number>();
   const [minutes, setMinutes] = useState<number>();
   const [identifiers, setIdentifiers] = useState<readonly Identifier[]>([]);
-  const [username, setUsername] = useState('');
-  const [password, setPassword] = useState('');
+  const [signature, setSignature] = useState<Signature>();
   const paper = useFromPaper();
   const [signedOnPaperBy, setSignedOnPaperBy] = useState<string>();
   const { preparation } = data;
@@ -59,7 +60,7 @@ export function SecondCheckStep({ data, done }: StepProps) {
             ? signedOnPaperBy === undefined
               ? 'Whose signature is it?'
               : undefined
-            : username.trim() === '' || password === ''
+            : signature === undefined
               ? 'Sign with your own name'
               : undefined
       }
@@ -76,7 +77,7 @@ export function SecondCheckStep({ data, done }: StepProps) {
               ...(data.injection !== undefined ? {} : runsBy === 'pump' ? { pumpMillilitersPerHour } : { minutes }),
             },
           },
-          paper === undefined ? { username: username.trim(), password } : undefined,
+          paper === undefined ? signature : undefined,
         )
       }
     >
@@ -127,8 +128,7 @@ export function SecondCheckStep({ data, done }: StepProps) {
       {paper === undefined ? (
         <>
           <h3>Your signature</h3>
-          <TextField label="Your username" at="signedBy" value={username} onChange={setUsername} autoComplete="off" />
-          <TextField label="Your password" type="password" value={password} onChange={setPassword} autoComplete="off" />
+          <SignatureFields patient={data.patient} onChange={setSignature} />
         </>
       ) : (
         <ChoiceField

@@ -1,0 +1,31 @@
+import { useState } from 'react';
+import { Button } from '../paper/Button.tsx';
+import type { Attempt, Signature } from '../server/use-act.ts';
+import { SignatureFields } from './SignatureFields.tsx';
+
+/** A shared screen asks who signs. What was entered stands; the same act is sent again with the signature. */
+export function SignHere({ toSign, busy }: { toSign: NonNullable<Attempt['toSign']>; busy: boolean }) {
+  const [signature, setSignature] = useState<Signature>();
+  const sign = (): void => {
+    if (signature !== undefined) toSign.send(signature);
+  };
+  return (
+    // oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions -- it stands inside the form of the step; a scanner's Enter signs
+    <section
+      aria-label="Your signature"
+      onKeyDown={(event) => {
+        if (event.key !== 'Enter' || !(event.target instanceof HTMLInputElement)) return;
+        event.preventDefault();
+        sign();
+      }}
+    >
+      <h3>Your signature</h3>
+      <SignatureFields patient={toSign.patient} onChange={setSignature} />
+      <p>
+        <Button tone="act" size="big" busy={busy} disabled={signature === undefined} onClick={sign}>
+          Sign
+        </Button>
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,112 @@
+/** A tablet at the chair, enrolled: two nurses sign their own steps by PIN and badge, whoever is signed in. */
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { listToday, openToday, planToday, readyToPrepare } from '../../apps/server/test/support/at-the-chair.ts';
+import { password, people, setUp } from '../../apps/server/test/support/own-server.ts';
+import { type Hands, hands, signIn } from '../support/hands.ts';
+import { type Service, checked, service, tablet } from '../support/service.ts';
+
+const patient = 'wilhelmina';
+const badge = 'TB-7f3a-99c1-0042';
+let at: Service;
+let page: Page;
+let hand: Hands;
+
+beforeAll(async () => {
+  at = await service();
+  await setUp(at.server);
+  await planToday(at.server);
+  await listToday(at.server, patient, 1, {
+    given: 'Wilhelmina',
+    family: 'Arkwright-Poe',
+    born: '1941-06-02',
+    number: '999 204 7713',
+  });
+  await openToday(at.server);
+  await readyToPrepare(at.server, patient);
+  page = await at.visitor(tablet);
+  hand = hands(page);
+});
+afterAll(() => at.close());
+
+const setMine = async (field: string, secret: string): Promise<void> => {
+  await hand.fill(field, secret);
+  await hand.fill('Your password', password);
+  await hand.press('Set');
+};
+
+it('each sets a PIN or a badge with the password', async () => {
+  await page.goto(`${at.url}/signature`);
+  await signIn(page, people.nurse.username, password);
+  await setMine('New PIN', '123456');
+  await hand.sees(/guessed first/);
+  await setMine('New PIN', '271828');
+  await hand.sees('It is set.');
+  await checked(page, 'my-signature-tablet');
+  await hand.press('leave');
+  await signIn(page, people.checker.username, password);
+  await setMine('New badge', badge);
+  await hand.sees('You have a badge.');
+  await hand.press('leave');
+});
+
+it('an administrator enrols the screen they stand at', async () => {
+  await signIn(page, people.administrator.username, password);
+  await page.goto(`${at.url}/settings`);
+  await hand.fill('Where it stands', 'tablet at chair 2');
+  await hand.press('Enrol this screen');
+  await hand.sees(/This screen is enrolled: tablet at chair 2/);
+  await checked(page, 'settings-shared-screens-tablet');
+  await hand.press('leave');
+});
+
+it('a step asks who signs, takes no wrong PIN, and keeps what was entered', async () => {
+  await signIn(page, people.nurse.username, password);
+  await page.goto(`${at.url}/people/${patient}/visit`);
+  await hand.pick('The pack says', 'zoledronic acid 5 mg in 100 mL');
+  await hand.fill('Batch', 'PA-2391');
+  await hand.fill('Expiry', '04 2028');
+  await hand.fill('To run in', '30');
+  await hand.tickIn('Identifiers compared with the order', 'full name');
+  await hand.tickIn('Identifiers compared with the order', 'number');
+  await hand.pick('Clear and colourless?', 'yes');
+  await hand.press('Prepared');
+  await page.getByRole('region', { name: 'Your signature' }).waitFor();
+  await checked(page, 'visit-sign-here-tablet');
+  await hand.pick('Who signs', people.nurse.name);
+  await hand.fill('PIN, or scan your badge', '999998');
+  await hand.press('Sign');
+  await hand.sees(/The PIN or the badge is not right/);
+  await hand.fill('PIN, or scan your badge', '271828');
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { name: 'Independent second check' }).waitFor();
+});
+
+it('the second check is signed alone, by a badge that types like a keyboard', async () => {
+  await hand.pick('The pack says', 'zoledronic acid 5 mg in 100 mL');
+  await hand.fill('Last four signs of the batch', '2391');
+  await hand.fill('Expiry, month and year', '04 2028');
+  await hand.pick('It will run by', 'counted drops, no pump');
+  await hand.fill('To run in', '30');
+  await hand.tickIn('Identifiers you compared yourself', 'full name');
+  await hand.tickIn('Identifiers you compared yourself', 'birth date');
+  await page.getByLabel('PIN, or scan your badge').focus();
+  await page.keyboard.type(badge);
+  await checked(page, 'visit-check-by-badge-tablet');
+  await page.keyboard.press('Enter');
+  await page.getByRole('heading', { name: 'Start the infusion' }).waitFor();
+});
+
+it('the start is covered by the signature of its group, and both names stand in the record', async () => {
+  await hand.tickIn('Asked and matched at the chair', 'full name');
+  await hand.tickIn('Asked and matched at the chair', 'number');
+  await hand.press('It runs now');
+  await page.getByText('to the earliest finish').waitFor();
+  const { steps } = await at.server.read<{ steps: { step: string; by?: string }[] }>(`/api/people/${patient}/visit`);
+  const by = Object.fromEntries(steps.map(({ step, by: who }) => [step, who]));
+  expect(by).toMatchObject({
+    preparation: people.nurse.name,
+    'second check': people.checker.name,
+    infusion: people.nurse.name,
+  });
+});

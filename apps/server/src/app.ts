@@ -18,6 +18,7 @@ import { serveEvents } from './routes/events.ts';
 import { serveImports } from './routes/imports.ts';
 import { serveProtocolDrafts } from './routes/protocol-drafts.ts';
 import { serveReading } from './routes/reading.ts';
+import { serveReminders } from './routes/reminders.ts';
 import { serveSignIn } from './routes/sign-in.ts';
 import { serveSigning } from './routes/signing.ts';
 import { serveStaff } from './routes/staff.ts';
@@ -114,6 +115,7 @@ export async function buildApp(atHand: AtHand, address: Address): Promise<Fastif
     serveSigning(api, atHand);
     serveActs(api, atHand);
     serveReading(api, atHand);
+    serveReminders(api, atHand);
     serveImports(api, atHand);
     serveProtocolDrafts(api, atHand);
     serveEvents(api, atHand);

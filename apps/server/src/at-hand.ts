@@ -2,6 +2,7 @@
 import type { Store } from '@twelvemonth/store';
 import type { Clock } from './clock.ts';
 import type { DemoSignIn } from './demo/demo-staff.ts';
+import type { Channels } from './messages/channel.ts';
 import type { Events } from './events.ts';
 import type { Notes } from './register/notes.ts';
 import type { People } from './register/people.ts';
@@ -28,6 +29,8 @@ export type AtHand = {
   readonly notes: Notes;
   readonly units: Units;
   readonly people: People;
+  /** Ways to send a message out of the house, where they are set up. */
+  readonly channels: Channels;
   /** Set in the demo only. */
   readonly demo: DemoSignIn | undefined;
   readonly version: string;

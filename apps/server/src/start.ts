@@ -12,6 +12,9 @@ import { keepDaySheets } from './documents/kept-day-sheets.ts';
 import { keepDemoTime, openDemo } from './demo/open-demo.ts';
 import { eventStreams } from './events.ts';
 import { makeListsAgain } from './lists-made-again.ts';
+import type { Channels } from './messages/channel.ts';
+import { eMailChannel } from './messages/e-mail.ts';
+import { textMessageChannel } from './messages/text-message.ts';
 import { openNotes } from './register/notes.ts';
 import { noteLookAlikes } from './register/note-look-alikes.ts';
 import { openPeople } from './register/people.ts';
@@ -66,6 +69,7 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
       notes,
       units,
       people,
+      channels: channelsOf(options.messages),
       demo,
       version: versionOf(),
     };
@@ -123,6 +127,12 @@ async function openOwn(options: ServeOptions, say: Watching['say']) {
   }
   return { store, clock: systemClock(), seeded: undefined };
 }
+
+/** A demo has none: nobody in it is real, but a number may be. */
+const channelsOf = ({ smtp, text }: ServeOptions['messages']): Channels => ({
+  ...(smtp === undefined ? {} : { 'e-mail': eMailChannel(smtp.server, smtp.from) }),
+  ...(text === undefined ? {} : { 'text message': textMessageChannel(text.url, text.key) }),
+});
 
 /** A unit whose zone this machine does not know has no local time: its dates would be wrong without anyone noticing. */
 async function refuseUnknownZones({ notes }: AtHand): Promise<void> {

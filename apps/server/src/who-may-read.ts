@@ -44,6 +44,8 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   letters: everyoneInCare,
   lettersOfPerson: everyoneInCare,
   writtenLetter: everyoneInCare,
+  reminders: everyoneInCare,
+  sendReminder: careRoles,
   lettersDocument: careRoles,
   calendar: careRoles,
   letterDocument: everyoneInCare,

@@ -66,6 +66,8 @@ export { type LetterBlock, type LetterSheet, letterSheet } from './kinds/letter-
 export { waysToSend } from './kinds/letter-sent.ts';
 export * from './letters/letters-out.ts';
 export * from './letters/no-contact.ts';
+export * from './letters/reminders.ts';
+export { type MessageChannel, messageChannels } from './kinds/message-begun.ts';
 export * from './kinds-texts/entry-text.ts';
 export * from './kinds-texts/words.ts';
 export * from './projection/fold-text.ts';

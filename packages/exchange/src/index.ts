@@ -7,6 +7,7 @@ export * from './contract/letters.ts';
 export * from './contract/patient-pack.ts';
 export * from './contract/people.ts';
 export * from './contract/readiness.ts';
+export * from './contract/reminders.ts';
 export * from './contract/review.ts';
 export * from './contract/routes.ts';
 export * from './contract/service.ts';

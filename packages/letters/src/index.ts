@@ -4,6 +4,7 @@ export type { DaySheetFacts, DaySheetPerson } from './day-sheet/facts.ts';
 export * from './family-doctor.ts';
 export { letterHtml, letterText, lettersHtml } from './letter.ts';
 export * from './correspondence/facts.ts';
+export * from './correspondence/reminder.ts';
 export * from './correspondence/write-letter.ts';
 export * from './patient-pack/blocks.ts';
 export * from './patient-pack/facts.ts';

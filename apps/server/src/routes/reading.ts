@@ -16,6 +16,7 @@ import {
   lettersViewOf,
 } from '../letters/views.ts';
 import { writtenLetterViewOf } from '../letters/written.ts';
+import { remindersOf } from '../messages/reminders.ts';
 import { Refused, notHere } from '../problem.ts';
 import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
@@ -155,6 +156,10 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'lettersDocument', async (asked) => {
     const unit = await unitAsked(asked);
     return unit instanceof Refused ? unit : sendDocument(asked.reply, lettersToSendDocument(await people.all(), unit));
+  });
+  serveRoute(app, atHand, 'reminders', async (asked) => {
+    const unit = await unitAsked(asked);
+    return unit instanceof Refused ? unit : { unit: unit.unit.id, rows: remindersOf(atHand, await people.all(), unit) };
   });
   serveRoute(app, atHand, 'lettersOfPerson', async (asked) => {
     const person = await personAsked(asked, 'letters');

@@ -34,6 +34,7 @@ const pilesByTask: Readonly<Record<TaskName, { readonly what: string; readonly t
   'sign the letter': { what: 'letters to sign', to: '/letters' },
   'send the letter': { what: 'letters to send', to: '/letters' },
   'chase the letter': { what: 'letters without an answer', to: '/letters' },
+  'look at the reminder': { what: 'reminders that did not arrive' },
   'aftercare call': { what: 'aftercare calls' },
   'call back': { what: 'calls to make again' },
   'ask again': { what: 'people who wanted more time' },

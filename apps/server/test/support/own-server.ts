@@ -56,6 +56,7 @@ export async function ownServer({
   clock = systemClock({ at, zone: 'Europe/London', clock: undefined }),
   screens,
   log = { level: 'warn', stream: nowhere },
+  channels = {},
 }: {
   at?: string;
   staff?: boolean;
@@ -63,6 +64,7 @@ export async function ownServer({
   /** Folder of the built screens, where a browser is to see them. */
   screens?: string;
   log?: Log;
+  channels?: AtHand['channels'];
 } = {}) {
   const folder = mkdtempSync(join(tmpdir(), 'twelvemonth-'));
   const store = await openNotesStore({ folder });
@@ -87,6 +89,7 @@ export async function ownServer({
     notes,
     units,
     people: everyone,
+    channels,
     demo: undefined,
     version: 'test',
   };
@@ -196,7 +199,7 @@ export const thornbeck = {
 };
 
 /** Describes the unit and brings a protocol into force today, as two people would. */
-export async function setUp(server: OwnServer): Promise<void> {
+export async function setUp(server: OwnServer, inForceFrom = '2026-11-25'): Promise<void> {
   await server.done('lead', { name: 'set unit', unit: 'thornbeck', body: thornbeck });
   await server.done('prescriber', {
     name: 'write protocol',
@@ -211,7 +214,7 @@ export async function setUp(server: OwnServer): Promise<void> {
     unit: 'thornbeck',
     version: 'thornbeck-1',
     contentHash,
-    inForceFrom: '2026-11-25',
+    inForceFrom,
   };
   await server.done('prescriber', { ...signature, as: 'clinician' });
   await server.done('pharmacist', { ...signature, as: 'pharmacist' });

@@ -20,6 +20,13 @@ const words: Readonly<Record<string, { readonly label: string; readonly help?: s
   'reaction.actions': { label: 'At the chair: what was done' },
   'reaction.outcome': { label: 'At the chair: how it ended' },
   'contact.familyDoctor': { label: 'Family doctor' },
+  'contact.familyDoctorAddress': { label: "Family doctor's address" },
+  'contact.dentist': { label: 'Dentist' },
+  'contact.dentistAddress': { label: "Dentist's address" },
+  'contact.remindBy': {
+    label: 'Agreed to be reminded by',
+    help: 'Ask them. Others may see a telephone: the words name no medicine.',
+  },
   'referral.tier': { label: 'How soon' },
   'triage.tier': { label: 'How soon' },
   'triage.outcome': { label: 'Decision' },

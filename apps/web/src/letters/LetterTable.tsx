@@ -8,6 +8,7 @@ import { Note } from '../paper/Note.tsx';
 import { writtenLetter } from '../server/queries.ts';
 import { dayInWords } from '../words/dates.ts';
 import { unbroken } from '../words/texts.ts';
+import { Came } from './Came.tsx';
 import { letterName } from './letter-words.ts';
 import css from './Letters.module.css';
 import { Sheet } from './Sheet.tsx';
@@ -104,24 +105,6 @@ export function LetterTable<Row extends Line>({ id, title, says, rows, mustRead 
         </table>
       )}
     </section>
-  );
-}
-
-function Came({ of, busy }: { of: ReturnType<typeof useMany>['progress']; busy: boolean }) {
-  if (of === undefined || busy) return null;
-  return (
-    <Note tone={of.left.length === 0 ? 'done' : 'caution'} speaks="politely">
-      <p>
-        {of.done - of.left.length} of {of.of} done.
-      </p>
-      {of.left.length > 0 && (
-        <ul>
-          {of.left.map((says) => (
-            <li key={says}>{says}</li>
-          ))}
-        </ul>
-      )}
-    </Note>
   );
 }
 

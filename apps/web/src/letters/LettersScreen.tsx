@@ -10,6 +10,7 @@ import { addressOf } from '../server/paths.ts';
 import { letters, queries, writtenLetter } from '../server/queries.ts';
 import { counted } from '../words/texts.ts';
 import { LetterTable } from './LetterTable.tsx';
+import { Reminders } from './Reminders.tsx';
 import { drafted, sentBy, signed } from './letter-words.ts';
 import type { One } from './use-many.ts';
 
@@ -27,7 +28,12 @@ export function LettersScreen() {
         <NoUnitYet />
       ) : (
         <Awaited query={asked} what="the letters">
-          {(data) => <Lists data={data} />}
+          {(data) => (
+            <>
+              <Reminders unit={data.unit} />
+              <Lists data={data} />
+            </>
+          )}
         </Awaited>
       )}
     </Page>

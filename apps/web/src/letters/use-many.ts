@@ -9,7 +9,7 @@ import { ServerProblem } from '../server/server-problem.ts';
 export type One = {
   readonly who: string;
   /** Undefined: not to be done after all, with the reason. */
-  readonly act: () => Promise<ActBody['act'] | { readonly because: string }>;
+  readonly act: () => Promise<ActBody['act'] | { readonly because: string } | 'done'>;
 };
 type Progress = { readonly done: number; readonly of: number; readonly left: readonly string[] };
 
@@ -28,6 +28,7 @@ export function useMany(): Many {
   const one = async ({ who, act }: One): Promise<string | undefined> => {
     try {
       const found = await act();
+      if (found === 'done') return undefined;
       if ('because' in found) return `${who}: ${found.because}`;
       await post('act', { id: crypto.randomUUID(), act: found, ...(role === undefined ? {} : { role }) });
       return undefined;

@@ -17,6 +17,8 @@ const notByHand = new Set([
   'letter-drafted',
   'letter-sent',
   'letter-answered',
+  'message-begun',
+  'message-ended',
   'patient-pack',
 ]);
 

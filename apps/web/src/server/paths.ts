@@ -28,6 +28,8 @@ export const paths = {
   letters: '/api/letters',
   lettersOfPerson: '/api/people/:patient/letters',
   writtenLetter: '/api/people/:patient/written-letter',
+  reminders: '/api/reminders',
+  sendReminder: '/api/reminders/send',
   lettersDocument: '/api/letters/document',
   calendar: '/api/people/:patient/calendar',
   letterDocument: '/api/people/:patient/letters/:entry/document',

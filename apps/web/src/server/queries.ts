@@ -91,6 +91,7 @@ export const patientPack = (patient: string, asked: Asked) => ({
   placeholderData: keepPreviousData,
 });
 export const letters = (unit: string | undefined) => asking('letters', { unit });
+export const reminders = (unit: string | undefined) => asking('reminders', { unit });
 export const lettersOfPerson = (patient: string) => asking('lettersOfPerson', { patient });
 export const writtenLetter = (asked: Asked) => ({
   ...asking('writtenLetter', asked),

@@ -18,7 +18,13 @@ import { weekdayOptions } from './weekdays.ts';
 const asTexts = (days: readonly number[]): readonly string[] => days.map(String);
 const asNumbers = (days: readonly string[]): readonly number[] => days.map(Number).toSorted((a, b) => a - b);
 
-const paths: Readonly<Record<string, string>> = { closed: 'closedDays', postalAddress: 'letters.postalAddress' };
+const paths: Readonly<Record<string, string>> = {
+  closed: 'closedDays',
+  postalAddress: 'letters.postalAddress',
+  remindDays: 'reminders.daysBefore',
+  fromTime: 'reminders.fromTime',
+  untilTime: 'reminders.untilTime',
+};
 const letterLanguages = [
   { value: 'en-GB', says: 'English (British)' },
   { value: 'en-US', says: 'English (American)' },
@@ -35,6 +41,9 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
     opensAt: unit?.opensAt ?? '',
     closesAt: unit?.closesAt ?? '',
     telephone: unit?.telephone ?? '',
+    remindDays: unit?.reminders?.daysBefore.join(', ') ?? '',
+    fromTime: unit?.reminders?.fromTime ?? '',
+    untilTime: unit?.reminders?.untilTime ?? '',
     postalAddress: unit?.letters?.postalAddress ?? '',
     emergencyNumber: unit?.emergencyNumber ?? '',
     closed: unit?.closedDays.map(shortDay).join('\n') ?? '',
@@ -82,6 +91,15 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
         bloodWeekdays: asNumbers(bloodDays),
         demo: unit?.demo ?? false,
         ...(unit?.planning === undefined ? {} : { planning: unit.planning }),
+        ...(texts.remindDays.trim() === ''
+          ? {}
+          : {
+              reminders: {
+                daysBefore: texts.remindDays.split(/[\s,]+/).map(Number),
+                fromTime: texts.fromTime,
+                untilTime: texts.untilTime,
+              },
+            }),
         ...(texts.postalAddress.trim() === '' && language === undefined && answerWithin === undefined
           ? {}
           : {
@@ -155,6 +173,11 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
             value={answerWithin}
             onChange={setAnswerWithin}
           />
+        </FieldGroup>
+        <FieldGroup label="Reminders of a place" optional>
+          {text('remindDays', 'Days before', 'For example 28, 7, 2. Empty: nobody is reminded.')}
+          {text('fromTime', 'Not before', 'HH:MM')}
+          {text('untilTime', 'Not after', 'HH:MM')}
         </FieldGroup>
         <Outcome of={attempt} />
         <div className={css['acts']}>

@@ -19,6 +19,7 @@ const writtenAfterClosing: ReadonlySet<KindName> = new Set([
   'letter-drafted',
   'letter-sent',
   'letter-answered',
+  'message-ended',
   'identity',
   'contact',
 ]);

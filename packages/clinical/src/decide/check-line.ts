@@ -14,6 +14,7 @@ import { isPrescribersToClear } from '../requirements/symptoms.ts';
 import { eventOf } from '../standing/transitions.ts';
 import { checkCareGoesOn } from './check-care.ts';
 import { checkLetters } from './check-letters.ts';
+import { checkMessages } from './check-messages.ts';
 import { checkCourseReview } from './check-course-review.ts';
 import { checkConsent, checkRisk, checkTalk } from './check-deciding.ts';
 import { bornOf, checkBorn, checkNotBeforeBirth, checkNotFuture, dayOf } from './check-dates.ts';
@@ -64,6 +65,7 @@ export const checkNewLine = (record: SubjectRecord, fact: Fact, now: Surrounding
         ...checkPossible(record, eventOf(fact), fact.on, now),
         ...checkNotTwice(record, fact),
         ...checkLetters(record, fact, now),
+        ...checkMessages(record, fact, now),
       ];
 };
 

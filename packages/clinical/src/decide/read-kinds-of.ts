@@ -38,6 +38,8 @@ const withoutWeight: ReadonlySet<KindName> = new Set([
   'letter-drafted',
   'letter-sent',
   'letter-answered',
+  'message-begun',
+  'message-ended',
   'contact',
   'told-of-batch',
   'patient-pack',

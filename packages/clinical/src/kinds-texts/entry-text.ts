@@ -36,6 +36,7 @@ const texts: Texts = {
       body.address,
       body.familyDoctor,
       body.dentist,
+      body.remindBy === undefined ? undefined : `to be reminded by ${plural(body.remindBy, 'or')}`,
       body.language === undefined ? undefined : `speaks ${body.language}`,
       body.needs === undefined || body.needs.length === 0 ? undefined : `needs ${plural(body.needs, 'and')}`,
       body.armToAvoid === undefined ? undefined : `not the ${body.armToAvoid} arm${because(body.armToAvoidBecause)}`,
@@ -175,6 +176,10 @@ const texts: Texts = {
     body.outcome === 'asked again'
       ? `letter not answered, asked again; look on ${date(body.chaseOn)}${because(body.words)}`
       : `letter ${body.outcome}: ${body.words}`,
+  'message-begun': ({ body }) =>
+    `reminder by ${body.channel} to ${body.to}, ${counted(body.daysBefore, 'day')} before: ${body.text}`,
+  'message-ended': ({ body }) =>
+    body.outcome === 'accepted' ? 'reminder taken by the channel' : `reminder ${body.outcome}: ${body.because}`,
   'patient-pack': ({ body }) =>
     `patient pack given: ${plural(body.parts, 'and')}, ${body.size} print, ${body.language}, ${body.wording}`,
   withdrawal: ({ body }) =>

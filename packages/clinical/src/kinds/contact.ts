@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { careRoles } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
 import { shortText, textField } from './fields.ts';
+import { messageChannels } from './message-begun.ts';
 
 /** How the person may be reached, and what they need. */
 export const contact = entryKind({
@@ -20,6 +21,8 @@ export const contact = entryKind({
       familyDoctorAddress: textField.optional(),
       dentist: shortText.optional(),
       dentistAddress: textField.optional(),
+      /** How they agreed to be reminded; nobody has asked where it is absent. */
+      remindBy: z.array(z.enum(messageChannels)).readonly().optional(),
       language: shortText.optional(),
       needs: z.array(shortText).readonly().optional(),
       armToAvoid: z.enum(['left', 'right']).optional(),

@@ -67,6 +67,8 @@ import { letter } from './letter.ts';
 import { letterAnswered } from './letter-answered.ts';
 import { letterDrafted } from './letter-drafted.ts';
 import { letterSent } from './letter-sent.ts';
+import { messageBegun } from './message-begun.ts';
+import { messageEnded } from './message-ended.ts';
 import { patientPack } from './patient-pack.ts';
 import { withdrawal } from './withdrawal.ts';
 import { movedHere } from './moved-here.ts';
@@ -165,6 +167,8 @@ export const entryKinds = {
   letter: letter,
   'letter-sent': letterSent,
   'letter-answered': letterAnswered,
+  'message-begun': messageBegun,
+  'message-ended': messageEnded,
   'patient-pack': patientPack,
   withdrawal: withdrawal,
   'moved-here': movedHere,

@@ -67,6 +67,17 @@ export const unitSettings = entryKind({
       emergencyNumber: shortText.optional(),
       demo: z.boolean(),
       planning: planningSettings.optional(),
+      /** When people are reminded of a place; without it nobody is. */
+      reminders: z
+        .object({
+          /** "28, 7 and 2 days before": practice page 1a row 15 (common practice, no source); the unit's own. */
+          daysBefore: z.array(z.number().int().min(1).max(90)).min(1).readonly(),
+          /** No message before and after. */
+          fromTime: timeField,
+          untilTime: timeField,
+        })
+        .readonly()
+        .optional(),
       /** How the unit writes; without it no letter that gives a day to answer by can be printed. */
       letters: z
         .object({

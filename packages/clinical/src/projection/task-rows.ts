@@ -14,6 +14,7 @@ import { heldBy, unitOfPatient } from '../standing/standing.ts';
 import { placesOf } from '../visit/place.ts';
 import { dosesGiven } from '../course/doses.ts';
 import { isThighFracture } from '../requirements/thigh-fracture.ts';
+import { remindersToLookAt } from '../letters/reminders.ts';
 import { isVisitLetter, lettersOut } from '../letters/letters-out.ts';
 import { visitOn } from '../visit/visit.ts';
 import type { Row } from './row.ts';
@@ -34,6 +35,7 @@ export const taskNames = [
   'sign the letter',
   'send the letter',
   'chase the letter',
+  'look at the reminder',
   'clear the symptom',
   'look at a decision again',
   'look at the incident',
@@ -57,6 +59,7 @@ export function taskRows(record: SubjectRecord, protocol: Protocol | undefined, 
     ...rows,
     ...unsignedResults(record, task),
     ...letterTasks(record, task),
+    ...reminderTasks(record, today, task),
     ...(gone ? [] : openTasks({ record, protocol, today, task }, ended)),
   ];
 }
@@ -141,6 +144,11 @@ function openTasks(at: At, held: string): Row[] {
     ...afterDose(at),
   ];
 }
+
+const reminderTasks = (record: SubjectRecord, today: Day, task: Task): Row[] =>
+  remindersToLookAt(record, today).map(({ message, ended }) =>
+    task('look at the reminder', message, 'clerk', message.on, ended?.body.outcome ?? 'not known whether it went out'),
+  );
 
 const letterWork = {
   signature: { name: 'sign the letter', owner: 'nurse' },

@@ -53,6 +53,8 @@ const ranks: Partial<Record<KindName, number>> = {
   letter: 66,
   'letter-sent': 67,
   'letter-answered': 68,
+  'message-begun': 68,
+  'message-ended': 68,
   reaction: 69,
   // An end comes after everything of its day.
   'transfer-out': 80,

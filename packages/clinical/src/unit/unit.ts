@@ -25,6 +25,7 @@ export type Unit = {
   readonly planning?: PlanningSettings | undefined;
   /** How it writes letters; undefined: nobody has said. */
   readonly letters?: BodyOfKind<'unit-settings'>['letters'];
+  readonly reminders?: BodyOfKind<'unit-settings'>['reminders'];
   readonly calendar: UnitCalendar;
   readonly formulary: Formulary;
   readonly since: Day;

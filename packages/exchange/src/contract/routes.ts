@@ -9,6 +9,7 @@ import { lettersOfPersonView, lettersView, writtenLetterQuery, writtenLetterView
 import { patientPackQuery, patientPackView } from './patient-pack.ts';
 import { peopleAnswer, peopleQuery, personView, searchAnswer, searchBody } from './people.ts';
 import { readinessView } from './readiness.ts';
+import { remindersView, sendReminderAnswer, sendReminderBody } from './reminders.ts';
 import { reviewView } from './review.ts';
 import {
   actAnswer,
@@ -97,6 +98,8 @@ export const routes = {
     query: writtenLetterQuery,
     answer: writtenLetterView,
   },
+  reminders: { method: 'GET', path: '/api/reminders', answer: remindersView },
+  sendReminder: { method: 'POST', path: '/api/reminders/send', body: sendReminderBody, answer: sendReminderAnswer },
   /** HTML documents: every signed letter that waits to be sent, and one letter as it was kept. */
   lettersDocument: { method: 'GET', path: '/api/letters/document' },
   /** A calendar file (RFC 5545) of the booked place. */

@@ -18,6 +18,9 @@ export const unitView = z.object({
   emergencyNumber: z.string().optional(),
   demo: z.boolean(),
   planning: planningSettings.optional(),
+  reminders: z
+    .object({ daysBefore: z.array(z.number().int()).readonly(), fromTime: z.string(), untilTime: z.string() })
+    .optional(),
   letters: z
     .object({ postalAddress: z.string(), language: z.enum(['en-GB', 'en-US']), answerWithinDays: z.number().int() })
     .optional(),

@@ -140,6 +140,9 @@ export const letterWordsEnGB = {
   dentistQuestions:
     'Seen on|Nothing is to be done|An extraction or implant is planned for|A wound that has not healed yet, where|Bare bone, pain or numbness|We cannot see them in time|Your name and the date',
 
+  reminder: '{unit}: you have a place on {date} at {time}. If you cannot come, ring {telephone}.',
+  reminderTitle: 'Your place on {date}',
+
   sendBackTo: 'Please send this form back to {address}, or ring {telephone}.',
 } as const satisfies Readonly<Record<string, string>>;
 

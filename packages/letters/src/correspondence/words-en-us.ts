@@ -22,5 +22,6 @@ export const letterWordsEnUS: LetterWords = {
   wantedBloodsOpen: 'draw blood: creatinine and calcium with albumin;',
   repliedBloods: 'Creatinine, calcium, albumin, and the day of the sample',
   dentistDoNot: called(letterWordsEnGB.dentistDoNot),
+  reminder: called(letterWordsEnGB.reminder),
   sendBackTo: 'Please send this form back to {address}, or call {telephone}.',
 };

@@ -39,6 +39,9 @@ it('the unit says how it writes, under settings', async () => {
   await fill('Postal address', '4 Weir Lane, Thornbeck');
   await pick('Language of letters', 'English (British)');
   await fill('Days to answer a letter', '14');
+  await fill('Days before', '28, 7, 2');
+  await fill('Not before', '08:00');
+  await fill('Not after', '20:00');
   await press('Record');
   await page.getByRole('button', { name: /^Change/ }).waitFor();
   await page.context().close();
@@ -128,5 +131,19 @@ it('as a PDF: tagged, titled, in its language, with headings, the form on a page
   expect(pdf).toMatch(/\/S \/H1\b/);
   expect(pdf).toMatch(/\/S \/H2\b/);
   expect(pdf.match(/\/Type \/Page\b/g)).toHaveLength(2);
+  await page.context().close();
+});
+
+it('reminders that are due stand above the letters, each with what keeps it back', async () => {
+  at.clock.moveOn(24 * 60);
+  const page = await at.signedIn('clerk', '/letters', tablet);
+  const due = page.getByRole('region', { name: /Reminders due/ });
+  await due
+    .getByText(/you have a place on Thursday 3 December 2026 at/)
+    .first()
+    .waitFor();
+  expect(await due.getByText(/nobody has written down that they agree/).count()).toBe(2);
+  expect(await due.getByRole('button', { name: 'Send 0 reminders' }).isDisabled()).toBe(true);
+  await checked(page, 'letters-reminders');
   await page.context().close();
 });

@@ -49,11 +49,6 @@ const gateway = createServer((request, response) => {
 
 let server: OwnServer;
 const portOf = (address: AddressInfo | string | null): number => (address as AddressInfo).port;
-const record = (patient: string, kind: string, body: object) => ({
-  name: 'record',
-  patient,
-  line: { kind, body, effectiveAt: '2026-11-25' },
-});
 const rows = async () => (await server.read<RemindersView>('/api/reminders')).rows;
 const send = (patient: string, place: string, daysBefore: number) =>
   server.ask('/api/reminders/send', { method: 'POST', as: 'clerk', body: { patient, place, daysBefore } });

@@ -112,7 +112,7 @@ describe('by e-mail, to a real mail server', () => {
   it('goes once, with the calendar file; neither medicine nor reason stands in it', async () => {
     const [row] = await rows();
     const answers = await Promise.all([1, 2].map(() => send('wilhelmina', row?.place ?? '', 7)));
-    expect(answers.map(({ statusCode }) => statusCode).toSorted()).not.toEqual([200, 200]);
+    expect(answers.filter(({ statusCode }) => statusCode === 200)).toHaveLength(1);
     expect(mails).toHaveLength(1);
     const [mail = ''] = mails;
     expect(mail).toContain('To: wilhelmina@mail.example');

@@ -4,7 +4,7 @@ import { memo, useState } from 'react';
 import { Button } from '../paper/Button.tsx';
 import { WhyVerdict } from '../verdict/WhyVerdict.tsx';
 import { dayInWords, shortDay } from '../words/dates.ts';
-import { counted, dotted, unbroken } from '../words/texts.ts';
+import { counted, dotted, sentence, unbroken } from '../words/texts.ts';
 import { CallForm } from './CallForm.tsx';
 import css from './Recall.module.css';
 
@@ -32,9 +32,7 @@ export const RecallRow = memo(function RecallRow({ row }: { row: Row }) {
           <div className={css['detail']}>
             {dotted(dueWords(row), row.dose, row.lastDose !== undefined && `last dose ${shortDay(row.lastDose)}`)}
           </div>
-        </td>
-        <td>
-          {row.window}
+          <div className={css['window']}>{row.window}</div>
           <div className={css['detail']}>
             {dotted(
               row.booked !== undefined && `booked ${dayInWords(row.booked)}`,
@@ -44,12 +42,6 @@ export const RecallRow = memo(function RecallRow({ row }: { row: Row }) {
           </div>
         </td>
         <td>
-          {row.clock !== undefined && row.clock.tier !== 'running' && (
-            <div>
-              <strong>{row.clock.tier}</strong>: {row.clock.says}
-              {row.clock.prescriberToday !== undefined && <strong>. {row.clock.prescriberToday}</strong>}
-            </div>
-          )}
           {row.nextStep}
           <WhyVerdict patient={row.patient} on={row.booked} about={row.name} />
           <div className={css['detail']}>{row.lastCall ?? 'not called yet'}</div>
@@ -72,9 +64,17 @@ export const RecallRow = memo(function RecallRow({ row }: { row: Row }) {
           </Button>
         </td>
       </tr>
+      {row.clock !== undefined && row.clock.tier !== 'running' && (
+        <tr className={css['open']}>
+          <td colSpan={4}>
+            <strong>{row.clock.tier}</strong>: {row.clock.says}
+            {row.clock.prescriberToday !== undefined && <strong>. {sentence(row.clock.prescriberToday)}</strong>}
+          </td>
+        </tr>
+      )}
       {calling && (
         <tr className={css['open']}>
-          <td colSpan={5}>
+          <td colSpan={4}>
             <CallForm patient={row.patient} close={() => setCalling(false)} />
           </td>
         </tr>

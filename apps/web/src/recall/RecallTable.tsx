@@ -21,8 +21,7 @@ export function RecallTable({ id, title, rows }: { id: string; title: string; ro
         <thead>
           <tr>
             <th scope="col">who</th>
-            <th scope="col">due</th>
-            <th scope="col">window</th>
+            <th scope="col">due, dates it could be</th>
             <th scope="col">next step, last call</th>
             <th scope="col">
               <span className="unseen">acts</span>

@@ -4,7 +4,7 @@ import type { BookingCheck, PersonView, SessionView } from '@twelvemonth/exchang
 import { useState } from 'react';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { TextField } from '../fields/TextField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { Awaited } from '../paper/Awaited.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
@@ -91,69 +91,62 @@ function Confirm({ person, check, session }: { person: PersonView; check: Bookin
           </ul>
         </>
       )}
-      <FieldTroubles value={attempt.refusals}>
-        <form
-          onSubmit={(event) => {
-            event.preventDefault();
-            send();
-          }}
-        >
-          <NewTrouble
-            causes={check.causes}
-            accepted={accepted}
-            accept={setAccepted}
-            reason={reason}
-            giveReason={setReason}
-          />
-          {free.length === 0 ? (
-            <p>
-              <strong>No place on this list is free any more.</strong> Choose another session above.
-            </p>
-          ) : (
-            <ChoiceField
-              label="Arrival time"
-              openUpTo={24}
-              at="place"
-              value={place}
-              onChange={setPlace}
-              options={free.map((each) => ({ value: String(each.place), says: each.arriveAt }))}
-            />
-          )}
-          {person.place !== undefined && (
-            <>
-              <ChoiceField
-                label="Who asked for the move"
-                at="askedBy"
-                value={askedBy}
-                onChange={setAskedBy}
-                options={askers}
-              />
-              <TextField label="Why it is moved" at="act.reason" value={moveReason} onChange={setMoveReason} />
-            </>
-          )}
-          <Outcome of={attempt} />
-          <p style={{ marginTop: '1rem' }}>
-            <Button
-              type="submit"
-              tone="act"
-              busy={attempt.busy}
-              disabled={
-                !free.some((each) => String(each.place) === place) ||
-                unanswered.length > 0 ||
-                !acceptable ||
-                (person.place !== undefined && askedBy === undefined)
-              }
-            >
-              {person.place === undefined ? 'Book this place' : 'Move to this place'}
-            </Button>
+      <ActForm refusals={attempt.refusals} send={send}>
+        <NewTrouble
+          causes={check.causes}
+          accepted={accepted}
+          accept={setAccepted}
+          reason={reason}
+          giveReason={setReason}
+        />
+        {free.length === 0 ? (
+          <p>
+            <strong>No place on this list is free any more.</strong> Choose another session above.
           </p>
-          {!acceptable && (
-            <p className="quiet">
-              You cannot take this on: ask a nurse, prescriber or pharmacist, settle it first, or choose another date.
-            </p>
-          )}
-        </form>
-      </FieldTroubles>
+        ) : (
+          <ChoiceField
+            label="Arrival time"
+            openUpTo={24}
+            at="place"
+            value={place}
+            onChange={setPlace}
+            options={free.map((each) => ({ value: String(each.place), says: each.arriveAt }))}
+          />
+        )}
+        {person.place !== undefined && (
+          <>
+            <ChoiceField
+              label="Who asked for the move"
+              at="askedBy"
+              value={askedBy}
+              onChange={setAskedBy}
+              options={askers}
+            />
+            <TextField label="Why it is moved" at="act.reason" value={moveReason} onChange={setMoveReason} />
+          </>
+        )}
+        <Outcome of={attempt} />
+        <p style={{ marginTop: '1rem' }}>
+          <Button
+            type="submit"
+            tone="act"
+            busy={attempt.busy}
+            disabled={
+              !free.some((each) => String(each.place) === place) ||
+              unanswered.length > 0 ||
+              !acceptable ||
+              (person.place !== undefined && askedBy === undefined)
+            }
+          >
+            {person.place === undefined ? 'Book this place' : 'Move to this place'}
+          </Button>
+        </p>
+        {!acceptable && (
+          <p className="quiet">
+            You cannot take this on: ask a nurse, prescriber or pharmacist, settle it first, or choose another date.
+          </p>
+        )}
+      </ActForm>
     </section>
   );
 }

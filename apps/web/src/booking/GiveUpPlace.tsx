@@ -3,7 +3,7 @@ import type { PersonView } from '@twelvemonth/exchange';
 import { useState } from 'react';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { TextField } from '../fields/TextField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import { Why } from '../paper/Why.tsx';
@@ -22,35 +22,33 @@ export function GiveUpPlace({ person }: { person: PersonView }) {
   return (
     <div style={{ marginTop: '2rem' }}>
       <Why about="without booking another" word="give the place up">
-        <FieldTroubles value={attempt.refusals}>
-          <form
-            onSubmit={(event) => {
-              event.preventDefault();
-              if (askedBy === undefined) return;
-              void attempt.send({
-                name: 'give up place',
-                patient: person.patient,
-                session: place.session,
-                reason,
-                askedBy,
-              });
-            }}
-          >
-            <Outcome of={attempt} />
-            <ChoiceField
-              label="Who asked"
-              at="askedBy"
-              value={askedBy}
-              onChange={setAskedBy}
-              options={[{ value: 'the patient' }, { value: 'the unit' }]}
-              trouble={undefined}
-            />
-            <TextField label="Why it is given up" at="reason" value={reason} onChange={setReason} />
-            <Button type="submit" busy={attempt.busy} disabled={askedBy === undefined}>
-              Give the place up
-            </Button>
-          </form>
-        </FieldTroubles>
+        <ActForm
+          refusals={attempt.refusals}
+          send={() => {
+            if (askedBy === undefined) return;
+            void attempt.send({
+              name: 'give up place',
+              patient: person.patient,
+              session: place.session,
+              reason,
+              askedBy,
+            });
+          }}
+        >
+          <Outcome of={attempt} />
+          <ChoiceField
+            label="Who asked"
+            at="askedBy"
+            value={askedBy}
+            onChange={setAskedBy}
+            options={[{ value: 'the patient' }, { value: 'the unit' }]}
+            trouble={undefined}
+          />
+          <TextField label="Why it is given up" at="reason" value={reason} onChange={setReason} />
+          <Button type="submit" busy={attempt.busy} disabled={askedBy === undefined}>
+            Give the place up
+          </Button>
+        </ActForm>
       </Why>
     </div>
   );

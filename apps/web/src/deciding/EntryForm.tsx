@@ -1,7 +1,7 @@
 import { type KindName, kindNamed } from '@twelvemonth/clinical';
 import { useMemo, useState } from 'react';
 import { DateField } from '../fields/DateField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { BodyFields } from '../kind-form/BodyFields.tsx';
 import { type FormValues, bodyFrom } from '../kind-form/form-values.ts';
 import { shapeOf } from '../kind-form/shape.ts';
@@ -32,26 +32,19 @@ export function EntryForm({
     void attempt.send({ name: 'record', patient, line });
   };
   return (
-    <FieldTroubles value={attempt.refusals}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          send();
-        }}
-      >
-        <p className="quiet">{definition.help}</p>
-        <Outcome of={attempt} />
-        <BodyFields
-          kind={kind}
-          shape={shape}
-          values={values}
-          onChange={(path, value) => setValues((before) => ({ ...before, [path]: value }))}
-        />
-        <DateField label={dateWord} at="effectiveAt" value={on} onChange={setOn} near="past" />
-        <Button type="submit" tone="act" busy={attempt.busy}>
-          Record
-        </Button>
-      </form>
-    </FieldTroubles>
+    <ActForm refusals={attempt.refusals} send={send}>
+      <p className="quiet">{definition.help}</p>
+      <Outcome of={attempt} />
+      <BodyFields
+        kind={kind}
+        shape={shape}
+        values={values}
+        onChange={(path, value) => setValues((before) => ({ ...before, [path]: value }))}
+      />
+      <DateField label={dateWord} at="effectiveAt" value={on} onChange={setOn} near="past" />
+      <Button type="submit" tone="act" busy={attempt.busy}>
+        Record
+      </Button>
+    </ActForm>
   );
 }

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { DateField } from '../fields/DateField.tsx';
 import { TextField } from '../fields/TextField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import { addressOf } from '../server/paths.ts';
@@ -81,30 +81,23 @@ function AnswerForm({ row: { patient, entry }, today }: { row: LetterRow; today:
     void attempt.send({ name: 'record', patient, line: { kind: 'letter-answered', body, effectiveAt: today } });
   };
   return (
-    <FieldTroubles value={attempt.refusals}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          send();
-        }}
-      >
-        <ChoiceField label="What came of it" at="outcome" value={outcome} onChange={setOutcome} options={outcomes} />
-        <TextField
-          label="What they said"
-          at="words"
-          lines="several"
-          value={words}
-          onChange={setWords}
-          optional={outcome === 'asked again'}
-        />
-        {outcome === 'asked again' && (
-          <DateField label="Look again on" at="chaseOn" value={chaseOn} onChange={setChaseOn} />
-        )}
-        <Outcome of={attempt} />
-        <Button type="submit" busy={attempt.busy}>
-          Write it down
-        </Button>
-      </form>
-    </FieldTroubles>
+    <ActForm refusals={attempt.refusals} send={send}>
+      <ChoiceField label="What came of it" at="outcome" value={outcome} onChange={setOutcome} options={outcomes} />
+      <TextField
+        label="What they said"
+        at="words"
+        lines="several"
+        value={words}
+        onChange={setWords}
+        optional={outcome === 'asked again'}
+      />
+      {outcome === 'asked again' && (
+        <DateField label="Look again on" at="chaseOn" value={chaseOn} onChange={setChaseOn} />
+      )}
+      <Outcome of={attempt} />
+      <Button type="submit" busy={attempt.busy}>
+        Write it down
+      </Button>
+    </ActForm>
   );
 }

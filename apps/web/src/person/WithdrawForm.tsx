@@ -1,7 +1,7 @@
 import type { EntryView, PersonView } from '@twelvemonth/exchange';
 import { useState } from 'react';
 import { TextField } from '../fields/TextField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Note } from '../paper/Note.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
@@ -12,36 +12,32 @@ export function WithdrawForm({ entry, person, close }: { entry: EntryView; perso
   const [reason, setReason] = useState('');
   const attempt = useAct(close, { [`patient/${person.patient}`]: person.seq });
   return (
-    <FieldTroubles value={attempt.refusals}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          void attempt.send({ name: 'withdraw', patient: person.patient, entry: entry.id, reason });
-        }}
-      >
-        <Outcome of={attempt} />
-        <TextField
-          label={`Why “${entry.text}” should not count`}
-          help="For example: written in the wrong notes."
-          at="reason"
-          value={reason}
-          onChange={setReason}
-          first
-        />
-        {entry.amends !== undefined && (
-          <Note tone="caution">
-            What this corrected does not count again. If it was right after all, correct this entry instead.
-          </Note>
-        )}
-        <p style={{ display: 'flex', gap: '0.6rem' }}>
-          <Button type="submit" tone="act" size="slim" busy={attempt.busy}>
-            Withdraw it
-          </Button>
-          <Button size="slim" onClick={close}>
-            Leave it
-          </Button>
-        </p>
-      </form>
-    </FieldTroubles>
+    <ActForm
+      refusals={attempt.refusals}
+      send={() => void attempt.send({ name: 'withdraw', patient: person.patient, entry: entry.id, reason })}
+    >
+      <Outcome of={attempt} />
+      <TextField
+        label={`Why “${entry.text}” should not count`}
+        help="For example: written in the wrong notes."
+        at="reason"
+        value={reason}
+        onChange={setReason}
+        first
+      />
+      {entry.amends !== undefined && (
+        <Note tone="caution">
+          What this corrected does not count again. If it was right after all, correct this entry instead.
+        </Note>
+      )}
+      <p style={{ display: 'flex', gap: '0.6rem' }}>
+        <Button type="submit" tone="act" size="slim" busy={attempt.busy}>
+          Withdraw it
+        </Button>
+        <Button size="slim" onClick={close}>
+          Leave it
+        </Button>
+      </p>
+    </ActForm>
   );
 }

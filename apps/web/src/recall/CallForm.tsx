@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { DateField } from '../fields/DateField.tsx';
 import { TextField } from '../fields/TextField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { useServiceToday } from '../frame/unit.ts';
 import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
@@ -29,37 +29,30 @@ export function CallForm({ patient, close }: { patient: string; close: () => voi
     void attempt.send({ name: 'record', patient, line: { kind: 'call', body, effectiveAt: today } });
   };
   return (
-    <FieldTroubles value={attempt.refusals}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          send();
-        }}
-      >
-        <Outcome of={attempt} />
-        <ChoiceField
-          label="By what route"
-          at="route"
-          value={route}
-          onChange={setRoute}
-          options={routes.map((value) => ({ value }))}
-        />
-        <ChoiceField
-          label="Were they reached?"
-          at="reached"
-          value={reached}
-          onChange={setReached}
-          options={[{ value: 'yes' }, { value: 'no' }]}
-        />
-        <TextField label="What was said" at="note" lines="several" value={note} onChange={setNote} optional />
-        <DateField label="Try again on" at="callBackOn" value={callBackOn} onChange={setCallBackOn} optional />
-        <p style={{ display: 'flex', gap: '0.6rem' }}>
-          <Button type="submit" tone="act" busy={attempt.busy}>
-            Write it down
-          </Button>
-          <Button onClick={close}>Leave</Button>
-        </p>
-      </form>
-    </FieldTroubles>
+    <ActForm refusals={attempt.refusals} send={send}>
+      <Outcome of={attempt} />
+      <ChoiceField
+        label="By what route"
+        at="route"
+        value={route}
+        onChange={setRoute}
+        options={routes.map((value) => ({ value }))}
+      />
+      <ChoiceField
+        label="Were they reached?"
+        at="reached"
+        value={reached}
+        onChange={setReached}
+        options={[{ value: 'yes' }, { value: 'no' }]}
+      />
+      <TextField label="What was said" at="note" lines="several" value={note} onChange={setNote} optional />
+      <DateField label="Try again on" at="callBackOn" value={callBackOn} onChange={setCallBackOn} optional />
+      <p style={{ display: 'flex', gap: '0.6rem' }}>
+        <Button type="submit" tone="act" busy={attempt.busy}>
+          Write it down
+        </Button>
+        <Button onClick={close}>Leave</Button>
+      </p>
+    </ActForm>
   );
 }

@@ -6,7 +6,7 @@ import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { DateField } from '../fields/DateField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { useActingRole } from '../frame/acting-role.ts';
 import { Button } from '../paper/Button.tsx';
 import { Note } from '../paper/Note.tsx';
@@ -58,118 +58,111 @@ export function ReviewForm({ data }: { data: ReviewView }) {
   return (
     <section aria-labelledby="decision" className={`screenOnly ${css['form']}`}>
       <h2 id="decision">Decision</h2>
-      <FieldTroubles value={attempt.refusals}>
-        <form
-          onSubmit={(event) => {
-            event.preventDefault();
-            send();
-          }}
-        >
-          <Outcome of={attempt} />
-          <ChoiceField
-            label="What is decided"
-            at="outcome"
-            value={decision.outcome}
-            onChange={choose}
-            options={outcomeWords}
+      <ActForm refusals={attempt.refusals} send={send}>
+        <Outcome of={attempt} />
+        <ChoiceField
+          label="What is decided"
+          at="outcome"
+          value={decision.outcome}
+          onChange={choose}
+          options={outcomeWords}
+        />
+        {decision.outcome === 'carry on' && (
+          <NumberField
+            label="Up to how many doses in this course"
+            help={`${basis.given} given so far.`}
+            at="toDoses"
+            unit="doses"
+            value={decision.toDoses}
+            onChange={(toDoses) => set({ toDoses })}
           />
-          {decision.outcome === 'carry on' && (
-            <NumberField
-              label="Up to how many doses in this course"
-              help={`${basis.given} given so far.`}
-              at="toDoses"
-              unit="doses"
-              value={decision.toDoses}
-              onChange={(toDoses) => set({ toDoses })}
-            />
-          )}
-          {decision.outcome === 'new course' && (
-            <NumberField
-              label="Planned doses of the new course"
-              at="plannedDoses"
-              unit="doses"
-              value={decision.plannedDoses}
-              onChange={(plannedDoses) => set({ plannedDoses })}
-            />
-          )}
-          {decision.outcome === 'planned break' && (
-            <>
-              {onSteroid && (
-                <Note tone="stop">
-                  No planned break while on {basis.steroids.join(' and ')}: the protocol allows none.
-                </Note>
-              )}
-              <DateField
-                label="Reviewed on"
-                help={`At the latest ${shortDay(basis.breakLatest)}.${basis.lastDose === undefined ? '' : ` The break is counted from the last infusion, ${shortDay(basis.lastDose)}.`}`}
-                at="reviewOn"
-                value={decision.reviewOn}
-                onChange={(reviewOn) => set({ reviewOn })}
-              />
-              <TextField
-                label="Sooner if"
-                at="triggers"
-                lines="several"
-                value={decision.triggers}
-                onChange={(triggers) => set({ triggers })}
-              />
-            </>
-          )}
-          {decision.outcome === 'other treatment' && (
-            <>
-              <TextField label="To which treatment" at="to" value={decision.to} onChange={(to) => set({ to })} />
-              <DateField
-                label="It starts on"
-                help="A promise with a date: nobody is moved on without one."
-                at="dueOn"
-                value={decision.dueOn}
-                onChange={(dueOn) => set({ dueOn })}
-              />
-            </>
-          )}
-          {basis.needsSpecialist && goesOn && (
-            <Note tone="caution">
-              {basis.consecutive} doses in a row without a planned break: only a specialist may let it go on.
-            </Note>
-          )}
-          <ChoiceField
-            label="Decided as"
-            at="capacity"
-            value={decision.capacity}
-            onChange={(capacity) => set({ capacity })}
-            options={[{ value: 'specialist' }, { value: 'other prescriber' }]}
+        )}
+        {decision.outcome === 'new course' && (
+          <NumberField
+            label="Planned doses of the new course"
+            at="plannedDoses"
+            unit="doses"
+            value={decision.plannedDoses}
+            onChange={(plannedDoses) => set({ plannedDoses })}
           />
-          <TextField
-            label="Who decided, if not you"
-            at="decidedBy"
-            optional
-            value={decision.decidedBy}
-            onChange={(decidedBy) => set({ decidedBy })}
-          />
-          <TextField
-            label="Reason"
-            at="reason"
-            lines="several"
-            value={decision.reason}
-            onChange={(reason) => set({ reason })}
-          />
-          <div className={css['follows']} aria-live="polite">
-            <h3>What follows</h3>
-            {choice === undefined ? (
-              <p className="quiet">Said here once a decision is complete, before it is signed.</p>
-            ) : (
-              <ul>
-                {consequencesOf(basisOf(data), choice).map((says) => (
-                  <li key={says}>{says}</li>
-                ))}
-              </ul>
+        )}
+        {decision.outcome === 'planned break' && (
+          <>
+            {onSteroid && (
+              <Note tone="stop">
+                No planned break while on {basis.steroids.join(' and ')}: the protocol allows none.
+              </Note>
             )}
-          </div>
-          <Button type="submit" tone="act" size="big" busy={attempt.busy}>
-            Sign the review
-          </Button>
-        </form>
-      </FieldTroubles>
+            <DateField
+              label="Reviewed on"
+              help={`At the latest ${shortDay(basis.breakLatest)}.${basis.lastDose === undefined ? '' : ` The break is counted from the last infusion, ${shortDay(basis.lastDose)}.`}`}
+              at="reviewOn"
+              value={decision.reviewOn}
+              onChange={(reviewOn) => set({ reviewOn })}
+            />
+            <TextField
+              label="Sooner if"
+              at="triggers"
+              lines="several"
+              value={decision.triggers}
+              onChange={(triggers) => set({ triggers })}
+            />
+          </>
+        )}
+        {decision.outcome === 'other treatment' && (
+          <>
+            <TextField label="To which treatment" at="to" value={decision.to} onChange={(to) => set({ to })} />
+            <DateField
+              label="It starts on"
+              help="A promise with a date: nobody is moved on without one."
+              at="dueOn"
+              value={decision.dueOn}
+              onChange={(dueOn) => set({ dueOn })}
+            />
+          </>
+        )}
+        {basis.needsSpecialist && goesOn && (
+          <Note tone="caution">
+            {basis.consecutive} doses in a row without a planned break: only a specialist may let it go on.
+          </Note>
+        )}
+        <ChoiceField
+          label="Decided as"
+          at="capacity"
+          value={decision.capacity}
+          onChange={(capacity) => set({ capacity })}
+          options={[{ value: 'specialist' }, { value: 'other prescriber' }]}
+        />
+        <TextField
+          label="Who decided, if not you"
+          at="decidedBy"
+          optional
+          value={decision.decidedBy}
+          onChange={(decidedBy) => set({ decidedBy })}
+        />
+        <TextField
+          label="Reason"
+          at="reason"
+          lines="several"
+          value={decision.reason}
+          onChange={(reason) => set({ reason })}
+        />
+        <div className={css['follows']} aria-live="polite">
+          <h3>What follows</h3>
+          {choice === undefined ? (
+            <p className="quiet">Said here once a decision is complete, before it is signed.</p>
+          ) : (
+            <ul>
+              {consequencesOf(basisOf(data), choice).map((says) => (
+                <li key={says}>{says}</li>
+              ))}
+            </ul>
+          )}
+        </div>
+        <Button type="submit" tone="act" size="big" busy={attempt.busy}>
+          Sign the review
+        </Button>
+      </ActForm>
     </section>
   );
 }

@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import type { SessionDayView } from '@twelvemonth/exchange';
 import { useState } from 'react';
 import { TextField } from '../fields/TextField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import { me } from '../server/queries.ts';
@@ -22,37 +22,35 @@ export function AcceptHandover({
   const [username, setUsername] = useState('');
   const [password, setPassword] = useState('');
   return (
-    <FieldTroubles value={attempt.refusals}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          void attempt.send(
-            { name: 'accept handover', session: data.session, ...(note.trim() === '' ? {} : { note }) },
-            isForMe ? {} : { signedBy: { username: username.trim(), password } },
-          );
-        }}
+    <ActForm
+      refusals={attempt.refusals}
+      send={() =>
+        void attempt.send(
+          { name: 'accept handover', session: data.session, ...(note.trim() === '' ? {} : { note }) },
+          isForMe ? {} : { signedBy: { username: username.trim(), password } },
+        )
+      }
+    >
+      <p>
+        For <strong>{closed.to}</strong> to read and take on.
+      </p>
+      <TextField label="Asked or added" optional at="note" value={note} onChange={setNote} />
+      {!isForMe && (
+        <>
+          <TextField label="Your username" at="signedBy" value={username} onChange={setUsername} />
+          <TextField label="Your password" type="password" value={password} onChange={setPassword} />
+        </>
+      )}
+      <Outcome of={attempt} />
+      <Button
+        type="submit"
+        tone="act"
+        size="big"
+        busy={attempt.busy}
+        disabled={!isForMe && (username.trim() === '' || password === '')}
       >
-        <p>
-          For <strong>{closed.to}</strong> to read and take on.
-        </p>
-        <TextField label="Asked or added" optional at="note" value={note} onChange={setNote} />
-        {!isForMe && (
-          <>
-            <TextField label="Your username" at="signedBy" value={username} onChange={setUsername} />
-            <TextField label="Your password" type="password" value={password} onChange={setPassword} />
-          </>
-        )}
-        <Outcome of={attempt} />
-        <Button
-          type="submit"
-          tone="act"
-          size="big"
-          busy={attempt.busy}
-          disabled={!isForMe && (username.trim() === '' || password === '')}
-        >
-          I have read it and take it on
-        </Button>
-      </form>
-    </FieldTroubles>
+        I have read it and take it on
+      </Button>
+    </ActForm>
   );
 }

@@ -5,7 +5,7 @@ import type { SessionDayView } from '@twelvemonth/exchange';
 import { useState } from 'react';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { TextField } from '../fields/TextField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Note } from '../paper/Note.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
@@ -25,68 +25,66 @@ export function CloseForm({ data }: { data: SessionDayView }) {
     ({ staff, roles }) => staff !== self && registrants.some((role) => roles.includes(role)),
   );
   return (
-    <FieldTroubles value={attempt.refusals}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          if (to === undefined) return;
-          void attempt.send({
-            name: 'close session',
-            session: data.session,
-            body: { counts: countsToSend(counts, data), handover, to },
-          });
-        }}
-      >
-        <h2>Close the session</h2>
-        {data.missing.length === 0 ? (
-          <Note tone="done">Everybody on the list has an outcome, and every letter is signed.</Note>
-        ) : (
-          <Note tone="caution">
-            <p>
-              <strong>Before it can close:</strong>
-            </p>
-            <ul>
-              {data.missing.map(({ patient, says, remedy }) => (
-                <li key={`${patient} ${says}`}>
-                  <Link to="/people/$patient/visit" params={{ patient }}>
-                    {says}
-                  </Link>{' '}
-                  <span className="quiet">({remedy})</span>
-                </li>
-              ))}
-            </ul>
-          </Note>
-        )}
-        <PackCountFields data={data} counts={counts} setCounts={setCounts} withNotes />
-        <TextField
-          label="What is left to do"
-          help="Whom to ring, what to chase, what to look at next time. “Nothing” is an answer."
-          lines="several"
-          at="handover"
-          value={handover}
-          onChange={setHandover}
-        />
-        <ChoiceField
-          label="Handed over to"
-          at="to"
+    <ActForm
+      refusals={attempt.refusals}
+      send={() => {
+        if (to === undefined) return;
+        void attempt.send({
+          name: 'close session',
+          session: data.session,
+          body: { counts: countsToSend(counts, data), handover, to },
+        });
+      }}
+    >
+      <h2>Close the session</h2>
+      {data.missing.length === 0 ? (
+        <Note tone="done">Everybody on the list has an outcome, and every letter is signed.</Note>
+      ) : (
+        <Note tone="caution">
+          <p>
+            <strong>Before it can close:</strong>
+          </p>
+          <ul>
+            {data.missing.map(({ patient, says, remedy }) => (
+              <li key={`${patient} ${says}`}>
+                <Link to="/people/$patient/visit" params={{ patient }}>
+                  {says}
+                </Link>{' '}
+                <span className="quiet">({remedy})</span>
+              </li>
+            ))}
+          </ul>
+        </Note>
+      )}
+      <PackCountFields data={data} counts={counts} setCounts={setCounts} withNotes />
+      <TextField
+        label="What is left to do"
+        help="Whom to ring, what to chase, what to look at next time. “Nothing” is an answer."
+        lines="several"
+        at="handover"
+        value={handover}
+        onChange={setHandover}
+      />
+      <ChoiceField
+        label="Handed over to"
+        at="to"
+        size="big"
+        value={to}
+        onChange={setTo}
+        options={receivers.map(({ staff, name }) => ({ value: staff, says: name }))}
+      />
+      <Outcome of={attempt} />
+      <p style={{ marginTop: '1rem' }}>
+        <Button
+          type="submit"
+          tone="act"
           size="big"
-          value={to}
-          onChange={setTo}
-          options={receivers.map(({ staff, name }) => ({ value: staff, says: name }))}
-        />
-        <Outcome of={attempt} />
-        <p style={{ marginTop: '1rem' }}>
-          <Button
-            type="submit"
-            tone="act"
-            size="big"
-            busy={attempt.busy}
-            disabled={to === undefined || handover.trim() === ''}
-          >
-            {to === undefined || handover.trim() === '' ? 'What is left, and to whom?' : 'Close the session'}
-          </Button>
-        </p>
-      </form>
-    </FieldTroubles>
+          busy={attempt.busy}
+          disabled={to === undefined || handover.trim() === ''}
+        >
+          {to === undefined || handover.trim() === '' ? 'What is left, and to whom?' : 'Close the session'}
+        </Button>
+      </p>
+    </ActForm>
   );
 }

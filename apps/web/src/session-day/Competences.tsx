@@ -3,7 +3,7 @@ import type { SessionDayView } from '@twelvemonth/exchange';
 import { useState } from 'react';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { DateField } from '../fields/DateField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { useMay } from '../frame/may.ts';
 import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
@@ -50,44 +50,42 @@ function CompetenceForm({ data }: { data: SessionDayView }) {
   const role =
     member === undefined ? undefined : (registrants.find((one) => member.roles.includes(one)) ?? member.roles[0]);
   return (
-    <FieldTroubles value={attempt.refusals}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          if (staff === undefined || what === undefined || until === undefined || role === undefined) return;
-          void attempt.send({
-            name: 'record competence',
-            unit: data.unit,
-            body: { staff, role: role as Role, what, until: until as PlainDate },
-          });
-        }}
+    <ActForm
+      refusals={attempt.refusals}
+      send={() => {
+        if (staff === undefined || what === undefined || until === undefined || role === undefined) return;
+        void attempt.send({
+          name: 'record competence',
+          unit: data.unit,
+          body: { staff, role: role as Role, what, until: until as PlainDate },
+        });
+      }}
+    >
+      <ChoiceField
+        label="Who"
+        at="staff"
+        openUpTo={0}
+        value={staff}
+        onChange={setStaff}
+        options={data.staff.map((one) => ({ value: one.staff, says: one.name }))}
+      />
+      <ChoiceField
+        label="Has shown"
+        at="what"
+        value={what}
+        onChange={setWhat}
+        options={competences.map((value) => ({ value }))}
+      />
+      <DateField label="Counts until" at="until" value={until} onChange={setUntil} />
+      <Outcome of={attempt} />
+      <Button
+        type="submit"
+        tone="act"
+        busy={attempt.busy}
+        disabled={staff === undefined || what === undefined || until === undefined}
       >
-        <ChoiceField
-          label="Who"
-          at="staff"
-          openUpTo={0}
-          value={staff}
-          onChange={setStaff}
-          options={data.staff.map((one) => ({ value: one.staff, says: one.name }))}
-        />
-        <ChoiceField
-          label="Has shown"
-          at="what"
-          value={what}
-          onChange={setWhat}
-          options={competences.map((value) => ({ value }))}
-        />
-        <DateField label="Counts until" at="until" value={until} onChange={setUntil} />
-        <Outcome of={attempt} />
-        <Button
-          type="submit"
-          tone="act"
-          busy={attempt.busy}
-          disabled={staff === undefined || what === undefined || until === undefined}
-        >
-          Record the competence
-        </Button>
-      </form>
-    </FieldTroubles>
+        Record the competence
+      </Button>
+    </ActForm>
   );
 }

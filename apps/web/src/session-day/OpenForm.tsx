@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
 import { TicksField } from '../fields/TicksField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import { useAct } from '../server/use-act.ts';
@@ -66,57 +66,55 @@ export function OpenForm({ data, done }: { data: SessionDayView; done: () => voi
     });
   };
   return (
-    <FieldTroubles value={attempt.refusals}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          if (missing === undefined) send();
-        }}
-      >
-        <h2>Open the session</h2>
-        <TicksField
-          label="Who is here"
-          help="Two registered people in date for medicines into a vein, and somebody in date for life support, or it does not open."
-          at="present"
-          size="big"
-          value={here}
-          onChange={setHere}
-          options={chairside.map((member) => ({ value: member.staff, says: inWords(member) }))}
-        />
-        <TicksField
-          label="Who may make the second check"
-          at="secondCheckers"
-          size="big"
-          value={checkers}
-          onChange={setCheckers}
-          options={present.filter(({ mayCheck }) => mayCheck).map(({ staff, name }) => ({ value: staff, says: name }))}
-        />
-        <ChoiceField
-          label="Who looked at the emergency kit"
-          at="checkedBy"
-          size="big"
-          value={checkedBy}
-          onChange={setCheckedBy}
-          options={present.map(({ staff, name }) => ({ value: staff, says: name }))}
-        />
-        <ChoiceField
-          label="Is everything in it?"
-          at="complete"
-          size="big"
-          value={complete}
-          onChange={setComplete}
-          options={[{ value: 'yes' }, { value: 'no' }]}
-        />
-        <ExpiryField label="What in it runs out first" at="kit.expiresOn" value={expiresOn} onChange={setExpiresOn} />
-        <NumberField label="Chairs in use" unit={`of ${data.chairs}`} at="chairs" value={chairs} onChange={setChairs} />
-        <PackCountFields data={data} counts={counts} setCounts={setCounts} />
-        <Outcome of={attempt} />
-        <p style={{ marginTop: '1rem' }}>
-          <Button type="submit" tone="act" size="big" busy={attempt.busy} disabled={missing !== undefined}>
-            {missing ?? 'Open the session'}
-          </Button>
-        </p>
-      </form>
-    </FieldTroubles>
+    <ActForm
+      refusals={attempt.refusals}
+      send={() => {
+        if (missing === undefined) send();
+      }}
+    >
+      <h2>Open the session</h2>
+      <TicksField
+        label="Who is here"
+        help="Two registered people in date for medicines into a vein, and somebody in date for life support, or it does not open."
+        at="present"
+        size="big"
+        value={here}
+        onChange={setHere}
+        options={chairside.map((member) => ({ value: member.staff, says: inWords(member) }))}
+      />
+      <TicksField
+        label="Who may make the second check"
+        at="secondCheckers"
+        size="big"
+        value={checkers}
+        onChange={setCheckers}
+        options={present.filter(({ mayCheck }) => mayCheck).map(({ staff, name }) => ({ value: staff, says: name }))}
+      />
+      <ChoiceField
+        label="Who looked at the emergency kit"
+        at="checkedBy"
+        size="big"
+        value={checkedBy}
+        onChange={setCheckedBy}
+        options={present.map(({ staff, name }) => ({ value: staff, says: name }))}
+      />
+      <ChoiceField
+        label="Is everything in it?"
+        at="complete"
+        size="big"
+        value={complete}
+        onChange={setComplete}
+        options={[{ value: 'yes' }, { value: 'no' }]}
+      />
+      <ExpiryField label="What in it runs out first" at="kit.expiresOn" value={expiresOn} onChange={setExpiresOn} />
+      <NumberField label="Chairs in use" unit={`of ${data.chairs}`} at="chairs" value={chairs} onChange={setChairs} />
+      <PackCountFields data={data} counts={counts} setCounts={setCounts} />
+      <Outcome of={attempt} />
+      <p style={{ marginTop: '1rem' }}>
+        <Button type="submit" tone="act" size="big" busy={attempt.busy} disabled={missing !== undefined}>
+          {missing ?? 'Open the session'}
+        </Button>
+      </p>
+    </ActForm>
   );
 }

@@ -5,7 +5,7 @@ import { useRef, useState } from 'react';
 import { DateField } from '../fields/DateField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { NoUnitYet } from '../frame/NoUnitYet.tsx';
 import { useUnit } from '../frame/unit.ts';
 import { Button } from '../paper/Button.tsx';
@@ -48,40 +48,38 @@ function Form({ unit }: { unit: UnitView }) {
     if (count !== undefined) setTimes(arrivalTimes(opensAt, unit.minutesBetweenArrivals, count, closesAt).join(' '));
   };
   return (
-    <FieldTroubles value={attempt.refusals}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          void attempt.send({
-            name: 'plan session',
-            session: session.current,
-            body: { unit: unit.unit, on: (on ?? '') as PlainDate, zone: unit.zone, arriveAt, opensAt, closesAt },
-          });
-        }}
-      >
-        <Outcome of={attempt} />
-        <DateField label="Date" at="body.on" value={on} onChange={setOn} />
-        {unusual && <Note tone="caution">The unit does not usually open on that weekday.</Note>}
-        {closed && <Note tone="caution">The unit is closed on that day.</Note>}
-        <TextField label="Opens at" at="opensAt" short value={opensAt} onChange={setOpensAt} />
-        <TextField label="Closes at" at="closesAt" short value={closesAt} onChange={setClosesAt} />
-        <NumberField
-          label="Places"
-          help={`Spread every ${unit.minutesBetweenArrivals} minutes from opening; change single times below.`}
-          value={places}
-          onChange={spread}
-        />
-        <TextField
-          label={`Arrival times (${counted(arriveAt.length, 'place')})`}
-          at="arriveAt"
-          lines="several"
-          value={times}
-          onChange={setTimes}
-        />
-        <Button type="submit" tone="act" busy={attempt.busy}>
-          Plan it
-        </Button>
-      </form>
-    </FieldTroubles>
+    <ActForm
+      refusals={attempt.refusals}
+      send={() =>
+        void attempt.send({
+          name: 'plan session',
+          session: session.current,
+          body: { unit: unit.unit, on: (on ?? '') as PlainDate, zone: unit.zone, arriveAt, opensAt, closesAt },
+        })
+      }
+    >
+      <Outcome of={attempt} />
+      <DateField label="Date" at="body.on" value={on} onChange={setOn} />
+      {unusual && <Note tone="caution">The unit does not usually open on that weekday.</Note>}
+      {closed && <Note tone="caution">The unit is closed on that day.</Note>}
+      <TextField label="Opens at" at="opensAt" short value={opensAt} onChange={setOpensAt} />
+      <TextField label="Closes at" at="closesAt" short value={closesAt} onChange={setClosesAt} />
+      <NumberField
+        label="Places"
+        help={`Spread every ${unit.minutesBetweenArrivals} minutes from opening; change single times below.`}
+        value={places}
+        onChange={spread}
+      />
+      <TextField
+        label={`Arrival times (${counted(arriveAt.length, 'place')})`}
+        at="arriveAt"
+        lines="several"
+        value={times}
+        onChange={setTimes}
+      />
+      <Button type="submit" tone="act" busy={attempt.busy}>
+        Plan it
+      </Button>
+    </ActForm>
   );
 }

@@ -6,7 +6,7 @@ import { FieldGroup } from '../fields/FieldGroup.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { TicksField } from '../fields/TicksField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { useServiceToday } from '../frame/unit.ts';
 import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
@@ -113,80 +113,73 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
     });
   };
   return (
-    <FieldTroubles value={attempt.refusals}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          send();
-        }}
-      >
-        <h3>{unit === undefined ? 'A new unit' : `Change ${unit.name}`}</h3>
-        <div className={css['grid']}>
-          {text('name', 'Name')}
-          {text('telephone', 'Telephone', 'The number patients ring.')}
-          {text(
-            'emergencyNumber',
-            'Emergency number',
-            'Rung when somebody collapses. It stands on the anaphylaxis card.',
-          )}
-          {text('opensAt', 'Opens at', 'HH:MM')}
-          {text('closesAt', 'Closes at', 'HH:MM')}
-          <NumberField label="Chairs" at="chairs" value={chairs} onChange={setChairs} />
-          <NumberField
-            label="Minutes between arrivals"
-            at="minutesBetweenArrivals"
-            unit="minutes"
-            value={minutes}
-            onChange={setMinutes}
-          />
-          {text('zone', 'Time zone', 'For example Europe/London.')}
-        </div>
-        <TicksField
-          label="Session days"
-          at="sessionWeekdays"
-          value={sessionDays}
-          onChange={setSessionDays}
-          options={weekdayOptions}
+    <ActForm refusals={attempt.refusals} send={send}>
+      <h3>{unit === undefined ? 'A new unit' : `Change ${unit.name}`}</h3>
+      <div className={css['grid']}>
+        {text('name', 'Name')}
+        {text('telephone', 'Telephone', 'The number patients ring.')}
+        {text(
+          'emergencyNumber',
+          'Emergency number',
+          'Rung when somebody collapses. It stands on the anaphylaxis card.',
+        )}
+        {text('opensAt', 'Opens at', 'HH:MM')}
+        {text('closesAt', 'Closes at', 'HH:MM')}
+        <NumberField label="Chairs" at="chairs" value={chairs} onChange={setChairs} />
+        <NumberField
+          label="Minutes between arrivals"
+          at="minutesBetweenArrivals"
+          unit="minutes"
+          value={minutes}
+          onChange={setMinutes}
         />
-        <TicksField
-          label="Days on which bloods can be taken"
-          at="bloodWeekdays"
-          value={bloodDays}
-          onChange={setBloodDays}
-          options={weekdayOptions}
+        {text('zone', 'Time zone', 'For example Europe/London.')}
+      </div>
+      <TicksField
+        label="Session days"
+        at="sessionWeekdays"
+        value={sessionDays}
+        onChange={setSessionDays}
+        options={weekdayOptions}
+      />
+      <TicksField
+        label="Days on which bloods can be taken"
+        at="bloodWeekdays"
+        value={bloodDays}
+        onChange={setBloodDays}
+        options={weekdayOptions}
+      />
+      {text('closed', 'Closed days', 'One date a line: 25 Dec 2026.', true)}
+      <FieldGroup label="Letters" optional>
+        {text('postalAddress', 'Postal address', 'Where forms are sent back to.')}
+        <ChoiceField
+          label="Language of letters"
+          at="letters.language"
+          value={language}
+          onChange={setLanguage}
+          options={letterLanguages}
         />
-        {text('closed', 'Closed days', 'One date a line: 25 Dec 2026.', true)}
-        <FieldGroup label="Letters" optional>
-          {text('postalAddress', 'Postal address', 'Where forms are sent back to.')}
-          <ChoiceField
-            label="Language of letters"
-            at="letters.language"
-            value={language}
-            onChange={setLanguage}
-            options={letterLanguages}
-          />
-          <NumberField
-            label="Days to answer a letter"
-            help="After that somebody asks again."
-            at="letters.answerWithinDays"
-            unit="days"
-            value={answerWithin}
-            onChange={setAnswerWithin}
-          />
-        </FieldGroup>
-        <FieldGroup label="Reminders of a place" optional>
-          {text('remindDays', 'Days before', 'For example 28, 7, 2. Empty: nobody is reminded.')}
-          {text('fromTime', 'Not before', 'HH:MM')}
-          {text('untilTime', 'Not after', 'HH:MM')}
-        </FieldGroup>
-        <Outcome of={attempt} />
-        <div className={css['acts']}>
-          <Button type="submit" tone="act" busy={attempt.busy}>
-            Record
-          </Button>
-          <Button onClick={close}>Leave</Button>
-        </div>
-      </form>
-    </FieldTroubles>
+        <NumberField
+          label="Days to answer a letter"
+          help="After that somebody asks again."
+          at="letters.answerWithinDays"
+          unit="days"
+          value={answerWithin}
+          onChange={setAnswerWithin}
+        />
+      </FieldGroup>
+      <FieldGroup label="Reminders of a place" optional>
+        {text('remindDays', 'Days before', 'For example 28, 7, 2. Empty: nobody is reminded.')}
+        {text('fromTime', 'Not before', 'HH:MM')}
+        {text('untilTime', 'Not after', 'HH:MM')}
+      </FieldGroup>
+      <Outcome of={attempt} />
+      <div className={css['acts']}>
+        <Button type="submit" tone="act" busy={attempt.busy}>
+          Record
+        </Button>
+        <Button onClick={close}>Leave</Button>
+      </div>
+    </ActForm>
   );
 }

@@ -1,7 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { TextField } from '../fields/TextField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { Awaited } from '../paper/Awaited.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Note } from '../paper/Note.tsx';
@@ -49,58 +49,51 @@ function SetMine() {
   };
   const refusals = error instanceof ServerProblem ? (error.problem.refusals ?? []) : [];
   return (
-    <FieldTroubles value={refusals}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          void set();
-        }}
-      >
-        <TextField
-          label="New PIN"
-          help="Six to ten digits that nobody guesses. After five wrong tries it is of no use until you set it anew here."
-          type="password"
-          short
-          at="pin"
-          autoComplete="off"
-          value={pin}
-          onChange={setPin}
-        />
-        <TextField
-          label="New badge"
-          help="Scan it here. At least 8 signs; only your own."
-          type="password"
-          at="badge"
-          autoComplete="off"
-          value={badge}
-          onChange={setBadge}
-        />
-        <TextField
-          label="Your password"
-          type="password"
-          at="password"
-          autoComplete="current-password"
-          value={password}
-          onChange={setPassword}
-        />
-        {error !== undefined && refusals.length === 0 && <Trouble error={error} />}
-        {answer !== undefined && error === undefined && (
-          <Note tone="done" speaks="politely">
-            It is set.
-          </Note>
-        )}
-        <p style={{ marginTop: '1rem' }}>
-          <Button
-            type="submit"
-            tone="act"
-            size="big"
-            busy={busy}
-            disabled={password === '' || (pin === '' && badge.trim() === '')}
-          >
-            Set
-          </Button>
-        </p>
-      </form>
-    </FieldTroubles>
+    <ActForm refusals={refusals} send={() => void set()}>
+      <TextField
+        label="New PIN"
+        help="Six to ten digits that nobody guesses. After five wrong tries it is of no use until you set it anew here."
+        type="password"
+        short
+        at="pin"
+        autoComplete="off"
+        value={pin}
+        onChange={setPin}
+      />
+      <TextField
+        label="New badge"
+        help="Scan it here. At least 8 signs; only your own."
+        type="password"
+        at="badge"
+        autoComplete="off"
+        value={badge}
+        onChange={setBadge}
+      />
+      <TextField
+        label="Your password"
+        type="password"
+        at="password"
+        autoComplete="current-password"
+        value={password}
+        onChange={setPassword}
+      />
+      {error !== undefined && refusals.length === 0 && <Trouble error={error} />}
+      {answer !== undefined && error === undefined && (
+        <Note tone="done" speaks="politely">
+          It is set.
+        </Note>
+      )}
+      <p style={{ marginTop: '1rem' }}>
+        <Button
+          type="submit"
+          tone="act"
+          size="big"
+          busy={busy}
+          disabled={password === '' || (pin === '' && badge.trim() === '')}
+        >
+          Set
+        </Button>
+      </p>
+    </ActForm>
   );
 }

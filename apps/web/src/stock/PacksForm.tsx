@@ -3,7 +3,7 @@ import type { StockView } from '@twelvemonth/exchange';
 import { useState } from 'react';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { TextField } from '../fields/TextField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import { useAct } from '../server/use-act.ts';
@@ -40,71 +40,69 @@ export function PacksForm({ data, close }: { data: StockView; close: () => void 
       },
     });
   return (
-    <FieldTroubles value={attempt.refusals}>
-      <form
-        className={css['card']}
-        onSubmit={(event) => {
-          event.preventDefault();
-          if (whole) send();
-        }}
-      >
-        <h2>Packs of {data.unitName}</h2>
-        <p className="quiet">
-          One line for each pack in the house, look-alikes too: a look-alike that is listed is named when it is scanned.
-        </p>
-        {lines.map(({ key, productNumber, product }, index) => (
-          <div key={key} className={css['pack']}>
-            <TextField
-              label={`Product number, pack ${index + 1}`}
-              help="The 14 digits after (01)."
-              at={`packs.${index}.productNumber`}
-              inputMode="numeric"
-              value={productNumber}
-              onChange={(typed) => change(key, { productNumber: typed.trim() })}
-            />
-            <ChoiceField
-              label={`Product, pack ${index + 1}`}
-              at={`packs.${index}.product`}
-              openUpTo={0}
-              value={product}
-              onChange={(chosen) => change(key, { product: chosen })}
-              options={packProducts.map((value) => ({ value }))}
-            />
-            <Button onClick={() => setLines(lines.filter((line) => line.key !== key))}>
-              Leave out<span className="unseen"> pack {index + 1}</span>
-            </Button>
-          </div>
-        ))}
-        <p>
-          <Button onClick={() => setLines([...lines, newLine()])}>Another pack</Button>
-        </p>
-        <ChoiceField
-          label="Do the packs carry a serial number?"
-          at="packsCarrySerial"
-          size="big"
-          value={serials}
-          onChange={setSerials}
-          options={[{ value: 'yes' }, { value: 'no' }]}
-        />
-        <TextField
-          label="Sign the scanners type for the separator"
-          help="Leave empty where they send the separator itself. Otherwise one of ~ ^ # @ $ | \ { } [ ] `"
-          optional
-          at="separatorSentAs"
-          short
-          value={separator}
-          onChange={setSeparator}
-        />
-        <Outcome of={attempt} />
-        <div className={css['acts']}>
-          <Button type="submit" tone="act" size="big" busy={attempt.busy} disabled={!whole}>
-            {whole ? 'Record the list' : 'Fill in every line first'}
-          </Button>
-          <Button size="big" onClick={close}>
-            Leave
+    <ActForm
+      refusals={attempt.refusals}
+      className={css['card']}
+      send={() => {
+        if (whole) send();
+      }}
+    >
+      <h2>Packs of {data.unitName}</h2>
+      <p className="quiet">
+        One line for each pack in the house, look-alikes too: a look-alike that is listed is named when it is scanned.
+      </p>
+      {lines.map(({ key, productNumber, product }, index) => (
+        <div key={key} className={css['pack']}>
+          <TextField
+            label={`Product number, pack ${index + 1}`}
+            help="The 14 digits after (01)."
+            at={`packs.${index}.productNumber`}
+            inputMode="numeric"
+            value={productNumber}
+            onChange={(typed) => change(key, { productNumber: typed.trim() })}
+          />
+          <ChoiceField
+            label={`Product, pack ${index + 1}`}
+            at={`packs.${index}.product`}
+            openUpTo={0}
+            value={product}
+            onChange={(chosen) => change(key, { product: chosen })}
+            options={packProducts.map((value) => ({ value }))}
+          />
+          <Button onClick={() => setLines(lines.filter((line) => line.key !== key))}>
+            Leave out<span className="unseen"> pack {index + 1}</span>
           </Button>
         </div>
-      </form>
-    </FieldTroubles>
+      ))}
+      <p>
+        <Button onClick={() => setLines([...lines, newLine()])}>Another pack</Button>
+      </p>
+      <ChoiceField
+        label="Do the packs carry a serial number?"
+        at="packsCarrySerial"
+        size="big"
+        value={serials}
+        onChange={setSerials}
+        options={[{ value: 'yes' }, { value: 'no' }]}
+      />
+      <TextField
+        label="Sign the scanners type for the separator"
+        help="Leave empty where they send the separator itself. Otherwise one of ~ ^ # @ $ | \ { } [ ] `"
+        optional
+        at="separatorSentAs"
+        short
+        value={separator}
+        onChange={setSeparator}
+      />
+      <Outcome of={attempt} />
+      <div className={css['acts']}>
+        <Button type="submit" tone="act" size="big" busy={attempt.busy} disabled={!whole}>
+          {whole ? 'Record the list' : 'Fill in every line first'}
+        </Button>
+        <Button size="big" onClick={close}>
+          Leave
+        </Button>
+      </div>
+    </ActForm>
   );
 }

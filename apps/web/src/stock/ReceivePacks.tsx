@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
 import { TextField } from '../fields/TextField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import { useAct } from '../server/use-act.ts';
@@ -38,55 +38,47 @@ export function ReceivePacks({ data, close }: { data: StockView; close: () => vo
     });
   };
   return (
-    <FieldTroubles value={attempt.refusals}>
-      <form
-        className={css['card']}
-        onSubmit={(event) => {
-          event.preventDefault();
-          send();
-        }}
-      >
-        <h3>Packs have come</h3>
-        {listed.length > 0 ? (
-          <ChoiceField
-            label="Pack"
-            help="As the pharmacist listed them."
-            at="product"
-            size="big"
-            value={productNumber}
-            onChange={(number) => {
-              setProductNumber(number);
-              setProduct(listed.find((pack) => pack.productNumber === number)?.product);
-            }}
-            options={listed.map((pack) => ({
-              value: pack.productNumber,
-              says: `${pack.product} (${pack.productNumber})`,
-            }))}
-          />
-        ) : (
-          <ChoiceField
-            label="Product"
-            at="product"
-            openUpTo={0}
-            value={product}
-            onChange={setProduct}
-            options={packProducts.map((value) => ({ value }))}
-          />
-        )}
-        <TextField label="Batch" at="batch" short value={batch} onChange={setBatch} />
-        <ExpiryField label="Expiry" at="expiresOn" value={expiresOn} onChange={setExpiresOn} />
-        <NumberField label="How many" unit="packs" at="packs" value={packs} onChange={setPacks} />
-        <TextField label="From" optional at="from" value={from} onChange={setFrom} />
-        <Outcome of={attempt} />
-        <div className={css['acts']}>
-          <Button type="submit" tone="act" size="big" busy={attempt.busy} disabled={!whole}>
-            {whole ? 'Record' : 'Read every line first'}
-          </Button>
-          <Button size="big" onClick={close}>
-            Leave
-          </Button>
-        </div>
-      </form>
-    </FieldTroubles>
+    <ActForm refusals={attempt.refusals} className={css['card']} send={send}>
+      <h3>Packs have come</h3>
+      {listed.length > 0 ? (
+        <ChoiceField
+          label="Pack"
+          help="As the pharmacist listed them."
+          at="product"
+          size="big"
+          value={productNumber}
+          onChange={(number) => {
+            setProductNumber(number);
+            setProduct(listed.find((pack) => pack.productNumber === number)?.product);
+          }}
+          options={listed.map((pack) => ({
+            value: pack.productNumber,
+            says: `${pack.product} (${pack.productNumber})`,
+          }))}
+        />
+      ) : (
+        <ChoiceField
+          label="Product"
+          at="product"
+          openUpTo={0}
+          value={product}
+          onChange={setProduct}
+          options={packProducts.map((value) => ({ value }))}
+        />
+      )}
+      <TextField label="Batch" at="batch" short value={batch} onChange={setBatch} />
+      <ExpiryField label="Expiry" at="expiresOn" value={expiresOn} onChange={setExpiresOn} />
+      <NumberField label="How many" unit="packs" at="packs" value={packs} onChange={setPacks} />
+      <TextField label="From" optional at="from" value={from} onChange={setFrom} />
+      <Outcome of={attempt} />
+      <div className={css['acts']}>
+        <Button type="submit" tone="act" size="big" busy={attempt.busy} disabled={!whole}>
+          {whole ? 'Record' : 'Read every line first'}
+        </Button>
+        <Button size="big" onClick={close}>
+          Leave
+        </Button>
+      </div>
+    </ActForm>
   );
 }

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { TextField } from '../fields/TextField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import { useAct } from '../server/use-act.ts';
@@ -10,19 +10,15 @@ export function ReleaseBatch({ batch, close }: { batch: string; close: () => voi
   const attempt = useAct(close);
   const [reason, setReason] = useState('');
   return (
-    <FieldTroubles value={attempt.refusals}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          void attempt.send({ name: 'release batch', body: { batch, reason } });
-        }}
-      >
-        <TextField label="What was found" at="reason" first value={reason} onChange={setReason} />
-        <Outcome of={attempt} />
-        <Button type="submit" tone="act" busy={attempt.busy}>
-          Batch {batch} may be used again
-        </Button>
-      </form>
-    </FieldTroubles>
+    <ActForm
+      refusals={attempt.refusals}
+      send={() => void attempt.send({ name: 'release batch', body: { batch, reason } })}
+    >
+      <TextField label="What was found" at="reason" first value={reason} onChange={setReason} />
+      <Outcome of={attempt} />
+      <Button type="submit" tone="act" busy={attempt.busy}>
+        Batch {batch} may be used again
+      </Button>
+    </ActForm>
   );
 }

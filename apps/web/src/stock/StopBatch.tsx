@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { TextField } from '../fields/TextField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import { useAct } from '../server/use-act.ts';
@@ -34,67 +34,59 @@ export function StopBatch({ close }: { close: () => void }) {
     });
   };
   return (
-    <FieldTroubles value={attempt.refusals}>
-      <form
-        className={css['card']}
-        onSubmit={(event) => {
-          event.preventDefault();
-          send();
-        }}
-      >
-        <h3>Stop a batch</h3>
-        <p className="quiet">Nobody prepares or starts a pack of it from now on, at any unit of this service.</p>
-        <TextField
-          label="Batch"
-          help="As printed on the pack."
-          at="batch"
-          short
-          first
-          value={batch}
-          onChange={setBatch}
-        />
+    <ActForm refusals={attempt.refusals} className={css['card']} send={send}>
+      <h3>Stop a batch</h3>
+      <p className="quiet">Nobody prepares or starts a pack of it from now on, at any unit of this service.</p>
+      <TextField
+        label="Batch"
+        help="As printed on the pack."
+        at="batch"
+        short
+        first
+        value={batch}
+        onChange={setBatch}
+      />
+      <ChoiceField
+        label="Why"
+        help="Quarantine: put aside until someone has looked. Batch recall: the maker or the regulator calls it back."
+        at="why"
+        size="big"
+        value={why}
+        onChange={setWhy}
+        options={whys.map((value) => ({ value }))}
+      />
+      {why === 'batch recall' && (
         <ChoiceField
-          label="Why"
-          help="Quarantine: put aside until someone has looked. Batch recall: the maker or the regulator calls it back."
-          at="why"
+          label="Act within"
+          help="As the notice says."
+          at="actWithin"
           size="big"
-          value={why}
-          onChange={setWhy}
-          options={whys.map((value) => ({ value }))}
+          value={actWithin}
+          onChange={setActWithin}
+          options={speeds.map((value) => ({ value }))}
         />
-        {why === 'batch recall' && (
-          <ChoiceField
-            label="Act within"
-            help="As the notice says."
-            at="actWithin"
-            size="big"
-            value={actWithin}
-            onChange={setActWithin}
-            options={speeds.map((value) => ({ value }))}
-          />
-        )}
-        <TextField label="What is wrong with it" at="reason" value={reason} onChange={setReason} />
-        <TextField label="Who said so" optional at="toldBy" value={toldBy} onChange={setToldBy} />
-        <TextField
-          label="Product number"
-          help="Only where two makers use the same batch number: the 14 digits after (01). Left empty, every pack with the number is stopped."
-          optional
-          at="productNumber"
-          short
-          inputMode="numeric"
-          value={productNumber}
-          onChange={setProductNumber}
-        />
-        <Outcome of={attempt} />
-        <div className={css['acts']}>
-          <Button type="submit" tone="act" size="big" busy={attempt.busy} disabled={why === undefined}>
-            {why === undefined ? 'Say why first' : 'Stop the batch'}
-          </Button>
-          <Button size="big" onClick={close}>
-            Leave
-          </Button>
-        </div>
-      </form>
-    </FieldTroubles>
+      )}
+      <TextField label="What is wrong with it" at="reason" value={reason} onChange={setReason} />
+      <TextField label="Who said so" optional at="toldBy" value={toldBy} onChange={setToldBy} />
+      <TextField
+        label="Product number"
+        help="Only where two makers use the same batch number: the 14 digits after (01). Left empty, every pack with the number is stopped."
+        optional
+        at="productNumber"
+        short
+        inputMode="numeric"
+        value={productNumber}
+        onChange={setProductNumber}
+      />
+      <Outcome of={attempt} />
+      <div className={css['acts']}>
+        <Button type="submit" tone="act" size="big" busy={attempt.busy} disabled={why === undefined}>
+          {why === undefined ? 'Say why first' : 'Stop the batch'}
+        </Button>
+        <Button size="big" onClick={close}>
+          Leave
+        </Button>
+      </div>
+    </ActForm>
   );
 }

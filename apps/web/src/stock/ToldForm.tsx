@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { TextField } from '../fields/TextField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { useServiceToday } from '../frame/unit.ts';
 import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
@@ -22,28 +22,26 @@ export function ToldForm({ patient, batch, close }: { patient: string; batch: st
   const [how, setHow] = useState<(typeof ways)[number]>();
   const [note, setNote] = useState('');
   return (
-    <FieldTroubles value={attempt.refusals}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          if (how === undefined) return;
-          const body = { batch, how, ...(note.trim() === '' ? {} : { note }) };
-          void attempt.send({ name: 'record', patient, line: { kind: 'told-of-batch', body, effectiveAt: today } });
-        }}
-      >
-        <ChoiceField
-          label="How they were told"
-          at="how"
-          value={how}
-          onChange={setHow}
-          options={ways.map((value) => ({ value }))}
-        />
-        <TextField label="How they are, what was agreed" optional at="note" value={note} onChange={setNote} />
-        <Outcome of={attempt} />
-        <Button type="submit" tone="act" busy={attempt.busy} disabled={how === undefined}>
-          Record
-        </Button>
-      </form>
-    </FieldTroubles>
+    <ActForm
+      refusals={attempt.refusals}
+      send={() => {
+        if (how === undefined) return;
+        const body = { batch, how, ...(note.trim() === '' ? {} : { note }) };
+        void attempt.send({ name: 'record', patient, line: { kind: 'told-of-batch', body, effectiveAt: today } });
+      }}
+    >
+      <ChoiceField
+        label="How they were told"
+        at="how"
+        value={how}
+        onChange={setHow}
+        options={ways.map((value) => ({ value }))}
+      />
+      <TextField label="How they are, what was agreed" optional at="note" value={note} onChange={setNote} />
+      <Outcome of={attempt} />
+      <Button type="submit" tone="act" busy={attempt.busy} disabled={how === undefined}>
+        Record
+      </Button>
+    </ActForm>
   );
 }

@@ -1,6 +1,6 @@
 import { type ReactNode, useState } from 'react';
 import { TextField } from '../fields/TextField.tsx';
-import { FieldTroubles } from '../fields/field-trouble.ts';
+import { ActForm } from '../fields/ActForm.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import css from './Visit.module.css';
@@ -26,25 +26,23 @@ type Props = {
 /** The form of one step: its fields, one big button, and what came of it. */
 export function StepForm({ title, help, step, act, send, missing, timed = true, timedAs = 'Time', children }: Props) {
   return (
-    <FieldTroubles value={step.attempt.refusals}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          if (missing === undefined) send();
-        }}
-      >
-        <h2>{title}</h2>
-        {help !== undefined && <div className="quiet">{help}</div>}
-        {children}
-        {timed && <WhenField of={timedAs} time={step.time} setTime={step.setTime} />}
-        <Outcome of={step.attempt} />
-        <div className={css['go']}>
-          <Button type="submit" tone="act" size="big" busy={step.attempt.busy} disabled={missing !== undefined}>
-            {missing ?? act}
-          </Button>
-        </div>
-      </form>
-    </FieldTroubles>
+    <ActForm
+      refusals={step.attempt.refusals}
+      send={() => {
+        if (missing === undefined) send();
+      }}
+    >
+      <h2>{title}</h2>
+      {help !== undefined && <div className="quiet">{help}</div>}
+      {children}
+      {timed && <WhenField of={timedAs} time={step.time} setTime={step.setTime} />}
+      <Outcome of={step.attempt} />
+      <div className={css['go']}>
+        <Button type="submit" tone="act" size="big" busy={step.attempt.busy} disabled={missing !== undefined}>
+          {missing ?? act}
+        </Button>
+      </div>
+    </ActForm>
   );
 }
 

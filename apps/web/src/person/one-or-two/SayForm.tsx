@@ -2,7 +2,7 @@ import type { PersonView } from '@twelvemonth/exchange';
 import type { ActNamed } from '@twelvemonth/clinical';
 import { useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
-import { FieldTroubles } from '../../fields/field-trouble.ts';
+import { ActForm } from '../../fields/ActForm.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { TicksField } from '../../fields/TicksField.tsx';
 import { Button } from '../../paper/Button.tsx';
@@ -52,80 +52,73 @@ export function SayForm({ data, alike, done }: { data: PersonView; alike: Alike;
     }
   };
   return (
-    <FieldTroubles value={attempt.refusals}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          send();
+    <ActForm refusals={attempt.refusals} send={send}>
+      {proposed && alike.answered !== undefined && (
+        <Note tone="caution">
+          <p>
+            <strong>
+              {alike.answered.by} said on {dayInWords(alike.answered.on)} that they are one person:
+            </strong>{' '}
+            {alike.answered.reason} ({alike.agree?.join(', ')} agreed; kept are{' '}
+            {alike.kept === data.patient ? 'these notes' : 'the other notes'}). A second person compares them and
+            confirms.
+          </p>
+        </Note>
+      )}
+      <ChoiceField
+        label="You have compared them: they are"
+        value={said}
+        onChange={(value) => {
+          setSaid(value);
+          setCompared([]);
         }}
-      >
-        {proposed && alike.answered !== undefined && (
-          <Note tone="caution">
-            <p>
-              <strong>
-                {alike.answered.by} said on {dayInWords(alike.answered.on)} that they are one person:
-              </strong>{' '}
-              {alike.answered.reason} ({alike.agree?.join(', ')} agreed; kept are{' '}
-              {alike.kept === data.patient ? 'these notes' : 'the other notes'}). A second person compares them and
-              confirms.
-            </p>
-          </Note>
-        )}
+        options={[
+          { value: 'one', says: proposed ? 'one person, as was said' : 'one person' },
+          { value: 'two', says: 'two people' },
+        ]}
+      />
+      {said === 'one' && !proposed && (
         <ChoiceField
-          label="You have compared them: they are"
-          value={said}
-          onChange={(value) => {
-            setSaid(value);
-            setCompared([]);
-          }}
+          label="Which notes are kept"
+          help="The other ones are read in them. Who the person is, the kept ones say. Nothing is moved, and it can be taken back."
+          value={kept}
+          onChange={setKept}
           options={[
-            { value: 'one', says: proposed ? 'one person, as was said' : 'one person' },
-            { value: 'two', says: 'two people' },
+            { value: data.patient, says: `number ${data.number}, these` },
+            { value: alike.patient, says: `number ${alike.number}, the other` },
           ]}
         />
-        {said === 'one' && !proposed && (
-          <ChoiceField
-            label="Which notes are kept"
-            help="The other ones are read in them. Who the person is, the kept ones say. Nothing is moved, and it can be taken back."
-            value={kept}
-            onChange={setKept}
-            options={[
-              { value: data.patient, says: `number ${data.number}, these` },
-              { value: alike.patient, says: `number ${alike.number}, the other` },
-            ]}
-          />
-        )}
-        {said !== undefined && (
-          <TicksField
-            label={said === 'one' ? 'What agrees' : 'What differs'}
-            help={said === 'one' ? 'At least two, compared by yourself side by side.' : 'At least one.'}
-            at={said === 'one' ? 'agree' : 'differ'}
-            value={compared}
-            onChange={setCompared}
-            options={identifiers}
-          />
-        )}
-        <TextField
-          label="How you know"
-          help="For example: asked her, she moved in 2024."
-          at="reason"
-          value={reason}
-          onChange={setReason}
+      )}
+      {said !== undefined && (
+        <TicksField
+          label={said === 'one' ? 'What agrees' : 'What differs'}
+          help={said === 'one' ? 'At least two, compared by yourself side by side.' : 'At least one.'}
+          at={said === 'one' ? 'agree' : 'differ'}
+          value={compared}
+          onChange={setCompared}
+          options={identifiers}
         />
-        {signing && (
-          <>
-            <h3>The second person signs</h3>
-            <TextField label="Your username" at="signedBy" value={username} onChange={setUsername} />
-            <TextField label="Your password" type="password" value={password} onChange={setPassword} />
-          </>
-        )}
-        <Outcome of={attempt} />
-        <p style={{ marginTop: '0.8rem' }}>
-          <Button type="submit" tone="act" busy={attempt.busy} disabled={missing}>
-            {said === 'two' ? 'They are two people' : signing ? 'Confirm: one person' : 'Say so'}
-          </Button>
-        </p>
-      </form>
-    </FieldTroubles>
+      )}
+      <TextField
+        label="How you know"
+        help="For example: asked her, she moved in 2024."
+        at="reason"
+        value={reason}
+        onChange={setReason}
+      />
+      {signing && (
+        <>
+          <h3>The second person signs</h3>
+          <TextField label="Your username" at="signedBy" value={username} onChange={setUsername} />
+          <TextField label="Your password" type="password" value={password} onChange={setPassword} />
+        </>
+      )}
+      <Outcome of={attempt} />
+      <p style={{ marginTop: '0.8rem' }}>
+        <Button type="submit" tone="act" busy={attempt.busy} disabled={missing}>
+          {said === 'two' ? 'They are two people' : signing ? 'Confirm: one person' : 'Say so'}
+        </Button>
+      </p>
+    </ActForm>
   );
 }

@@ -3,7 +3,7 @@ import { type KindName, kindNamed } from '@twelvemonth/clinical';
 import type { ActBody, EntryView, PersonView } from '@twelvemonth/exchange';
 import { useMemo, useState } from 'react';
 import { DateField } from '../../fields/DateField.tsx';
-import { FieldTroubles } from '../../fields/field-trouble.ts';
+import { ActForm } from '../../fields/ActForm.tsx';
 import { useServiceToday, useUnit } from '../../frame/unit.ts';
 import { BodyFields } from '../../kind-form/BodyFields.tsx';
 import { type FieldValue, type FormValues, bodyFrom, valuesFrom } from '../../kind-form/form-values.ts';
@@ -70,36 +70,29 @@ export function KindForm({ kind, person, entry, about, close }: Props) {
     void attempt.send(act);
   };
   return (
-    <FieldTroubles value={attempt.refusals}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          send();
-        }}
-      >
-        <p className="quiet">{definition.help}</p>
-        {entry !== undefined && <Note>Corrects “{entry.text}”. Both stay readable; the newer one counts.</Note>}
-        {kind === 'died' && (
-          <Note tone="caution">
-            Everything that would be sent to this person is stopped, and a booked place is given up.
-          </Note>
-        )}
-        <Outcome of={attempt} />
-        <BodyFields
-          kind={kind}
-          shape={shape}
-          values={values}
-          onChange={change}
-          picks={picksFor(kind, person, units, protocol)}
-        />
-        <DateField label={dateWord(kind)} at="effectiveAt" value={on} onChange={setOn} near="past" />
-        <div className={css['acts']}>
-          <Button type="submit" tone="act" busy={attempt.busy}>
-            {entry === undefined ? 'Record' : 'Record the correction'}
-          </Button>
-          <Button onClick={close}>Leave without recording</Button>
-        </div>
-      </form>
-    </FieldTroubles>
+    <ActForm refusals={attempt.refusals} send={send}>
+      <p className="quiet">{definition.help}</p>
+      {entry !== undefined && <Note>Corrects “{entry.text}”. Both stay readable; the newer one counts.</Note>}
+      {kind === 'died' && (
+        <Note tone="caution">
+          Everything that would be sent to this person is stopped, and a booked place is given up.
+        </Note>
+      )}
+      <Outcome of={attempt} />
+      <BodyFields
+        kind={kind}
+        shape={shape}
+        values={values}
+        onChange={change}
+        picks={picksFor(kind, person, units, protocol)}
+      />
+      <DateField label={dateWord(kind)} at="effectiveAt" value={on} onChange={setOn} near="past" />
+      <div className={css['acts']}>
+        <Button type="submit" tone="act" busy={attempt.busy}>
+          {entry === undefined ? 'Record' : 'Record the correction'}
+        </Button>
+        <Button onClick={close}>Leave without recording</Button>
+      </div>
+    </ActForm>
   );
 }

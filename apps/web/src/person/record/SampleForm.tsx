@@ -6,7 +6,7 @@ import { DateField } from '../../fields/DateField.tsx';
 import { QuantityField } from '../../fields/QuantityField.tsx';
 import { type TypedQuantity, nothingTyped } from '../../fields/typed-quantity.ts';
 import { TextField } from '../../fields/TextField.tsx';
-import { FieldTroubles } from '../../fields/field-trouble.ts';
+import { ActForm } from '../../fields/ActForm.tsx';
 import { Button } from '../../paper/Button.tsx';
 import { Outcome } from '../../paper/Outcome.tsx';
 import { Why } from '../../paper/Why.tsx';
@@ -87,77 +87,70 @@ export function SampleForm({ person, close }: { person: PersonView; close: () =>
     void attempt.send(act);
   };
   return (
-    <FieldTroubles value={attempt.refusals}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          send();
-        }}
-      >
-        <p className="quiet">
-          Copy value and unit exactly as the laboratory printed them. A result counts once a registered practitioner has
-          signed it.
-        </p>
-        <Outcome of={attempt} />
-        <DateField
-          label="Date of the sample"
-          at="lines.0.effectiveAt"
-          value={sample.on}
-          onChange={(on) => setSample((before) => ({ ...before, on }))}
-          near="past"
+    <ActForm refusals={attempt.refusals} send={send}>
+      <p className="quiet">
+        Copy value and unit exactly as the laboratory printed them. A result counts once a registered practitioner has
+        signed it.
+      </p>
+      <Outcome of={attempt} />
+      <DateField
+        label="Date of the sample"
+        at="lines.0.effectiveAt"
+        value={sample.on}
+        onChange={(on) => setSample((before) => ({ ...before, on }))}
+        near="past"
+      />
+      <div className={css['tests']}>{usual.map(field)}</div>
+      <div className={css['tests']}>
+        <TextField
+          label="Laboratory's lower limit for the calcium"
+          at="referenceLow"
+          short
+          value={sample.low}
+          onChange={(low) => setSample((before) => ({ ...before, low }))}
+          optional
         />
-        <div className={css['tests']}>{usual.map(field)}</div>
-        <div className={css['tests']}>
-          <TextField
-            label="Laboratory's lower limit for the calcium"
-            at="referenceLow"
-            short
-            value={sample.low}
-            onChange={(low) => setSample((before) => ({ ...before, low }))}
-            optional
-          />
-          <TextField
-            label="Laboratory's upper limit for the calcium"
-            at="referenceHigh"
-            short
-            value={sample.high}
-            onChange={(high) => setSample((before) => ({ ...before, high }))}
-            optional
-          />
-          <QuantityField
-            label="Weight that day"
-            help="Only if it was measured with the sample."
-            units={['kg', 'lb']}
-            value={sample.weight}
-            onChange={(weight) => setSample((before) => ({ ...before, weight }))}
-            optional
-          />
-          <TextField
-            label="Laboratory"
-            value={sample.laboratory}
-            onChange={(laboratory) => setSample((before) => ({ ...before, laboratory }))}
-            optional
-          />
-        </div>
-        <ChoiceField
-          label="Taken while acutely ill in hospital?"
-          help="Such a sample is never carried forward."
-          value={sample.acute}
-          onChange={(acute) => setSample((before) => ({ ...before, acute }))}
-          options={[{ value: 'no' }, { value: 'yes' }]}
+        <TextField
+          label="Laboratory's upper limit for the calcium"
+          at="referenceHigh"
+          short
+          value={sample.high}
+          onChange={(high) => setSample((before) => ({ ...before, high }))}
+          optional
         />
-        <Why about="that can be entered" word="further tests">
-          <div className={css['tests']}>{further.map(furtherField)}</div>
-        </Why>
-        <div className={css['acts']}>
-          <Button type="submit" tone="act" busy={attempt.busy} disabled={lines.length === 0}>
-            {lines.length === 0
-              ? 'Enter a value first'
-              : `Record ${lines.length === 1 ? 'one value' : `${lines.length} values`}`}
-          </Button>
-          <Button onClick={close}>Leave without recording</Button>
-        </div>
-      </form>
-    </FieldTroubles>
+        <QuantityField
+          label="Weight that day"
+          help="Only if it was measured with the sample."
+          units={['kg', 'lb']}
+          value={sample.weight}
+          onChange={(weight) => setSample((before) => ({ ...before, weight }))}
+          optional
+        />
+        <TextField
+          label="Laboratory"
+          value={sample.laboratory}
+          onChange={(laboratory) => setSample((before) => ({ ...before, laboratory }))}
+          optional
+        />
+      </div>
+      <ChoiceField
+        label="Taken while acutely ill in hospital?"
+        help="Such a sample is never carried forward."
+        value={sample.acute}
+        onChange={(acute) => setSample((before) => ({ ...before, acute }))}
+        options={[{ value: 'no' }, { value: 'yes' }]}
+      />
+      <Why about="that can be entered" word="further tests">
+        <div className={css['tests']}>{further.map(furtherField)}</div>
+      </Why>
+      <div className={css['acts']}>
+        <Button type="submit" tone="act" busy={attempt.busy} disabled={lines.length === 0}>
+          {lines.length === 0
+            ? 'Enter a value first'
+            : `Record ${lines.length === 1 ? 'one value' : `${lines.length} values`}`}
+        </Button>
+        <Button onClick={close}>Leave without recording</Button>
+      </div>
+    </ActForm>
   );
 }

@@ -12,7 +12,7 @@ import { useDeferredValue, useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { DateField } from '../../fields/DateField.tsx';
 import { TextField } from '../../fields/TextField.tsx';
-import { FieldTroubles } from '../../fields/field-trouble.ts';
+import { ActForm } from '../../fields/ActForm.tsx';
 import { Button } from '../../paper/Button.tsx';
 import { Trouble } from '../../paper/Trouble.tsx';
 import { ServerProblem } from '../../server/server-problem.ts';
@@ -50,41 +50,37 @@ export function Editor({ data, done }: { data: ProtocolView; done: (version: str
     if (answer !== undefined) done(sheet.version);
   };
   return (
-    <FieldTroubles value={draft.error instanceof ServerProblem ? (draft.error.problem.refusals ?? []) : []}>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          void write();
+    <ActForm
+      refusals={draft.error instanceof ServerProblem ? (draft.error.problem.refusals ?? []) : []}
+      send={() => void write()}
+    >
+      <h2>Begin a version</h2>
+      <ChoiceField
+        label="From"
+        at="from"
+        value={from}
+        onChange={(value) => {
+          setFrom(value);
+          const begun = named(value);
+          setSheet(begun === undefined ? undefined : { ...beginningFrom(begun), version: '', title: '' });
         }}
-      >
-        <h2>Begin a version</h2>
-        <ChoiceField
-          label="From"
-          at="from"
-          value={from}
-          onChange={(value) => {
-            setFrom(value);
-            const begun = named(value);
-            setSheet(begun === undefined ? undefined : { ...beginningFrom(begun), version: '', title: '' });
-          }}
-          options={sources}
-        />
-        {base !== undefined && sheet !== undefined && (
-          <Drafted
-            data={data}
-            draft={{ base, sheet, set: (fields) => setSheet((before) => before && { ...before, ...fields }) }}
-          >
-            {draft.error !== undefined && <Trouble error={draft.error} />}
-            <p style={{ marginTop: '1rem' }}>
-              <Button type="submit" tone="act" busy={draft.busy}>
-                Write this version
-              </Button>
-            </p>
-            <p className="quiet">A version that is written is never changed: a change is another version.</p>
-          </Drafted>
-        )}
-      </form>
-    </FieldTroubles>
+        options={sources}
+      />
+      {base !== undefined && sheet !== undefined && (
+        <Drafted
+          data={data}
+          draft={{ base, sheet, set: (fields) => setSheet((before) => before && { ...before, ...fields }) }}
+        >
+          {draft.error !== undefined && <Trouble error={draft.error} />}
+          <p style={{ marginTop: '1rem' }}>
+            <Button type="submit" tone="act" busy={draft.busy}>
+              Write this version
+            </Button>
+          </p>
+          <p className="quiet">A version that is written is never changed: a change is another version.</p>
+        </Drafted>
+      )}
+    </ActForm>
   );
 }
 

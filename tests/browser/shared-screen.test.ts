@@ -1,9 +1,12 @@
 /** A tablet at the chair, enrolled: two nurses sign their own steps by PIN and badge, whoever is signed in. */
+import type { AddressInfo } from 'node:net';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { listToday, openToday, planToday, readyToPrepare } from '../../apps/server/test/support/at-the-chair.ts';
 import { password, people, setUp } from '../../apps/server/test/support/own-server.ts';
+import { cuttableNetwork } from '../support/cuttable-network.ts';
 import { type Hands, hands, signIn } from '../support/hands.ts';
+import { keptOn } from '../support/kept-on-device.ts';
 import { type Service, checked, service, tablet } from '../support/service.ts';
 
 const patient = 'wilhelmina';
@@ -21,6 +24,12 @@ beforeAll(async () => {
     family: 'Arkwright-Poe',
     born: '1941-06-02',
     number: '999 204 7713',
+  });
+  await listToday(at.server, 'otto', 2, {
+    given: 'Otto',
+    family: 'Lindqvist',
+    born: '1942-09-30',
+    number: '999 204 7802',
   });
   await openToday(at.server);
   await readyToPrepare(at.server, patient);
@@ -109,4 +118,35 @@ it('the start is covered by the signature of its group, and both names stand in 
     'second check': people.checker.name,
     infusion: people.nurse.name,
   });
+});
+
+it('what was written there without a network is signed by whoever wrote it, when it is back', async () => {
+  const network = await cuttableNetwork((at.server.app.server.address() as AddressInfo).port);
+  const there = await at.visitor(tablet, await page.context().storageState(), { keepsDay: true });
+  await there.goto(network.url);
+  await keptOn(there, 2);
+  await there.goto(`${network.url}/people/otto/visit`);
+  const { tick, pick, press, sees, fill } = hands(there.getByRole('main'));
+  await sees('Arrived');
+  network.cut();
+  await tick('full name');
+  await tick('birth date');
+  await press('They are here');
+  const sync = there.getByLabel('Sync');
+  await expect.poll(async () => sync.textContent()).toMatch(/1 waiting/);
+  network.restore();
+  await expect.poll(async () => sync.textContent(), { timeout: 15_000 }).toMatch(/1 needs you/);
+  await sync.getByRole('link').click();
+  await sees(/This is a shared screen: say who you are/);
+  await checked(there, 'waiting-to-sign-tablet', { settles: false });
+  await pick('Who signs', people.nurse.name);
+  await fill('PIN, or scan your badge', '999998');
+  await press('Sign');
+  await sees(/The PIN or the badge is not right/);
+  await fill('PIN, or scan your badge', badge);
+  await press('Sign');
+  await expect.poll(async () => sync.textContent(), { timeout: 15_000 }).toMatch(/online$/);
+  const { steps } = await at.server.read<{ steps: { step: string; by?: string }[] }>('/api/people/otto/visit');
+  expect(steps.find(({ step }) => step === 'arrive')?.by).toBe(people.checker.name);
+  await network.close();
 });

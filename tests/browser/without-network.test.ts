@@ -11,6 +11,7 @@ import { password, people, referralOf, setUp } from '../../apps/server/test/supp
 import { entriesOf as entriesInLedger } from '../../apps/server/src/register/notes.ts';
 import { cuttableNetwork } from '../support/cuttable-network.ts';
 import { hands, signIn } from '../support/hands.ts';
+import { keptOn, namesKept } from '../support/kept-on-device.ts';
 import { type Service, checked, service, tablet } from '../support/service.ts';
 
 const session = 'thornbeck-2026-11-25';
@@ -48,29 +49,6 @@ afterAll(async () => {
   await network.close();
   await at.close();
 });
-
-/** Names of everything this device keeps. */
-const namesKept = async (where: Page): Promise<string[]> =>
-  where.evaluate(async () => {
-    const settled = async <Value>(request: IDBRequest<Value>): Promise<Value> =>
-      new Promise((resolve) => {
-        request.addEventListener('success', () => resolve(request.result));
-      });
-    if ((await indexedDB.databases()).length === 0) return [];
-    const database = await settled(indexedDB.open('twelvemonth'));
-    const places = [...database.objectStoreNames];
-    const names = await Promise.all(
-      places.map(async (place) => settled(database.transaction(place).objectStore(place).getAllKeys())),
-    );
-    database.close();
-    return places.flatMap((place, index) => (names[index] ?? []).map((name) => `${place}: ${JSON.stringify(name)}`));
-  });
-
-/** Waits until the visits of so many people are kept on the device. */
-const keptOn = async (where: Page, visits: number): Promise<void> =>
-  expect
-    .poll(async () => (await namesKept(where)).filter((name) => name.endsWith('/visit"')), { timeout: 15_000 })
-    .toHaveLength(visits);
 
 const sync = (where: Page) => where.getByLabel('Sync');
 const says = async (where: Page, words: RegExp): Promise<void> =>

@@ -54,11 +54,11 @@ beforeAll(async () => {
 afterAll(async () => server.close());
 
 /** An act at a screen at which the nurse is signed in: the shared one, or another. */
-const atScreen = async (act: object, signedBy?: object, cookie = device) =>
+const atScreen = async (act: object, signedBy?: object, cookie = device, more: { readonly deviceAt?: string } = {}) =>
   server.ask('/api/acts', {
     method: 'POST',
     headers: { cookie: `${nurseAtScreen}; ${cookie}` },
-    body: { id: randomUUID(), act, ...(signedBy === undefined ? {} : { signedBy }) },
+    body: { id: randomUUID(), act, ...(signedBy === undefined ? {} : { signedBy }), ...more },
   });
 const refusedAs = async (...asked: Parameters<typeof atScreen>): Promise<string | undefined> =>
   problemOf(await atScreen(...asked)).refusals?.[0]?.name;
@@ -143,6 +143,12 @@ describe('in the open session', () => {
     expect((await atScreen(weighs())).statusCode).toBe(200);
     expect(await authorOf('arrived')).toBe(staffOf('checker'));
     expect(await authorOf('weight')).toBe(staffOf('checker'));
+  });
+  test('a step written without a network is signed by itself: who has signed since need not be who wrote it', async () => {
+    const waited = { deviceAt: '2026-11-25T08:41:00.000Z' };
+    expect(await refusedAs(weighs(), undefined, device, waited)).toBe('signature-needed');
+    expect((await atScreen(weighs(), pinOf('nurse'), device, waited)).statusCode).toBe(200);
+    expect(await authorOf('weight')).toBe(staffOf('nurse'));
   });
   test('the next group of steps asks anew', async () => {
     const cannula = { site: 'left forearm', gauge: '22', tries: 1, placed: true };

@@ -23,7 +23,7 @@ import { letStand, provenQuickly, sharedPlaceOf, standingSigner } from './shared
 import { stepGroupOf } from './step-group.ts';
 
 export async function signerOf(
-  { act, role, signedBy }: Pick<ActBody, 'act' | 'role' | 'signedBy'>,
+  { act, role, signedBy, deviceAt }: Pick<ActBody, 'act' | 'role' | 'signedBy' | 'deviceAt'>,
   signedIn: Member,
   request: FastifyRequest,
   atHand: AtHand,
@@ -31,7 +31,7 @@ export async function signerOf(
   const headers = headersOf(request);
   const member =
     signedBy === undefined
-      ? await signerHere(act, signedIn, headers, atHand)
+      ? await signerHere({ act, deviceAt }, signedIn, headers, atHand)
       : 'username' in signedBy
         ? await provenByPassword(signedBy, act, request, atHand)
         : await provenQuickly(signedBy, act, headers, atHand);
@@ -48,14 +48,20 @@ const refused = (says: string): Refused =>
 
 /**
  * Nobody proved anything with this act. On a shared screen of an open session that is for whoever signed the group of steps;
- * elsewhere the person signed in signs.
+ * elsewhere the person signed in signs. What was written without a network is signed by itself: whoever has signed here since
+ * need not be who wrote it.
  */
-async function signerHere(act: Act, signedIn: Member, headers: Headers, atHand: AtHand): Promise<Member | Refused> {
+async function signerHere(
+  { act, deviceAt }: Pick<ActBody, 'act' | 'deviceAt'>,
+  signedIn: Member,
+  headers: Headers,
+  atHand: AtHand,
+): Promise<Member | Refused> {
   const group = stepGroupOf(act);
   if (group === undefined || !('patient' in act)) return signedIn;
   const place = await sharedPlaceOf(act.patient, headers, atHand);
   if (place instanceof Refused) return signedIn;
-  const signer = standingSigner(place, act.patient, group, atHand);
+  const signer = deviceAt === undefined ? standingSigner(place, act.patient, group, atHand) : undefined;
   if (signer === undefined) {
     const says = 'This is a shared screen: say who you are.';
     return new Refused(403, 'signature-needed', says, {

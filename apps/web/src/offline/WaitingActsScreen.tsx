@@ -10,12 +10,13 @@ import { Outcome } from '../paper/Outcome.tsx';
 import { Page } from '../paper/Page.tsx';
 import { reckonedServerTime } from '../server/connection.ts';
 import { me, queries, visit } from '../server/queries.ts';
-import { useAct } from '../server/use-act.ts';
+import { type Signature, useAct } from '../server/use-act.ts';
+import { SignHere } from '../signing/SignHere.tsx';
 import { momentInWords } from '../words/dates.ts';
 import { localMoment } from '../words/local-moment.ts';
 import { counted } from '../words/texts.ts';
 import { actInWords } from './act-in-words.ts';
-import { sendWaiting } from './send-waiting.ts';
+import { sendSigned, sendWaiting } from './send-waiting.ts';
 import { type WaitingAct, letWait, useWaiting, waitNoMore } from './waiting.ts';
 
 /** What was written here and is not in the notes yet: what waits for the network, and what waits for a person. */
@@ -67,6 +68,7 @@ function Written({ act }: { act: WaitingAct }) {
 function Conflict({ act, needs }: { act: WaitingAct; needs: WaitingAct['needs'] }) {
   const { unit } = useUnit();
   const [because, setBecause] = useState('');
+  const [signing, setSigning] = useState(false);
   const letGo = useAct(() => void waitNoMore(act.id).then(sendWaiting));
   if (needs === undefined) return null;
   const sendAllTheSame = async (): Promise<void> => {
@@ -80,6 +82,17 @@ function Conflict({ act, needs }: { act: WaitingAct; needs: WaitingAct['needs'] 
       ...(act.seen === undefined ? {} : { seen: { ...act.seen, [`patient/${act.patient}`]: seq } }),
       act: isAsked ? ({ ...act.act, confirms: needs.refusals.map(({ says }) => says) } as WaitingAct['act']) : act.act,
     });
+  };
+  const onlyToSign =
+    needs.refusals.length > 0 &&
+    needs.refusals.every(({ name, field }) => name === 'signature-needed' || field === 'signedBy');
+  const sign = async (signedBy: Signature): Promise<void> => {
+    setSigning(true);
+    try {
+      await sendSigned(act, signedBy);
+    } finally {
+      setSigning(false);
+    }
   };
   return (
     <section aria-label={`To settle: ${act.name}`} style={{ marginBottom: '2rem' }}>
@@ -111,11 +124,15 @@ function Conflict({ act, needs }: { act: WaitingAct; needs: WaitingAct['needs'] 
           </Link>
         </p>
       </Note>
-      <p style={{ marginTop: '1rem' }}>
-        <Button size="big" onClick={() => void sendAllTheSame()}>
-          I have read it: send mine
-        </Button>
-      </p>
+      {onlyToSign ? (
+        <SignHere toSign={{ patient: act.patient, send: (signedBy) => void sign(signedBy) }} busy={signing} />
+      ) : (
+        <p style={{ marginTop: '1rem' }}>
+          <Button size="big" onClick={() => void sendAllTheSame()}>
+            I have read it: send mine
+          </Button>
+        </p>
+      )}
       <TextField
         label="Or let it go: why it does not stand"
         help="It is written into the notes as not taken in, with this reason."

@@ -8,13 +8,15 @@ import { noteOwnEntries, withOwnEntries } from '../server/own-entries.ts';
 import { fetchAgain, me, queries, signedOut } from '../server/queries.ts';
 import { post, read } from '../server/request.ts';
 import { NotReached, ServerProblem, isSignedOut } from '../server/server-problem.ts';
+import type { Signature } from '../server/use-act.ts';
 import { type WaitingAct, letWait, readWaiting, waitNoMore, waitingNow } from './waiting.ts';
 
 /** A clock that was moved by more than this while the network was away makes the times written by it doubtful. */
 const clockMovedMilliseconds = 60_000;
 
+const sends = 'twelvemonth-sends';
 /** One tab at a time; another that wants to send meanwhile has its turn afterwards and finds nothing. */
-export const sendWaiting = async (): Promise<void> => navigator.locks.request('twelvemonth-sends', sendAll);
+export const sendWaiting = async (): Promise<void> => navigator.locks.request(sends, sendAll);
 
 async function sendAll(): Promise<void> {
   const all = await readWaiting();
@@ -36,8 +38,19 @@ async function sendAll(): Promise<void> {
   }
 }
 
+/** One that a shared screen asks to have signed: sent with the signature, which is kept nowhere. The others follow. */
+export async function sendSigned(act: WaitingAct, signedBy: Signature): Promise<void> {
+  const { needs: _, ...settled } = act;
+  try {
+    if (await navigator.locks.request(sends, () => isSent(settled, signedBy))) await sendWaiting();
+  } catch (error) {
+    if (isSignedOut(error)) signedOut();
+    else if (!(error instanceof NotReached)) throw error;
+  }
+}
+
 /** False: it needs a person. Throws where nothing can be sent at all. */
-async function isSent(act: WaitingAct): Promise<boolean> {
+async function isSent(act: WaitingAct, signedBy?: Signature): Promise<boolean> {
   const moved = Math.abs(Date.parse(act.wroteAt) - Date.parse(act.deviceAt) - serverAheadMilliseconds());
   if (moved > clockMovedMilliseconds && act.confirmedTime !== true) {
     await letWait({ ...act, needs: { says: clockMoved, refusals: [], missed: [] } });
@@ -49,8 +62,9 @@ async function isSent(act: WaitingAct): Promise<boolean> {
       id,
       act: what,
       deviceAt,
-      ...(role === undefined ? {} : { role }),
+      ...(role === undefined || signedBy !== undefined ? {} : { role }),
       ...(seen === undefined ? {} : { seen }),
+      ...(signedBy === undefined ? {} : { signedBy }),
     });
     await waitNoMore(id);
     noteOwnEntries(answer.entries);

@@ -11,6 +11,7 @@ import {
   packNumbers,
   planToday,
   readyToPrepare,
+  wilhelmina,
 } from '../../apps/server/test/support/at-the-chair.ts';
 import { password, people, setUp } from '../../apps/server/test/support/own-server.ts';
 import { type Hands, hands } from '../support/hands.ts';
@@ -26,7 +27,7 @@ beforeAll(async () => {
   at = await service();
   await setUp(at.server);
   await planToday(at.server);
-  const who = { given: 'Wilhelmina', family: 'Arkwright-Poe', born: '1941-06-02', number: '999 204 7713' };
+  const who = wilhelmina;
   await listToday(at.server, 'wilhelmina', 1, who);
   await readyToPrepare(at.server, 'wilhelmina', 2);
 });

@@ -1,7 +1,13 @@
 /** Called away between check and start: the pack is read once more; a form left half filled is begun anew. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { listToday, packChecked, planToday, readyToPrepare } from '../../apps/server/test/support/at-the-chair.ts';
+import {
+  listToday,
+  packChecked,
+  planToday,
+  readyToPrepare,
+  wilhelmina,
+} from '../../apps/server/test/support/at-the-chair.ts';
 import { setUp } from '../../apps/server/test/support/own-server.ts';
 import { type Hands, hands } from '../support/hands.ts';
 import { type Service, checked, service, tablet } from '../support/service.ts';
@@ -14,12 +20,7 @@ beforeAll(async () => {
   at = await service();
   await setUp(at.server);
   await planToday(at.server);
-  await listToday(at.server, 'wilhelmina', 1, {
-    given: 'Wilhelmina',
-    family: 'Arkwright-Poe',
-    born: '1941-06-02',
-    number: '999 204 7713',
-  });
+  await listToday(at.server, 'wilhelmina', 1, wilhelmina);
   await listToday(at.server, 'odette', 2, {
     given: 'Odette',
     family: 'Marsh',

@@ -1,29 +1,16 @@
 /** A reaction while it runs: stopped in one tap, the card one tap away, written with its grade; told next year and in the letter. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { infusionRuns, listToday, planToday } from '../../apps/server/test/support/at-the-chair.ts';
-import { setUp } from '../../apps/server/test/support/own-server.ts';
 import { type Hands, hands } from '../support/hands.ts';
-import { type Service, checked, desktop, service, tablet } from '../support/service.ts';
+import { patient, runningDrip } from '../support/running-drip.ts';
+import { type Service, checked, desktop } from '../support/service.ts';
 
-const patient = 'wilhelmina';
 let at: Service;
 let page: Page;
 let nurse: Hands;
 
 beforeAll(async () => {
-  at = await service();
-  await setUp(at.server);
-  await planToday(at.server);
-  await listToday(at.server, patient, 1, {
-    given: 'Wilhelmina',
-    family: 'Arkwright-Poe',
-    born: '1941-06-02',
-    number: '999 204 7713',
-  });
-  await infusionRuns(at.server, patient);
-  at.clock.moveOn(4);
-  page = await at.signedIn('nurse', `/people/${patient}/visit`, tablet);
+  ({ at, page } = await runningDrip(4));
   nurse = hands(page);
 });
 afterAll(() => at.close());

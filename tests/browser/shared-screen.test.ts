@@ -2,7 +2,13 @@
 import type { AddressInfo } from 'node:net';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { listToday, openToday, planToday, readyToPrepare } from '../../apps/server/test/support/at-the-chair.ts';
+import {
+  listToday,
+  openToday,
+  planToday,
+  readyToPrepare,
+  wilhelmina,
+} from '../../apps/server/test/support/at-the-chair.ts';
 import { password, people, setUp } from '../../apps/server/test/support/own-server.ts';
 import { cuttableNetwork } from '../support/cuttable-network.ts';
 import { type Hands, hands, signIn } from '../support/hands.ts';
@@ -19,12 +25,7 @@ beforeAll(async () => {
   at = await service();
   await setUp(at.server);
   await planToday(at.server);
-  await listToday(at.server, patient, 1, {
-    given: 'Wilhelmina',
-    family: 'Arkwright-Poe',
-    born: '1941-06-02',
-    number: '999 204 7713',
-  });
+  await listToday(at.server, patient, 1, wilhelmina);
   await listToday(at.server, 'otto', 2, {
     given: 'Otto',
     family: 'Lindqvist',

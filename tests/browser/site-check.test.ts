@@ -1,28 +1,16 @@
 /** While it runs: the site is looked at once the protocol's minutes have run, and the countdown goes on as before. */
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { infusionRuns, listToday, planToday } from '../../apps/server/test/support/at-the-chair.ts';
-import { setUp } from '../../apps/server/test/support/own-server.ts';
 import { hands } from '../support/hands.ts';
-import { type Service, checked, desktop, service, tablet } from '../support/service.ts';
+import { patient, runningDrip } from '../support/running-drip.ts';
+import { type Service, checked, desktop } from '../support/service.ts';
 
-const patient = 'wilhelmina';
 let at: Service;
 let page: Page;
 let site: Locator;
 
 beforeAll(async () => {
-  at = await service();
-  await setUp(at.server);
-  await planToday(at.server);
-  await listToday(at.server, patient, 1, {
-    given: 'Wilhelmina',
-    family: 'Arkwright-Poe',
-    born: '1941-06-02',
-    number: '999 204 7713',
-  });
-  await infusionRuns(at.server, patient);
-  page = await at.signedIn('nurse', `/people/${patient}/visit`, tablet);
+  ({ at, page } = await runningDrip());
   site = page.getByRole('region', { name: 'The site' });
 });
 afterAll(() => at.close());

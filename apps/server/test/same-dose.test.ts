@@ -2,7 +2,7 @@
 import { randomUUID } from 'node:crypto';
 import type { VisitView } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { listToday, packChecked, planToday } from './support/at-the-chair.ts';
+import { listToday, packChecked, planToday, wilhelmina } from './support/at-the-chair.ts';
 import { type OwnServer, ownServer, people, setUp } from './support/own-server.ts';
 
 const patient = 'wilhelmina';
@@ -11,12 +11,7 @@ beforeAll(async () => {
   server = await ownServer();
   await setUp(server);
   await planToday(server);
-  await listToday(server, patient, 1, {
-    given: 'Wilhelmina',
-    family: 'Arkwright-Poe',
-    born: '1941-06-02',
-    number: '999 204 7713',
-  });
+  await listToday(server, patient, 1, wilhelmina);
   await packChecked(server, patient);
 });
 afterAll(async () => server.close());

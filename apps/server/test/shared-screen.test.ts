@@ -6,7 +6,7 @@
 import { randomUUID } from 'node:crypto';
 import type { SettingsView, VisitView } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { lineNow, listToday, openToday, planToday, readyToPrepare } from './support/at-the-chair.ts';
+import { lineNow, listToday, openToday, planToday, readyToPrepare, wilhelmina } from './support/at-the-chair.ts';
 import {
   type OwnServer,
   type Somebody,
@@ -32,12 +32,7 @@ beforeAll(async () => {
   server = await ownServer();
   await setUp(server);
   await planToday(server);
-  await listToday(server, patient, 1, {
-    given: 'Wilhelmina',
-    family: 'Arkwright-Poe',
-    born: '1941-06-02',
-    number: '999 204 7713',
-  });
+  await listToday(server, patient, 1, wilhelmina);
   for (const who of ['nurse', 'checker'] as const) await setMine(who, { pin: pins[who] });
   await setMine('checker', { badge });
   const enrolled = await server.ask('/api/devices', {

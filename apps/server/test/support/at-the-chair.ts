@@ -10,6 +10,13 @@ export const planToday = (server: OwnServer, places = 4): Promise<unknown> =>
 
 type Who = { readonly given: string; readonly family: string; readonly born: string; readonly number: string };
 
+export const wilhelmina: Who = {
+  given: 'Wilhelmina',
+  family: 'Arkwright-Poe',
+  born: '1941-06-02',
+  number: '999 204 7713',
+};
+
 /** Referred, worked up, with a place on today's list. */
 export async function listToday(server: OwnServer, patient: string, place: number, who: Who): Promise<void> {
   await server.done('clerk', referralOf(patient, who));

@@ -3,10 +3,11 @@ import { type KindName, handWrittenKinds, kindNamed } from '@twelvemonth/clinica
 import { describe, expect, test } from 'vitest';
 import { bodyFrom, valuesFrom } from '../src/kind-form/form-values.ts';
 import { type Shape, shapeOf } from '../src/kind-form/shape.ts';
+import { isCorrectable } from '../src/person/may-change.ts';
 import { recordMenu } from '../src/person/record/record-menu.ts';
 
-/** Its answers are a map from the protocol's questions: the visit has a screen of its own for it. */
-const withoutForm: ReadonlySet<KindName> = new Set(['checklist']);
+/** They have screens of their own: a checklist answers the protocol's questions, a drafted letter is composed from the notes. */
+const withoutForm: ReadonlySet<KindName> = new Set(['checklist', 'letter-drafted']);
 const kinds = handWrittenKinds.filter((kind) => !withoutForm.has(kind));
 
 const shapeFor = (kind: KindName): Shape => {
@@ -45,6 +46,13 @@ test('a value without its unit is sent without one, never with a guessed one', (
   const made = bodyFrom(shape, typed);
   expect(made).toEqual({ quantity: { comparator: '', value: '56.2' }, method: 'measured' });
   expect(kindNamed('weight').body.safeParse(made).success).toBe(false);
+});
+
+test('what has no form can be neither chosen on the menu nor corrected by one', () => {
+  expect(
+    recordMenu.flatMap(({ choices }) => choices).filter((choice) => choice !== 'sample' && withoutForm.has(choice)),
+  ).toEqual([]);
+  expect(isCorrectable('letter-drafted')).toBe(false);
 });
 
 test('everything on the menu can be written by hand', () => {

@@ -8,6 +8,9 @@ const alias = readdirSync(new URL('./packages', import.meta.url)).map((name) => 
   replacement: fileURLToPath(new URL(`./packages/${name}/src/index.ts`, import.meta.url)),
 }));
 
+/** Long files: shared out one by one, so that no worker is left with all of them. */
+const long = ['packages/clinical/test/agreement/*.test.ts', 'packages/store/test/*.test.ts'];
+
 export default defineConfig({
   resolve: { alias },
   test: {
@@ -21,8 +24,12 @@ export default defineConfig({
     hookTimeout: 240_000,
     projects: [
       // Files share the modules they read: nothing in them keeps state between tests, and reading them anew costs each a second.
-      { extends: true, test: { name: 'domain', include: ['packages/*/test/**/*.test.ts'], isolate: false } },
+      {
+        extends: true,
+        test: { name: 'domain', include: ['packages/*/test/**/*.test.ts'], exclude: long, isolate: false },
+      },
       { extends: true, test: { name: 'apps', include: ['apps/*/test/**/*.test.ts'], isolate: false } },
+      { extends: true, test: { name: 'long', include: long } },
       { extends: true, test: { name: 'tidy', include: ['tools/test/**/*.test.ts'], isolate: false } },
       {
         extends: true,

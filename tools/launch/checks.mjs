@@ -107,7 +107,7 @@ export const allSteps = [
   typesStep,
   unusedStep,
   screensStep,
-  testStep('style, rules and stores', 'tidy', 'domain', 'apps'),
+  testStep('style, rules and stores', 'tidy', 'domain', 'long', 'apps'),
   testStep('in the browser', 'browser'),
 ];
 

@@ -19,6 +19,8 @@ export default defineConfig({
       include: ['packages/*/src/**', 'apps/{server,cli}/src/**'],
       reporter: ['text-summary', 'json-summary'],
     },
+    // By default one core is left to whoever watches; here all of them work.
+    maxWorkers: '100%',
     // Only against a test that hangs: on the smallest machine we promise property tests and a real PostgreSQL share two cores.
     testTimeout: 240_000,
     hookTimeout: 240_000,
@@ -38,7 +40,6 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           testTimeout: 240_000,
           hookTimeout: 240_000,
-          maxWorkers: 2,
           isolate: false,
           sequence: { groupOrder: 1 },
         },

@@ -5,6 +5,26 @@ import { boneMedicines } from '../protocol/medicines.ts';
 import { entryKind } from './entry-kind.ts';
 import { dateField, shortText, textField } from './fields.ts';
 
+/** Why somebody who came, or was to come, has no dose today. */
+export const putOffReasons = [
+  'bloods',
+  'kidney function',
+  'calcium',
+  'vitamin D',
+  'unwell',
+  'teeth and jaw',
+  'thigh, hip or groin pain',
+  'eye',
+  'no prescription',
+  'no consent',
+  'too early',
+  'no cannula',
+  'changed their mind',
+  'no staff or chair',
+  'other',
+] as const;
+export type PutOffReason = (typeof putOffReasons)[number];
+
 /** The decision at the end of the checklist, with what it was based on, so that it can be replayed. */
 export const goDecision = entryKind({
   name: 'go-decision',
@@ -16,25 +36,7 @@ export const goDecision = entryKind({
   body: z
     .object({
       decision: z.enum(['go', 'put off', 'ask a prescriber']),
-      reasonCode: z
-        .enum([
-          'bloods',
-          'kidney function',
-          'calcium',
-          'vitamin D',
-          'unwell',
-          'teeth and jaw',
-          'thigh, hip or groin pain',
-          'eye',
-          'no prescription',
-          'no consent',
-          'too early',
-          'no cannula',
-          'changed their mind',
-          'no staff or chair',
-          'other',
-        ])
-        .optional(),
+      reasonCode: z.enum(putOffReasons).optional(),
       note: textField.optional(),
       nextStep: textField.optional(),
       tellsThePatient: shortText.optional(),

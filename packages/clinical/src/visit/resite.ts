@@ -31,10 +31,17 @@ export function siteScore(seen: Seen): PhlebitisScore {
 export const isInfiltration = (seen: Seen): boolean =>
   seen.some((sign) => sign === 'swelling' || sign === 'pain' || sign === 'pain along the cannula');
 
-/** Undefined: the newest look found it well enough, or another cannula was placed since. */
-export function resiteOf(look: Fact<'site-check'> | undefined, old: Fact<'cannula'> | undefined): Resite | undefined {
-  if (look === undefined || old === undefined || old.seq > look.seq || look.body.looks === 'well') return undefined;
-  const { seen } = look.body;
-  if (!isInfiltration(seen) && !isToBeResited(siteScore(seen))) return undefined;
-  return { old, says: `${plural(seen, 'and')}, ${old.body.site}` };
+/**
+ * Undefined: no look through this cannula found it unfit. A later "looks well" does not take such a look back: swelling settles
+ * while it stands still. Another cannula does, or a withdrawal that says why the look was wrong.
+ */
+export function resiteOf(looks: readonly Fact<'site-check'>[], old: Fact<'cannula'> | undefined): Resite | undefined {
+  if (old === undefined) return undefined;
+  const unfit = looks.findLast(
+    ({ seq, body }) =>
+      seq > old.seq && body.looks === 'not well' && (isInfiltration(body.seen) || isToBeResited(siteScore(body.seen))),
+  );
+  return unfit?.body.looks === 'not well'
+    ? { old, says: `${plural(unfit.body.seen, 'and')}, ${old.body.site}` }
+    : undefined;
 }

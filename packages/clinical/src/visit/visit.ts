@@ -96,7 +96,7 @@ export function visitOn(record: SubjectRecord, on: Day): Visit | undefined {
     preparation,
     check: newest('second-check', ({ body }) => preparation !== undefined && isAbout(body.preparation, preparation)),
     infusion,
-    resite: infusion?.finished === undefined ? resiteOf(infusion?.siteCheck, cannula) : undefined,
+    resite: infusion?.finished === undefined ? resiteOf(factsOf(record, 'site-check'), cannula) : undefined,
     reactions: factsOf(record, 'reaction').filter((fact) => fact.on === on && fact.body.infusion !== undefined),
     dose: newest('dose', ({ body }) => body.setting === 'this service'),
     removed: newest('cannula-removed', (removed) => removed.seq > (cannula?.seq ?? Infinity)),

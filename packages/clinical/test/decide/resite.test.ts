@@ -56,6 +56,16 @@ describe('before it runs again', () => {
     [['pain along the cannula'], ['step-out-of-order']],
     [['redness', 'hardening'], ['step-out-of-order']],
   ])('%j: %j', (seen, refused) => expect(stopped(seen).refused('dana', again)).toEqual(refused));
+  test('a later "looks well" does not take back what was seen; withdrawn with a reason it is', () => {
+    const unit = stopped();
+    unit.write('dana', 'site-check', { looks: 'well' });
+    expect(unit.refused('dana', again)).toEqual(['step-out-of-order']);
+    const wrong = stopped();
+    const entry = wrong.newest('site-check').id;
+    wrong.expect('dana', { name: 'withdraw', patient: 'p1', entry, reason: 'written for the next chair' });
+    wrong.write('dana', 'site-check', { looks: 'well' });
+    expect(wrong.refused('dana', again)).toEqual([]);
+  });
   test('the old cannula is out, and how its site looks stands in the record', () => {
     const unit = stopped();
     expect(unit.line('dana', 'cannula', cannula()).map(({ name }) => name)).toEqual(['step-out-of-order']);

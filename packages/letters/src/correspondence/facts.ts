@@ -1,5 +1,5 @@
 /** What a letter says of this person: only what is known. Each letter has facts of its own. */
-import type { Day, LetterReader, LetterSheet, LetterSubject, ReviewChoice } from '@twelvemonth/clinical';
+import type { Day, LetterReader, LetterSheet, LetterSubject, PutOffReason, ReviewChoice } from '@twelvemonth/clinical';
 
 type Sort = { readonly to: LetterReader; readonly about: LetterSubject };
 
@@ -24,23 +24,6 @@ export type LetterLanguage = LetterSheet['language'];
 /** What a family doctor can be asked for. */
 export const familyDoctorRequests = ['bloods', 'medicines', 'vitamin D course', 'weight'] as const;
 export type FamilyDoctorRequest = (typeof familyDoctorRequests)[number];
-
-export type PutOffReason =
-  | 'bloods'
-  | 'kidney function'
-  | 'calcium'
-  | 'vitamin D'
-  | 'unwell'
-  | 'teeth and jaw'
-  | 'thigh, hip or groin pain'
-  | 'eye'
-  | 'no prescription'
-  | 'no consent'
-  | 'too early'
-  | 'no cannula'
-  | 'changed their mind'
-  | 'no staff or chair'
-  | 'other';
 
 type Between = { readonly from: Day; readonly until: Day };
 

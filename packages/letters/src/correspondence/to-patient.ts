@@ -1,6 +1,5 @@
 /** What the letters to the person say. */
-import type { LetterBlock, ReviewChoice } from '@twelvemonth/clinical';
-import type { PutOffReason } from './facts.ts';
+import type { LetterBlock, PutOffReason, ReviewChoice } from '@twelvemonth/clinical';
 import { type LetterSpeaker, type Writer, list, paragraph, paragraphs } from './body.ts';
 import type { LetterWords } from './words-en-gb.ts';
 

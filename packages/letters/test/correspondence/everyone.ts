@@ -1,6 +1,6 @@
 /** Every letter of an invented person, in each of its forms. */
-import { day } from '@twelvemonth/clinical';
-import type { LetterFacts, LetterMatter, PutOffReason } from '@twelvemonth/letters';
+import { day, putOffReasons } from '@twelvemonth/clinical';
+import type { LetterFacts, LetterMatter } from '@twelvemonth/letters';
 
 export const someone: LetterFacts = {
   language: 'en-GB',
@@ -24,29 +24,11 @@ const due = day('2027-11-25');
 const answerBy = day('2026-12-09');
 const dose = { on: day('2025-11-25'), medicine: 'zoledronic acid 5 mg', batch: 'PA-2391' };
 
-const reasons: readonly PutOffReason[] = [
-  'bloods',
-  'kidney function',
-  'calcium',
-  'vitamin D',
-  'unwell',
-  'teeth and jaw',
-  'thigh, hip or groin pain',
-  'eye',
-  'no prescription',
-  'no consent',
-  'too early',
-  'no cannula',
-  'changed their mind',
-  'no staff or chair',
-  'other',
-];
-
 export const matters: readonly LetterMatter[] = [
   { name: 'invitation', on: day('2026-12-03'), arriveAt: '13:40', bloods: between },
   { name: 'invitation', on: day('2026-12-03'), arriveAt: '09:05', bloods: undefined },
   { name: 'bloods needed', between, tests: ['creatinine', 'adjusted calcium'] },
-  ...reasons.map((reason): LetterMatter => ({
+  ...putOffReasons.map((reason): LetterMatter => ({
     name: 'put off',
     on: day('2026-11-24'),
     reason,

@@ -1,10 +1,10 @@
+import { putOffReasons } from '@twelvemonth/clinical';
 import { useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { Button } from '../../paper/Button.tsx';
 import { sentence } from '../../words/texts.ts';
 import css from '../Visit.module.css';
-import { reasonCodes } from './reason-codes.ts';
 
 export type NotNow = 'put off' | 'ask a prescriber';
 type Props = { readonly decision: NotNow; readonly busy: boolean; readonly send: (act: object) => void };
@@ -31,7 +31,13 @@ export function NotNowForm({ decision, busy, send }: Props) {
       }}
     >
       <h3>{sentence(decision)}</h3>
-      <ChoiceField label="Reason" at="reasonCode" value={reasonCode} onChange={setReasonCode} options={reasonCodes} />
+      <ChoiceField
+        label="Reason"
+        at="reasonCode"
+        value={reasonCode}
+        onChange={setReasonCode}
+        options={putOffReasons.map((value) => ({ value }))}
+      />
       {text('note', 'What was found')}
       {text('nextStep', 'What next, and by when')}
       {decision === 'put off' &&

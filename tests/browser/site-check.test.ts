@@ -72,8 +72,16 @@ describe('the look at the site', () => {
     expect(await kinds()).toContain('infusion-paused');
   });
 
-  it('looked at again and found well it runs again, and the site is asked about at once', async () => {
+  it('found well later it still runs only through another cannula, unless that look is withdrawn with a reason', async () => {
     await hands(site).press('Site looks well');
+    await page.getByRole('heading', { name: 'Another cannula' }).waitFor();
+    await page.goto(`${at.url}/people/${patient}/visit?step=infusion`);
+    await page.getByRole('link', { name: 'Another cannula first' }).waitFor();
+    expect(await page.getByRole('button', { name: 'It runs again' }).count()).toBe(0);
+    const { entries } = await at.server.read<{ entries: { id: string; text: string }[] }>(`/api/people/${patient}`);
+    const entry = entries.find(({ text }) => text.includes('early phlebitis'))?.id;
+    await at.server.done('nurse', { name: 'withdraw', patient, entry, reason: 'written for the next chair' });
+    await page.reload();
     await hands(page).press('It runs again');
     await page.getByText('to the earliest finish').waitFor();
     await hands(site).sees('Look at the site again.');

@@ -104,6 +104,31 @@ describe('opening', () => {
   });
 });
 
+describe('who looks after whom', () => {
+  it('is shared out by one press, stands on the list at the other screen, and is taken over there in one tap', async () => {
+    const { press, sees } = hands(nurse);
+    await sees('1 person has no named nurse who is here.');
+    await press('Share them out in turn');
+    await nurse.getByText('1 person has no named nurse who is here.').waitFor({ state: 'detached' });
+    expect(await nurse.getByLabel('Wanda Ferreira').inputValue()).not.toBe('');
+    await checked(nurse, 'session-looked-after');
+    await hands(other).sees(`nurse ${people.nurse.name}`);
+    await other.getByRole('button', { name: /^I take over/ }).click();
+    await hands(other).sees(`nurse ${people.checker.name}`);
+    await other.getByRole('link', { name: 'mine', exact: true }).click();
+    await hands(other).sees('Wanda Ferreira');
+    await checked(other, 'today-mine');
+    await nurse.goto(`${at.url}/people/wanda/visit`);
+    await sees(`Nurse ${people.checker.name}`);
+    await checked(nurse, 'visit-named-nurse');
+    await press(/^I take over/);
+    await sees(`Nurse ${people.nurse.name}`);
+    await other.getByText('You look after nobody on today’s list.').waitFor();
+    await nurse.goto(`${at.url}/sessions/${session}/day`);
+    await other.getByRole('link', { name: 'everybody', exact: true }).click();
+  });
+});
+
 describe('closing', () => {
   it('names who has no outcome; with a reason it closes', async () => {
     const { fill, pick, press, sees } = hands(nurse);

@@ -16,6 +16,8 @@ const at = { getParentRoute: () => root };
 const today = createRoute({
   ...at,
   path: '/',
+  validateSearch: (search: Record<string, unknown>): { whose?: 'mine' } =>
+    search['whose'] === 'mine' ? { whose: 'mine' } : {},
   component: lazyRouteComponent(() => import('./today/TodayScreen.tsx'), 'TodayScreen'),
 });
 const people = createRoute({

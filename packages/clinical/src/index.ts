@@ -94,6 +94,7 @@ export * from './visit/place.ts';
 export * from './visit/running-time.ts';
 export * from './visit/session-list.ts';
 export * from './visit/session-day.ts';
+export * from './visit/named-nurse.ts';
 export * from './visit/missing-at-closing.ts';
 export { competences } from './kinds/competence.ts';
 export * from './visit/steps.ts';

@@ -47,7 +47,8 @@ const KIT_DAYS = 120;
 const COMPETENCE_DAYS = 300;
 
 /** From the evening before on the unit keeps competences: nothing runs before the session is open, here as anywhere. */
-function* opensToday(unit: UnitId, { today }: World): Life {
+function* opensToday(unit: UnitId, world: World): Life {
+  const { today } = world;
   const by = inRole('nurse in charge', unit, 0);
   const nurses = nursesAt(unit);
   const until = plainDate(addDays(today, COMPETENCE_DAYS));
@@ -76,6 +77,14 @@ function* opensToday(unit: UnitId, { today }: World): Life {
     },
     by,
   };
+  yield { at: at(today, 8, 15) };
+  const session = sessionId(unit, today);
+  const listed = [...(sessionIn(world, session)?.taken.values() ?? [])];
+  for (const [turn, { staff }] of nurses.entries()) {
+    const patients = listed.filter((_, index) => index % nurses.length === turn);
+    if (patients.length > 0)
+      yield { at: at(today, 8, 16), act: { name: 'name nurse', session, patients, nurse: staff }, by };
+  }
 }
 
 /** "In force since 1 September": the newest one at least a month ago. */

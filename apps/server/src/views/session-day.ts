@@ -22,6 +22,7 @@ import {
 import type { SessionDayView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
+import { nurseOf, nursesOf } from './named-nurse.ts';
 import { noProtocolInForce } from './person-row.ts';
 import { fullName } from './person-words.ts';
 import { byPatient, everySession, inTrouble, listedOn } from './sessions.ts';
@@ -48,6 +49,15 @@ export async function sessionDayViewOf(atHand: AtHand, id: string): Promise<Sess
     state: said.state,
     chairs: unit.unit.chairs,
     listed: listed.length,
+    nurses: nursesOf(record, atHand.accounts.nameOf),
+    lookedAfter: listedOn(session, people)
+      .flatMap(({ arriveAt, person }) => (person === undefined ? [] : [{ arriveAt, person }]))
+      .map(({ arriveAt, person }) => ({
+        patient: person.patient,
+        name: fullName(person),
+        arriveAt,
+        ...nurseOf(record, person.patient, atHand.accounts.nameOf),
+      })),
     staff: atHand.accounts
       .everyone()
       .filter(({ active }) => active)

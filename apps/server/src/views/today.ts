@@ -17,6 +17,7 @@ import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
 import { minutesStillNeeded } from './finish.ts';
 import { infusionViewOf } from './infusion.ts';
+import { nurseOf, nursesOf } from './named-nurse.ts';
 import { noProtocolInForce } from './person-row.ts';
 import { fullName } from './person-words.ts';
 import { byPatient, couldComeOn, everySession, inTrouble, listedOn } from './sessions.ts';
@@ -44,14 +45,16 @@ export async function todayOf(atHand: AtHand, unit: UnitNow): Promise<TodayView>
       : listedOn(now, people).flatMap(({ person, place, arriveAt }) =>
           person === undefined ? [] : [{ person, place, arriveAt }],
         );
+  const session = now === undefined ? undefined : await atHand.notes.of('session', now.id);
+  const nameOf = atHand.accounts.nameOf;
   const outcomes = listed.map(({ person }) => outcomeOf(visitOn(person.record, unit.today)));
   return {
     date: plainDate(unit.today),
     unit: unit.unit.id,
     unitName: unit.unit.name,
-    ...(now === undefined
+    ...(session === undefined || now === undefined
       ? {}
-      : { session: now.id, sessionState: sessionDayOf(await atHand.notes.of('session', now.id)).state }),
+      : { session: now.id, sessionState: sessionDayOf(session).state }),
     ...(next === undefined ? {} : { nextSession: { session: next.id, on: plainDate(next.on) } }),
     counts: {
       listed: listed.length,
@@ -63,9 +66,13 @@ export async function todayOf(atHand: AtHand, unit: UnitNow): Promise<TodayView>
     },
     ...finishOf(listed, unit, atHand),
     chairs: unit.unit.chairs,
+    nurses: session === undefined ? [] : nursesOf(session, nameOf),
     couldCome: now === undefined ? [] : insteadOf(now, listed, everyone, unit),
     next: nextOf(listed, unit, atHand),
-    visits: listed.map(({ person, place, arriveAt }) => visitRowOf(person, place, arriveAt, unit, atHand)),
+    visits: listed.map(({ person, place, arriveAt }) => ({
+      ...visitRowOf(person, place, arriveAt, unit, atHand),
+      ...(session === undefined ? {} : nurseOf(session, person.patient, nameOf)),
+    })),
     trouble: troubleOf(sessions, people, unit),
     work: await workOf(atHand, everyone, unit),
     commit: (await atHand.store.tail()).commit,

@@ -23,6 +23,7 @@ import type { Person } from '../register/people.ts';
 import { goViewOf } from './go.ts';
 import { infusionViewOf } from './infusion.ts';
 import { nearNames } from './look-alikes.ts';
+import { nursesFor } from './named-nurse.ts';
 import { allergiesInWords, bornInWords, fullName, needsOf } from './person-words.ts';
 import { byPatient, listedOn } from './sessions.ts';
 import { resiteViewOf, siteViewOf } from './site.ts';
@@ -73,6 +74,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
     lastTime: lastTimeInWords(person, nameOf),
     ...(sessionId === undefined ? {} : { session: sessionId }),
     on: plainDate(today),
+    ...(await nursesFor(atHand, sessionId, person.patient)),
     ...(placeToday === undefined ? {} : { arriveAt: placeToday.arriveAt }),
     steps,
     ...(current === undefined ? {} : { current }),

@@ -16,6 +16,7 @@ import { AcceptHandover } from './AcceptHandover.tsx';
 import { CloseForm } from './CloseForm.tsx';
 import { Competences } from './Competences.tsx';
 import { KnownTrouble } from './KnownTrouble.tsx';
+import { LookedAfter } from './LookedAfter.tsx';
 import { OpenForm } from './OpenForm.tsx';
 
 /** The day of a session: opened by two registered people, closed when everybody has an outcome, handed over to somebody. */
@@ -55,6 +56,7 @@ function Sheet({ data }: { data: SessionDayView }) {
     >
       <KnownTrouble data={data} />
       {data.opened !== undefined && <Opened opened={data.opened} />}
+      {data.opened !== undefined && <LookedAfter data={data} />}
       {data.state === 'open' && (
         <p className="screenOnly">
           <ToDaySheet session={data.session} says="Print the day sheet now, for when the network fails" />

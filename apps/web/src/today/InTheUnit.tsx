@@ -1,6 +1,8 @@
 import { visitStrip } from '@twelvemonth/charts';
 import { Link } from '@tanstack/react-router';
 import type { TodayView } from '@twelvemonth/exchange';
+import { TakeOver } from '../named-nurse/TakeOver.tsx';
+import { nurseInWords } from '../named-nurse/named-nurse-words.ts';
 import { Verdict } from '../verdict/Verdict.tsx';
 import { WhyVerdict } from '../verdict/WhyVerdict.tsx';
 import { dotted, unbroken } from '../words/texts.ts';
@@ -43,10 +45,11 @@ function strip(visit: Visit): { svg: string; sentence: string } {
 }
 
 /** Everyone on today's list, one line a person in order of their next act: steps done, running, to come. */
-export function InTheUnit({ visits }: { visits: TodayView['visits'] }) {
+export function InTheUnit({ data, visits }: { data: TodayView; visits: TodayView['visits'] }) {
   return (
     <section aria-labelledby="in-the-unit">
       <h2 id="in-the-unit">In the unit</h2>
+      {visits.length === 0 && <p className="quiet">You look after nobody on today’s list.</p>}
       <VisitColumns />
       <ul className={css['visits']} style={{ padding: 0, listStyle: 'none' }}>
         {visits.map((visit) => {
@@ -73,7 +76,23 @@ export function InTheUnit({ visits }: { visits: TodayView['visits'] }) {
                   </div>
                 )}
               </div>
-              <div>{visit.chair === undefined ? (open ? visit.arriveAt : visit.outcome) : `chair ${visit.chair}`}</div>
+              <div>
+                <div>
+                  {visit.chair === undefined ? (open ? visit.arriveAt : visit.outcome) : `chair ${visit.chair}`}
+                </div>
+                {open && data.session !== undefined && data.nurses.length > 0 && (
+                  <div className={css['detail']}>
+                    <div>{nurseInWords(visit.nurse)}</div>
+                    <TakeOver
+                      session={data.session}
+                      patient={visit.patient}
+                      name={visit.name}
+                      nurse={visit.nurse}
+                      nurses={data.nurses}
+                    />
+                  </div>
+                )}
+              </div>
               <div className={css['strip']}>
                 <div dangerouslySetInnerHTML={{ __html: drawing.svg }} />
                 <span className="unseen">{drawing.sentence}</span>

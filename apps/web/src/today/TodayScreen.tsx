@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import { Link, Navigate } from '@tanstack/react-router';
+import { Link, Navigate, useSearch } from '@tanstack/react-router';
 import type { TodayView } from '@twelvemonth/exchange';
 import { NoUnitYet } from '../frame/NoUnitYet.tsx';
 import { useMay } from '../frame/may.ts';
@@ -7,7 +7,8 @@ import { useServiceToday, useUnit } from '../frame/unit.ts';
 import { Awaited } from '../paper/Awaited.tsx';
 import { Empty } from '../paper/Empty.tsx';
 import { Page } from '../paper/Page.tsx';
-import { today } from '../server/queries.ts';
+import { buttonLook } from '../paper/button-look.ts';
+import { me, today } from '../server/queries.ts';
 import { ToDaySheet } from '../sessions/ToDaySheet.tsx';
 import { longDay, shortDay } from '../words/dates.ts';
 import { dotted } from '../words/texts.ts';
@@ -61,7 +62,42 @@ const inWords = ({ counts, finishEarliest }: TodayView): string =>
     finishEarliest !== undefined && `the last can leave at ${finishEarliest} at the earliest`,
   );
 
+/** Whose people the lists show: everybody's, or those the person at the desk looks after. */
+function WhoseList({ data, whose }: { data: TodayView; whose: 'mine' | undefined }) {
+  const mine = useQuery(me).data?.staff;
+  if (whose === undefined && !data.visits.some(({ nurse }) => nurse !== undefined && nurse.staff === mine)) return null;
+  return (
+    <nav
+      aria-label="Whose people"
+      className="screenOnly"
+      style={{ display: 'flex', gap: '0.6rem', marginBottom: '1rem' }}
+    >
+      <Link
+        to="/"
+        search={{}}
+        aria-current={whose === undefined ? 'true' : undefined}
+        className={buttonLook(whose === undefined ? 'act' : 'quiet')}
+      >
+        everybody
+      </Link>
+      <Link
+        to="/"
+        search={{ whose: 'mine' }}
+        aria-current={whose === 'mine' ? 'true' : undefined}
+        className={buttonLook(whose === 'mine' ? 'act' : 'quiet')}
+      >
+        mine
+      </Link>
+    </nav>
+  );
+}
+
 function Sheet({ data }: { data: TodayView }) {
+  const { whose } = useSearch({ from: '/' });
+  const mine = useQuery(me).data?.staff;
+  const visits = whose === undefined ? data.visits : data.visits.filter(({ nurse }) => nurse?.staff === mine);
+  const shown = new Set(visits.map(({ patient }) => patient));
+  const next = data.next.filter(({ patient }) => shown.has(patient));
   return (
     <Page
       title={longDay(data.date)}
@@ -88,16 +124,17 @@ function Sheet({ data }: { data: TodayView }) {
       {data.session !== undefined && data.sessionState !== undefined && (
         <SessionState session={data.session} state={data.sessionState} />
       )}
+      <WhoseList data={data} whose={whose} />
       <div className="screenOnly">
-        {data.next.length > 0 && (
+        {next.length > 0 && (
           <NextActs
-            next={data.next}
+            next={next}
             here={new Set(data.visits.filter(({ steps }) => steps[0]?.state === 'done').map(({ patient }) => patient))}
           />
         )}
         <Instead data={data} />
       </div>
-      {data.visits.length > 0 && <InTheUnit visits={data.visits} />}
+      {data.visits.length > 0 && <InTheUnit data={data} visits={visits} />}
       <div className="screenOnly">
         <Chairs visits={data.visits} chairs={data.chairs} />
       </div>

@@ -1,7 +1,9 @@
 import { Link } from '@tanstack/react-router';
 import type { VisitView } from '@twelvemonth/exchange';
+import { TakeOver } from '../named-nurse/TakeOver.tsx';
+import { nurseInWords } from '../named-nurse/named-nurse-words.ts';
 import { Note } from '../paper/Note.tsx';
-import { dotted, unbroken } from '../words/texts.ts';
+import { dotted, sentence, unbroken } from '../words/texts.ts';
 import css from './Visit.module.css';
 
 /** Two identifiers, allergies, the arm to avoid: on every screen of the visit. */
@@ -30,6 +32,18 @@ export function VisitHeader({ data }: { data: VisitView }) {
             ...data.needs,
           )}
         </p>
+        {data.session !== undefined && data.nurses.length > 0 && (
+          <div style={{ display: 'flex', gap: '0.8rem', alignItems: 'baseline' }}>
+            {sentence(nurseInWords(data.nurse))}
+            <TakeOver
+              session={data.session}
+              patient={data.patient}
+              name={data.name}
+              nurse={data.nurse}
+              nurses={data.nurses}
+            />
+          </div>
+        )}
       </header>
       {data.nearNames.length > 0 && (
         <div style={{ marginBottom: '1rem' }}>

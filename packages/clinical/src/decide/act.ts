@@ -190,6 +190,13 @@ export const actSchema = z.discriminatedUnion('name', [
   z.object({ name: z.literal('record competence'), unit: uuidField, body: competence.body }),
   z.object({ name: z.literal('open session'), session: uuidField, unit: uuidField, body: sessionOpened.body }),
   z.object({ name: z.literal('close session'), session: uuidField, body: sessionClosed.body }),
+  /** Who looks after whom; the nurse is one the opening names as here. */
+  z.object({
+    name: z.literal('name nurse'),
+    session: uuidField,
+    patients: z.array(uuidField).min(1).max(200).readonly(),
+    nurse: shortText,
+  }),
   z.object({ name: z.literal('accept handover'), session: uuidField, note: textField.optional() }),
 
   z.object({ name: z.literal('set unit'), unit: uuidField, body: unitSettings.body }),

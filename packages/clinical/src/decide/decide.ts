@@ -13,6 +13,7 @@ import { decidePause, decideResume } from './pause-infusion.ts';
 import { decideSignProtocol, decideWriteProtocol } from './protocol.ts';
 import { decideRecord, decideRecordTogether } from './record-lines.ts';
 import { decideMoveEntry } from './move-entry.ts';
+import { decideNameNurse } from './name-nurse.ts';
 import { checkReadHere } from './read-here.ts';
 import { decided, notYours } from './refuse.ts';
 import { decideRegister } from './register.ts';
@@ -97,6 +98,8 @@ export function decide(act: Act, now: Surroundings): Decided {
       return decideCloseSession(act, now);
     case 'accept handover':
       return decideAcceptHandover(act, now);
+    case 'name nurse':
+      return decideNameNurse(act, now);
     case 'set unit':
       return decideSetUnit(act, now);
     case 'set formulary':

@@ -26,6 +26,7 @@ export function judgedBy(act: Act): Subject | undefined {
     case 'cancel session':
     case 'close session':
     case 'accept handover':
+    case 'name nurse':
     case 'book':
       return subject('session', act.session);
     case 'move':

@@ -37,6 +37,7 @@ function named(act: Act): readonly Subject[] {
     case 'close session':
       return [subject('session', act.session), ...act.body.counts.map(({ batch }) => batchSubject(batch))];
     case 'accept handover':
+    case 'name nurse':
       return [subject('session', act.session)];
     case 'record competence':
     case 'set unit':

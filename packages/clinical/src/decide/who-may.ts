@@ -36,6 +36,7 @@ const mayDo: Readonly<Record<ActName, readonly Role[] | typeof byKind>> = {
   'open session': entryKinds['session-opened'].writes,
   'close session': entryKinds['session-closed'].writes,
   'accept handover': entryKinds['handover-accepted'].writes,
+  'name nurse': entryKinds['named-nurse'].writes,
   'set unit': entryKinds['unit-settings'].writes,
   'set formulary': entryKinds.formulary.writes,
   'receive packs': entryKinds['batch-received'].writes,

@@ -196,6 +196,7 @@ const texts: Texts = {
     `session opened: ${counted(body.present.length, 'person', 'people')} here, ${counted(body.secondCheckers.length, 'second checker')}, kit whole and in date until ${date(body.kit.expiresOn)}, ${counted(body.chairs, 'chair')}${and(countsText(body.counts))}${and(body.note)}`,
   'session-closed': ({ body }) => `session closed${and(countsText(body.counts))}; handed over: ${body.handover}`,
   'handover-accepted': ({ body }) => `handover accepted${because(body.note)}`,
+  'named-nurse': () => 'named nurse of a person on the list',
   competence: ({ body }) => `${body.what}: shown as ${body.role}, counts until ${date(body.until)}`,
   'unit-settings': ({ body }) => `${body.name}: ${counted(body.chairs, 'chair')}, ${body.opensAt}-${body.closesAt}`,
   formulary: ({ body }) =>

@@ -81,6 +81,7 @@ import { sessionCancelled } from './session-cancelled.ts';
 import { sessionOpened } from './session-opened.ts';
 import { sessionClosed } from './session-closed.ts';
 import { handoverAccepted } from './handover-accepted.ts';
+import { namedNurse } from './named-nurse.ts';
 import { competence } from './competence.ts';
 import { unitSettings } from './unit-settings.ts';
 import { formulary } from './formulary.ts';
@@ -181,6 +182,7 @@ export const entryKinds = {
   'session-opened': sessionOpened,
   'session-closed': sessionClosed,
   'handover-accepted': handoverAccepted,
+  'named-nurse': namedNurse,
   competence: competence,
   'unit-settings': unitSettings,
   formulary: formulary,

@@ -2,7 +2,7 @@
  * A session opened, closed and handed over. Two registered people, one life supporter, a whole kit: from the unit's safety rules
  * (hazards 25, 35); common practice, no other source.
  */
-import { type Act, type PlainDate, sessionDayOf } from '@twelvemonth/clinical';
+import { type Act, type PlainDate, factsOf, namedNursesOf, sessionDayOf } from '@twelvemonth/clinical';
 import { describe, expect, test } from 'vitest';
 import { DayUnit, onTheDay } from './a-day-unit.ts';
 
@@ -258,5 +258,58 @@ describe('a session closes', () => {
     expect(unit.refused('imre', accept)).toEqual([]);
     expect(state(unit)).toBe('closed');
     expect(unit.refused('imre', accept)).toEqual(['step-already-done']);
+  });
+});
+
+describe('who looks after whom', () => {
+  const naming = (nurse: string, patients: readonly string[] = ['p1']): Act => ({
+    name: 'name nurse',
+    session,
+    patients,
+    nurse,
+  });
+  const named = (unit: DayUnit) => namedNursesOf(unit.record(`session/${session}`)).get('p1');
+
+  test('is named in an open session, and named anew in one act; each naming stays in the notes', () => {
+    const unit = morning();
+    unit.expect('imre', opening());
+    unit.expect('imre', naming('dana'));
+    expect(named(unit)).toEqual({ nurse: 'dana', isHere: true });
+    unit.expect('imre', naming('imre'));
+    expect(named(unit)).toEqual({ nurse: 'imre', isHere: true });
+    expect(factsOf(unit.record(`session/${session}`), 'named-nurse').map(({ body }) => body.nurse)).toEqual([
+      'dana',
+      'imre',
+    ]);
+  });
+
+  test.each<[string, string, readonly string[], string[]]>([
+    ['somebody who is not here', 'halina', ['p1'], ['field-wrong']],
+    ['for a person who is not on the list', 'dana', ['p1', 'p2'], ['not-booked-there']],
+  ])('not %s', (_, nurse, patients, names) => {
+    const unit = morning();
+    unit.expect('imre', opening());
+    expect(unit.refused('imre', naming(nurse, patients))).toEqual(names);
+  });
+
+  test('not before the session is open, and not by a clerk', () => {
+    const unit = morning();
+    expect(unit.refused('imre', naming('dana'))).toEqual(['session-not-open']);
+    unit.expect('imre', opening());
+    expect(unit.refused('bettina', naming('dana'))).toEqual(['not-yours-to-do']);
+  });
+
+  test('a nurse who has gone is told as gone once who is here is written anew', () => {
+    const unit = morning();
+    competent(unit, 'gwen', 'nurse');
+    unit.expect('imre', opening());
+    unit.expect('imre', naming('dana'));
+    const present = [
+      { staff: 'imre', role: 'nurse in charge' as const },
+      { staff: 'gwen', role: 'nurse' as const },
+    ];
+    const kit = { checkedBy: 'gwen', complete: true, expiresOn: '2027-03-31' as PlainDate };
+    unit.expect('imre', opening({ present, secondCheckers: ['imre', 'gwen'], kit }));
+    expect(named(unit)).toEqual({ nurse: 'dana', isHere: false });
   });
 });

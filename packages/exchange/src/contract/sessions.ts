@@ -43,6 +43,11 @@ export const visitStep = z.object({
 });
 export type VisitStep = z.infer<typeof visitStep>;
 
+/** Who looks after somebody in a session. `isHere` false: not named as here any more, somebody else is to be named. */
+export const namedNurseView = z.object({ staff: z.string(), name: z.string(), isHere: z.boolean() });
+export type NamedNurseView = z.infer<typeof namedNurseView>;
+const nurseHere = z.object({ staff: z.string(), name: z.string() });
+
 export const listedPatient = z.object({
   patient: z.string(),
   name: z.string(),
@@ -82,6 +87,11 @@ export const sessionDayView = z.object({
   state: z.enum(['not opened', 'open', 'closed, handover waits', 'closed']),
   chairs: z.number().int(),
   listed: z.number().int(),
+  /** Nurses who are here, as the opening says, and who looks after whom, in order of arrival. */
+  nurses: z.array(nurseHere),
+  lookedAfter: z.array(
+    z.object({ patient: z.string(), name: z.string(), arriveAt: z.string(), nurse: namedNurseView.optional() }),
+  ),
   /** Who works here, what they have shown and until when it counts. */
   staff: z.array(
     z.object({
@@ -169,6 +179,8 @@ export const todayView = z.object({
   /** HH:MM at which the last can have left if nobody waits for anything; absent: nobody is still to leave, or no protocol. */
   finishEarliest: z.string().optional(),
   chairs: z.number().int(),
+  /** Nurses who are here, as the opening of the session says: one of them looks after each person. */
+  nurses: z.array(nurseHere),
   /** While somebody is late or a place is free: who could come instead, those with the least choice first. */
   couldCome: z.array(z.object({ patient: z.string(), name: z.string(), standing: z.string() })),
   /** Acts in the order in which they are due. */
@@ -189,6 +201,7 @@ export const todayView = z.object({
       late: z.number().int().optional(),
       place: z.number().int(),
       chair: z.number().int().optional(),
+      nurse: namedNurseView.optional(),
       infusion: z
         .object({
           startedAt: moment,
@@ -228,6 +241,9 @@ export const visitView = z.object({
   session: z.string().optional(),
   on: date,
   arriveAt: z.string().optional(),
+  /** Who looks after them today, and the nurses who are here. */
+  nurse: namedNurseView.optional(),
+  nurses: z.array(nurseHere),
   steps: z.array(visitStep),
   current: z.string().optional(),
   questions: z.array(

@@ -15,6 +15,7 @@ export * from './contract/pack-reading.ts';
 export * from './contract/recall.ts';
 export * from './contract/session-planning.ts';
 export * from './contract/sessions.ts';
+export * from './contract/visit.ts';
 export * from './contract/stock.ts';
 export * from './register/mapping.ts';
 export * from './register/answer.ts';

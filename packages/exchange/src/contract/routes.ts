@@ -39,15 +39,8 @@ import {
 } from './service.ts';
 import { packReading, readPackBody } from './pack-reading.ts';
 import { recallAnswer } from './recall.ts';
-import {
-  bookingCheck,
-  sessionDayView,
-  sessionView,
-  sessionsAnswer,
-  sessionsQuery,
-  todayView,
-  visitView,
-} from './sessions.ts';
+import { bookingCheck, sessionDayView, sessionView, sessionsAnswer, sessionsQuery, todayView } from './sessions.ts';
+import { visitView } from './visit.ts';
 import { sessionPlanningView } from './session-planning.ts';
 
 import { batchesOfPersonView, stockView, traceQuery, traceView } from './stock.ts';

@@ -1,5 +1,4 @@
-/** Sessions, today, the visit. */
-import { everyInjectionSite } from '@twelvemonth/clinical';
+/** Sessions and today. */
 import { z } from 'zod';
 import { date, moment, verdict, windowView } from './basics.ts';
 
@@ -46,7 +45,7 @@ export type VisitStep = z.infer<typeof visitStep>;
 /** Who looks after somebody in a session. `isHere` false: not named as here any more, somebody else is to be named. */
 export const namedNurseView = z.object({ staff: z.string(), name: z.string(), isHere: z.boolean() });
 export type NamedNurseView = z.infer<typeof namedNurseView>;
-const nurseHere = z.object({ staff: z.string(), name: z.string() });
+export const nurseHere = z.object({ staff: z.string(), name: z.string() });
 
 export const listedPatient = z.object({
   patient: z.string(),
@@ -222,133 +221,3 @@ export const todayView = z.object({
   commit: z.number().int(),
 });
 export type TodayView = z.infer<typeof todayView>;
-
-export const visitView = z.object({
-  patient: z.string(),
-  seq: z.number().int(),
-  name: z.string(),
-  born: z.string(),
-  bornInWords: z.string(),
-  number: z.string(),
-  allergies: z.string(),
-  armToAvoid: z.string().optional(),
-  armToAvoidBecause: z.string().optional(),
-  needs: z.array(z.string()),
-  nearNames: z.array(z.string()),
-  dose: z.string(),
-  firstTimer: z.boolean(),
-  lastTime: z.array(z.string()),
-  session: z.string().optional(),
-  on: date,
-  arriveAt: z.string().optional(),
-  /** Who looks after them today, and the nurses who are here. */
-  nurse: namedNurseView.optional(),
-  nurses: z.array(nurseHere),
-  steps: z.array(visitStep),
-  current: z.string().optional(),
-  questions: z.array(
-    z.object({
-      id: z.string(),
-      asks: z.string(),
-      holdsOn: z.enum(['yes', 'no']),
-      answer: z.enum(['yes', 'no']).optional(),
-      note: z.string().optional(),
-      toldUs: z.string().optional(),
-    }),
-  ),
-  putOffValues: z.array(z.string()),
-  go: z
-    .object({
-      verdict,
-      headline: z.string(),
-      nearLimit: z.boolean(),
-      /** Today's clearance with its numbers, by both forms. */
-      clearance: z.string().optional(),
-      items: z.array(z.object({ title: z.string(), verdict, says: z.string() })),
-    })
-    .optional(),
-  decision: z.object({ decision: z.string(), says: z.string() }).optional(),
-  /** They told of an illness today, or were put off as unwell, and nobody has written what it was. */
-  illnessToWrite: z.boolean(),
-  prescription: z.string().optional(),
-  /** What the preparer read. Never sent to anyone but the preparer until the second check has been made. */
-  preparation: z
-    .object({
-      entry: z.string(),
-      by: z.string(),
-      byStaff: z.string(),
-      at: moment,
-      reading: z
-        .object({
-          product: z.string(),
-          batch: z.string(),
-          expiresOn: z.string(),
-          minutes: z.number().optional(),
-        })
-        .optional(),
-    })
-    .optional(),
-  check: z.object({ agrees: z.boolean(), differs: z.array(z.string()), by: z.string(), at: moment }).optional(),
-  /** What the go was for, where it is injected and not dripped. */
-  injection: z
-    .object({
-      medicine: z.string(),
-      product: z.string(),
-      packs: z.number().int(),
-      goes: z.string(),
-      sites: z.array(z.enum(everyInjectionSite)),
-      checkedByAnother: z.boolean(),
-    })
-    .optional(),
-  infusion: z
-    .object({
-      startedAt: moment,
-      plannedMinutes: z.number(),
-      leastMinutes: z.number(),
-      /** Seconds it has run as the server reckons now, pauses left out; absent: cannot be measured. */
-      ranSeconds: z.number().optional(),
-      paused: z.boolean(),
-      earliestFinish: moment.optional(),
-      finishedAt: moment.optional(),
-      milliliters: z.number().optional(),
-      says: z.string(),
-    })
-    .optional(),
-  /** The site of the cannula, once the infusion has started. */
-  site: z
-    .object({
-      /** Running time after which it is looked at; absent: no protocol. */
-      afterMinutes: z.number().optional(),
-      /** Found well since it last began to run. */
-      well: z.boolean(),
-      /** The newest look. */
-      last: z.object({ at: moment, by: z.string(), says: z.string() }).optional(),
-      /** It was stopped because of the site, and nobody has looked since. */
-      lookFirst: z.boolean(),
-    })
-    .optional(),
-  /** It goes on only through another cannula: what was seen, and the one that is not used any more. */
-  resite: z.object({ says: z.string(), oldSite: z.string(), oldIsIn: z.boolean() }).optional(),
-  /** What was seen at the chair today. */
-  reactions: z.array(z.object({ at: moment, by: z.string(), says: z.string() })),
-  /** It stands still because of a reaction that nobody has written down yet. */
-  reactionToWrite: z.boolean(),
-  /** The unit lists its packs: they can be scanned, and who types says why. */
-  packsListed: z.boolean(),
-  rates: z.object({
-    minutes: z.number(),
-    milliliters: z.number(),
-    millilitersPerHour: z.string(),
-    dropsPerMinute20: z.string(),
-  }),
-  leastMinutes: z.number(),
-  /** Between second check and start; after it identifiers and product are asked again. Absent: no protocol. */
-  interruptionMinutes: z.number().optional(),
-  observeMinutes: z.number(),
-  letterReady: z.boolean(),
-  letterSent: z.boolean(),
-  nextDue: date.optional(),
-  cautions: z.array(z.string()),
-  serverTime: moment,
-});
-export type VisitView = z.infer<typeof visitView>;

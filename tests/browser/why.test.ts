@@ -59,3 +59,27 @@ describe('why? at a verdict', () => {
     await page.setViewportSize(desktop);
   });
 });
+
+describe('body, kidneys and bone on the page about a person', () => {
+  it('tells each figure with its day, and behind a tap the sum with its numbers and its source', async () => {
+    await page.goto(`${at.url}/people/wilhelmina`);
+    const reading = page.getByRole('region', { name: 'Body, kidneys and bone' });
+    await reading.getByText('creatinine clearance, umol/L form').first().waitFor();
+    const says = await reading.innerText();
+    expect(says).toMatch(/creatinine\s+70 umol\/L\s+sample of/);
+    expect(says).toMatch(/least weight that passes with this creatinine\s+[\d.]+ kg/);
+    expect(says).toMatch(/eGFR 2021 \(never decides\)\s+[\d.]+ mL\/min\/1\.73 m2/);
+    const sums = reading.locator('summary').filter({ hasText: 'Kidneys' });
+    await sums.focus();
+    await page.keyboard.press('Enter');
+    await reading.getByText(/\(140 - \d+\) x [\d.]+ kg x 1\.04 \/ 70 umol\/L = /).waitFor();
+    await reading
+      .getByText(/Cockcroft and Gault 1976, Nephron 16:31/)
+      .first()
+      .waitFor();
+    await checked(page, 'reading');
+    await page.setViewportSize(tablet);
+    await checked(page, 'reading-tablet');
+    await page.setViewportSize(desktop);
+  });
+});

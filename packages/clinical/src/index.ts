@@ -160,3 +160,5 @@ export { calciumAfterLoading } from './clock/calcium-after-loading.ts';
 export { markersAfterDenosumab } from './clock/markers-after-denosumab.ts';
 export { type SampleDue } from './clock/samples-due.ts';
 export * from './clock/clock.ts';
+export { bodyKidneysBone } from './reading/body-kidneys-bone.ts';
+export { type ReadingPart } from './reading/reading.ts';

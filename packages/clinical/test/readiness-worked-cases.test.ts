@@ -241,9 +241,9 @@ describe('case 6: just below 35 by one form', () => {
     expect(answer.view.nextSteps.every(({ assumed }) => !assumed)).toBe(true);
     expect(answer.view.nextSteps[0]?.what).toContain('repeat creatinine and weight');
     const kidney = answer.view.requirements.find(({ id }) => id === 'kidney-function');
-    expect(kidney?.working.cautions).toEqual([
-      'It would pass from 52.1 kg with this creatinine, by both forms.',
-      'It would pass up to a creatinine of 84 umol/L with this weight, by both forms.',
+    expect(kidney?.working.formulas.slice(2, 4)).toMatchObject([
+      { name: 'least weight that passes with this creatinine', gives: '52.1 kg' },
+      { name: 'highest creatinine that passes with this weight', gives: '84 umol/L' },
     ]);
   });
 });

@@ -66,7 +66,7 @@ describe('bone density', () => {
       `${hip('1 Mar 2023', '0.642')}\n${three}\n${hip('1 Mar 2026', '0.612', ', T -2.8, least change 0.0277 g/cm2')}`,
     );
     expect(lines(of, 'Bone density')).toEqual([
-      'total hip, left: 0.612 g/cm2, T -2.8 on 1 Mar 2026: -4.7 % since 1 Mar 2023 (-1.6 % a year), more than the least significant change',
+      'total hip, left: 0.612 g/cm2, T -2.8 on 1 Mar 2026: -4.7 % since 1 Mar 2023 (-1.6 % a year), more than the least significant change of 0.0277 g/cm2',
     ]);
   });
   test('a change within it', () => {
@@ -75,7 +75,7 @@ describe('bone density', () => {
       `${hip('1 Mar 2023', '0.700')}\n${three}\n${hip('1 Mar 2026', '0.728', ', least change 0.0332 g/cm2')}`,
     );
     expect(lines(of, 'Bone density')[0]).toMatch(
-      /\+4\.0 % .* \(\+1\.3 % a year\), within the least significant change$/,
+      /\+4\.0 % .* \(\+1\.3 % a year\), within the least significant change of 0\.0332 g\/cm2$/,
     );
   });
   test.each([

@@ -7,6 +7,7 @@ import type { Person } from '../register/people.ts';
 import { courseViewOf } from './course.ts';
 import { clockOfPerson, clockViewOf } from './clock.ts';
 import { entryViewsOf, unreadBy } from './entries.ts';
+import { readingOf } from './reading.ts';
 import { alikeViewsOf, togetherViewsOf } from './one-or-two.ts';
 import {
   ageOf,
@@ -58,6 +59,7 @@ export async function personViewOf(
       : { readiness: readinessToWire(view) }),
     ...(place === undefined ? {} : { place }),
     course: courseViewOf(record, person.course),
+    ...(person.unit?.protocol === undefined ? {} : { reading: readingOf(record, person.unit.protocol, today) }),
     ...(clock === undefined ? {} : { clock }),
     visitOpen: visit !== undefined && !visit.over,
     unsigned: unsignedResults(person).map((fact) => ({

@@ -9,6 +9,7 @@ import { Course } from './Course.tsx';
 import { Entries } from './Entries.tsx';
 import { PersonCautions } from './PersonCautions.tsx';
 import { ReadinessSheet } from './ReadinessSheet.tsx';
+import { Reading } from './Reading.tsx';
 import { RecordPanel } from './record/RecordPanel.tsx';
 import { StandingLine } from './StandingLine.tsx';
 import { headerWords } from './header-words.ts';
@@ -53,6 +54,7 @@ function Sheet({ data }: { data: PersonView }) {
       {data.course !== undefined && (
         <Course patient={data.patient} course={data.course} today={data.readiness?.today} />
       )}
+      {data.reading !== undefined && <Reading parts={data.reading} />}
       <Entries data={data} />
     </Page>
   );

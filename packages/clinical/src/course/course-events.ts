@@ -151,6 +151,14 @@ export const areComparable = (a: Fact<'bone-density'>, b: Fact<'bone-density'>):
   a.body.side === b.body.side &&
   sameMachineText(a.body.scanner) === sameMachineText(b.body.scanner);
 
+/** The scan's own least significant change where its report prints one, else the protocol's for the site. */
+export function leastChangeText({ body }: Fact<'bone-density'>, protocol: Protocol): string {
+  const own = body.leastChange;
+  return own !== undefined && own.comparator === ''
+    ? quantityText(own)
+    : `${protocol.sheet.numbers[leastChangeKey[body.site]].value} %`;
+}
+
 /** Whether a difference is more than noise: the later scan's own least significant change, else the protocol's per cent. */
 export function isMoreThanNoise(
   earlier: Fact<'bone-density'>,

@@ -8,6 +8,7 @@
  */
 export const bodySurfaceSources = {
   mosteller: 'Mosteller 1987, NEJM 317:1098 (from memory); de-indexed: KDIGO 2011 drug-dosing update',
+  duBois: 'Du Bois 1916, Arch Intern Med 17:863 (from memory); too low in obesity',
 } as const;
 
 export const bodySurfaceMosteller = (heightCm: number, weightKg: number): number =>

@@ -27,6 +27,12 @@ export const youngAdultReference = {
   'total hip': { meanGramsPerCm2: scaled('0.942'), sdGramsPerCm2: scaled('0.122') },
 } as const satisfies Readonly<Record<string, DensityReference>>;
 
+export const densityScoreSources = {
+  young:
+    "Looker 1998, Osteoporos Int 8:468: white women of 20 to 29 in NHANES III, on that survey's scanners (neck secondary, hip from memory)",
+  bands: 'WHO bands, for women after the menopause and men from 50',
+} as const;
+
 export type DensityBand = 'normal' | 'low bone mass' | 'osteoporosis' | 'severe osteoporosis';
 
 const NORMAL_FROM = scaled('-1.0');

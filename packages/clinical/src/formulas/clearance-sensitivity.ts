@@ -5,6 +5,7 @@
 import { type Scaled, approximately } from '../exact/decimal.ts';
 import { type Ratio, ratio, ratioAsNumber } from '../exact/ratio.ts';
 import { type ClearanceInput, bothAtLeast, creatinineClearance } from './creatinine-clearance.ts';
+import { creatinineMgPerDl } from './units.ts';
 
 export type Sensitivity = {
   /** Least weight, in whole tenths of a kilogram, that passes; undefined if none up to 300 kg does. */
@@ -45,4 +46,10 @@ export function whatWouldClear(input: ClearanceInput, floor: Scaled): Sensitivit
     weightKg: tenths === undefined ? undefined : ratio(tenths, 10),
     creatinineUmolPerL: drop === undefined ? undefined : MOST_UMOL_PER_L - drop,
   };
+}
+
+/** A highest creatinine in mg/dL, to the hundredth laboratories print: rounded down, so that it passes too. */
+export function mgPerDlRoundedDown(umolPerL: number): string {
+  const hundredths = Math.floor(ratioAsNumber(creatinineMgPerDl(ratio(umolPerL * 100, 1))));
+  return (hundredths / 100).toFixed(2);
 }

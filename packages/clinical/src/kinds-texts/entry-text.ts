@@ -1,4 +1,5 @@
 /** One readable line for each kind of entry: "creatinine 79 umol/L (sample of 9 Oct 2026)". The same line everywhere. */
+import { scoresText } from './density-text.ts';
 import { reactionText } from './reaction-text.ts';
 import { siteCheckText } from './site-check-text.ts';
 import { day, shortDate } from '../calendar/day.ts';
@@ -68,7 +69,7 @@ const texts: Texts = {
   fracture: ({ body, on }) =>
     `${body.site} fracture${body.bone === undefined ? '' : ` (${body.bone})`}${body.dateKnown ? ` on ${shortDate(on)}` : ', day not known'}${and(body.treated)}${because(body.note)}`,
   'bone-density': ({ body, on }) =>
-    `bone density ${body.site}${and(body.side)} ${quantityText(body.density)}${body.tScore === undefined ? '' : `, T ${body.tScore}`} (${body.scanner}, ${shortDate(on)})`,
+    `bone density ${body.site}${and(body.side)} ${quantityText(body.density)}${scoresText(body)} (${body.scanner}, ${shortDate(on)})`,
   'spine-imaging': ({ body, on }) =>
     `spine imaging of ${shortDate(on)} (${body.method}): ${body.found}${and(body.levels)}`,
   adherence: ({ body }) => `${body.medicine}: ${body.taken} taken (${body.source})${because(body.note)}`,

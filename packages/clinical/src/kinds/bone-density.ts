@@ -7,6 +7,8 @@ import { shortText } from './fields.ts';
 export const densitySites = ['lumbar spine', 'total hip', 'femoral neck'] as const;
 export type DensitySite = (typeof densitySites)[number];
 
+const scorePrinted = (says: string) => z.string().regex(/^-?\d{1,2}(\.\d{1,2})?$/, says);
+
 /** One site of a bone density scan, as the report prints it. `effectiveAt` is the day of the scan. */
 export const boneDensity = entryKind({
   name: 'bone-density',
@@ -23,10 +25,9 @@ export const boneDensity = entryKind({
       scanner: shortText,
       density: densityQuantity,
       /** As printed on the report; never worked out again. */
-      tScore: z
-        .string()
-        .regex(/^-?\d{1,2}(\.\d{1,2})?$/, 'a T-score as printed, such as -2.8')
-        .optional(),
+      tScore: scorePrinted('a T-score as printed, such as -2.8').optional(),
+      /** The same beside people of the person's age and sex. */
+      zScore: scorePrinted('a Z-score as printed, such as -0.7').optional(),
       /** The smallest change this scanner and its staff can tell from noise, at this site, where the report prints it. */
       leastChange: densityQuantity.optional(),
     })

@@ -11,12 +11,12 @@ import {
   creatinineClearance,
   eitherBelow,
 } from '../formulas/creatinine-clearance.ts';
-import { whatWouldClear } from '../formulas/clearance-sensitivity.ts';
-import { egfr, egfrSources } from '../formulas/egfr.ts';
 import { idealWeightSources } from '../formulas/ideal-weight.ts';
 import { creatinineMgPerDl } from '../formulas/units.ts';
 import type { FormulaShown, Input, Threshold, Working } from '../readiness/working.ts';
+import { besideClearance } from './kidney-beside.ts';
 import type { KidneyEvidence, KidneyFacts, SomeWeight } from './kidney-facts.ts';
+import { shortest } from './shortest.ts';
 
 /** "just below 35" is said within half a unit of the limit. */
 const NEAR_BELOW = 0.5;
@@ -25,9 +25,6 @@ const below = (value: Ratio, floor: Scaled): string =>
   compareRatio(value, floor) < 0 && approximately(floor) - ratioAsNumber(value) < NEAR_BELOW
     ? ` (just below ${scaledText(floor)})`
     : '';
-
-/** At most so many decimals, none that are nought. */
-const shortest = (value: Ratio, places: number): string => ratioText(value, places).replace(/\.?0+$/, '');
 
 /** "34.99 mL/min by one form, 35.11 by the other (just below 35)" */
 export function clearanceText({ byMicromoles, byMilligrams }: Clearance, floor: Scaled): string {
@@ -136,15 +133,7 @@ function formulasOf(
       source: other.sort === 'actual' ? clearanceSources.byMicromoles : idealWeightSources[other.sort],
     });
   }
-  for (const equation of [2009, 2021] as const) {
-    shown.push({
-      name: `eGFR ${equation}, shown only: it never decides`,
-      put: `age ${age}, ${sex}, ${ratioText(mgPerDl, 4)} mg/dL`,
-      gives: `${egfr(equation, sex, age, ratioAsNumber(mgPerDl)).toFixed(1)} mL/min/1.73 m2`,
-      source: egfrSources[equation],
-    });
-  }
-  return shown;
+  return [...shown, ...besideClearance(facts, age)];
 }
 
 const thresholdsOf = ({ otherWeights, baseline, protocol }: KidneyFacts): Threshold[] => [
@@ -163,7 +152,7 @@ const thresholdsOf = ({ otherWeights, baseline, protocol }: KidneyFacts): Thresh
 ];
 
 function cautionsOf(
-  { protocol, umol, kg, deciding }: KidneyFacts,
+  { protocol }: KidneyFacts,
   at: { readonly age: number; readonly clearance: Clearance } | undefined,
   birth: Day | undefined,
   evidence: KidneyEvidence,
@@ -178,24 +167,10 @@ function cautionsOf(
     cautions.push(
       `Low calcium threatens below this clearance: a sample within ${protocol.number.calciumAfterDoseDays} days after the dose.`,
     );
-  if (at !== undefined && umol !== undefined && kg !== undefined && evidence.sex !== undefined) {
-    if (eitherBelow(at.clearance, clearanceFloor) && deciding?.sort === 'actual') {
-      const clear = whatWouldClear(
-        { ageYears: at.age, sex: evidence.sex, weightKg: kg, creatinineUmolPerL: umol },
-        clearanceFloor,
-      );
-      if (clear.weightKg !== undefined)
-        cautions.push(`It would pass from ${ratioText(clear.weightKg, 1)} kg with this creatinine, by both forms.`);
-      if (clear.creatinineUmolPerL !== undefined)
-        cautions.push(
-          `It would pass up to a creatinine of ${clear.creatinineUmolPerL} umol/L with this weight, by both forms.`,
-        );
-    } else if (bothAtLeast(at.clearance, clearanceFloor) && eitherBelow(at.clearance, nearLimitCeiling)) {
-      cautions.push(
-        'Near the limit: weigh and recompute on the day, with a recent creatinine, and let the prescriber know.',
-      );
-    }
-  }
+  if (at !== undefined && bothAtLeast(at.clearance, clearanceFloor) && eitherBelow(at.clearance, nearLimitCeiling))
+    cautions.push(
+      'Near the limit: weigh and recompute on the day, with a recent creatinine, and let the prescriber know.',
+    );
   if (evidence.weight?.caution !== undefined) cautions.push(`The weight may mislead: ${evidence.weight.caution}.`);
   const { creatinine } = evidence;
   for (const medicine of evidence.nephrotoxic) {

@@ -110,6 +110,23 @@ export const courseView = z.object({
 });
 export type CourseView = z.infer<typeof courseView>;
 
+/** Body, kidneys and bone at a glance: each figure with what it rests on, its sum and its source. */
+export const readingPartView = z.object({
+  title: z.enum(['Body', 'Kidneys', 'Bone']),
+  lines: z.array(
+    z.object({
+      what: z.string(),
+      is: z.string(),
+      of: z.string(),
+      put: z.string().optional(),
+      source: z.string().optional(),
+      entries: z.array(z.string()),
+    }),
+  ),
+  cautions: z.array(z.string()),
+});
+export type ReadingPartView = z.infer<typeof readingPartView>;
+
 /** Someone who could be mistaken for this person, and whether it is still open whether the two are one. */
 export const alikeView = z.object({
   patient: z.string(),
@@ -171,6 +188,8 @@ export const personView = z.object({
   noReadiness: z.string().optional(),
   place: placeView.optional(),
   course: courseView.optional(),
+  /** Absent without a protocol in force. */
+  reading: z.array(readingPartView).optional(),
   clock: clockView.optional(),
   visitOpen: z.boolean(),
   unsigned: z.array(z.object({ entry: z.string(), text: z.string(), on: date })),

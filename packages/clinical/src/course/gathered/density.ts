@@ -6,8 +6,11 @@ import type { Day } from '../../calendar/day.ts';
 import { exactValue } from '../../exact/quantity.ts';
 import type { Protocol } from '../../protocol/protocol.ts';
 import type { Fact } from '../../record/patient-record.ts';
-import { areComparable, isMoreThanNoise } from '../course-events.ts';
+import { areComparable, isMoreThanNoise, leastChangeText } from '../course-events.ts';
 import type { CourseFacts } from '../course-facts.ts';
+
+/** The least change that counts, as the later report prints it or the protocol has it: "0.0277 g/cm2", "5.0 %". */
+export type Noise = { readonly leastChange: string; readonly isExceeded: boolean };
 
 export type DensityThen = {
   readonly newest: Fact<'bone-density'>;
@@ -16,12 +19,17 @@ export type DensityThen = {
   readonly percent: number | undefined;
   readonly percentPerYear: number | undefined;
   /** Undefined: nothing to compare, or no protocol to say what is noise. */
-  readonly moreThanNoise: boolean | undefined;
+  readonly noise: Noise | undefined;
   /** Scans of this site that are not comparable with the newest. */
   readonly notComparable: readonly Fact<'bone-density'>[];
 };
 
 const DAYS_A_YEAR = 365.25;
+
+const noiseOf = (first: Fact<'bone-density'>, newest: Fact<'bone-density'>, protocol: Protocol): Noise => ({
+  leastChange: leastChangeText(newest, protocol),
+  isExceeded: isMoreThanNoise(first, newest, protocol),
+});
 
 /** One line for each site and side that was ever scanned, by its newest scan. */
 export function densitiesThen(
@@ -51,7 +59,7 @@ function densityThen(
       first,
       percent: undefined,
       percentPerYear: undefined,
-      moreThanNoise: undefined,
+      noise: undefined,
       notComparable,
     };
   const was = exactValue(first.body.density);
@@ -61,7 +69,7 @@ function densityThen(
     first,
     percent,
     percentPerYear: (percent * DAYS_A_YEAR) / (newest.on - first.on),
-    moreThanNoise: protocol === undefined ? undefined : isMoreThanNoise(first, newest, protocol),
+    noise: protocol === undefined ? undefined : noiseOf(first, newest, protocol),
     notComparable,
   };
 }

@@ -12,6 +12,7 @@ import { counted, plural } from '../../kinds-texts/words.ts';
 import type { Protocol } from '../../protocol/protocol.ts';
 import type { CourseFacts } from '../course-facts.ts';
 import type { Course } from '../course.ts';
+import { changeInWords } from './change-in-words.ts';
 import { type Answer, type Criterion, answer, both, either } from './criterion.ts';
 import { type DensityThen, densitiesThen } from './density.ts';
 import { dosesGiven } from './doses-given.ts';
@@ -164,25 +165,9 @@ function lossCriterion(densities: readonly DensityThen[], protocol: Protocol): C
   };
 }
 
-function isLoss({ first, newest, moreThanNoise }: DensityThen, limit: Scaled): boolean {
-  if (first === undefined || moreThanNoise !== true) return false;
+function isLoss({ first, newest, noise }: DensityThen, limit: Scaled): boolean {
+  if (first === undefined || noise?.isExceeded !== true) return false;
   const was = ratioOf(exactValue(first.body.density));
   const lost = minus(was, ratioOf(exactValue(newest.body.density)));
   return compareRatios(times(ratio(100n, 1n), lost), times(ratioOf(limit), was)) >= 0;
 }
-
-/** "-4.7 % since 3 Mar 2023 (-1.6 % a year), more than the least significant change"; "not comparable" with why. */
-export function changeInWords({ first, percent, percentPerYear, moreThanNoise, notComparable }: DensityThen): string {
-  if (first === undefined || percent === undefined || percentPerYear === undefined)
-    return notComparable.length === 0
-      ? 'scanned once: nothing to compare'
-      : 'not comparable: another scanner or side before';
-  const noise =
-    moreThanNoise === undefined
-      ? ''
-      : moreThanNoise
-        ? ', more than the least significant change'
-        : ', within the least significant change';
-  return `${signed(percent)} % since ${shortDate(first.on)} (${signed(percentPerYear)} % a year)${noise}`;
-}
-const signed = (value: number): string => `${value < 0 ? '-' : '+'}${Math.abs(value).toFixed(1)}`;

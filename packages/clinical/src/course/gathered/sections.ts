@@ -3,6 +3,7 @@ import { type Day, shortDate } from '../../calendar/day.ts';
 import { quantityText } from '../../exact/quantity.ts';
 import { minus, ratioText } from '../../exact/ratio.ts';
 import { heightCm } from '../../formulas/units.ts';
+import { scoresText } from '../../kinds-texts/density-text.ts';
 import { entryText } from '../../kinds-texts/entry-text.ts';
 import { counted } from '../../kinds-texts/words.ts';
 import type { Protocol } from '../../protocol/protocol.ts';
@@ -13,7 +14,7 @@ import type { Course } from '../course.ts';
 import { steroidsOn } from '../steroids.ts';
 import { densitiesThen } from './density.ts';
 import { dosesGiven, exposureOf } from './doses-given.ts';
-import { changeInWords } from './failure.ts';
+import { changeInWords, fallInWords } from './change-in-words.ts';
 import { fracturesThen } from './fractures.ts';
 import { markersThen } from './markers-then.ts';
 import type { GatheredLine, GatheredSection } from './review-sheet.ts';
@@ -53,7 +54,7 @@ export function sectionsOf(
       'Bone density',
       densitiesThen(facts, firstDose, protocol).map((one) =>
         line(
-          `${one.newest.body.site}${one.newest.body.side === undefined ? '' : `, ${one.newest.body.side}`}: ${quantityText(one.newest.body.density)}${one.newest.body.tScore === undefined ? '' : `, T ${one.newest.body.tScore}`} on ${shortDate(one.newest.on)}: ${changeInWords(one)}`,
+          `${one.newest.body.site}${one.newest.body.side === undefined ? '' : `, ${one.newest.body.side}`}: ${quantityText(one.newest.body.density)}${scoresText(one.newest.body)} on ${shortDate(one.newest.on)}: ${changeInWords(one)}`,
           ...(one.first === undefined ? [one.newest] : [one.first, one.newest]),
         ),
       ),
@@ -62,17 +63,11 @@ export function sectionsOf(
     ),
     section(
       'Bone markers',
-      markersThen(facts, firstDose).map(({ marker, newest, before, fallPercent, fell }) =>
-        before === undefined || fallPercent === undefined
-          ? line(
-              `${marker} ${quantityText(newest.body.quantity)} on ${shortDate(newest.on)}: no value before treatment to compare with`,
-              newest,
-            )
-          : line(
-              `${marker} ${quantityText(newest.body.quantity)} on ${shortDate(newest.on)}, before treatment ${quantityText(before.body.quantity)} on ${shortDate(before.on)}: ${fallPercent.top < 0n ? `risen by ${ratioText({ ...fallPercent, top: -fallPercent.top }, 0)} %` : `fallen by ${ratioText(fallPercent, 0)} %`}, ${fell === true ? 'more than chance' : 'within chance'}`,
-              before,
-              newest,
-            ),
+      markersThen(facts, firstDose).map((one) =>
+        line(
+          `${one.marker} ${quantityText(one.newest.body.quantity)} on ${shortDate(one.newest.on)}${one.before === undefined ? ':' : ','} ${fallInWords(one)}`,
+          ...(one.before === undefined ? [one.newest] : [one.before, one.newest]),
+        ),
       ),
       'No signed CTX or P1NP.',
       'IOF-ECTS 2017: a fall counts from more than 38 % for P1NP and 56 % for CTX on, for tablets over three months. CTX fasting, in the morning; neither soon after a fracture (from memory).',

@@ -54,6 +54,7 @@ export * from './notation/print-ledger.ts';
 export * from './notation/question.ts';
 export * from './course/course.ts';
 export * from './course/prescribed.ts';
+export * from './pharmacy/pharmacy-state.ts';
 export * from './course/switch-window.ts';
 export * from './course/doses.ts';
 export * from './course/review.ts';

@@ -19,6 +19,7 @@ import { checkCourseReview } from './check-course-review.ts';
 import { checkConsent, checkRisk, checkTalk } from './check-deciding.ts';
 import { bornOf, checkBorn, checkNotBeforeBirth, checkNotFuture, dayOf } from './check-dates.ts';
 import { checkedBody, fieldWrong } from './check-fields.ts';
+import { checkPharmacyAnswer, checkPharmacyCheck } from './check-pharmacy.ts';
 import { checkReaction } from './check-reaction.ts';
 import { WHOLE_DOSE_MILLILITERS, checkRunningTime } from './check-running-time.ts';
 import { asFact, checkPossible } from './check-standing.ts';
@@ -100,6 +101,8 @@ const within: Within = {
         ]
       : [],
   prescription: (_, { body }, path, now) => checkPrescription(body, path, now),
+  'pharmacy-check': (record, fact, path, now) => checkPharmacyCheck(record, fact, path, now),
+  'pharmacy-answer': (record, fact, path) => checkPharmacyAnswer(record, fact, path),
   reaction: (record, fact, path) => checkReaction(record, fact, path),
   dose: (_, { body, on }, path, now) => [...checkUntil(body, on, path), ...checkDripTime(body, on, path, now)],
   'course-review': (record, fact, path, now) => checkCourseReview(record, fact, path, protocolToday(now)),
@@ -255,6 +258,9 @@ function checkPrescription(body: Fact<'prescription'>['body'], path: string, now
   const refusals: Refusal[] = [];
   if (day(body.validUntil) < day(body.validFrom)) {
     refusals.push(fieldWrong(`${path}.validUntil`, 'ends before it begins', 'the last day on which it is valid'));
+  }
+  if (body.orderedAs === 'group direction' && body.groupDirection === undefined) {
+    refusals.push(fieldWrong(`${path}.groupDirection`, 'not said', 'name and version of the direction'));
   }
   const protocol = protocolToday(now);
   if (protocol !== undefined && regimenNamed(protocol, body.regimen) === undefined) {

@@ -8,6 +8,7 @@ import { placeOf, sessionOf } from '../visit/session-list.ts';
 import { type Visit, visitOn } from '../visit/visit.ts';
 import { fieldWrong } from './check-fields.ts';
 import { checkPack } from './check-pack.ts';
+import { checkVerified } from './check-pharmacy.ts';
 import { checkGiver } from './check-giver.ts';
 import { recordIn } from './ledgers.ts';
 import { checkStillOrdered, orderedRegimen } from './ordered-medicine.ts';
@@ -51,6 +52,7 @@ export function checkVisitStep(record: SubjectRecord, fact: Fact, now: Surroundi
     fact.kind === 'preparation'
       ? [
           ...checkStillOrdered(record, visit, now, 'line.body.product'),
+          ...checkVerified(record, now, (fact as Fact<'preparation'>).body.typedBecause === 'typed in later'),
           ...checkPack(fact as Fact<'preparation'>, record, now),
         ]
       : [];

@@ -11,6 +11,7 @@ import type { ActNamed } from './act.ts';
 import { checkGiver } from './check-giver.ts';
 import { fieldWrong } from './check-fields.ts';
 import { checkPreparedStillGood } from './check-pack.ts';
+import { checkVerified } from './check-pharmacy.ts';
 import { checkArmToAvoid } from './check-visit-step.ts';
 import { draftNow } from './draft.ts';
 import { checkStillReady } from './go.ts';
@@ -61,6 +62,7 @@ function checkPrepared(record: SubjectRecord, visit: Visit, now: Surroundings): 
     return [outOfOrder('There is no decision to go for an injection.', 'finish the checklist, then decide')];
   const refusals = [
     ...checkStillOrdered(record, visit, now),
+    ...checkVerified(record, now, false),
     ...checkSessionIsOpen(visit, now),
     ...checkStillReady(record, now),
   ];

@@ -31,6 +31,8 @@ const visit: readonly KindName[] = [
   'cannula-removed',
   'left',
 ];
+/** What is prepared and given rests on the order and on the pharmacist's word about it. */
+const order: readonly KindName[] = ['prescription', 'pharmacy-check', 'pharmacy-answer'];
 /** Being in touch with someone changes nothing that a dose is decided by. */
 const withoutWeight: ReadonlySet<KindName> = new Set([
   'call',
@@ -65,7 +67,7 @@ export function readKindsOf(act: Act): readonly KindName[] {
     case 'pause infusion':
     case 'resume infusion':
     case 'finish infusion':
-      return [...visit, ...ends, 'prescription'];
+      return [...visit, ...ends, ...order];
     case 'plan session':
     case 'cancel session':
       return lists;
@@ -106,5 +108,12 @@ function linesRead(lines: readonly { readonly kind: KindName }[]): readonly Kind
   const kinds = lines.map(({ kind }) => kind);
   // A review of the course, and closing, rest on all that is known: a fracture or a dose told meanwhile is read before.
   if (kinds.includes('course-review') || kinds.includes('closed')) return clinical;
-  return [...new Set([...kinds, ...ends, ...(kinds.some((kind) => visitKinds.has(kind)) ? visit : [])])];
+  return [
+    ...new Set([
+      ...kinds,
+      ...ends,
+      ...(kinds.some((kind) => visitKinds.has(kind)) ? visit : []),
+      ...(kinds.some((kind) => kind === 'preparation' || order.includes(kind)) ? order : []),
+    ]),
+  ];
 }

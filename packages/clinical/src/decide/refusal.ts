@@ -63,6 +63,7 @@ export const refusalNames = [
   'pack-differs-from-stock',
   'not-in-the-formulary',
   'pack-not-scanned',
+  'prescription-not-verified',
   'under-the-minimum-minutes',
   'prescriber-may-not-give',
   'exception-author-may-not-give',

@@ -12,6 +12,7 @@ import type { ActNamed } from './act.ts';
 import { atTheChair, stepOf } from './at-the-drip.ts';
 import { fieldWrong } from './check-fields.ts';
 import { checkPreparedStillGood } from './check-pack.ts';
+import { checkVerified } from './check-pharmacy.ts';
 import { checkMinutes } from './check-visit-step.ts';
 import { checkGiver } from './check-giver.ts';
 import { checkStillReady } from './go.ts';
@@ -106,7 +107,11 @@ function checkStart(record: SubjectRecord, visit: Visit, now: Surroundings): rea
         : refusal('step-already-done', 'The dose of today has been given.'),
     ];
   }
-  const refusals: Refusal[] = [...checkDripIsOrdered(record, now), ...checkSessionIsOpen(visit, now)];
+  const refusals: Refusal[] = [
+    ...checkDripIsOrdered(record, now),
+    ...checkVerified(record, now, false),
+    ...checkSessionIsOpen(visit, now),
+  ];
   const first = (says: string, remedy: string): void =>
     void refusals.push(refusal('step-out-of-order', says, { remedy }));
   if (visit.decision?.body.decision === 'go') refusals.push(...checkStillReady(record, now));

@@ -103,7 +103,14 @@ const texts: Texts = {
         ? `best-interest decision: ${body.basis}; consulted ${body.consulted}`
         : `consent not given${because(body.reason)}`,
   prescription: ({ body }) =>
-    `prescribed ${body.regimen}, valid ${date(body.validFrom)} - ${date(body.validUntil)}${body.plannedDoses === undefined ? '' : `, ${counted(body.plannedDoses, 'dose')} before a review`}${body.interval === undefined ? '' : `, interval ${counted(body.interval.months, 'month')}: ${body.interval.reason}`}${because(body.conditions)}`,
+    `prescribed ${body.regimen}, valid ${date(body.validFrom)} - ${date(body.validUntil)}${body.plannedDoses === undefined ? '' : `, ${counted(body.plannedDoses, 'dose')} before a review`}${body.interval === undefined ? '' : `, interval ${counted(body.interval.months, 'month')}: ${body.interval.reason}`}${orderedText(body)}${because(body.conditions)}`,
+  'pharmacy-check': ({ body }) =>
+    body.outcome === 'verified'
+      ? `prescription verified by the pharmacist${because(body.note)}`
+      : body.outcome === 'asked'
+        ? `pharmacist asks the prescriber: ${body.question}`
+        : `prescription refused by the pharmacist: ${body.reason}`,
+  'pharmacy-answer': ({ body }) => `answer to the pharmacist: ${body.answer}`,
   'prescriber-exception': ({ body }) =>
     `prescriber's exception for ${body.requirement} until ${date(body.expiresOn)}: ${body.reason}`,
   'prescriber-decision': ({ body }) =>
@@ -233,6 +240,9 @@ const countsText = (counts: Fact<'session-opened'>['body']['counts']): string | 
       );
 
 /** How the preparer read the pack: a typed reading is marked wherever it is read. */
+const orderedText = ({ orderedAs, groupDirection }: Fact<'prescription'>['body']): string =>
+  orderedAs === undefined ? '' : `, ${orderedAs}${groupDirection === undefined ? '' : ` (${groupDirection})`}`;
+
 const injectedText = ({ injectedInto, injections }: Fact<'dose'>['body']): string =>
   injectedInto === undefined
     ? ''

@@ -32,6 +32,8 @@ import { capacity } from './capacity.ts';
 import { baselineRisk } from './baseline-risk.ts';
 import { talk } from './talk.ts';
 import { prescription } from './prescription.ts';
+import { pharmacyCheck } from './pharmacy-check.ts';
+import { pharmacyAnswer } from './pharmacy-answer.ts';
 import { prescriberException } from './prescriber-exception.ts';
 import { prescriberDecision } from './prescriber-decision.ts';
 import { dose } from './dose.ts';
@@ -133,6 +135,8 @@ export const entryKinds = {
   capacity: capacity,
   consent: consent,
   prescription: prescription,
+  'pharmacy-check': pharmacyCheck,
+  'pharmacy-answer': pharmacyAnswer,
   'prescriber-exception': prescriberException,
   'prescriber-decision': prescriberDecision,
   dose: dose,

@@ -14,6 +14,10 @@ export const prescription = entryKind({
   body: z
     .object({
       regimen: shortText,
+      /** What sort of order it is; where nothing is said, one written for this person. */
+      orderedAs: z.enum(['patient-specific', 'group direction', 'electronic']).optional(),
+      /** Name and version of the group direction. */
+      groupDirection: shortText.optional(),
       validFrom: dateField,
       validUntil: dateField,
       /** Doses of this course before a review; the regimen's own number if absent. */

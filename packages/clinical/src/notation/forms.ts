@@ -138,6 +138,8 @@ export const forms: readonly Form[] = [
     kind: 'prescription',
     head: 'prescription {regimen} from {validFrom} to {validUntil}',
     clauses: [
+      'ordered as {orderedAs}',
+      'direction {groupDirection}',
       'planned doses {plannedDoses}',
       'interval {interval.months} months {interval.reason}',
       'conditions {conditions}',

@@ -11,6 +11,7 @@ import type { Protocol } from '../protocol/protocol.ts';
 import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
 import { lookAgainOn } from '../standing/look-again.ts';
 import { heldBy, unitOfPatient } from '../standing/standing.ts';
+import { isOpenOrder, needsPharmacist, orderAtPharmacy } from '../pharmacy/pharmacy-state.ts';
 import { placesOf } from '../visit/place.ts';
 import { dosesGiven } from '../course/doses.ts';
 import { isThighFracture } from '../requirements/thigh-fracture.ts';
@@ -40,6 +41,9 @@ export const taskNames = [
   'look at a decision again',
   'look at the incident',
   'see the signature on paper',
+  'verify the prescription',
+  'answer the pharmacist',
+  'change the refused prescription',
 ] as const;
 export type TaskName = (typeof taskNames)[number];
 
@@ -139,6 +143,7 @@ function openTasks(at: At, held: string): Row[] {
   return [
     ...rows,
     ...incidents(record, task),
+    ...atPharmacy(at),
     ...signedOnPaper(record, task),
     ...lookAgain(record, task),
     ...afterDose(at),
@@ -184,6 +189,27 @@ function signedOnPaper(record: SubjectRecord, task: Task): Row[] {
       ? []
       : [task('see the signature on paper', check, 'nurse in charge', check.on, entryText(check))],
   );
+}
+
+/** The order that stands: for the pharmacist where the protocol wants it verified, for the prescriber where one asked or refused. */
+function atPharmacy({ record, protocol, today, task }: At): Row[] {
+  const order = orderAtPharmacy(record, today);
+  if (order === undefined || !isOpenOrder(record, order.prescription, today)) return [];
+  const { prescription, state } = order;
+  switch (state.is) {
+    case 'verified':
+      return [];
+    case 'asked':
+      return [task('answer the pharmacist', state.check, 'prescriber', state.since, state.check.body.question)];
+    case 'refused':
+      return [task('change the refused prescription', state.check, 'prescriber', state.since, state.check.body.reason)];
+    case 'answered':
+      return [task('verify the prescription', prescription, 'pharmacist', state.since, state.answer.body.answer)];
+    case 'waits':
+      return needsPharmacist(protocol)
+        ? [task('verify the prescription', prescription, 'pharmacist', state.since, prescription.body.regimen)]
+        : [];
+  }
 }
 
 function thighFractures(record: SubjectRecord, task: Task): Row[] {

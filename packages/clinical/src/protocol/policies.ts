@@ -15,6 +15,7 @@ const titles: Readonly<Record<string, string>> = {
   vitaminDPolicy: 'where vitamin D was never measured',
   hipRepairNeedsLoading: 'after a hip repair, vitamin D is loaded before the first dose',
   dentalCheck: 'a dental check is',
+  pharmacyVerification: 'a pharmacist verifies the prescription',
 };
 
 /** Fields that are chosen but decide nothing about a dose. */

@@ -43,6 +43,11 @@ export const protocolSchema = z
     hipRepairNeedsLoading: z.boolean(),
     /** Whether a dental check in date is demanded, or teeth and jaw are asked about only. Guidelines differ. */
     dentalCheck: z.enum(['asked', 'demanded']),
+    /**
+     * Whether a pharmacist verifies a prescription before anything is prepared. Common practice, no source: services differ, the
+     * unit decides. A sheet that says nothing was signed without it.
+     */
+    pharmacyVerification: z.enum(['not asked for', 'before preparation']).default('not asked for'),
     /** Which weight decides the clearance; the label says actual. */
     weightThatDecides: z.enum(['actual', 'ideal', 'adjusted']),
     /** The first is what is meant where nothing is prescribed. */

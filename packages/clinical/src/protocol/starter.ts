@@ -266,6 +266,7 @@ export const starterSheet: ProtocolSheet = {
   vitaminDPolicy: 'await the level',
   hipRepairNeedsLoading: true,
   dentalCheck: 'asked',
+  pharmacyVerification: 'not asked for',
   weightThatDecides: 'actual',
   regimens: usualRegimens,
   switches: usualSwitches,

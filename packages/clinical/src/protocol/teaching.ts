@@ -120,6 +120,7 @@ export const teachingSheet: ProtocolSheet = {
   vitaminDPolicy: 'await the level',
   hipRepairNeedsLoading: false,
   dentalCheck: 'asked',
+  pharmacyVerification: 'not asked for',
   weightThatDecides: 'actual',
   regimens: usualRegimens,
   switches: usualSwitches,

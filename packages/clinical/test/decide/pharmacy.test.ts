@@ -1,0 +1,180 @@
+/**
+ * A pharmacist and a prescription (the safety page: "Pharmacy: verification"; common practice, no source: in hospitals a
+ * pharmacist reads an order before it is made up, asks the prescriber where something is unclear, and an order that was
+ * changed is read again).
+ */
+import { describe, expect, test } from 'vitest';
+import {
+  type Act,
+  type Fact,
+  type PlainDate,
+  type ProtocolSheet,
+  addDays,
+  day,
+  orderAtPharmacy,
+  plainDate,
+  protocolFrom,
+  readSheet,
+  shortDate,
+  pharmacySays,
+  taskRows,
+  teachingSheet,
+} from '@twelvemonth/clinical';
+import { DayUnit, as, onTheDay } from './a-day-unit.ts';
+
+const wanted = { ...teachingSheet, pharmacyVerification: 'before preparation' } as const;
+const where = (unit: DayUnit) => orderAtPharmacy(unit.patient(), day(unit.today()));
+const says = (unit: DayUnit): string => {
+  const order = where(unit);
+  return order === undefined ? '' : pharmacySays(order, shortDate);
+};
+const check = (unit: DayUnit, body: object, prescription = unit.newest('prescription').id) =>
+  unit.line('priya', 'pharmacy-check', { prescription, ...body }).map(({ name }) => name);
+const tasks = (unit: DayUnit, of: ProtocolSheet = wanted): string[] => {
+  const made = protocolFrom(of);
+  return taskRows(unit.patient(), 'protocol' in made ? made.protocol : undefined, day(unit.today())).flatMap(
+    ({ columns: { task, owner } }) => (/pharmac|prescription/.test(String(task)) ? [`${task}: ${owner}`] : []),
+  );
+};
+const prepare = (unit: DayUnit) => {
+  unit.write('dana', 'cannula', { site: 'right forearm', gauge: '22', tries: 1, placed: true });
+  unit.write('dana', 'flush', { milliliters: 10, ranFreely: true, when: 'before' });
+  return unit.line('dana', 'preparation', unit.pack()).map(({ name }) => name);
+};
+const start: Act = {
+  name: 'start infusion',
+  patient: 'p1',
+  plannedMinutes: 30,
+  identifiers: ['full name', 'birth date'],
+};
+/** The prescriber corrects the prescription that stands. */
+const changed = (unit: DayUnit, more: Partial<Fact<'prescription'>['body']>): void => {
+  const { body, id } = unit.newest('prescription');
+  unit.expect('halina', {
+    name: 'record',
+    patient: 'p1',
+    line: { kind: 'prescription', body: { ...body, ...more }, effectiveAt: unit.today() },
+    amends: id,
+  });
+};
+
+describe('where the protocol wants a pharmacist before anything is prepared', () => {
+  test('a pack is prepared once the prescription is verified, and not before', () => {
+    const unit = onTheDay(new DayUnit(wanted)).go();
+    expect(tasks(unit)).toEqual(['verify the prescription: pharmacist']);
+    expect(prepare(unit)).toEqual(['prescription-not-verified']);
+    expect(check(unit, { outcome: 'verified' })).toEqual([]);
+    expect(says(unit)).toBe('verified by the pharmacist on 26 Nov 2026');
+    expect(tasks(unit)).toEqual([]);
+    unit.write('dana', 'preparation', unit.pack());
+  });
+  test('one that is changed after it was verified is unverified again, also once the pack is checked', () => {
+    const unit = onTheDay(new DayUnit(wanted)).go();
+    check(unit, { outcome: 'verified' });
+    unit.prepared();
+    unit.expect('imre', unit.check());
+    changed(unit, { conditions: 'over 45 minutes' });
+    expect(says(unit)).toBe('changed since it was verified on 26 Nov 2026: not verified');
+    expect(unit.refused('dana', start)).toEqual(['prescription-not-verified']);
+    expect(check(unit, { outcome: 'verified' })).toEqual([]);
+    unit.expect('dana', start);
+  });
+  test('a newer prescription is one nobody has verified', () => {
+    const unit = onTheDay(new DayUnit(wanted));
+    check(unit, { outcome: 'verified' });
+    const { body } = unit.newest('prescription');
+    unit.write('halina', 'prescription', body);
+    expect(says(unit)).toBe('not verified by a pharmacist');
+  });
+  test('what was verified no longer stands: the word about it is refused, not kept for the new text', () => {
+    const unit = onTheDay(new DayUnit(wanted));
+    const before = unit.newest('prescription').id;
+    changed(unit, { plannedDoses: 2 });
+    expect(check(unit, { outcome: 'verified' }, before)).toEqual(['no-such-entry']);
+  });
+  test('once a dose was given since, the prescription waits for nobody', () => {
+    const unit = onTheDay(new DayUnit(wanted)).go();
+    check(unit, { outcome: 'verified' });
+    unit.prepared();
+    unit.expect('imre', unit.check());
+    unit.expect('dana', start);
+    unit.wait(31);
+    unit.expect('dana', { name: 'finish infusion', patient: 'p1', milliliters: 100 });
+    changed(unit, { conditions: 'x' });
+    expect(tasks(unit)).toEqual([]);
+  });
+  test('what was prepared on paper is written as it was, but nothing runs on it now', () => {
+    const unit = onTheDay(new DayUnit(wanted)).go();
+    unit.write('dana', 'cannula', { site: 'right forearm', gauge: '22', tries: 1, placed: true });
+    unit.write('dana', 'flush', { milliliters: 10, ranFreely: true, when: 'before' });
+    unit.write('dana', 'preparation', unit.pack({ typedBecause: 'typed in later' }));
+    unit.expect('imre', unit.check());
+    expect(unit.refused('dana', start)).toEqual(['prescription-not-verified']);
+  });
+});
+
+describe('where the protocol does not ask for it', () => {
+  test('an old sheet says nothing of it, and nothing waits', () => {
+    const { pharmacyVerification: _, ...older } = teachingSheet;
+    const read = readSheet(older);
+    expect('sheet' in read && [read.sheet.pharmacyVerification, read.added]).toEqual(['not asked for', []]);
+    const unit = onTheDay().go();
+    expect(tasks(unit, teachingSheet)).toEqual([]);
+    expect(prepare(unit)).toEqual([]);
+  });
+  test('a question holds all the same until the prescriber has answered and the pharmacist has looked again', () => {
+    const unit = onTheDay().go();
+    expect(check(unit, { outcome: 'asked', question: 'on ciclosporin: is that known?' })).toEqual([]);
+    expect(tasks(unit, teachingSheet)).toEqual(['answer the pharmacist: prescriber']);
+    expect(prepare(unit)).toEqual(['prescription-not-verified']);
+    unit.write('halina', 'pharmacy-answer', { check: unit.newest('pharmacy-check').id, answer: 'yes, clearance 60' });
+    expect(tasks(unit, teachingSheet)).toEqual(['verify the prescription: pharmacist']);
+    expect(unit.line('dana', 'preparation', unit.pack()).map(({ name }) => name)).toEqual([
+      'prescription-not-verified',
+    ]);
+    expect(check(unit, { outcome: 'verified' })).toEqual([]);
+    unit.write('dana', 'preparation', unit.pack());
+  });
+  test('one that was refused is prepared only once it is another', () => {
+    const unit = onTheDay().go();
+    expect(check(unit, { outcome: 'refused', reason: 'clearance 28 mL/min by our formula' })).toEqual([]);
+    expect(tasks(unit, teachingSheet)).toEqual(['change the refused prescription: prescriber']);
+    expect(prepare(unit)).toEqual(['prescription-not-verified']);
+    changed(unit, { conditions: 'weighed anew' });
+    expect(tasks(unit, teachingSheet)).toEqual([]);
+    unit.write('dana', 'preparation', unit.pack());
+  });
+});
+
+describe('whose word it is', () => {
+  test('only a pharmacist’s, and not about a prescription of their own', () => {
+    const unit = onTheDay(new DayUnit(wanted));
+    const body = { outcome: 'verified', prescription: unit.newest('prescription').id };
+    for (const who of ['dana', 'halina', 'imre'] as const)
+      expect(unit.line(who, 'pharmacy-check', body)[0]?.name).toBe('not-yours-to-do');
+    expect(unit.line({ staff: 'halina', role: 'pharmacist' }, 'pharmacy-check', body).map(({ name }) => name)).toEqual([
+      'second-person-needed',
+    ]);
+  });
+  test('a question and a refusal say what about; an answer is about a question', () => {
+    const unit = onTheDay(new DayUnit(wanted));
+    expect(check(unit, { outcome: 'asked' })).toEqual(['field-wrong']);
+    expect(check(unit, { outcome: 'refused' })).toEqual(['field-wrong']);
+    check(unit, { outcome: 'verified' });
+    const answer = { check: unit.newest('pharmacy-check').id, answer: 'x' };
+    expect(unit.line('halina', 'pharmacy-answer', answer).map(({ name }) => name)).toEqual(['no-such-entry']);
+    expect(unit.line('dana', 'pharmacy-answer', answer).map(({ name }) => name)).toContain('not-yours-to-do');
+  });
+  test('a group direction is named with its version', () => {
+    const unit = new DayUnit().ready();
+    const body = {
+      regimen: 'zoledronic-acid-yearly',
+      validFrom: unit.today(),
+      validUntil: plainDate(addDays(day(unit.today()), 30)),
+      orderedAs: 'group direction',
+    };
+    expect(unit.line(as('prescriber'), 'prescription', body).map(({ name }) => name)).toEqual(['field-wrong']);
+    unit.write('halina', 'prescription', { ...body, groupDirection: 'PGD 14, version 2' });
+    expect(unit.newest('prescription').body.validFrom).toBe(unit.today() satisfies PlainDate);
+  });
+});

@@ -57,6 +57,7 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   daySheet: everyoneInCare,
   recall: everyoneInCare,
 
+  pharmacy: everyoneInCare,
   /** Names batches, no patient. */
   stock: everyoneInCare,
   trace: everyoneInCare,

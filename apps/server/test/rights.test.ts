@@ -78,6 +78,7 @@ describe('who may ask what', () => {
       'session',
       'sessions',
       'recall',
+      'pharmacy',
       'search',
       'flips',
       'waitingRows',

@@ -160,6 +160,11 @@ const waiting = createRoute({
   path: '/import/waiting',
   component: lazyRouteComponent(() => import('./import/WaitingScreen.tsx'), 'WaitingScreen'),
 });
+const pharmacy = createRoute({
+  ...at,
+  path: '/pharmacy',
+  component: lazyRouteComponent(() => import('./pharmacy/PharmacyScreen.tsx'), 'PharmacyScreen'),
+});
 const stock = createRoute({
   ...at,
   path: '/stock',
@@ -227,6 +232,7 @@ export const router = createRouter({
     recall,
     bringIn,
     waiting,
+    pharmacy,
     stock,
     trace,
     batchesOfPerson,

@@ -27,6 +27,7 @@ import { packReadingOf } from '../views/pack.ts';
 import { decidingViewOf } from '../views/deciding.ts';
 import { foundIn, peopleListOf } from '../views/people-list.ts';
 import { personViewOf } from '../views/person.ts';
+import { pharmacyOf } from '../views/pharmacy.ts';
 import { protocolViewOf } from '../views/protocols.ts';
 import { recallOf } from '../views/recall.ts';
 import { reviewViewOf } from '../views/review.ts';
@@ -224,6 +225,10 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
     recallOf(await people.all(), query.parse(request.query).unit),
   );
 
+  serveRoute(app, atHand, 'pharmacy', async (asked) => {
+    const unit = await unitAsked(asked);
+    return unit instanceof Refused ? unit : pharmacyOf(atHand, unit, asked.who.member.staff);
+  });
   serveRoute(app, atHand, 'stock', async (asked) => {
     const unit = await unitAsked(asked);
     return unit instanceof Refused ? unit : stockOf(atHand, unit);

@@ -9,6 +9,7 @@ import { clockOfPerson, clockViewOf } from './clock.ts';
 import { entryViewsOf, unreadBy } from './entries.ts';
 import { readingOf } from './reading.ts';
 import { alikeViewsOf, togetherViewsOf } from './one-or-two.ts';
+import { atPharmacyOf } from './pharmacy.ts';
 import {
   ageOf,
   allergiesInWords,
@@ -32,6 +33,7 @@ export async function personViewOf(
   const place = placeViewOf(person);
   const visit = visitOn(record, today);
   const clock = clockViewOf(clockOfPerson(person));
+  const pharmacist = atPharmacyOf(person);
   const everyone = await atHand.people.all();
   return {
     patient: person.patient,
@@ -61,6 +63,7 @@ export async function personViewOf(
     course: courseViewOf(record, person.course),
     ...(person.unit?.protocol === undefined ? {} : { reading: readingOf(record, person.unit.protocol, today) }),
     ...(clock === undefined ? {} : { clock }),
+    ...(pharmacist === undefined ? {} : { atPharmacy: pharmacist }),
     visitOpen: visit !== undefined && !visit.over,
     unsigned: unsignedResults(person).map((fact) => ({
       entry: fact.id,

@@ -100,6 +100,13 @@ const sheetViewOf = (
         sheet.dentalCheck === 'demanded' ? 'a dental check in date is demanded' : 'asked about; no check is demanded',
     },
     {
+      what: 'pharmacist (common practice, no source)',
+      says:
+        sheet.pharmacyVerification === 'before preparation'
+          ? 'verifies each prescription before anything is prepared'
+          : 'not asked to verify; may ask or refuse all the same, and that holds the preparation',
+    },
+    {
       what: 'hip repair',
       says: sheet.hipRepairNeedsLoading ? 'vitamin D is loaded before the first dose' : 'no loading is asked for',
     },

@@ -18,6 +18,7 @@ import type { UnitNow } from '../register/units.ts';
 import { minutesStillNeeded } from './finish.ts';
 import { infusionViewOf } from './infusion.ts';
 import { nurseOf, nursesOf } from './named-nurse.ts';
+import { atPharmacyOf, heldOn } from './pharmacy.ts';
 import { noProtocolInForce } from './person-row.ts';
 import { fullName } from './person-words.ts';
 import { byPatient, couldComeOn, everySession, inTrouble, listedOn } from './sessions.ts';
@@ -74,6 +75,7 @@ export async function todayOf(atHand: AtHand, unit: UnitNow): Promise<TodayView>
       ...(session === undefined ? {} : nurseOf(session, person.patient, nameOf)),
     })),
     trouble: troubleOf(sessions, people, unit),
+    heldByPharmacy: heldOn(comingUp(sessions, people, unit)),
     work: await workOf(atHand, everyone, unit),
     commit: (await atHand.store.tail()).commit,
   };
@@ -200,11 +202,12 @@ function nextOf(listed: readonly Listed[], unit: UnitNow, atHand: AtHand): Today
           ? infusionViewOf(visit, unit.protocol, atHand.clock.reading())?.earliestFinish
           : undefined;
       const minutes = finish === undefined ? at : Math.max(at, minutesOf(localTime(finish, unit)));
+      const held = act.step === 'preparation' ? atPharmacyOf(person) : undefined;
       return [
         {
           ...common,
           by: minutes > at ? localTime(finish ?? unit.moment, unit) : 'now',
-          what: act.says,
+          what: held?.holds === true ? `prepare nothing yet: ${held.says}` : act.says,
           act: actWords[act.step] ?? 'Open the visit',
           minutes,
         },
@@ -232,6 +235,16 @@ const actWords: Readonly<Partial<Record<string, string>>> = {
 /** HH:MM on the unit's wall; `moment` may be in UTC. */
 const localTime = (moment: string, unit: UnitNow): string =>
   Temporal.Instant.from(moment).toZonedDateTimeISO(unit.unit.zone).toPlainTime().toString({ smallestUnit: 'minute' });
+
+/** Everybody on the list of today and of the coming sessions whose dose is still to come. */
+function comingUp(sessions: readonly SessionList[], people: ReadonlyMap<string, Person>, unit: UnitNow): Person[] {
+  const until = addDays(unit.today, troubleAheadDays);
+  return sessions
+    .filter((session) => session.on >= unit.today && session.on <= until)
+    .flatMap((session) =>
+      listedOn(session, people).flatMap(({ person }) => (person?.place?.session === session.id ? [person] : [])),
+    );
+}
 
 function troubleOf(
   sessions: readonly SessionList[],

@@ -20,6 +20,7 @@ import {
 import type { VisitView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
+import { atPharmacyOf } from './pharmacy.ts';
 import { goViewOf } from './go.ts';
 import { infusionViewOf } from './infusion.ts';
 import { nearNames } from './look-alikes.ts';
@@ -54,6 +55,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
   const current = steps.find(({ state }) => state === 'running' || state === 'waiting')?.step;
   const plannedMinutes = visit?.preparation?.body.minutes ?? protocol?.number.runningMinutesUsual ?? 0;
   const prescription = factsOf(record, 'prescription').findLast(({ on }) => on <= today);
+  const pharmacist = atPharmacyOf(person);
   const infusion = infusionViewOf(visit, protocol, now);
   const site = siteViewOf(visit, protocol, nameOf);
   const go = goViewOf(person, unit);
@@ -86,6 +88,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
       : { decision: { decision: visit.decision.body.decision, says: entryText(visit.decision) } }),
     illnessToWrite: illnessToWrite(person, visit, protocol),
     ...(prescription === undefined ? {} : { prescription: orderInWords(prescription, protocol) }),
+    ...(pharmacist === undefined ? {} : { atPharmacy: pharmacist }),
     ...preparationOf(visit, reader, nameOf),
     ...(visit?.check === undefined
       ? {}

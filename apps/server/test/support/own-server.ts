@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { randomUUID } from 'node:crypto';
-import type { Act, Role } from '@twelvemonth/clinical';
+import type { Act, ProtocolSheet, Role } from '@twelvemonth/clinical';
 import { demoSheet } from '@twelvemonth/clinical';
 import type { ActAnswer, Problem } from '@twelvemonth/exchange';
 import type { LightMyRequestResponse } from 'fastify';
@@ -199,12 +199,16 @@ export const thornbeck = {
 };
 
 /** Describes the unit and brings a protocol into force today, as two people would. */
-export async function setUp(server: OwnServer, inForceFrom = '2026-11-25'): Promise<void> {
+export async function setUp(
+  server: OwnServer,
+  inForceFrom = '2026-11-25',
+  more: Partial<ProtocolSheet> = {},
+): Promise<void> {
   await server.done('lead', { name: 'set unit', unit: 'thornbeck', body: thornbeck });
   await server.done('prescriber', {
     name: 'write protocol',
     unit: 'thornbeck',
-    sheet: demoSheet('thornbeck-1'),
+    sheet: { ...demoSheet('thornbeck-1'), ...more },
     contentHash: 'asked of the server',
   });
   const { versions } = await server.read<{ versions: { contentHash: string }[] }>('/api/protocols?unit=thornbeck');

@@ -12,7 +12,9 @@ export function Side() {
   const { unit, units } = useUnit();
   const may = useMay();
   const asking = (route: RouteName) => ({ enabled: unit !== undefined && may(route) });
-  const listed = useQuery({ ...today(unit?.unit), ...asking('today') }).data?.counts.listed;
+  const day = useQuery({ ...today(unit?.unit), ...asking('today') }).data;
+  const listed = day?.counts.listed;
+  const atPharmacy = day?.work.reduce((sum, { to, count }) => (to === '/pharmacy' ? sum + count : sum), 0);
   const due = useQuery({ ...recall(unit?.unit), ...asking('recall') }).data?.people.length;
   const rows = useQuery({ ...waitingRows(), ...asking('waitingRows') }).data?.rows.length;
   const demo = useQuery(status).data?.demo === true;
@@ -23,6 +25,7 @@ export function Side() {
     { to: '/recall', route: 'recall', says: 'Recall', count: due },
     { to: '/letters', route: 'letters', says: 'Letters', count: undefined },
     { to: '/import', route: 'dryRun', says: 'Import', count: rows },
+    { to: '/pharmacy', route: 'pharmacy', says: 'Pharmacy', count: atPharmacy },
     { to: '/stock', route: 'stock', says: 'Stock', count: undefined },
     { to: '/protocol', route: 'protocols', says: 'Protocol', count: undefined },
     { to: '/settings', route: 'settings', says: 'Settings', count: undefined },

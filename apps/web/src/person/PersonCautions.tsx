@@ -1,6 +1,7 @@
 import { Link } from '@tanstack/react-router';
 import type { PersonView } from '@twelvemonth/exchange';
 import { Note } from '../paper/Note.tsx';
+import { AtPharmacy } from '../pharmacy/AtPharmacy.tsx';
 import { MedicineClock } from './MedicineClock.tsx';
 
 /** What would mislead if it went unseen: people who look alike, entries that contradict each other. */
@@ -10,6 +11,7 @@ export function PersonCautions({ data }: { data: PersonView }) {
   return (
     <>
       {data.clock !== undefined && <MedicineClock clock={data.clock} />}
+      {data.atPharmacy !== undefined && <AtPharmacy state={data.atPharmacy} />}
       {open.length > 0 && (
         <Note tone="caution">
           <p>

@@ -20,6 +20,8 @@ const notByHand = new Set([
   'message-begun',
   'message-ended',
   'patient-pack',
+  'pharmacy-check',
+  'pharmacy-answer',
 ]);
 
 export const isCorrectable = (kind: string): boolean => !notByHand.has(kind) && kind !== 'results-signed';

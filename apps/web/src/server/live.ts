@@ -12,6 +12,7 @@ const listNames = new Set([
   'sessionDay',
   'stock',
   'trace',
+  'pharmacy',
   'people',
   'today',
   'sessions',
@@ -21,7 +22,7 @@ const listNames = new Set([
   'bookingCheck',
 ]);
 const stockNames = new Set(['stock', 'trace', 'batchesOfPerson']);
-const unitNames = new Set(['stock', 'status', 'settings', 'protocols', 'flips', 'today', 'sessions']);
+const unitNames = new Set(['stock', 'status', 'settings', 'protocols', 'flips', 'today', 'sessions', 'pharmacy']);
 
 function fetchNamed(names: ReadonlySet<string>): void {
   void queries.invalidateQueries({ predicate: ({ queryKey: [name] }) => typeof name === 'string' && names.has(name) });

@@ -40,6 +40,7 @@ export const paths = {
   sessionPlanning: '/api/sessions/:session/planning',
   daySheet: '/api/sessions/:session/day-sheet',
   recall: '/api/recall',
+  pharmacy: '/api/pharmacy',
   stock: '/api/stock',
   trace: '/api/stock/trace',
   batchesOfPerson: '/api/people/:patient/batches',

@@ -8,6 +8,7 @@ import { Awaited } from '../paper/Awaited.tsx';
 import { Empty } from '../paper/Empty.tsx';
 import { Page } from '../paper/Page.tsx';
 import { buttonLook } from '../paper/button-look.ts';
+import { HeldByPharmacy } from '../pharmacy/HeldByPharmacy.tsx';
 import { me, today } from '../server/queries.ts';
 import { ToDaySheet } from '../sessions/ToDaySheet.tsx';
 import { longDay, shortDay } from '../words/dates.ts';
@@ -139,6 +140,7 @@ function Sheet({ data }: { data: TodayView }) {
         <Chairs visits={data.visits} chairs={data.chairs} />
       </div>
       {data.trouble.length > 0 && <TroubleAhead trouble={data.trouble} />}
+      {data.heldByPharmacy.length > 0 && <HeldByPharmacy held={data.heldByPharmacy} />}
       <WorkPiles work={data.work} />
     </Page>
   );

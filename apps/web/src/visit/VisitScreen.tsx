@@ -6,6 +6,7 @@ import { Awaited } from '../paper/Awaited.tsx';
 import { Note } from '../paper/Note.tsx';
 import { withWaiting } from '../offline/waiting-steps.ts';
 import { useWaiting } from '../offline/waiting.ts';
+import { AtPharmacy } from '../pharmacy/AtPharmacy.tsx';
 import { visit } from '../server/queries.ts';
 import { PutOffAfterAll } from './PutOffAfterAll.tsx';
 import { Reaction } from './Reaction.tsx';
@@ -51,6 +52,11 @@ function Chairside({ data }: { data: VisitView }) {
               <Note tone="done" speaks="politely">
                 {said}
               </Note>
+            </div>
+          )}
+          {data.atPharmacy?.holds === true && !isGiven(data) && (
+            <div style={{ marginBottom: '0.8rem' }}>
+              <AtPharmacy state={data.atPharmacy} />
             </div>
           )}
           {data.illnessToWrite && (

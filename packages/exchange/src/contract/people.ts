@@ -1,6 +1,7 @@
 /** People: the list, one person, their entries. */
 import { z } from 'zod';
 import { date, clockView, moment, placeView, standingView, verdict, windowView } from './basics.ts';
+import { atPharmacy } from './pharmacy.ts';
 import { readinessView } from './readiness.ts';
 
 export const personRow = z.object({
@@ -191,6 +192,8 @@ export const personView = z.object({
   /** Absent without a protocol in force. */
   reading: z.array(readingPartView).optional(),
   clock: clockView.optional(),
+  /** Absent: no pharmacist has a word in it. */
+  atPharmacy: atPharmacy.optional(),
   visitOpen: z.boolean(),
   unsigned: z.array(z.object({ entry: z.string(), text: z.string(), on: date })),
   lookAlikes: z.array(alikeView),

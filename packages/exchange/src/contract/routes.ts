@@ -38,6 +38,7 @@ import {
   whatIfBody,
 } from './service.ts';
 import { packReading, readPackBody } from './pack-reading.ts';
+import { pharmacyView } from './pharmacy.ts';
 import { recallAnswer } from './recall.ts';
 import { bookingCheck, sessionDayView, sessionView, sessionsAnswer, sessionsQuery, todayView } from './sessions.ts';
 import { visitView } from './visit.ts';
@@ -108,6 +109,7 @@ export const routes = {
   daySheet: { method: 'GET', path: '/api/sessions/:session/day-sheet' },
   recall: { method: 'GET', path: '/api/recall', answer: recallAnswer },
 
+  pharmacy: { method: 'GET', path: '/api/pharmacy', answer: pharmacyView },
   stock: { method: 'GET', path: '/api/stock', answer: stockView },
   trace: { method: 'GET', path: '/api/stock/trace', query: traceQuery, answer: traceView },
   batchesOfPerson: { method: 'GET', path: '/api/people/:patient/batches', answer: batchesOfPersonView },

@@ -216,6 +216,10 @@ export const todayView = z.object({
   trouble: z.array(
     z.object({ session: z.string(), on: date, patient: z.string(), name: z.string(), verdict, says: z.string() }),
   ),
+  /** Booked in a coming session, and nothing may be prepared: a pharmacist's word is missing. */
+  heldByPharmacy: z.array(
+    z.object({ session: z.string(), on: date, patient: z.string(), name: z.string(), says: z.string() }),
+  ),
   /** Small piles of work with their number, oldest first inside. */
   work: z.array(z.object({ what: z.string(), count: z.number().int(), to: z.string(), oldest: date.optional() })),
   commit: z.number().int(),

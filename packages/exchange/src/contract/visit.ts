@@ -2,6 +2,7 @@
 import { everyInjectionSite } from '@twelvemonth/clinical';
 import { z } from 'zod';
 import { date, moment, verdict } from './basics.ts';
+import { atPharmacy } from './pharmacy.ts';
 import { namedNurseView, nurseHere, visitStep } from './sessions.ts';
 
 export const visitView = z.object({
@@ -52,6 +53,8 @@ export const visitView = z.object({
   /** They told of an illness today, or were put off as unwell, and nobody has written what it was. */
   illnessToWrite: z.boolean(),
   prescription: z.string().optional(),
+  /** Absent: no pharmacist has a word in it. */
+  atPharmacy: atPharmacy.optional(),
   /** What the preparer read. Never sent to anyone but the preparer until the second check has been made. */
   preparation: z
     .object({

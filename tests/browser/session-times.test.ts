@@ -1,4 +1,4 @@
-/** The times of a session planned on screen: proposed, moved by keyboard with the checker speaking, explained, tried out. */
+/** The times of a session planned on screen: proposed, moved as a list and on a board of chairs with the checker speaking, locked, explained, tried out. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { listToday, planToday } from '../../apps/server/test/support/at-the-chair.ts';
@@ -46,7 +46,7 @@ describe('the times of a session', () => {
       .getByRole('button', { name: /minutes earlier$/ })
       .getAttribute('aria-label');
     const earlier = nurse.getByRole('button', { name: name ?? '', exact: true });
-    const objections = nurse.getByRole('main').locator('div[aria-live] li');
+    const objections = nurse.getByRole('region', { name: 'Plan checker' }).getByRole('listitem');
     for (let presses = 0; presses < 20 && (await objections.count()) === 0; presses += 1) {
       await earlier.focus();
       await nurse.keyboard.press('Enter');
@@ -72,5 +72,88 @@ describe('the times of a session', () => {
     await sees(/On average most people are in the unit at \d\d:\d\d/);
     await desk.locator('summary').filter({ hasText: 'as a table' }).first().click();
     await checked(desk, 'session-times-desk');
+  });
+});
+
+describe('the board of chairs', () => {
+  const saysOf = async (page: Page, name: string): Promise<string> => (await card(page, name).textContent()) ?? '';
+  const boardOf = (page: Page) => page.getByRole('region', { name: 'Chair board' });
+  const card = (page: Page, name: string) =>
+    boardOf(page).getByRole('button', { name: new RegExp(`^${name} Ferreira`) });
+  let desk: Page;
+
+  it('is the same day with chairs as rows, in its own words and as a table', async () => {
+    desk = await at.signedIn('nurse', path, desktop);
+    const { pick, sees, unfold } = hands(desk);
+    await pick('Shown as', 'a board of chairs');
+    await boardOf(desk).waitFor();
+    await sees('Plan checker: every rule is kept.');
+    expect(await saysOf(desk, 'Iris')).toMatch(/^Iris Ferreira, \d\d:\d\d to \d\d:\d\d, chair \d$/);
+    await unfold('the chair board');
+    expect(await desk.getByRole('table', { name: 'Visits in order of coming' }).getByRole('row').count()).toBe(5);
+    await checked(desk, 'session-board-desk');
+  });
+
+  it('a visit goes by arrow keys to another time and chair; Escape takes back, Enter lets go, Undo goes back', async () => {
+    const { press } = hands(desk);
+    const before = await saysOf(desk, 'Odile');
+    await card(desk, 'Odile').focus();
+    await desk.keyboard.press('ArrowRight');
+    await desk.keyboard.press('ArrowDown');
+    const moved = await saysOf(desk, 'Odile');
+    expect(moved).not.toBe(before);
+    await desk.keyboard.press('Escape');
+    expect(await saysOf(desk, 'Odile')).toBe(before);
+    await desk.keyboard.press('ArrowRight');
+    await desk.keyboard.press('ArrowDown');
+    await desk.keyboard.press('Enter');
+    expect(await saysOf(desk, 'Odile')).toBe(moved);
+    await press('Undo');
+    expect(await saysOf(desk, 'Odile')).toBe(before);
+  });
+
+  it('dragged into somebody else’s chair the checker says whose it is, and what is locked stays when the rest is improved', async () => {
+    const { press, pick, sees } = hands(desk);
+    const [one, other] = [card(desk, 'Wanda'), card(desk, 'Iris')];
+    await one.scrollIntoViewIfNeeded();
+    const [from, to] = [await other.boundingBox(), await one.boundingBox()];
+    if (from === null || to === null) throw new Error('the board is drawn');
+    await desk.mouse.move(from.x + 20, from.y + 20);
+    await desk.mouse.down();
+    await desk.mouse.move(to.x + 20, to.y + 20, { steps: 8 });
+    await sees(/^Plan checker: \d\d:\d\d/);
+    await desk.mouse.up();
+    await sees(/chair \d is still \w+ Ferreira’s until \d\d:\d\d, and \w+ Ferreira would sit down in it\./);
+    await checked(desk, 'session-board-objection');
+    await pick('What stays when the rest is planned again', 'time and chair');
+    const locked = await saysOf(desk, 'Iris');
+    expect(locked).toContain('time and chair locked, breaks a rule');
+    await press('Improve what I drew');
+    await sees('Plan checker: every rule is kept.');
+    expect(await saysOf(desk, 'Iris')).toBe(locked.replace(', breaks a rule', ''));
+  });
+
+  it('is the same on a tablet, by finger, and a touch that is broken off moves nobody', async () => {
+    await nurse.goto(`${at.url}${path}?view=board`);
+    await boardOf(nurse).waitFor();
+    const before = await saysOf(nurse, 'Nell');
+    await card(nurse, 'Nell').scrollIntoViewIfNeeded();
+    const box = await card(nurse, 'Nell').boundingBox();
+    if (box === null) throw new Error('the board is drawn');
+    const finger = await nurse.context().newCDPSession(nurse);
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd' | 'touchCancel', across: number) =>
+      finger.send('Input.dispatchTouchEvent', {
+        type,
+        touchPoints: type === 'touchEnd' || type === 'touchCancel' ? [] : [{ x: box.x + 20 + across, y: box.y + 20 }],
+      });
+    const dragged = async (end: 'touchEnd' | 'touchCancel'): Promise<string> => {
+      await touch('touchStart', 0);
+      for (const across of [10, 30, 60]) await touch('touchMove', across);
+      await touch(end, 60);
+      return saysOf(nurse, 'Nell');
+    };
+    expect(await dragged('touchCancel')).toBe(before);
+    expect(await dragged('touchEnd')).not.toBe(before);
+    await checked(nurse, 'session-board-tablet');
   });
 });

@@ -1,6 +1,14 @@
 /** A day from a file, alone or with its plan; what is wrong is told field by field. */
 import { starterProtocols } from '@twelvemonth/clinical';
-import { type Day, type Plan, dayFromSession, readAnyDay, readPlan } from '@twelvemonth/planning';
+import {
+  type Day,
+  type Drawn,
+  type Plan,
+  chairNumbers,
+  dayFromSession,
+  readAnyDay,
+  readPlan,
+} from '@twelvemonth/planning';
 import type { Output } from './command.ts';
 import { answeredNo, misused } from './ending.ts';
 import { jsonFromFile, unusable } from './json-file.ts';
@@ -15,6 +23,8 @@ export type DayFile = {
   readonly hasUsualMinutes: boolean;
   /** Null when the file is a day without a plan. */
   readonly plan: Plan | null;
+  /** Chairs by number and locks, as far as the file says them. */
+  readonly held?: Pick<Drawn, 'chairs' | 'locks'>;
   /** From the notes: the time each has been told. */
   readonly told?: readonly { readonly name: string; readonly arrives: string }[];
 };
@@ -31,7 +41,7 @@ function dayFromFile(path: string): DayFile {
   if (!isPlanned(json)) return { written, day, hasUsualMinutes, plan: null };
   const plan = readPlan(day, json.plan);
   if (!plan.ok) throw unusable(path, plan.problems);
-  return { written, day, hasUsualMinutes, plan: plan.plan };
+  return { written, day, hasUsualMinutes, plan: plan.plan, held: { chairs: plan.chairs, locks: plan.locks } };
 }
 
 /** A session of the notes: its people as the day, the times they have been told as its plan. */
@@ -81,6 +91,13 @@ export function planOf({ plan }: DayFile, path: string): Plan {
       `${path} has no plan in it: give what plan --json writes, or {"day": ..., "plan": [{"name": ..., "arrives": "08:30"}]}.`,
     );
   return plan;
+}
+
+/** The plan of a file as a drawing: who has no chair written gets the lowest number free. */
+export function drawnOf(file: DayFile, path: string): Drawn {
+  const plan = planOf(file, path);
+  const { chairs, locks } = file.held ?? { chairs: [], locks: file.day.visits.map(() => undefined) };
+  return { plan, chairs: chairNumbers(file.day, plan, chairs), locks };
 }
 
 /** What a reader should know of the minutes before relying on any time. */

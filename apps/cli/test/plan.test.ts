@@ -27,6 +27,8 @@ type Planned = {
     readonly preparation: string | null;
     readonly secondCheck: string | null;
     readonly watchedIn: string | null;
+    readonly chair?: number;
+    readonly locked?: string;
   }[];
 };
 
@@ -276,5 +278,62 @@ describe('what cannot be used', () => {
     expect((await twelvemonth(['plan', path, '--check'])).aside).toContain('has no plan in it');
     expect((await twelvemonth(['plan', 'absent.json'])).code).toBe(3);
     expect((await twelvemonth(['plan'])).code).toBe(2);
+  });
+});
+
+describe('a plan drawn by hand', () => {
+  const drawn = async () => (await plan(writtenDay())).plan;
+  type Line = Awaited<ReturnType<typeof drawn>>[number];
+  const asTold = ({ name, arrives, steps, preparation, secondCheck, watchedIn }: Line) => ({
+    name,
+    arrives,
+    steps: steps.map(({ step, from }) => ({ step, from })),
+    preparation,
+    secondCheck,
+    watchedIn,
+  });
+
+  it('is improved around what is locked, which stays to the minute and in its chair', async () => {
+    const lines = (await drawn()).map(asTold);
+    const locked = lines.map((line) =>
+      line.name === 'Mrs Ito' ? { ...line, chair: 2, locked: 'time and chair' } : line,
+    );
+    const said = await jsonOf<Planned>([
+      'plan',
+      file({ day: writtenDay(), plan: locked.filter(({ name }) => name !== 'Mr Vale') }),
+      '--improve',
+    ]);
+    expect(said.answer).toBe('improved');
+    expect(said.referee).toEqual([]);
+    const her = said.plan.find(({ name }) => name === 'Mrs Ito')!;
+    expect({ ...asTold(her), chair: her.chair, locked: her.locked }).toEqual({
+      ...lines.find(({ name }) => name === 'Mrs Ito'),
+      chair: 2,
+      locked: 'time and chair',
+    });
+    expect(said.plan.map(({ name }) => name)).toContain('Mr Vale');
+  });
+
+  it('is not improved where two locks are in each other’s way: it says which, and ends with 1', async () => {
+    const lines = (await drawn()).map(asTold);
+    const ito = lines.find(({ name }) => name === 'Mrs Ito')!;
+    const both = lines.flatMap((line) =>
+      line.name === 'Mrs Ito'
+        ? [{ ...line, locked: 'time' }]
+        : line.name === 'Mr Okafor'
+          ? [{ ...line, arrives: ito.arrives, locked: 'time' }]
+          : [],
+    );
+    const { code, out } = await twelvemonth(['plan', file({ day: writtenDay(), plan: both }), '--improve']);
+    expect(code).toBe(1);
+    expect(out).toContain('Nothing was planned: what is locked breaks a rule by itself.');
+    expect(out).toContain('Mr Okafor');
+  });
+
+  it('a locked chair without its number is refused, field by field', async () => {
+    const lines = (await drawn()).map(asTold).map((line) => ({ ...line, locked: 'chair' }));
+    const { code, aside } = await twelvemonth(['plan', file({ day: writtenDay(), plan: lines }), '--improve']);
+    expect(code).toBe(2);
+    expect(aside).toContain('plan.0.chair');
   });
 });

@@ -118,6 +118,7 @@ const session = createRoute({
 const sessionTimes = createRoute({
   ...at,
   path: '/sessions/$session/times',
+  validateSearch: (search: Record<string, unknown>) => present({ view: text(search['view']) }),
   component: lazyRouteComponent(() => import('./sessions/times/TimesScreen.tsx'), 'TimesScreen'),
 });
 const sessionDay = createRoute({

@@ -1,13 +1,16 @@
 /** A day planned, a plan judged, or the rest of a day planned again; never a bad plan for an impossible day. */
 import {
   type Day,
+  type Drawn,
   type Plan,
   type Sentence,
   type Why,
   answerDay,
   boundText,
   broken,
+  brokenInDrawing,
   clockAt,
+  improveDrawn,
   objectiveOf,
   objectiveText,
   replan,
@@ -21,6 +24,7 @@ import { objectiveJson, planText, refereeText, replanText, whyText } from '../pl
 import {
   type DayFile,
   dayMeant,
+  drawnOf,
   minutesCaution,
   planOf,
   sessionHelp,
@@ -46,6 +50,8 @@ It says when, never whether: each person's readiness is decided elsewhere, and n
 FILE - is standard input. What --json writes can be read again here and by rehearse.
 
   --check            FILE has a plan in it: only the referee speaks about it; ends with 1 if a rule is broken
+  --improve          FILE has a plan in it, drawn by hand: the search begins there; what is "locked" ("time", "chair" or
+                     "time and chair") stays, and what breaks a rule is given other times
   --now TIME         FILE has a plan in it and the day as it is now known: the rest is planned again from TIME on;
                      what has begun stays, and as few people as possible are told another time
   --why NAME         why not earlier, and what would have to give; may be given more than once
@@ -56,6 +62,7 @@ ${sessionHelp}`,
   run: async (args, output) => {
     const { values, positionals } = readOptions(args, {
       check: { type: 'boolean', default: false },
+      improve: { type: 'boolean', default: false },
       now: { type: 'string' },
       why: { type: 'string', multiple: true, default: [] },
       seed: { type: 'string', default: '1' },
@@ -63,7 +70,8 @@ ${sessionHelp}`,
       json: { type: 'boolean', default: false },
       ...sessionOptions,
     });
-    if (values.check && values.now !== undefined) throw misused('Either --check or --now, not both.');
+    if (Number(values.check) + Number(values.improve) + Number(values.now !== undefined) > 1)
+      throw misused('One of --check, --improve and --now, not two.');
     const seed = wholeOption('seed', values.seed, 0, mostSeed);
     const effort = wholeOption('effort', values.effort, 1, mostEffort);
     const { file, path } = await dayMeant('plan', positionals, values, output);
@@ -73,6 +81,7 @@ ${sessionHelp}`,
     if (short !== undefined) output.aside(short);
     const telling = { file, asked, json: values.json, output };
     if (values.check) return judged(telling, planOf(file, path));
+    if (values.improve) return improved(telling, drawnOf(file, path), { seed, effort });
     if (values.now !== undefined)
       return plannedAgain(telling, planOf(file, path), { now: tickOf(file.day, values.now), seed, effort });
     return planned(telling, seed, effort);
@@ -117,10 +126,10 @@ const whyJson = (day: Day, { visit, says, earlier }: Why) => ({
 function tell(
   { file, asked, json, output }: Telling,
   plan: Plan,
-  more: { readonly head: Record<string, unknown>; readonly says: readonly string[] },
+  more: { readonly head: Record<string, unknown>; readonly says: readonly string[]; readonly drawn?: Drawn },
 ): ExitCode {
   const { day } = file;
-  const sentences = broken(day, plan);
+  const sentences = more.drawn === undefined ? broken(day, plan) : brokenInDrawing(day, more.drawn);
   const referee = sentences.map(({ says }) => says);
   if (sentences.some(isIncomplete)) {
     // Without all its times nothing can be counted or told of a plan but what is missing.
@@ -137,7 +146,7 @@ function tell(
         referee,
         ...(whys.length === 0 ? {} : { why: whys.map((why) => whyJson(day, why)) }),
         day: file.written,
-        plan: writePlan(day, plan),
+        plan: writePlan(day, plan, more.drawn),
       }),
     );
   else
@@ -203,6 +212,40 @@ const isIncomplete = ({ rule }: Sentence): boolean => rule === 'times are comple
 
 const judged = (telling: Telling, plan: Plan): ExitCode =>
   tell(telling, plan, { head: { answer: 'judged' }, says: [] });
+
+function improved(
+  telling: Telling,
+  drawn: Drawn,
+  { seed, effort }: { readonly seed: number; readonly effort: number },
+): ExitCode {
+  const { day } = telling.file;
+  const { json, output } = telling;
+  const answer = improveDrawn(day, drawn, { seed, limit: { iterations: effort } });
+  if (answer.kind === 'improved') {
+    const before = brokenInDrawing(day, drawn).length;
+    const kept = before === 0 ? '' : `; the drawing broke ${before === 1 ? 'a rule' : `rules ${before} times`}`;
+    return tell(telling, answer.drawn.plan, {
+      head: { answer: 'improved', seed },
+      says: [`From the drawing: ${objectiveText(day, objectiveOf(day, drawn.plan))}${kept}`],
+      drawn: answer.drawn,
+    });
+  }
+  const why =
+    answer.kind === 'locks break rules'
+      ? answer.said.map(({ says }) => says)
+      : [`Beside what is locked there is no place for ${answer.visits.map((at) => day.visits[at]?.name).join(', ')}.`];
+  if (json) output.out(jsonText({ answer: answer.kind, seed, says: why }));
+  else
+    output.out(
+      [
+        answer.kind === 'locks break rules'
+          ? 'Nothing was planned: what is locked breaks a rule by itself.'
+          : 'Nothing was planned.',
+        ...why.map((says) => `  ${says}`),
+      ].join('\n'),
+    );
+  return exitCodes.no;
+}
 
 function plannedAgain(
   telling: Telling,

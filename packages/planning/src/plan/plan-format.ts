@@ -6,6 +6,7 @@ import { z } from 'zod';
 import type { Day, Visit } from '../day/day.ts';
 import { type FormatProblem, clock, minuteOf, problemsOf } from '../day/format-problem.ts';
 import { clockAt } from '../day/time-words.ts';
+import { type Lock, lockNames } from './lock.ts';
 import { type Plan, type VisitTimes, leavesAt, seenIn, waitOf } from './plan.ts';
 
 const timesShape = z.strictObject({
@@ -15,6 +16,8 @@ const timesShape = z.strictObject({
   preparation: clock.nullable().default(null),
   secondCheck: clock.nullable().default(null),
   watchedIn: z.enum(['watch place', 'chair']).nullable().default(null),
+  chair: z.int().positive().optional(),
+  locked: z.enum(lockNames).optional(),
   // What follows from the times; written for whoever reads it, and not read back.
   leaves: clock.optional(),
   waitMinutes: z.number().optional(),
@@ -23,13 +26,24 @@ const timesShape = z.strictObject({
 const planShape = z.array(timesShape);
 
 export type PlanRead =
-  | { readonly ok: true; readonly plan: Plan }
+  | {
+      readonly ok: true;
+      readonly plan: Plan;
+      /** By visit, as they were written; undefined where nothing was. */
+      readonly chairs: readonly (number | undefined)[];
+      readonly locks: readonly (Lock | undefined)[];
+    }
   | { readonly ok: false; readonly problems: readonly FormatProblem[] };
 
 export type PlanWritten = readonly z.input<typeof timesShape>[];
 
-export const writePlan = (day: Day, plan: Plan): PlanWritten =>
-  seenIn(day, plan).map(({ visit, times }) => ({
+/** `drawn`: chairs by number and what is locked, where they are known. */
+export const writePlan = (
+  day: Day,
+  plan: Plan,
+  drawn?: { readonly chairs: readonly (number | undefined)[]; readonly locks: readonly (Lock | undefined)[] },
+): PlanWritten =>
+  seenIn(day, plan).map(({ visit, index, times }) => ({
     name: visit.name,
     arrives: clockAt(day, times.arrives),
     leaves: clockAt(day, leavesAt(visit, times)),
@@ -42,6 +56,8 @@ export const writePlan = (day: Day, plan: Plan): PlanWritten =>
     preparation: times.preparation === null ? null : clockAt(day, times.preparation),
     secondCheck: times.secondCheck === null ? null : clockAt(day, times.secondCheck),
     watchedIn: times.watchedIn,
+    ...(drawn?.chairs[index] === undefined ? {} : { chair: drawn.chairs[index] }),
+    ...(drawn?.locks[index] === undefined ? {} : { locked: drawn.locks[index] }),
   }));
 
 type TickAt = (field: string, time: string) => number;
@@ -97,6 +113,8 @@ export function readPlan(day: Day, json: unknown): PlanRead {
   const problems: FormatProblem[] = [];
   const tickAt = tickAtFor(day, problems);
   const plan: (VisitTimes | null)[] = day.visits.map(() => null);
+  const chairs: (number | undefined)[] = day.visits.map(() => undefined);
+  const locks: (Lock | undefined)[] = day.visits.map(() => undefined);
   read.data.forEach((given, index) => {
     const at = `plan.${index}`;
     const of = day.visits.findIndex(({ name }) => name === given.name);
@@ -109,6 +127,14 @@ export function readPlan(day: Day, json: unknown): PlanRead {
     }
     const moment = (field: 'preparation' | 'secondCheck'): number | null =>
       given[field] === null ? null : tickAt(`${at}.${field}`, given[field]);
+    const isUnheld = given.chair === undefined && (given.locked === 'chair' || given.locked === 'time and chair');
+    if (isUnheld || (given.chair !== undefined && visit.chair === null))
+      problems.push({
+        at: `${at}.chair`,
+        says: isUnheld ? 'is missing: a locked chair needs its number' : 'this visit needs no chair: leave it out',
+      });
+    chairs[of] = given.chair;
+    locks[of] = given.locked;
     plan[of] = {
       arrives: tickAt(`${at}.arrives`, given.arrives),
       starts: startsOf(day, visit, given, at, tickAt, problems),
@@ -117,5 +143,5 @@ export function readPlan(day: Day, json: unknown): PlanRead {
       watchedIn: given.watchedIn,
     };
   });
-  return problems.length > 0 ? { ok: false, problems } : { ok: true, plan };
+  return problems.length > 0 ? { ok: false, problems } : { ok: true, plan, chairs, locks };
 }

@@ -12,6 +12,7 @@ export type RuleName =
   | 'nobody waits who must not'
   | 'nurses'
   | 'chairs'
+  | 'one to a chair'
   | 'watch places'
   | 'preparation'
   | 'second check';

@@ -5,7 +5,7 @@
 import type { Day, Tick } from '../day/day.ts';
 import { clockAt } from '../day/time-words.ts';
 import type { Plan, VisitTimes } from '../plan/plan.ts';
-import { broken } from '../referee/referee.ts';
+import { leastInTheWay } from '../referee/least-in-the-way.ts';
 import type { Sentence } from '../referee/sentence.ts';
 
 export type Earlier = {
@@ -32,31 +32,6 @@ const earlierBy = (times: VisitTimes, ticks: number): VisitTimes => ({
   preparation: times.preparation === null ? null : times.preparation - ticks,
   secondCheck: times.secondCheck === null ? null : times.secondCheck - ticks,
 });
-
-/** The dose at other moments too: a busy preparer in one of them is no reason. */
-function* variantsOf(day: Day, visit: number, times: VisitTimes): Generator<VisitTimes> {
-  yield times;
-  const dose = day.visits[visit]?.dose;
-  if (dose === null || dose === undefined) return;
-  const needed = times.starts[dose.before] ?? 0;
-  const latest = needed - dose.secondCheckTicks;
-  for (let check = latest; check >= times.arrives + dose.preparationTicks; check -= 1) {
-    const earliest = Math.max(times.arrives, needed - dose.keepsTicks - dose.preparationTicks);
-    for (let preparation = check - dose.preparationTicks; preparation >= earliest; preparation -= 1)
-      yield { ...times, preparation, secondCheck: check };
-  }
-}
-
-/** What the visit breaks at these times, with the dose where it is least in the way. */
-function brokenAt(day: Day, plan: Plan, visit: number, times: VisitTimes): readonly Sentence[] {
-  let fewest: readonly Sentence[] | undefined;
-  for (const variant of variantsOf(day, visit, times)) {
-    const said = broken(day, plan.with(visit, variant)).filter(({ visits }) => visits.includes(visit));
-    if (fewest === undefined || said.length < fewest.length) fewest = said;
-    if (fewest.length === 0) break;
-  }
-  return fewest ?? [];
-}
 
 const more: Partial<Record<Sentence['rule'], string>> = {
   nurses: 'one more nurse',
@@ -86,7 +61,7 @@ export function whyThisTime(day: Day, plan: Plan, visit: number): Why | null {
   if (arrives <= own.earliest)
     return result(`${own.name} cannot be here before ${clockAt(day, own.earliest)}: there is no earlier time.`, []);
   const earlier = Array.from({ length: arrives - own.earliest }, (_, index): Earlier => {
-    const said = brokenAt(day, plan, visit, earlierBy(times, index + 1));
+    const { said } = leastInTheWay(day, plan, visit, earlierBy(times, index + 1));
     const wouldHaveToGive = [...new Set(said.map((sentence) => gives(day, visit, sentence)))];
     return { arrives: arrives - index - 1, broken: said, wouldHaveToGive };
   });

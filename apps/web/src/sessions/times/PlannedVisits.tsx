@@ -1,27 +1,25 @@
 import { hoursLine, plannedVisit } from '@twelvemonth/charts';
-import { type Day, type Plan, chairNumbers, clockAt, leavesAt, seenIn, whyThisTime } from '@twelvemonth/planning';
-import { useState } from 'react';
+import { type Day, type Drawn, clockAt, leavesAt, seenIn } from '@twelvemonth/planning';
 import { Strip } from '../../drawing/Strip.tsx';
 import { Button } from '../../paper/Button.tsx';
 import css from './Times.module.css';
+import { WhyThisTime } from './WhyThisTime.tsx';
 
 const stripWidth = 620;
 /** Minutes shown after the last has left. */
 const margin = 30;
-/** Earlier times said; the nearest are those somebody asks about. */
-const nearest = 3;
 
 type Props = {
   readonly day: Day;
-  readonly plan: Plan;
+  readonly drawn: Drawn;
   /** By name: the time each has been told. */
   readonly told: ReadonlyMap<string, string>;
   readonly onMove: (visit: number, ticks: number) => void;
 };
 
 /** People in order of coming, each with the planned visit on the hours of the day and the two buttons that move it. */
-export function PlannedVisits({ day, plan, told, onMove }: Props) {
-  const chairs = chairNumbers(day, plan);
+export function PlannedVisits({ day, drawn, told, onMove }: Props) {
+  const { plan, chairs, locks } = drawn;
   const minute = (tick: number): number => day.startsAtMinute + tick * day.minutesPerTick;
   const inOrder = seenIn(day, plan).toSorted((a, b) => a.times.arrives - b.times.arrives || a.index - b.index);
   const hours = [
@@ -64,6 +62,7 @@ export function PlannedVisits({ day, plan, told, onMove }: Props) {
                 <div className={css['detail']}>
                   {chairs[index] === undefined ? 'no chair' : `chair ${chairs[index]}`}
                   {before !== undefined && before !== comes ? `, told ${before}` : ''}
+                  {locks[index] === undefined ? '' : `, ${locks[index]} locked`}
                 </div>
               </div>
               <Strip svg={drawing.svg} />
@@ -86,32 +85,6 @@ export function PlannedVisits({ day, plan, told, onMove }: Props) {
           );
         })}
       </ol>
-    </>
-  );
-}
-
-/** Worked out when it is asked: what is in the way of an earlier time. */
-function WhyThisTime({ day, plan, visit, name }: { day: Day; plan: Plan; visit: number; name: string }) {
-  const [isOpen, setOpen] = useState(false);
-  const why = isOpen ? whyThisTime(day, plan, visit) : undefined;
-  return (
-    <>
-      <Button aria-expanded={isOpen} aria-label={`Why this time? ${name}`} onClick={() => setOpen(!isOpen)}>
-        why this time?
-      </Button>
-      {why !== undefined && why !== null && (
-        <div className={css['why']} aria-live="polite">
-          <p>{why.says}</p>
-          <ul>
-            {why.earlier.slice(0, nearest).map(({ arrives, wouldHaveToGive }) => (
-              <li key={arrives}>
-                {clockAt(day, arrives)}:{' '}
-                {wouldHaveToGive.length === 0 ? 'nothing is in the way' : `would need ${wouldHaveToGive.join('; ')}`}
-              </li>
-            ))}
-          </ul>
-        </div>
-      )}
     </>
   );
 }

@@ -1,17 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link, useParams } from '@tanstack/react-router';
 import type { SessionPlanningView } from '@twelvemonth/exchange';
-import {
-  type Day,
-  type DayAnswer,
-  type Plan,
-  boundText,
-  broken,
-  movedBy,
-  objectiveOf,
-  objectiveText,
-  readAnyDay,
-} from '@twelvemonth/planning';
+import { type Day, type DayAnswer, readAnyDay } from '@twelvemonth/planning';
 import { useEffect, useMemo, useState } from 'react';
 import { Awaited } from '../../paper/Awaited.tsx';
 import { Button } from '../../paper/Button.tsx';
@@ -19,9 +9,8 @@ import { Note } from '../../paper/Note.tsx';
 import { Page } from '../../paper/Page.tsx';
 import { sessionPlanning } from '../../server/queries.ts';
 import { longDay } from '../../words/dates.ts';
-import { PlannedVisits } from './PlannedVisits.tsx';
+import { DrawnDay } from './DrawnDay.tsx';
 import css from './Times.module.css';
-import { TryOut } from './TryOut.tsx';
 import { usePlanner } from './use-planner.ts';
 
 const effort = 4_000;
@@ -75,13 +64,11 @@ function Sheet({ data }: { data: SessionPlanningView }) {
 function Planned({ day, told }: { day: Day; told: SessionPlanningView['told'] }) {
   const planner = usePlanner();
   const [answer, setAnswer] = useState<DayAnswer>();
-  const [plan, setPlan] = useState<Plan>();
   const { ask, working, stop } = planner;
   useEffect(() => {
     ask({ asks: 'plan', day, effort }, (says) => {
       if (says.says !== 'planned') return;
       setAnswer(says.answer);
-      setPlan(says.answer.kind === 'planned' ? says.answer.plan : undefined);
     });
   }, [ask, day]);
   const times = useMemo(() => new Map(told.map(({ name, arrives }) => [name, arrives])), [told]);
@@ -96,47 +83,8 @@ function Planned({ day, told }: { day: Day; told: SessionPlanningView['told'] })
         )}
       </p>
     );
-  if (answer.kind !== 'planned' || plan === undefined) return <Impossible answer={answer} />;
-  const says = broken(day, plan);
-  const isMoved = plan !== answer.plan;
-  return (
-    <>
-      <div className={css['about']}>
-        <p>{objectiveText(day, objectiveOf(day, plan))}</p>
-        {!isMoved && <p className="quiet">{boundText(day, answer.objective, answer.bound, answer.isProven)}</p>}
-        <div aria-live="polite">
-          {says.length === 0 ? (
-            <Note tone="done">Plan checker: every rule is kept.</Note>
-          ) : (
-            <Note tone="stop">
-              <strong>Plan checker:</strong>
-              <ul>
-                {says.map((one) => (
-                  <li key={one.says}>{one.says}</li>
-                ))}
-              </ul>
-            </Note>
-          )}
-        </div>
-        {isMoved && (
-          <p className="screenOnly">
-            <Button onClick={() => setPlan(answer.plan)}>Back to the proposed times</Button>
-          </p>
-        )}
-        <p className="quiet">
-          Filled: a nurse is needed. Framed: the infusion, with the chair’s number. Dashed: the watch. A thin line:
-          waiting.
-        </p>
-      </div>
-      <PlannedVisits
-        day={day}
-        plan={plan}
-        told={times}
-        onMove={(visit, ticks) => setPlan(movedBy(day, plan, visit, ticks))}
-      />
-      <TryOut day={day} plan={plan} planner={planner} />
-    </>
-  );
+  if (answer.kind !== 'planned') return <Impossible answer={answer} />;
+  return <DrawnDay key={JSON.stringify(answer.plan)} day={day} answer={answer} told={times} planner={planner} />;
 }
 
 function Impossible({ answer }: { answer: DayAnswer }) {

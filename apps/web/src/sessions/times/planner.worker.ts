@@ -2,19 +2,24 @@
 import {
   type Day,
   type DayAnswer,
+  type Drawn,
+  type Improved,
   type Plan,
   type Rehearsal,
   answerDay,
+  improveDrawn,
   rehearse,
   usualChances,
 } from '@twelvemonth/planning';
 
 export type PlannerAsk =
   | { readonly asks: 'plan'; readonly day: Day; readonly effort: number }
+  | { readonly asks: 'improve'; readonly day: Day; readonly drawn: Drawn; readonly effort: number }
   | { readonly asks: 'rehearse'; readonly day: Day; readonly plan: Plan; readonly days: number };
 export type PlannerSays =
   | { readonly says: 'progress'; readonly share: number }
   | { readonly says: 'planned'; readonly answer: DayAnswer }
+  | { readonly says: 'improved'; readonly improved: Improved }
   | { readonly says: 'rehearsed'; readonly rehearsal: Rehearsal };
 
 /** The same seed each time: the same day gives the same plan and meets the same delays. */
@@ -36,6 +41,11 @@ self.addEventListener('message', ({ data }: MessageEvent<PlannerAsk>) => {
       remedy: { iterations: Math.ceil(effort / triesPerRemedyTry) },
     });
     say({ says: 'planned', answer });
+    return;
+  }
+  if (data.asks === 'improve') {
+    const { day, drawn, effort } = data;
+    say({ says: 'improved', improved: improveDrawn(day, drawn, { seed, limit: { iterations: effort } }) });
     return;
   }
   const { day, plan, days } = data;

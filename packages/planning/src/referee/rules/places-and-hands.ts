@@ -32,7 +32,7 @@ const needOf = (complete: CompleteVisit, from: number, until: number): Need => (
 });
 
 /** The stretch in which the chair is held: with the watch, where that is spent in the chair. */
-function chairOf(complete: CompleteVisit): Need[] {
+export function chairOf(complete: CompleteVisit): Need[] {
   const { visit, times } = complete;
   if (visit.chair === null) return [];
   const steps = stepsOf(complete);

@@ -143,8 +143,9 @@ const weekdayNames = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 const weekdaysInFull = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const;
 
 /** Dates already written: every cause and every line of a list names a few of the same dates. Days of 1970 to 2069, no others. */
-const written: string[] = [];
 const WRITTEN_DAYS = 36_525;
+// Made at its length: an array that grows by leaps becomes a slow one.
+const written: (string | undefined)[] = Array.from({ length: WRITTEN_DAYS });
 
 /** "9 Oct 2026" */
 export function shortDate(value: Day): string {

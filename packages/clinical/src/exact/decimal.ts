@@ -49,9 +49,10 @@ export const approximately = (value: Scaled): number => value / SCALE;
 
 /** Shortest exact text: "2.2", "88". */
 export function scaledText(value: Scaled): string {
+  if (value % SCALE === 0) return String(value / SCALE);
   const sign = value < 0 ? '-' : '';
   const digits = String(Math.abs(value)).padStart(DECIMAL_PLACES + 1, '0');
   const whole = digits.slice(0, -DECIMAL_PLACES);
   const fraction = digits.slice(-DECIMAL_PLACES).replace(/0+$/, '');
-  return fraction === '' ? `${sign}${whole}` : `${sign}${whole}.${fraction}`;
+  return `${sign}${whole}.${fraction}`;
 }

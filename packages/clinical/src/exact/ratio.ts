@@ -93,10 +93,15 @@ const rounded = ({ top, over }: Ratio, places: number): Whole =>
   top < 0 ? negative(halfUp(negative(top), over, places)) : halfUp(top, over, places);
 
 function textOf(units: Whole, places: number): string {
-  const isNegative = units < 0;
-  const digits = String(isNegative ? negative(units) : units).padStart(places + 1, '0');
-  const whole = places === 0 ? digits : digits.slice(0, -places);
-  return `${isNegative ? '-' : ''}${whole}${places === 0 ? '' : `.${digits.slice(-places)}`}`;
+  if (places === 0) return String(units);
+  if (units < 0) return `-${textOf(negative(units), places)}`;
+  if (typeof units === 'bigint') {
+    const digits = units.toString().padStart(places + 1, '0');
+    return `${digits.slice(0, -places)}.${digits.slice(-places)}`;
+  }
+  const one = 10 ** places;
+  const rest = units % one;
+  return `${(units - rest) / one}.${String(rest).padStart(places, '0')}`;
 }
 
 /** top / over in units of the last place, rounded half up; `top` is not negative. */

@@ -189,13 +189,14 @@ export type Said = { readonly from: Day; readonly judged: Judgement };
 /** As things stand: everything one requirement says from a day on. Ascending; neighbours are never the same. */
 export function saidFrom(world: World, id: RequirementId, from: Day): Said[] {
   const said: Said[] = [];
+  let last: Judgement | undefined;
   for (const reign of world.reigns) {
     const end = reign.until ?? Infinity;
     const judge = judgeIn(world, reign, id);
     let day: Day | undefined = Math.max(from, reign.from) as Day;
     while (day !== undefined && day <= end) {
       const judged = judge.on(day);
-      if (said.length === 0 || said[said.length - 1]?.judged !== judged) said.push({ from: day, judged });
+      if (judged !== last) said.push({ from: day, judged: (last = judged) });
       day = firstAfter(judge.changes, day);
     }
   }
@@ -205,25 +206,27 @@ export function saidFrom(world: World, id: RequirementId, from: Day): Said[] {
 /** Judges have few changes, and most have none: looked through each time rather than put in order. */
 function firstAfter(changes: readonly Day[], day: Day): Day | undefined {
   let first: Day | undefined;
-  for (const change of changes) if (change > day && (first === undefined || change < first)) first = change;
+  for (let index = 0; index < changes.length; index += 1) {
+    const change = changes[index] as Day;
+    if (change > day && (first === undefined || change < first)) first = change;
+  }
   return first;
 }
 
 /** As things stand: spans of one requirement from a day on. */
 export function timelineFrom(world: World, id: RequirementId, from: Day): Timeline {
   const said = saidFrom(world, id, from);
-  return {
-    requirement: id,
-    spans: said.map(({ from: start, judged }, index) => {
-      const next = said[index + 1];
-      return spanOf(judged, start, next === undefined ? undefined : addDays(next.from, -1));
-    }),
-  };
+  const spans: Span[] = [];
+  for (let index = 0; index < said.length; index += 1) {
+    const one = said[index];
+    const next = said[index + 1];
+    if (one !== undefined) spans.push(spanOf(one, next === undefined ? undefined : addDays(next.from, -1)));
+  }
+  return { requirement: id, spans };
 }
 
 const spanOf = (
-  { verdict, cause, nearLimit, exception, working }: Judgement,
-  from: Day,
+  { from, judged: { verdict, cause, nearLimit, exception, working } }: Said,
   until: Day | undefined,
 ): Span => ({
   from,

@@ -4,14 +4,16 @@ import type { Uuid } from '../ledger/entry.ts';
 import type { Fact } from '../record/patient-record.ts';
 import type { CalciumSample, Sample } from './evidence.ts';
 
-export function sampleFrom(fact: Fact<'result'>, signed: ReadonlySet<Uuid>, contradicted: ReadonlySet<Uuid>): Sample {
+type IsSigned = (result: Fact<'result'>) => boolean;
+
+export function sampleFrom(fact: Fact<'result'>, isSigned: IsSigned, contradicted: readonly Uuid[]): Sample {
   const { quantity, acuteAdmission, referenceLow, referenceHigh } = fact.body;
   return {
     on: fact.on,
     value: quantity,
-    signed: signed.has(fact.id),
+    signed: isSigned(fact),
     acute: acuteAdmission === true,
-    contradicted: contradicted.has(fact.id),
+    contradicted: contradicted.includes(fact.id),
     entry: fact.id,
     limits:
       referenceLow === undefined || referenceHigh === undefined
@@ -21,18 +23,18 @@ export function sampleFrom(fact: Fact<'result'>, signed: ReadonlySet<Uuid>, cont
 }
 
 export function calciumFrom(
-  newest: Partial<Record<Analyte, Fact<'result'>>>,
+  newest: ReadonlyMap<Analyte, Fact<'result'>>,
   albumins: readonly Fact<'result'>[],
-  signed: ReadonlySet<Uuid>,
-  contradicted: ReadonlySet<Uuid>,
+  isSigned: IsSigned,
+  contradicted: readonly Uuid[],
 ): CalciumSample | undefined {
-  const adjusted = newest['adjusted calcium'];
-  const total = newest.calcium;
+  const adjusted = newest.get('adjusted calcium');
+  const total = newest.get('calcium');
   if (adjusted !== undefined && (total === undefined || adjusted.on >= total.on)) {
     return {
       on: adjusted.on,
       sort: 'adjusted',
-      sample: sampleFrom(adjusted, signed, contradicted),
+      sample: sampleFrom(adjusted, isSigned, contradicted),
       albumin: undefined,
     };
   }
@@ -41,7 +43,7 @@ export function calciumFrom(
   return {
     on: total.on,
     sort: 'total',
-    sample: sampleFrom(total, signed, contradicted),
-    albumin: albumin === undefined ? undefined : sampleFrom(albumin, signed, contradicted),
+    sample: sampleFrom(total, isSigned, contradicted),
+    albumin: albumin === undefined ? undefined : sampleFrom(albumin, isSigned, contradicted),
   };
 }

@@ -182,35 +182,41 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
   const record = upTo(whole, today);
   const upToToday = <Kind extends KindName>(kind: Kind): readonly Fact<Kind>[] => factsOf(record, kind);
 
-  const signed = new Set<Uuid>();
-  for (const { body } of upToToday('results-signed')) for (const id of body.results) signed.add(id);
-  const newest: Partial<Record<Analyte, Fact<'result'>>> = {};
+  const signings = upToToday('results-signed');
+  // Asked of the few results that decide, mostly the newest, which the newest signing names.
+  const isSigned = ({ id }: Fact<'result'>): boolean =>
+    signings.findLast(({ body }) => body.results.includes(id)) !== undefined;
+  const newest = new Map<Analyte, Fact<'result'>>();
   const creatinines: Fact<'result'>[] = [];
   const albumins: Fact<'result'>[] = [];
-  const contradicted = new Set<Uuid>();
-  const minerals: Partial<Record<Analyte, Fact<'result'>>> = {};
+  const contradicted: Uuid[] = [];
+  const minerals = new Map<Analyte, Fact<'result'>>();
   for (const result of upToToday('result')) {
     const { analyte } = result.body;
-    const before = newest[analyte];
-    if (before?.on === result.on && (contradicted.has(before.id) || !isSameValue(before, result)))
-      contradicted.add(result.id);
-    newest[analyte] = result;
+    const before = newest.get(analyte);
+    if (before?.on === result.on && (contradicted.includes(before.id) || !isSameValue(before, result)))
+      contradicted.push(result.id);
+    newest.set(analyte, result);
     if (analyte === 'creatinine') creatinines.push(result);
     else if (analyte === 'albumin') albumins.push(result);
-    else if (isMineralTest(analyte) && signed.has(result.id)) minerals[analyte] = result;
+    else if (isMineralTest(analyte) && isSigned(result)) minerals.set(analyte, result);
   }
-  const decidingMinerals = new Set<Fact<'result'>>();
-  for (const analyte of mineralTests)
-    for (const result of [minerals[analyte], newest[analyte]]) if (result !== undefined) decidingMinerals.add(result);
+  const decidingMinerals: Fact<'result'>[] = [];
+  for (const analyte of mineralTests) {
+    const newestSigned = minerals.get(analyte);
+    const newestOfAll = newest.get(analyte);
+    if (newestSigned !== undefined) decidingMinerals.push(newestSigned);
+    if (newestOfAll !== undefined && newestOfAll !== newestSigned) decidingMinerals.push(newestOfAll);
+  }
   const decisions = upToToday('prescriber-decision');
   const decided = (about: Fact | undefined, question: BodyOfKind<'prescriber-decision'>['question']): boolean =>
     about !== undefined && decisions.some(({ body }) => body.question === question && body.about === about.id);
 
-  const creatinine = newest.creatinine;
-  const vitaminD = newest['vitamin D'];
+  const creatinine = newest.get('creatinine');
+  const vitaminD = newest.get('vitamin D');
   const weights = upToToday('weight');
   const weighed = last(weights);
-  const weighedBefore = weights.slice(0, -1).findLast(({ body }) => body.method !== 'estimated');
+  const weighedBefore = weights.findLast((one) => one !== weighed && one.body.method !== 'estimated');
   const heights = upToToday('height');
   const identity = last(upToToday('identity'));
   const loadings = loadingsBy(
@@ -225,6 +231,8 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
   const prescriptions = upToToday('prescription');
   const causes = last(upToToday('secondary-causes'));
   const allDoses = upToToday('dose');
+  const lastGiven = new Map<BoneMedicine, { readonly dose: Fact<'dose'>; readonly agreed: boolean }>();
+  for (const dose of allDoses) lastGiven.set(dose.body.medicine, { dose, agreed: decided(dose, 'switch agreed') });
   const cleared = upToToday('symptom-cleared');
   const checklists = upToToday('checklist');
   const wellSince = last(upToToday('well-since'));
@@ -262,14 +270,14 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
       (one) =>
         (one.body.site === 'thigh shaft' || one.body.site === 'other') && !decided(one, 'thigh fracture not atypical'),
     ),
-    creatinine: creatinine === undefined ? undefined : sampleFrom(creatinine, signed, contradicted),
+    creatinine: creatinine === undefined ? undefined : sampleFrom(creatinine, isSigned, contradicted),
     baselineCreatinines: creatinines
       .filter((one) => one.body.acuteAdmission !== true)
       .map(({ on, body, id }) => ({ on, value: body.quantity, entry: id })),
     riseAccepted: decided(creatinine, 'creatinine rise accepted'),
     lowClearanceAccepted: decided(creatinine, 'low clearance accepted'),
-    calcium: calciumFrom(newest, albumins, signed, contradicted),
-    vitaminD: vitaminD === undefined ? undefined : sampleFrom(vitaminD, signed, contradicted),
+    calcium: calciumFrom(newest, albumins, isSigned, contradicted),
+    vitaminD: vitaminD === undefined ? undefined : sampleFrom(vitaminD, isSigned, contradicted),
     weight:
       weighed === undefined
         ? undefined
@@ -295,9 +303,7 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
         ? undefined
         : { taken: maintenance.body.taken, on: maintenance.on, entry: maintenance.id },
     doses: dosesGiven(record, today),
-    lastGiven: new Map(
-      allDoses.map((dose) => [dose.body.medicine, { dose, agreed: decided(dose, 'switch agreed') }] as const),
-    ),
+    lastGiven,
     otherProductDoses: allDoses.filter(
       (one) => one.body.medicine === 'zoledronic acid 4 mg' && !decided(one, 'after 4 mg product'),
     ),
@@ -317,9 +323,9 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
       cleared.some(({ body }) => body.entry === checklist && body.question === question),
     boneMedicines: [...boneMedicines.values()],
     boneMedicinesStopped: undefined,
-    minerals: [...decidingMinerals].map((result) => ({
+    minerals: decidingMinerals.map((result) => ({
       result,
-      signed: signed.has(result.id),
+      signed: isSigned(result),
       lookedInto: decided(result, 'mineral metabolism looked into'),
     })),
     conditions: upToToday('condition').filter((one) => !decided(one, 'mineral metabolism looked into')),

@@ -108,8 +108,14 @@ export function judgement(
   };
 }
 
+const noChanges: readonly Day[] = [];
+
 /** A judge whose answer and path are the same on every day. */
-export const always = (judged: Judgement, path: Path): Judge => ({ changes: [], on: () => judged, path: () => path });
+export const always = (judged: Judgement, path: Path): Judge => ({
+  changes: noChanges,
+  on: () => judged,
+  path: () => path,
+});
 
 /** R9: while a prescriber's exception lasts the requirement is ready, whatever it would be, and says so. */
 export function withException(judge: Judge, exception: Exception | undefined, what: string): Judge {

@@ -63,6 +63,11 @@ it('observations and weight of the day', async () => {
   ] as const)
     await fill(label, value);
   await pick('A new irregular pulse?', 'no');
+  // NEWS2 (Royal College of Physicians 2017): no total while a parameter is missing.
+  await page.getByText('no total: air or oxygen and consciousness missing').waitFor();
+  await pick('Air or oxygen', 'air');
+  await pick('Consciousness', 'alert');
+  await page.getByText('0, low risk (saturation on scale 1)').waitFor();
   await page.getByLabel('Weight today: value').fill('64.0');
   await pick('Weight today', 'kg');
   await act('Record');

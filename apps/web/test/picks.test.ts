@@ -4,8 +4,8 @@ import type { PersonView } from '@twelvemonth/exchange';
 import { expect, test } from 'vitest';
 import { picksFor } from '../src/person/record/picks.ts';
 
-test("a prescriber's decision offers a result, a weight, a dose, a condition, a reaction and a fracture, and nothing else", () => {
-  const kinds = ['result', 'weight', 'dose', 'condition', 'reaction', 'fracture', 'call', 'consent'];
+test("a prescriber's decision offers a result, a weight, a dose, a condition, a reaction, a fracture and observations, and nothing else", () => {
+  const kinds = ['result', 'weight', 'dose', 'condition', 'reaction', 'fracture', 'observations', 'call', 'consent'];
   const entries = kinds.map((kind) => ({ id: kind, kind, on: '2026-11-20', text: kind }));
   const { about } = picksFor('prescriber-decision', { entries } as unknown as PersonView, [], undefined);
   expect(about?.map(({ value }) => value).toSorted()).toEqual([...decidedAboutKinds].toSorted());

@@ -31,6 +31,7 @@ const allowed: Readonly<Record<string, Readonly<Record<string, string>>>> = {
     '10n': 'observations are kept in tenths',
   },
   'packages/clinical/src/readiness/world.ts': { '1_000_000': 'a day before all others' },
+  'packages/clinical/src/visit/early-warning.ts': { '2': 'name of a scale' },
   'packages/clinical/src/requirements/kidney-beside.ts': {
     '2009': 'name of an equation',
     '2021': 'name of an equation',

@@ -1,11 +1,13 @@
 /** The visit screen: who is here, what is done, what is asked, what runs. */
 import {
   type Day,
+  type EarlyWarningFor,
   type Fact,
   type Protocol,
   type Visit,
   checkerOf,
   dropsPerMinute,
+  earlyWarningFor,
   entryText,
   factsOf,
   injectionOf,
@@ -30,6 +32,11 @@ import { byPatient, listedOn } from './sessions.ts';
 import { resiteViewOf, siteViewOf } from './site.ts';
 import { whereTheyAre } from './where-they-are.ts';
 import { visitStepsOf } from './visit-steps.ts';
+
+const earlyWarningViewOf = (whom: EarlyWarningFor): VisitView['earlyWarningFor'] =>
+  'notFor' in whom
+    ? whom
+    : { scale: whom.scale, ...(whom.decidedOn === undefined ? {} : { decidedOn: plainDate(whom.decidedOn) }) };
 
 /** An illness written so many days ago or less may be the one they tell of. Common practice, no source. */
 const illnessIsRecentDays = 14;
@@ -82,6 +89,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
     ...(current === undefined ? {} : { current }),
     questions: questionsOf(person, visit, protocol),
     putOffValues: protocol === undefined ? [] : putOffValuesOf(protocol),
+    earlyWarningFor: earlyWarningViewOf(earlyWarningFor(record, today)),
     ...(go === undefined ? {} : { go }),
     ...(visit?.decision === undefined
       ? {}

@@ -74,6 +74,7 @@ const words: Readonly<Record<string, { readonly label: string; readonly help?: s
   },
   'bone-density.density': { label: 'Bone density' },
   'bone-density.tScore': { label: 'T-score as printed' },
+  'bone-density.zScore': { label: 'Z-score as printed' },
   'bone-density.leastChange': {
     label: 'Least significant change, if the report prints it',
     help: "Otherwise the protocol's own.",

@@ -166,6 +166,7 @@ const aboutOf = {
   'severe reaction looked into': ['reaction'],
   'hip fracture looked into': ['fracture'],
   'thigh fracture not atypical': ['fracture'],
+  'saturation on scale 2': ['observations'],
 } as const satisfies Record<Fact<'prescriber-decision'>['body']['question'], readonly KindName[]>;
 
 /** What a prescriber's decision may be about. */

@@ -23,6 +23,11 @@ export type Observation = {
 };
 export type Parameter = keyof Omit<Observation, 'saturationScale'>;
 
+/** It was made for adults from this age. */
+export const news2FromYears = 16;
+
+export const news2Source = 'National Early Warning Score (NEWS) 2, Royal College of Physicians 2017';
+
 export type News2 =
   | {
       readonly complete: true;
@@ -109,10 +114,13 @@ const needed: readonly Parameter[] = [
 const riskOf = (total: number, singleThree: boolean): 'low' | 'low to medium' | 'medium' | 'high' =>
   total >= 7 ? 'high' : total >= 5 ? 'medium' : singleThree ? 'low to medium' : 'low';
 
-const isWhole = (o: Partial<Observation>, missing: readonly Parameter[]): o is Observation => missing.length === 0;
+/** What was measured so far. */
+type Measured = { readonly [Name in keyof Observation]?: Observation[Name] | undefined };
+
+const isWhole = (o: Measured, missing: readonly Parameter[]): o is Observation => missing.length === 0;
 
 /** The score of a set of observations; which parameters are missing if it is not whole. Without a scale: scale 1. */
-export function news2(observed: Partial<Observation>): News2 {
+export function news2(observed: Measured): News2 {
   const tenths = tenthsOfDegree(observed.temperatureCelsius ?? Number.NaN);
   const missing = needed.filter((parameter) =>
     parameter === 'temperatureCelsius' ? tenths === undefined : observed[parameter] === undefined,

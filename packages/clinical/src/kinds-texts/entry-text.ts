@@ -1,5 +1,6 @@
 /** One readable line for each kind of entry: "creatinine 79 umol/L (sample of 9 Oct 2026)". The same line everywhere. */
 import { scoresText } from './density-text.ts';
+import { observationsText } from './observations-text.ts';
 import { reactionText } from './reaction-text.ts';
 import { siteCheckText } from './site-check-text.ts';
 import { day, shortDate } from '../calendar/day.ts';
@@ -258,17 +259,5 @@ const decidedBy = ({ capacity, decidedBy: who }: Fact<'course-review'>['body']):
   capacity === undefined && who === undefined
     ? ''
     : ` by ${capacity === 'specialist' ? 'a specialist' : capacity === undefined ? who : 'another prescriber'}${capacity === undefined || who === undefined ? '' : ` (${who})`}`;
-
-function observationsText(body: Fact<'observations'>['body']): string {
-  const parts = [
-    body.pulsePerMinute === undefined ? undefined : `pulse ${body.pulsePerMinute}/min`,
-    body.systolicMmHg === undefined ? undefined : `pressure ${body.systolicMmHg}/${body.diastolicMmHg ?? '?'} mmHg`,
-    body.temperatureCelsius === undefined ? undefined : `temperature ${body.temperatureCelsius} degrees C`,
-    body.saturationPercent === undefined ? undefined : `saturation ${body.saturationPercent}%`,
-    body.breathsPerMinute === undefined ? undefined : `breaths ${body.breathsPerMinute}/min`,
-    body.newIrregularPulse === true ? 'new irregular pulse' : undefined,
-  ];
-  return parts.filter((part) => part !== undefined).join(', ') || 'nothing measured';
-}
 
 export const entryText = (fact: Fact): string => (texts[fact.kind] as (fact: Fact) => string)(fact);

@@ -2,6 +2,14 @@ import { z } from 'zod';
 import { clinicalRoles } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
 
+export const consciousnesses = [
+  'alert',
+  'newly confused',
+  'responds to voice',
+  'responds to pain',
+  'unresponsive',
+] as const;
+
 /** Observations before the dose. All four of pulse, pressure, temperature and saturation are wanted before the checklist ends. */
 export const observations = entryKind({
   name: 'observations',
@@ -19,6 +27,9 @@ export const observations = entryKind({
       saturationPercent: z.number().int().min(50).max(100).optional(),
       breathsPerMinute: z.number().int().min(4).max(70).optional(),
       newIrregularPulse: z.boolean().optional(),
+      onOxygen: z.boolean().optional(),
+      /** Confused means newly: confusion of long standing is not new. */
+      consciousness: z.enum(consciousnesses).optional(),
       when: z.enum(['before', 'during', 'after']),
     })
     .readonly(),

@@ -25,6 +25,7 @@ export const prescriberDecision = entryKind({
         'severe reaction looked into',
         'hip fracture looked into',
         'thigh fracture not atypical',
+        'saturation on scale 2',
       ]),
       /** The entry the decision is about: the result, the weight, the dose, the fracture. */
       about: uuidField,

@@ -74,7 +74,7 @@ export const forms: readonly Form[] = [
   {
     kind: 'bone-density',
     head: 'bone density {site} {density}',
-    clauses: ['scanner {scanner}', 'side {side}', 'T {tScore}', 'least change {leastChange}'],
+    clauses: ['scanner {scanner}', 'side {side}', 'T {tScore}', 'Z {zScore}', 'least change {leastChange}'],
   },
   { kind: 'spine-imaging', head: 'spine imaging {method} {found}', clauses: ['levels {levels}'] },
   { kind: 'adherence', head: 'adherence {medicine} {taken}, {source}', clauses: ['note {note}'] },

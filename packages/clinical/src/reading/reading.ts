@@ -18,7 +18,7 @@ export type ReadingLine = {
 };
 
 export type ReadingPart = {
-  readonly title: 'Body' | 'Kidneys' | 'Bone';
+  readonly title: 'Body' | 'Bone' | 'Kidneys' | 'Observations';
   readonly lines: readonly ReadingLine[];
   /** What is missing or may mislead. */
   readonly cautions: readonly string[];

@@ -113,7 +113,7 @@ export type CourseView = z.infer<typeof courseView>;
 
 /** Body, kidneys and bone at a glance: each figure with what it rests on, its sum and its source. */
 export const readingPartView = z.object({
-  title: z.enum(['Body', 'Kidneys', 'Bone']),
+  title: z.enum(['Body', 'Bone', 'Kidneys', 'Observations']),
   lines: z.array(
     z.object({
       what: z.string(),

@@ -39,6 +39,11 @@ export const visitView = z.object({
     }),
   ),
   putOffValues: z.array(z.string()),
+  /** Whom the early warning score is for, and the scale on which saturation is read. */
+  earlyWarningFor: z.union([
+    z.object({ scale: z.union([z.literal(1), z.literal(2)]), decidedOn: date.optional() }),
+    z.object({ notFor: z.string() }),
+  ]),
   go: z
     .object({
       verdict,

@@ -1,3 +1,5 @@
+import { type EarlyWarningFor, consciousnesses, day, earlyWarningSays, news2Source } from '@twelvemonth/clinical';
+import type { VisitView } from '@twelvemonth/exchange';
 import { useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
@@ -20,16 +22,28 @@ const measures = [
 ] as const;
 type Measure = (typeof measures)[number][0];
 
+const whomOf = (whom: VisitView['earlyWarningFor']): EarlyWarningFor =>
+  'notFor' in whom
+    ? whom
+    : { scale: whom.scale, decidedOn: whom.decidedOn === undefined ? undefined : day(whom.decidedOn) };
+
 export function ObservationsStep({ data, done }: StepProps) {
   const step = useStep(data, done);
   const [values, setValues] = useState<Partial<Record<Measure, number>>>({});
   const [irregular, setIrregular] = useState<'yes' | 'no'>();
+  const [oxygen, setOxygen] = useState<'air' | 'oxygen'>();
+  const [consciousness, setConsciousness] = useState<(typeof consciousnesses)[number]>();
   const [weight, setWeight] = useState(nothingTyped);
   const set = (key: Measure) => (value: number | undefined) =>
     setValues((before) => (value === undefined ? without(before, key) : { ...before, [key]: value }));
+  const observed = {
+    ...values,
+    ...(oxygen === undefined ? {} : { onOxygen: oxygen === 'oxygen' }),
+    ...(consciousness === undefined ? {} : { consciousness }),
+  };
   const send = (): void => {
     const body = {
-      ...values,
+      ...observed,
       ...(irregular === undefined ? {} : { newIrregularPulse: irregular === 'yes' }),
       when: 'before',
     };
@@ -71,6 +85,31 @@ export function ObservationsStep({ data, done }: StepProps) {
         onChange={setIrregular}
         options={[{ value: 'no' }, { value: 'yes' }]}
       />
+      <ChoiceField
+        label="Air or oxygen"
+        optional
+        at="onOxygen"
+        value={oxygen}
+        onChange={setOxygen}
+        options={[{ value: 'air' }, { value: 'oxygen' }]}
+      />
+      <ChoiceField
+        label="Consciousness"
+        help="Confusion of long standing is not new."
+        optional
+        at="consciousness"
+        value={consciousness}
+        onChange={setConsciousness}
+        options={consciousnesses.map((value) => ({ value }))}
+      />
+      <output className={css['facts']}>
+        <p>
+          <strong>NEWS2</strong> {earlyWarningSays(observed, whomOf(data.earlyWarningFor))}.{' '}
+          <span className="quiet small">
+            {news2Source}. It decides nothing about the dose: the protocol’s put-off values do.
+          </span>
+        </p>
+      </output>
       <QuantityField
         label="Weight today"
         help="Shoes off. The decision to go wants a weight of the day."

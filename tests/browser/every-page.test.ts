@@ -43,6 +43,8 @@ const pages: readonly (readonly [name: string, path: string])[] = [
   ['session', '/sessions/thornbeck-2026-11-25'],
   ['day-sheet-screen', '/sessions/thornbeck-2026-11-25/sheet'],
   ['recall', '/recall'],
+  ['aftercare', '/aftercare'],
+  ['ask-before-any-dose', '/people/ada/aftercare'],
   ['import', '/import'],
   ['import-waiting', '/import/waiting'],
   ['protocol', '/protocol'],

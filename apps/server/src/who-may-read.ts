@@ -5,7 +5,7 @@
  * An administrator runs the service and sees no patient. An auditor reads everything and writes nothing. A clerk books and
  * rings, and so sees the lists, a person's page and the notes a receptionist works with.
  */
-import { type Role, careRoles, registrants } from '@twelvemonth/clinical';
+import { type Role, careRoles, clinicalRoles, registrants } from '@twelvemonth/clinical';
 import { routes } from '@twelvemonth/exchange';
 
 export type RouteName = keyof typeof routes;
@@ -13,6 +13,8 @@ export type Allowed = 'anyone' | 'the first visitor' | readonly Role[];
 
 const everyoneInCare: readonly Role[] = [...careRoles, 'service lead', 'auditor'];
 const everyone: readonly Role[] = [...everyoneInCare, 'administrator'];
+/** A report is a clinical person's to draft. */
+const clinicalReaders: readonly Role[] = [...clinicalRoles, 'auditor'];
 const importers: readonly Role[] = [...careRoles, 'service lead'];
 
 export const whoMay: Readonly<Record<RouteName, Allowed>> = {
@@ -55,6 +57,9 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   sessionDay: everyoneInCare,
   sessionPlanning: everyoneInCare,
   daySheet: everyoneInCare,
+  aftercare: everyoneInCare,
+  aftercareOfPerson: everyoneInCare,
+  reactionReport: clinicalReaders,
   recall: everyoneInCare,
 
   pharmacy: everyoneInCare,

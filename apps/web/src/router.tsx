@@ -151,6 +151,22 @@ const recall = createRoute({
   path: '/recall',
   component: lazyRouteComponent(() => import('./recall/RecallScreen.tsx'), 'RecallScreen'),
 });
+const aftercare = createRoute({
+  ...at,
+  path: '/aftercare',
+  component: lazyRouteComponent(() => import('./aftercare/AftercareScreen.tsx'), 'AftercareScreen'),
+});
+const ask = createRoute({
+  ...at,
+  path: '/people/$patient/aftercare',
+  component: lazyRouteComponent(() => import('./aftercare/AskScreen.tsx'), 'AskScreen'),
+});
+const report = createRoute({
+  ...at,
+  path: '/people/$patient/report',
+  validateSearch: (search: Record<string, unknown>) => present({ reaction: text(search['reaction']) }),
+  component: lazyRouteComponent(() => import('./aftercare/ReportScreen.tsx'), 'ReportScreen'),
+});
 const bringIn = createRoute({
   ...at,
   path: '/import',
@@ -231,6 +247,9 @@ export const router = createRouter({
     paper,
     paperOfPerson,
     recall,
+    aftercare,
+    ask,
+    report,
     bringIn,
     waiting,
     pharmacy,

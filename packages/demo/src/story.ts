@@ -1,4 +1,5 @@
 /** A whole life in the register, from the referral to wherever it has come by the demo's day. */
+import { isAskedAfter } from './aftercare-life.ts';
 import {
   type BodyOfKind,
   type Day,
@@ -193,24 +194,7 @@ function* afterDose(me: Me, outcome: YearOutcome): Life {
   }
   if (doses > 1 && chance.isTrue(0.8)) return;
   yield* me.days(1, 3);
-  const felt = chance.isTrue(doses === 1 ? 0.4 : 0.07);
-  yield* me.writes(me.by('nurse'), 'call', {
-    route: 'telephone',
-    about: 'aftercare',
-    reached: true,
-    note: felt ? 'aching and shivery since the evening' : 'well',
-  });
-  if (felt)
-    yield* me.writes(
-      me.by('nurse'),
-      'reaction',
-      {
-        what: chance.oneOf(['flu-like, aching', 'fever the first night', 'headache and aching']),
-        days: chance.between(1, 4),
-        severity: chance.isTrue(0.85) ? 'mild' : 'moderate',
-      },
-      addDays(me.today, -1),
-    );
+  yield* isAskedAfter(me, chance.isTrue(doses === 1 ? 0.4 : 0.07));
 }
 
 /** A prescriber looks at the course. Answers false if the life here is over, or the review is still to come. */

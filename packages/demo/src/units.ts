@@ -27,6 +27,7 @@ const shared = {
   opensAt: '08:30',
   closesAt: '17:00',
   bloodWeekdays: [1, 2, 3, 4, 5],
+  adviceLine: { weekdays: [1, 2, 3, 4, 5], fromTime: '09:00', untilTime: '16:30' },
   demo: true,
 } as const;
 

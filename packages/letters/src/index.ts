@@ -1,6 +1,7 @@
 /** Letters, patient packs and day sheets as values, and what they become. */
 export { daySheetHtml } from './day-sheet/day-sheet.ts';
 export type { DaySheetFacts, DaySheetPerson } from './day-sheet/facts.ts';
+export * from './adverse-event-report.ts';
 export * from './family-doctor.ts';
 export { letterHtml, letterText, lettersHtml } from './letter.ts';
 export * from './correspondence/facts.ts';

@@ -14,6 +14,7 @@ import {
   type StandingNow,
   type VerdictOn,
   type SubjectRecord,
+  type UnitCalendar,
   addDays,
   courseOf,
   latest,
@@ -187,13 +188,18 @@ function workedOut(record: SubjectRecord, unit: UnitNow | undefined, today: Day)
         : viewOf(found, record, unit.context, { on });
     },
     row: once(() => personRowOf(person)),
-    tasks: once(() => tasksDue(record, protocol, today)),
+    tasks: once(() => tasksDue(record, protocol, today, unit?.unit.calendar)),
   };
   return person;
 }
 
-const tasksDue = (record: SubjectRecord, protocol: Protocol | undefined, today: Day): Task[] =>
-  taskRows(record, protocol, today).flatMap(({ columns }) => {
+const tasksDue = (
+  record: SubjectRecord,
+  protocol: Protocol | undefined,
+  today: Day,
+  calendar: UnitCalendar | undefined,
+): Task[] =>
+  taskRows(record, protocol, today, calendar).flatMap(({ columns }) => {
     const { task, due_day: due } = columns;
     const isDue = typeof task === 'string' && typeof due === 'number' && due <= today;
     return isDue ? [{ name: task, due: due as Day, patient: subjectId(record.subject) }] : [];

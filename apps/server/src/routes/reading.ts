@@ -7,6 +7,7 @@ import type { AtHand } from '../at-hand.ts';
 import { daySheetDocumentOf } from '../documents/day-sheet.ts';
 import { letterDocumentOf, reviewLetterDocumentOf } from '../documents/letter.ts';
 import { patientPackDocumentOf, patientPackViewOf } from '../documents/patient-pack.ts';
+import { reactionReportOf } from '../documents/report-of-reaction.ts';
 import { notesDocumentOf } from '../documents/notes.ts';
 import { calendarFileOf } from '../letters/calendar.ts';
 import {
@@ -22,6 +23,7 @@ import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
 import { serveAnyone, serveRoute } from '../serve-route.ts';
 import type { SignedIn } from '../sign-in/accounts.ts';
+import { aftercareOfPersonViewOf, aftercareViewOf } from '../views/aftercare.ts';
 import { bookingCheckOf } from '../views/booking-check.ts';
 import { packReadingOf } from '../views/pack.ts';
 import { decidingViewOf } from '../views/deciding.ts';
@@ -229,6 +231,21 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
     const unit = await unitAsked(asked);
     return unit instanceof Refused ? unit : pharmacyOf(atHand, unit, asked.who.member.staff);
   });
+  serveRoute(app, atHand, 'aftercare', async (asked) => {
+    const unit = await unitAsked(asked);
+    return unit instanceof Refused ? unit : aftercareViewOf(atHand, await people.all(), unit);
+  });
+  serveRoute(app, atHand, 'aftercareOfPerson', async (asked) => {
+    const person = await personAsked(asked, 'aftercare');
+    return person instanceof Refused ? person : aftercareOfPersonViewOf(atHand, person);
+  });
+  serveRoute(app, atHand, 'reactionReport', async (asked) => {
+    const person = await personAsked(asked, 'report of a reaction');
+    return person instanceof Refused
+      ? person
+      : reactionReportOf(atHand, person, asked.query.reaction, asked.who.member);
+  });
+
   serveRoute(app, atHand, 'stock', async (asked) => {
     const unit = await unitAsked(asked);
     return unit instanceof Refused ? unit : stockOf(atHand, unit);

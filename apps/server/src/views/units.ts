@@ -19,6 +19,9 @@ export const unitViewOf = ({ unit, protocol }: UnitNow): UnitView => ({
   demo: unit.demo,
   ...(unit.planning === undefined ? {} : { planning: unit.planning }),
   ...(unit.reminders === undefined ? {} : { reminders: unit.reminders }),
+  ...(unit.adviceLine === undefined
+    ? {}
+    : { adviceLine: { ...unit.adviceLine, weekdays: [...unit.adviceLine.weekdays] } }),
   ...(unit.letters === undefined ? {} : { letters: unit.letters }),
   ...(protocol === undefined
     ? {}

@@ -16,10 +16,15 @@ import type { AtHand } from '../at-hand.ts';
 import type { Person, Task } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
 import { waitingIn } from '../register/waiting-rows.ts';
+import { toBeAskedSince } from './aftercare.ts';
 import { isFirstInLine, isRecalled } from './recall.ts';
 
+/** Who is to be asked how they are stands in a pile from the first day on which somebody may ring, not only once it is late. */
+type PiledTask = Exclude<TaskName, 'aftercare call'>;
+const piledTasks = taskNames.filter((name): name is PiledTask => name !== 'aftercare call');
+
 /** Piles of work that the notes alone can tell, in the order in which they are shown, and the screen that lists them, if one does. */
-const pilesByTask: Readonly<Record<TaskName, { readonly what: string; readonly to?: string }>> = {
+const pilesByTask: Readonly<Record<PiledTask, { readonly what: string; readonly to?: string }>> = {
   'sign results': { what: 'results to sign' },
   'decide on the referral': { what: 'referrals to decide', to: '/people?standing=referral+received' },
   'clear the symptom': { what: 'symptoms to look at' },
@@ -38,7 +43,7 @@ const pilesByTask: Readonly<Record<TaskName, { readonly what: string; readonly t
   'send the letter': { what: 'letters to send', to: '/letters' },
   'chase the letter': { what: 'letters without an answer', to: '/letters' },
   'look at the reminder': { what: 'reminders that did not arrive' },
-  'aftercare call': { what: 'aftercare calls' },
+  'pass on the red flag': { what: 'red flags to pass on', to: '/aftercare' },
   'call back': { what: 'calls to make again' },
   'ask again': { what: 'people who wanted more time' },
   'release the place': { what: 'places of people who will not come' },
@@ -57,11 +62,16 @@ export async function workOf(atHand: AtHand, everyone: readonly Person[], unit: 
       here.filter((person) => isFirstInLine(person) && person.place === undefined),
       ({ standing }) => standing.since,
     ),
-    ...taskNames.map((name) =>
+    ...piledTasks.map((name) =>
       taskPile(
         name,
         tasks.filter((task) => task.name === name),
       ),
+    ),
+    pile(
+      'to be asked how they are after the dose',
+      '/aftercare',
+      here.flatMap((person) => toBeAskedSince(person) ?? []),
     ),
     counted(
       'to recall',
@@ -95,7 +105,7 @@ export async function workOf(atHand: AtHand, everyone: readonly Person[], unit: 
 }
 
 /** Where no screen lists the pile, it opens the person who has waited longest: done, they leave it and the next one is first. */
-function taskPile(name: TaskName, tasks: readonly Task[]): TodayView['work'][number] {
+function taskPile(name: PiledTask, tasks: readonly Task[]): TodayView['work'][number] {
   const { what, to } = pilesByTask[name];
   const [oldest] = tasks.toSorted((a, b) => a.due - b.due);
   return pile(

@@ -23,6 +23,7 @@ export function Side() {
     { to: '/people', route: 'people', says: 'People', count: undefined },
     { to: '/sessions', route: 'sessions', says: 'Sessions', count: undefined },
     { to: '/recall', route: 'recall', says: 'Recall', count: due },
+    { to: '/aftercare', route: 'aftercare', says: 'Aftercare', count: undefined },
     { to: '/letters', route: 'letters', says: 'Letters', count: undefined },
     { to: '/import', route: 'dryRun', says: 'Import', count: rows },
     { to: '/pharmacy', route: 'pharmacy', says: 'Pharmacy', count: atPharmacy },

@@ -22,6 +22,7 @@ const notByHand = new Set([
   'patient-pack',
   'pharmacy-check',
   'pharmacy-answer',
+  'aftercare',
 ]);
 
 export const isCorrectable = (kind: string): boolean => !notByHand.has(kind) && kind !== 'results-signed';

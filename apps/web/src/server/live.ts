@@ -18,6 +18,7 @@ const listNames = new Set([
   'sessions',
   'session',
   'recall',
+  'aftercare',
   'waitingRows',
   'bookingCheck',
 ]);

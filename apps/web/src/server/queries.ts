@@ -37,7 +37,7 @@ export function signedOut(): void {
 }
 
 /** Lists over the whole register: fetched again behind the screen, never waited for. */
-const wholeLists = new Set<unknown>(['people', 'today', 'recall', 'sessions', 'letters', 'pharmacy']);
+const wholeLists = new Set<unknown>(['people', 'today', 'recall', 'aftercare', 'sessions', 'letters', 'pharmacy']);
 
 /** After something was written: what the screen is about is fetched before it goes on; the long lists follow. */
 export async function fetchAgain(): Promise<void> {
@@ -105,6 +105,9 @@ export const session = (id: string) => asking('session', { session: id });
 export const sessionDay = (id: string) => asking('sessionDay', { session: id });
 export const recall = (unit: string | undefined) => asking('recall', { unit });
 export const pharmacy = (unit: string | undefined) => asking('pharmacy', { unit });
+export const aftercare = (unit: string | undefined) => asking('aftercare', { unit });
+export const aftercareOfPerson = (patient: string) => asking('aftercareOfPerson', { patient });
+export const reactionReport = (patient: string, reaction: string) => asking('reactionReport', { patient, reaction });
 export const stock = (unit: string | undefined) => asking('stock', { unit });
 export const trace = (batch: string) => asking('trace', { batch });
 export const batchesOfPerson = (patient: string) => asking('batchesOfPerson', { patient });

@@ -24,6 +24,8 @@ const paths: Readonly<Record<string, string>> = {
   remindDays: 'reminders.daysBefore',
   fromTime: 'reminders.fromTime',
   untilTime: 'reminders.untilTime',
+  lineFrom: 'adviceLine.fromTime',
+  lineUntil: 'adviceLine.untilTime',
 };
 const letterLanguages = [
   { value: 'en-GB', says: 'English (British)' },
@@ -44,6 +46,8 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
     remindDays: unit?.reminders?.daysBefore.join(', ') ?? '',
     fromTime: unit?.reminders?.fromTime ?? '',
     untilTime: unit?.reminders?.untilTime ?? '',
+    lineFrom: unit?.adviceLine?.fromTime ?? '',
+    lineUntil: unit?.adviceLine?.untilTime ?? '',
     postalAddress: unit?.letters?.postalAddress ?? '',
     emergencyNumber: unit?.emergencyNumber ?? '',
     closed: unit?.closedDays.map(shortDay).join('\n') ?? '',
@@ -54,6 +58,7 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
   const [answerWithin, setAnswerWithin] = useState<number | undefined>(unit?.letters?.answerWithinDays);
   const [sessionDays, setSessionDays] = useState(asTexts(unit?.sessionWeekdays ?? []));
   const [bloodDays, setBloodDays] = useState(asTexts(unit?.bloodWeekdays ?? [1, 2, 3, 4, 5]));
+  const [lineDays, setLineDays] = useState(asTexts(unit?.adviceLine?.weekdays ?? []));
   const closedLines = texts.closed
     .split('\n')
     .map((line) => line.trim())
@@ -99,6 +104,11 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
                 fromTime: texts.fromTime,
                 untilTime: texts.untilTime,
               },
+            }),
+        ...(lineDays.length === 0
+          ? {}
+          : {
+              adviceLine: { weekdays: asNumbers(lineDays), fromTime: texts.lineFrom, untilTime: texts.lineUntil },
             }),
         ...(texts.postalAddress.trim() === '' && language === undefined && answerWithin === undefined
           ? {}
@@ -150,6 +160,18 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
         options={weekdayOptions}
       />
       {text('closed', 'Closed days', 'One date a line: 25 Dec 2026.', true)}
+      <FieldGroup label="Advice line" optional>
+        <TicksField
+          label="Days on which it is answered"
+          help="Those who had a first dose are rung on these days."
+          at="adviceLine.weekdays"
+          value={lineDays}
+          onChange={setLineDays}
+          options={weekdayOptions}
+        />
+        {text('lineFrom', 'Answered from', 'HH:MM')}
+        {text('lineUntil', 'Answered until', 'HH:MM')}
+      </FieldGroup>
       <FieldGroup label="Letters" optional>
         {text('postalAddress', 'Postal address', 'Where forms are sent back to.')}
         <ChoiceField

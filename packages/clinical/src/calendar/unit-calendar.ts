@@ -9,6 +9,8 @@ export type UnitCalendar = {
   readonly bloodWeekdays: readonly number[];
   /** ISO weekdays on which the unit holds infusion sessions. */
   readonly sessionWeekdays: readonly number[];
+  /** ISO weekdays on which somebody answers the advice line and rings people; undefined: nobody has said, and any open day counts. */
+  readonly adviceLineWeekdays?: readonly number[] | undefined;
   /** Dates on which nothing happens: public holidays, closures. */
   readonly closedDays: readonly Day[];
 };
@@ -27,6 +29,9 @@ export const isBloodDay = (calendar: UnitCalendar, on: Day): boolean =>
 
 export const isSessionDay = (calendar: UnitCalendar, on: Day): boolean =>
   calendar.sessionWeekdays.includes(weekday(on)) && isOpen(calendar, on);
+
+export const isAdviceLineDay = (calendar: UnitCalendar, on: Day): boolean =>
+  (calendar.adviceLineWeekdays?.includes(weekday(on)) ?? true) && isOpen(calendar, on);
 
 const isWorkingDay = (calendar: UnitCalendar, on: Day): boolean => weekday(on) <= 5 && isOpen(calendar, on);
 
@@ -50,6 +55,10 @@ export const firstSessionDay = (calendar: UnitCalendar, from: Day, limit?: Day):
   search(from, 1, (on) => isSessionDay(calendar, on), limit);
 export const lastSessionDay = (calendar: UnitCalendar, until: Day, limit?: Day): Day | undefined =>
   search(until, -1, (on) => isSessionDay(calendar, on), limit);
+
+/** A line that never opens would let nobody be asked: then the day itself. */
+export const nextAdviceLineDay = (calendar: UnitCalendar, from: Day): Day =>
+  search(from, 1, (on) => isAdviceLineDay(calendar, on), undefined) ?? from;
 
 export type ResultDays = { readonly days: number; readonly counted: 'calendar days' | 'working days' };
 

@@ -20,8 +20,11 @@ const writtenAfterClosing: ReadonlySet<KindName> = new Set([
   'letter-sent',
   'letter-answered',
   'message-ended',
+  'red-flag-passed-on',
+  'reaction-reported',
   'identity',
   'contact',
+  'contact-person',
 ]);
 
 export function checkKnown(record: SubjectRecord): readonly Refusal[] {

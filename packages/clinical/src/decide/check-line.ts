@@ -12,6 +12,7 @@ import { type Fact, type SubjectRecord, factWithId, factsOf } from '../record/pa
 import { lastDayOfException } from '../requirements/exceptions.ts';
 import { isPrescribersToClear } from '../requirements/symptoms.ts';
 import { eventOf } from '../standing/transitions.ts';
+import { checkAftercare } from './check-aftercare.ts';
 import { checkCareGoesOn } from './check-care.ts';
 import { checkLetters } from './check-letters.ts';
 import { checkMessages } from './check-messages.ts';
@@ -104,6 +105,11 @@ const within: Within = {
   'pharmacy-check': (record, fact, path, now) => checkPharmacyCheck(record, fact, path, now),
   'pharmacy-answer': (record, fact, path) => checkPharmacyAnswer(record, fact, path),
   reaction: (record, fact, path) => checkReaction(record, fact, path),
+  aftercare: (record, fact, path, now) => checkAftercare(record, fact, path, now),
+  'red-flag-passed-on': (record, { body }, path) =>
+    checkPointsAt(record, body.about, ['aftercare', 'call'], `${path}.about`),
+  'reaction-reported': (record, { body }, path) =>
+    checkPointsAt(record, body.reaction, ['reaction'], `${path}.reaction`),
   dose: (_, { body, on }, path, now) => [...checkUntil(body, on, path), ...checkDripTime(body, on, path, now)],
   'course-review': (record, fact, path, now) => checkCourseReview(record, fact, path, protocolToday(now)),
   closed: (record, fact, path, now) => checkClosed(record, fact, path, protocolToday(now)),

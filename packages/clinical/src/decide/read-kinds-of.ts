@@ -43,8 +43,11 @@ const withoutWeight: ReadonlySet<KindName> = new Set([
   'message-begun',
   'message-ended',
   'contact',
+  'contact-person',
   'told-of-batch',
   'patient-pack',
+  'red-flag-passed-on',
+  'reaction-reported',
 ]);
 const clinical: readonly KindName[] = kindNames.filter((kind) => !withoutWeight.has(kind));
 

@@ -1,6 +1,8 @@
 /** One readable line for each kind of entry: "creatinine 79 umol/L (sample of 9 Oct 2026)". The same line everywhere. */
 import { scoresText } from './density-text.ts';
 import { observationsText } from './observations-text.ts';
+import { contactPersonText } from '../aftercare/contact-people.ts';
+import { aftercareText } from './aftercare-text.ts';
 import { reactionText } from './reaction-text.ts';
 import { siteCheckText } from './site-check-text.ts';
 import { day, shortDate } from '../calendar/day.ts';
@@ -119,6 +121,12 @@ const texts: Texts = {
   dose: ({ body, on }) =>
     `${body.medicine} given on ${shortDate(on)}, ${body.setting}${body.batch === undefined ? '' : `, batch ${body.batch}`}${body.partMilliliters === undefined ? '' : `, part dose of ${body.partMilliliters} mL`}${body.minutes === undefined ? '' : `, over ${counted(body.minutes, 'minute')}`}${injectedText(body)}${body.incident === undefined ? '' : `; incident: ${body.incident}`}${body.until === undefined ? '' : `, until ${date(body.until)}`}`,
   reaction: ({ body }) => reactionText(body),
+  'contact-person': ({ body }) => `we speak to ${contactPersonText(body)}`,
+  aftercare: ({ body }) => aftercareText(body),
+  'red-flag-passed-on': ({ body }) =>
+    `red flag passed on to ${body.to}: ${body.theyWill}; the person was told: ${body.personWasTold}`,
+  'reaction-reported': ({ body }) =>
+    `reaction ${body.to === 'not reported' ? 'not reported' : `reported to the ${body.to}`}${and(body.number)}${because(body.note)}`,
   'course-review': ({ body }) => {
     switch (body.outcome) {
       case 'carry on':

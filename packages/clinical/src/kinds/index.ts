@@ -39,6 +39,10 @@ import { prescriberDecision } from './prescriber-decision.ts';
 import { dose } from './dose.ts';
 import { reaction } from './reaction.ts';
 import { courseReview } from './course-review.ts';
+import { contactPerson } from './contact-person.ts';
+import { aftercare } from './aftercare.ts';
+import { redFlagPassedOn } from './red-flag-passed-on.ts';
+import { reactionReported } from './reaction-reported.ts';
 import { call } from './call.ts';
 import { refusal } from './refusal.ts';
 import { cannotBeReached } from './cannot-be-reached.ts';
@@ -105,6 +109,7 @@ export const entryKinds = {
   identity: identity,
   'same-person': samePerson,
   contact: contact,
+  'contact-person': contactPerson,
   referral: referral,
   triage: triage,
   result: result,
@@ -141,6 +146,9 @@ export const entryKinds = {
   'prescriber-decision': prescriberDecision,
   dose: dose,
   reaction: reaction,
+  aftercare: aftercare,
+  'red-flag-passed-on': redFlagPassedOn,
+  'reaction-reported': reactionReported,
   'course-review': courseReview,
   call: call,
   refusal: refusal,

@@ -78,6 +78,15 @@ export const unitSettings = entryKind({
         })
         .readonly()
         .optional(),
+      /** When somebody answers the advice line, and rings those who had a first dose; without it any open day counts. */
+      adviceLine: z
+        .object({
+          weekdays: z.array(z.number().int().min(1).max(7)).min(1).readonly(),
+          fromTime: timeField,
+          untilTime: timeField,
+        })
+        .readonly()
+        .optional(),
       /** How the unit writes; without it no letter that gives a day to answer by can be printed. */
       letters: z
         .object({

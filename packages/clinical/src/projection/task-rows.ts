@@ -3,6 +3,9 @@
  * that depend on the day or the protocol (overdue, runs out before a place) are told by readers, not stored.
  */
 import { type Day, day } from '../calendar/day.ts';
+import { aftercareOf } from '../aftercare/contacts.ts';
+import { redFlagsOfEntry } from '../aftercare/told.ts';
+import { type UnitCalendar, everyDay } from '../calendar/unit-calendar.ts';
 import { counted } from '../kinds-texts/words.ts';
 import type { Role } from '../ledger/role.ts';
 import { entryText } from '../kinds-texts/entry-text.ts';
@@ -32,6 +35,7 @@ export const taskNames = [
   'decide on the severe reaction',
   'decide on the thigh fracture',
   'aftercare call',
+  'pass on the red flag',
   'write the letter',
   'sign the letter',
   'send the letter',
@@ -47,8 +51,16 @@ export const taskNames = [
 ] as const;
 export type TaskName = (typeof taskNames)[number];
 
-/** `protocol`: the one in force at the person's unit; without one, what it would let wait is due at once. */
-export function taskRows(record: SubjectRecord, protocol: Protocol | undefined, today: Day): readonly Row[] {
+/**
+ * `protocol`: the one in force at the person's unit; without one, what it would let wait is due at once. `calendar`: the
+ * unit's; without one every day is open.
+ */
+export function taskRows(
+  record: SubjectRecord,
+  protocol: Protocol | undefined,
+  today: Day,
+  calendar: UnitCalendar = everyDay,
+): readonly Row[] {
   const unit = unitOfPatient(record);
   const task = (name: TaskName, about: Fact, owner: Role, due: Day, detail: string): Row => ({
     table: 'task',
@@ -64,7 +76,7 @@ export function taskRows(record: SubjectRecord, protocol: Protocol | undefined, 
     ...unsignedResults(record, task),
     ...letterTasks(record, task),
     ...reminderTasks(record, today, task),
-    ...(gone ? [] : openTasks({ record, protocol, today, task }, ended)),
+    ...(gone ? [] : openTasks({ record, protocol, today, calendar, task }, ended)),
   ];
 }
 
@@ -73,6 +85,7 @@ type At = {
   readonly record: SubjectRecord;
   readonly protocol: Protocol | undefined;
   readonly today: Day;
+  readonly calendar: UnitCalendar;
   readonly task: Task;
 };
 
@@ -122,7 +135,9 @@ function openTasks(at: At, held: string): Row[] {
     );
   }
   const call = latest(record, 'call');
-  if (call?.body.callBackOn !== undefined)
+  // Who is to be asked how they are stands on that list with the day of the next try.
+  const isAftercare = call?.body.about === 'aftercare' && aftercareNow(at)?.waitsFor !== undefined;
+  if (call?.body.callBackOn !== undefined && !isAftercare)
     rows.push(task('call back', call, 'nurse', day(call.body.callBackOn), call.body.about));
   const talk = latest(record, 'talk');
   if (talk?.body.askAgainOn !== undefined && !factsOf(record, 'dose').some(({ on }) => on > talk.on))
@@ -146,6 +161,7 @@ function openTasks(at: At, held: string): Row[] {
     ...atPharmacy(at),
     ...signedOnPaper(record, task),
     ...lookAgain(record, task),
+    ...redFlags(at),
     ...afterDose(at),
   ];
 }
@@ -252,20 +268,28 @@ function lookAgain(record: SubjectRecord, task: Task): Row[] {
   return [...withdrawals, ...corrections];
 }
 
+const aftercareNow = ({ record, protocol, calendar, today }: At) => aftercareOf(record, protocol, calendar, today);
+
+/** What may not wait was told, and nobody has written to whom it was passed on. */
+function redFlags({ record, protocol, task }: At): Row[] {
+  const passedOn = new Set(factsOf(record, 'red-flag-passed-on').map(({ body }) => body.about));
+  return factsOf(record, 'aftercare').flatMap((told) => {
+    const flags = passedOn.has(told.first) || passedOn.has(told.id) ? [] : redFlagsOfEntry(told, protocol?.number);
+    const detail = flags.map(({ name }) => name).join(', ');
+    return flags.length === 0 ? [] : [task('pass on the red flag', told, 'nurse in charge', told.on, detail)];
+  });
+}
+
 function afterDose(at: At): Row[] {
   const { record, today, task } = at;
   const given = dosesGiven(record, today);
   const countingOf = (dose: Fact<'dose'>) => given.get(dose.body.medicine)?.counting ?? [];
   const last = factsOf(record, 'dose').findLast((dose) => countingOf(dose).includes(dose));
   if (last === undefined || last.body.setting !== 'this service') return [];
-  const counting = countingOf(last);
   const rows: Row[] = [];
-  if (
-    counting.length === 1 &&
-    !factsOf(record, 'call').some(({ on, body }) => on > last.on && body.about === 'aftercare')
-  ) {
-    rows.push(task('aftercare call', last, 'nurse', lookAgainOn(at, 'aftercareCallDays', last.on), 'first dose'));
-  }
+  const aftercare = aftercareNow(at);
+  if (aftercare?.waitsFor !== undefined)
+    rows.push(task('aftercare call', aftercare.dose, 'nurse', aftercare.waitsFor.by, 'first dose'));
   if (
     visitOn(record, last.on) !== undefined &&
     !factsOf(record, 'letter').some(({ on, body }) => on >= last.on && isVisitLetter(body))

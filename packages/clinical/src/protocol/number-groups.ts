@@ -11,7 +11,7 @@ const beginnings: readonly (readonly [title: string, begins: RegExp])[] = [
   ['Denosumab', /^(?:denosumab|replacement)/],
   ['The day of the dose', /^(?:running|site|interruption|observe|putOff|cannula)/],
   ['Recall', /^(?:recall|overdue)/],
-  ['Looked at again', /^(?:lookAgain|askAgain|aftercare|letter)/],
+  ['Looked at again', /^(?:lookAgain|askAgain|aftercare|fever|letter)/],
 ];
 const OTHER = 'Other numbers';
 

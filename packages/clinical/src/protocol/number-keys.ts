@@ -205,7 +205,16 @@ export const numberKeys = {
     unit: 'days',
     means: 'days after a no to all contact until somebody looks again, where no day was agreed',
   },
+  aftercareFirstDays: { unit: 'days', means: 'days after a first dose from which the person is asked how they are' },
   aftercareCallDays: { unit: 'days', means: 'days after a first dose by which the person has been asked how they are' },
+  feverTooHighCelsius: {
+    unit: 'degrees Celsius',
+    means: 'temperature after a dose above which a doctor sees the person the same day',
+  },
+  feverTooLongDays: {
+    unit: 'days',
+    means: 'days a fever after a dose may last before a doctor sees the person the same day',
+  },
   letterDays: { unit: 'days', means: 'days after a dose by which the letter about it is written' },
   cannulaTriesBeforeOther: { unit: 'tries', means: 'failed tries after which another operator is asked' },
 } as const;

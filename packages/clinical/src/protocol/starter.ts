@@ -247,10 +247,16 @@ const numbers: Record<NumberKey, SourcedNumber> = {
   askAgainDoseDays: open('84', A_HABIT, 'common practice, no source'),
   askAgainMedicineDays: open('28', A_HABIT, 'common practice, no source'),
   askAgainContactDays: open('365', A_HABIT, 'common practice, no source'),
+  aftercareFirstDays: open('1', `${SILENT}; the reaction begins within a day: Reid 2010, JCEM 95:4380`, 'read'),
   aftercareCallDays: open(
     '3',
     `${SILENT}; the reaction begins within a day and lasts three at the median: Reid 2010, JCEM 95:4380`,
     'read',
+  ),
+  feverTooHighCelsius: open('39', `${SILENT}; over 39 to 40 degrees is not the reaction to the drip`),
+  feverTooLongDays: open(
+    '3',
+    `${SILENT}; the reaction lasts three days at the median (Reid 2010, JCEM 95:4380); over 72 hours is looked at`,
   ),
   letterDays: open('1', `${SILENT}; the letter within a day`, 'common practice, no source'),
   cannulaTriesBeforeOther: open('2', SILENT, 'common practice, no source'),

@@ -10,6 +10,7 @@ const ranks: Partial<Record<KindName, number>> = {
   identity: 0,
   'same-person': 0,
   contact: 1,
+  'contact-person': 1,
   referral: 2,
   triage: 3,
   // What happened to the body comes before samples of that day are judged.
@@ -56,6 +57,9 @@ const ranks: Partial<Record<KindName, number>> = {
   'message-begun': 68,
   'message-ended': 68,
   reaction: 69,
+  aftercare: 69,
+  'red-flag-passed-on': 70,
+  'reaction-reported': 70,
   // An end comes after everything of its day.
   'transfer-out': 80,
   'transfer-acknowledged': 81,

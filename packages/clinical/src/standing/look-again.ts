@@ -11,10 +11,7 @@ type LookedAt = {
   readonly protocol: Protocol | undefined;
   readonly today: Day;
 };
-export type LookAgainKey = Extract<
-  NumberKey,
-  `lookAgain${string}` | `askAgain${string}` | 'aftercareCallDays' | 'letterDays'
->;
+export type LookAgainKey = Extract<NumberKey, `lookAgain${string}` | `askAgain${string}` | 'letterDays'>;
 
 /** Without a protocol nobody has said how long it may wait: at once. */
 export const lookAgainOn = ({ record, protocol, today }: LookedAt, key: LookAgainKey, since: Day): Day =>

@@ -26,6 +26,7 @@ export type Unit = {
   /** How it writes letters; undefined: nobody has said. */
   readonly letters?: BodyOfKind<'unit-settings'>['letters'];
   readonly reminders?: BodyOfKind<'unit-settings'>['reminders'];
+  readonly adviceLine?: BodyOfKind<'unit-settings'>['adviceLine'];
   readonly calendar: UnitCalendar;
   readonly formulary: Formulary;
   readonly since: Day;
@@ -39,7 +40,12 @@ export function unitOf(record: SubjectRecord): Unit | undefined {
   return {
     ...described,
     id: subjectId(record.subject),
-    calendar: { bloodWeekdays, sessionWeekdays, closedDays: closedDays.map(day) },
+    calendar: {
+      bloodWeekdays,
+      sessionWeekdays,
+      adviceLineWeekdays: settings.body.adviceLine?.weekdays,
+      closedDays: closedDays.map(day),
+    },
     formulary: formularyOf(record),
     since: settings.on,
   };

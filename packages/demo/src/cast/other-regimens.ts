@@ -1,5 +1,6 @@
 /** People of the demo on other regimens: each medicine that has a clock or a course of its own, told in days before today. */
 import { type BodyOfKind, type Day, addDays, addMonths, plainDate } from '@twelvemonth/clinical';
+import { isAskedAfter } from '../aftercare-life.ts';
 import { at } from '../clock.ts';
 import { type Life, Me } from '../life.ts';
 import type { World } from '../world.ts';
@@ -118,6 +119,8 @@ function scenes(today: Day): readonly Scene[] {
         yield* begun(me, "Paget's disease of the pelvis", 'zoledronic-acid-pagets-disease');
         yield* me.onDay(on(-150), 15);
         yield* given(me, 'zoledronic acid 5 mg');
+        yield* me.onDay(addDays(me.today, 1), 11);
+        yield* isAskedAfter(me, false);
       },
     },
   ];

@@ -1,5 +1,6 @@
 /** More of the cast: look-alikes, a corrected name, referrals of this week, a part dose nobody has judged, an exception. */
-import { type Day, addDays, addMonths, factsOf, plainDate } from '@twelvemonth/clinical';
+import { type Day, addDays, addMonths, dangerSignNames, factsOf, plainDate } from '@twelvemonth/clinical';
+import { answersOf, isAskedAfter, tells } from '../aftercare-life.ts';
 import { at } from '../clock.ts';
 import { type Life, Me } from '../life.ts';
 import { prescribes } from '../work-up.ts';
@@ -158,6 +159,54 @@ function scenes(today: Day): readonly Scene[] {
           { site: 'thigh shaft', dateKnown: true, note: 'stepped off a kerb, nailed elsewhere' },
           addMonths(today, -5),
         );
+      },
+    },
+    {
+      member: numbered('tingling', 12, { given: 'Hedda', family: 'Lindqvist-Moor', born: '1944-05-11', sex: 'female' }),
+      begins: on(-60),
+      *plays(me) {
+        yield* referredAndAccepted(me);
+        yield* clearAndRecorded(me);
+        yield* prescribes(me);
+        yield* me.onDay(on(-14), 11);
+        yield* doseOn(me, me.today);
+        yield* me.onDay(addDays(me.today, 1), 10);
+        yield* isAskedAfter(me, true);
+        const dose = factsOf(me.record(), 'dose').at(-1);
+        if (dose === undefined) return;
+        yield* me.onDay(today, 9, 20);
+        const signs = ['tingling or cramps'] as const;
+        yield* tells(
+          me,
+          me.by('nurse'),
+          answersOf(me, dose, undefined, {
+            how: 'they rang us',
+            feels: 'a little rough',
+            signs,
+            notSigns: dangerSignNames.filter((sign) => sign !== signs[0]),
+            words: 'pins and needles round the mouth since last night',
+          }),
+        );
+      },
+    },
+    {
+      member: numbered('not-reached', 13, { given: 'Wilfred', family: 'Stanbury', born: '1940-01-19', sex: 'male' }),
+      begins: on(-60),
+      *plays(me) {
+        yield* referredAndAccepted(me);
+        yield* clearAndRecorded(me);
+        yield* prescribes(me);
+        yield* me.onDay(on(-7), 11);
+        yield* doseOn(me, me.today);
+        for (const offset of [-6, -3]) {
+          yield* me.onDay(on(offset), 14);
+          yield* me.writes(me.by('clerk'), 'call', {
+            route: 'telephone',
+            about: 'aftercare',
+            reached: false,
+            note: 'rings out',
+          });
+        }
       },
     },
     {

@@ -3,6 +3,7 @@
  * JSON as the schema says, refusals are RFC 9457 problems. Reading is GET, writing is POST /api/acts and the few below it.
  */
 import { z } from 'zod';
+import { aftercareOfPersonView, aftercareView, reactionReportQuery, reactionReportView } from './aftercare.ts';
 import { decidingView } from './deciding.ts';
 import { acceptAnswer, acceptBody, dryRunAnswer, importBody, settleRowBody, waitingRowsAnswer } from './import.ts';
 import { lettersOfPersonView, lettersView, writtenLetterQuery, writtenLetterView } from './letters.ts';
@@ -107,6 +108,14 @@ export const routes = {
   sessionPlanning: { method: 'GET', path: '/api/sessions/:session/planning', answer: sessionPlanningView },
   /** An HTML document: the list on paper with a card for each person. */
   daySheet: { method: 'GET', path: '/api/sessions/:session/day-sheet' },
+  aftercare: { method: 'GET', path: '/api/aftercare', answer: aftercareView },
+  aftercareOfPerson: { method: 'GET', path: '/api/people/:patient/aftercare', answer: aftercareOfPersonView },
+  reactionReport: {
+    method: 'GET',
+    path: '/api/people/:patient/reaction-report',
+    query: reactionReportQuery,
+    answer: reactionReportView,
+  },
   recall: { method: 'GET', path: '/api/recall', answer: recallAnswer },
 
   pharmacy: { method: 'GET', path: '/api/pharmacy', answer: pharmacyView },

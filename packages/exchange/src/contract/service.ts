@@ -18,6 +18,7 @@ export const unitView = z.object({
   emergencyNumber: z.string().optional(),
   demo: z.boolean(),
   planning: planningSettings.optional(),
+  adviceLine: z.object({ weekdays: z.array(z.number().int()), fromTime: z.string(), untilTime: z.string() }).optional(),
   reminders: z
     .object({ daysBefore: z.array(z.number().int()).readonly(), fromTime: z.string(), untilTime: z.string() })
     .optional(),

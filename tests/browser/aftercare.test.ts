@@ -1,0 +1,115 @@
+/** After a first dose: not reached on Friday, asked on Monday, a red flag passed on, the reaction reported. */
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { dangerSigns } from '@twelvemonth/clinical';
+import { referralOf, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
+import { hands } from '../support/hands.ts';
+import { type Service, checked, desktop, service, tablet } from '../support/service.ts';
+
+let at: Service;
+const record = (kind: string, body: object, effectiveAt = '2026-11-26') => ({
+  name: 'record',
+  patient: 'wilhelmina',
+  line: { kind, body, effectiveAt },
+});
+
+beforeAll(async () => {
+  // A Monday; her first dose was on the Thursday before.
+  at = await service({ at: '2026-11-30T09:10' });
+  await setUp(at.server, '2026-11-30');
+  await at.server.done('clerk', referralOf('wilhelmina'));
+  await workUp(at.server, 'wilhelmina', '2026-11-30');
+  await at.server.done('clerk', record('contact', { telephone: '07700 900123' }));
+  const dose = { medicine: 'zoledronic acid 5 mg', setting: 'this service', batch: 'PA-2391' };
+  await at.server.done('nurse', record('dose', dose));
+});
+afterAll(() => at.close());
+
+it('the unit says on which days its advice line is open, under settings', async () => {
+  const page = await at.signedIn('lead', '/settings', desktop);
+  const { press, fill, tickIn } = hands(page);
+  await press(/^Change/);
+  for (const day of ['Mon', 'Tue', 'Wed', 'Thu', 'Fri']) await tickIn('Days on which it is answered', day);
+  await fill('Answered from', '09:00');
+  await fill('Answered until', '16:30');
+  await press('Record');
+  await page.getByRole('button', { name: /^Change/ }).waitFor();
+  await page.context().close();
+});
+
+it('a clerk finds her on the list and writes down a call in vain', async () => {
+  const page = await at.signedIn('clerk', '/aftercare', desktop);
+  const { follow, press, pick, fill, sees } = hands(page);
+  await sees('Advice line: Monday to Friday, 09:00 to 16:30.');
+  await checked(page, 'aftercare-list-desk');
+  await follow(/^ask/);
+  await press('Not reached');
+  await pick('By what route', 'telephone');
+  await fill('What happened', 'rings out');
+  await press('Write the try down');
+  await sees(/1 call in vain/);
+  await page.context().close();
+});
+
+it('a nurse asks every question: a danger sign says at once what to do, and is passed on', async () => {
+  const page = await at.signedIn('nurse', '/people/wilhelmina/aftercare', tablet);
+  const { press, pick, fill, sees } = hands(page);
+  await press('The questions');
+  expect(await page.getByRole('radio', { checked: true }).count(), 'nothing is preset').toBe(0);
+  await pick('How do you ask?', 'telephone');
+  await pick('Who answers?', 'the person');
+  await pick('How do you feel, compared with before the drip?', 'a little rough');
+  for (const { asks } of Object.values(dangerSigns))
+    await pick(asks, asks === dangerSigns['red or painful eye'].asks ? 'yes' : 'no');
+  await sees(/Your eye must be seen today/);
+  await pick('Fever, or feeling hot and shivery?', 'yes');
+  await fill('Since when?', '26 11 2026');
+  await pick('How bad at its worst?', 'moderate: cannot shop, cook or clean');
+  await pick('Is it over?', 'yes');
+  await fill('Last day of it', '28 11 2026');
+  for (const asks of [
+    'Aching muscles, bones or joints?',
+    'A headache?',
+    'Very tired, no strength?',
+    'Feeling sick, or off food?',
+  ])
+    await pick(asks, 'no');
+  await pick('How much do you drink?', 'as usual or more');
+  await pick('How do you take paracetamol?', 'as told');
+  await sees('Everything was asked.');
+  await sees('1 red flag. Say what to do now before you hang up.');
+  await checked(page, 'aftercare-asked-tablet');
+  await press('Write the answers down');
+  await press(/^Write to whom it was passed on/);
+  await fill('Who was told, by name', 'Dr Finch, eye casualty');
+  await fill('What they will do, and when', 'sees her at 15:00');
+  await fill('What the person was told to do now', 'go there by taxi, lenses out');
+  await press('Write it down');
+  await page.getByRole('heading', { name: /Red flags/ }).waitFor({ state: 'detached' });
+  await sees(/red flag passed on to Dr Finch/);
+  await page.context().close();
+});
+
+describe('the report of her reaction', () => {
+  it.each([
+    ['desk', desktop],
+    ['phone', { width: 320, height: 640 }],
+  ] as const)('is plain text at the width of a %s', async (width, viewport) => {
+    const page = await at.signedIn('nurse', '/people/wilhelmina/aftercare', viewport);
+    const { follow, sees } = hands(page);
+    await checked(page, `aftercare-told-${width}`);
+    await follow(/^draft a report/);
+    await sees(/What happened: fever or shivering/);
+    await checked(page, `reaction-report-${width}`);
+    await page.context().close();
+  });
+  it('is written down as sent, with the number', async () => {
+    const page = await at.signedIn('nurse', '/people/wilhelmina/aftercare', desktop);
+    const { follow, press, pick, fill, sees } = hands(page);
+    await follow(/^draft a report/);
+    await pick('Sent to', 'national scheme');
+    await fill('Number they gave it', 'N-0001');
+    await press('Write it down');
+    await sees(/reported to the national scheme, N-0001/);
+    await page.context().close();
+  });
+});

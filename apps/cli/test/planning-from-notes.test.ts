@@ -156,3 +156,37 @@ describe('a year of the unit, as usual and by windows', () => {
     for (const source of Object.values(sources)) expect(ran.out).toContain(source);
   });
 });
+
+describe('the coming years of the unit', () => {
+  const asked = ['look-ahead', '--unit', 'thornbeck', ...at, '--runs', '40'];
+
+  it('are looked ahead at from what the notes say; each figure has what it was counted from', async () => {
+    const ran = await twelvemonth([...asked, '--if', 'sessions=3', '--if', 'chairs=1']);
+    expect(ran.out).toContain('Thornbeck Day Unit: 156 weeks ahead, 40 runs, seed 1.');
+    // Three people were referred in the year before.
+    expect(ran.out).toMatch(/new referrals a week +0\.2 +3 since the notes begin, 0 days ago: too short to tell/);
+    expect(ran.out).toContain('Osteoporos Int 2012');
+    expect(ran.out).toMatch(/sessions=3 +\d/);
+    expect(ran.out).toMatch(/That is \d+ sessions? a week as they are now/);
+    expect(ran.aside).toContain('starting values');
+  });
+
+  it('as a file they can be changed by hand, and say the same', async () => {
+    const written = (await twelvemonth([...asked, '--write-file'])).out;
+    const path = fileIn(folder, 'ahead.json', written);
+    const [own, again] = [
+      await jsonOf<{ readonly demand: unknown; readonly placesNeeded: number }>(asked),
+      await jsonOf<{ readonly demand: unknown; readonly placesNeeded: number }>(['look-ahead', path, '--runs', '40']),
+    ];
+    expect(again.demand).toEqual(own.demand);
+    expect(again.placesNeeded).toBe(own.placesNeeded);
+  });
+
+  it('a what-if that nobody knows, a unit without sessions ahead, and neither file nor unit are told', async () => {
+    expect((await twelvemonth([...asked, '--if', 'moon=1'])).aside).toContain('--if moon=1: write NAME=VALUE');
+    const none = await twelvemonth(['look-ahead', '--unit', 'thornbeck', '--data', data, '--today', '2027-03-01']);
+    expect(none).toMatchObject({ code: 1, out: '' });
+    expect(none.aside).toContain('has no session planned');
+    expect((await twelvemonth(['look-ahead', '--data', data])).code).toBe(2);
+  });
+});

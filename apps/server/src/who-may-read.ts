@@ -60,6 +60,8 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   aftercare: everyoneInCare,
   aftercareOfPerson: everyoneInCare,
   reactionReport: clinicalReaders,
+  /** Counts and rates; no patient. */
+  lookAhead: everyoneInCare,
   recall: everyoneInCare,
 
   pharmacy: everyoneInCare,

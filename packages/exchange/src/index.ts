@@ -16,6 +16,7 @@ export * from './contract/pharmacy.ts';
 export * from './contract/aftercare.ts';
 export * from './contract/recall.ts';
 export * from './contract/session-planning.ts';
+export * from './contract/look-ahead.ts';
 export * from './contract/sessions.ts';
 export * from './contract/visit.ts';
 export * from './contract/stock.ts';

@@ -25,6 +25,7 @@ import { serveAnyone, serveRoute } from '../serve-route.ts';
 import type { SignedIn } from '../sign-in/accounts.ts';
 import { aftercareOfPersonViewOf, aftercareViewOf } from '../views/aftercare.ts';
 import { bookingCheckOf } from '../views/booking-check.ts';
+import { lookAheadOf } from '../views/look-ahead.ts';
 import { packReadingOf } from '../views/pack.ts';
 import { decidingViewOf } from '../views/deciding.ts';
 import { foundIn, peopleListOf } from '../views/people-list.ts';
@@ -223,6 +224,10 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'daySheet', async ({ params, reply }) =>
     sendDocument(reply, (await daySheetDocumentOf(atHand, params.session)) ?? notHere('session')),
   );
+  serveRoute(app, atHand, 'lookAhead', async (asked) => {
+    const unit = await unitAsked(asked);
+    return unit instanceof Refused ? unit : lookAheadOf(atHand, unit);
+  });
   serveRoute(app, atHand, 'recall', async ({ request }) =>
     recallOf(await people.all(), query.parse(request.query).unit),
   );

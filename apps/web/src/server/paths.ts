@@ -42,6 +42,7 @@ export const paths = {
   aftercare: '/api/aftercare',
   aftercareOfPerson: '/api/people/:patient/aftercare',
   reactionReport: '/api/people/:patient/reaction-report',
+  lookAhead: '/api/look-ahead',
   recall: '/api/recall',
   pharmacy: '/api/pharmacy',
   stock: '/api/stock',

@@ -6,6 +6,7 @@ import { z } from 'zod';
 import { aftercareOfPersonView, aftercareView, reactionReportQuery, reactionReportView } from './aftercare.ts';
 import { decidingView } from './deciding.ts';
 import { acceptAnswer, acceptBody, dryRunAnswer, importBody, settleRowBody, waitingRowsAnswer } from './import.ts';
+import { lookAheadView } from './look-ahead.ts';
 import { lettersOfPersonView, lettersView, writtenLetterQuery, writtenLetterView } from './letters.ts';
 import { patientPackQuery, patientPackView } from './patient-pack.ts';
 import { peopleAnswer, peopleQuery, personView, searchAnswer, searchBody } from './people.ts';
@@ -116,6 +117,7 @@ export const routes = {
     query: reactionReportQuery,
     answer: reactionReportView,
   },
+  lookAhead: { method: 'GET', path: '/api/look-ahead', answer: lookAheadView },
   recall: { method: 'GET', path: '/api/recall', answer: recallAnswer },
 
   pharmacy: { method: 'GET', path: '/api/pharmacy', answer: pharmacyView },

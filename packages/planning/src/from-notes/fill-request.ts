@@ -23,6 +23,7 @@ import {
   usableFrom,
   weekday,
 } from '@twelvemonth/clinical';
+import { type InSteps, allOf } from '../in-steps.ts';
 import { type FillWritten, weekdayNames } from '../fill/request-format.ts';
 import { minuteOf } from '../day/format-problem.ts';
 import { namesOf, orderedFor, patientOf } from './people.ts';
@@ -199,7 +200,10 @@ function openSessions({ sessions, today }: FillFromNotes): Open[] {
   return open.map((session, index) => ({ session, name: names[index]! }));
 }
 
-export function fillRequestFromNotes(from: FillFromNotes): RequestFromNotes {
+/** All at once; a server that has others to answer takes it in steps. */
+export const fillRequestFromNotes = (from: FillFromNotes): RequestFromNotes => allOf(fillRequestInSteps(from));
+
+export function* fillRequestInSteps(from: FillFromNotes): InSteps<RequestFromNotes> {
   const { unit, context, today, records } = from;
   const protocol = protocolInForceOn(context.protocols, today);
   if (protocol === undefined)
@@ -214,6 +218,7 @@ export function fillRequestFromNotes(from: FillFromNotes): RequestFromNotes {
   const leftOut: LeftOut[] = [];
   const people = new Map<string, Written>();
   for (const record of records) {
+    yield;
     const patient = patientOf(record);
     const name = names.get(patient) ?? patient;
     const found = waitingOf(record, name, { from, protocol, open, asked });

@@ -21,6 +21,7 @@ export function trendSays(level: Level): string {
   if (growth > 0)
     return `More people come than there are places for: the wait grows by ${growth.toFixed(2)} weeks every week and never recovers.`;
   if (growth === 0) return 'As many people come as there are places for: the wait stays as it is and never recovers.';
+  if (level.waiting < 1) return 'There are more places than people who need them: nobody waits.';
   const weeks = Math.ceil(level.waiting / (level.placesPerWeek - level.demandPerWeek));
   return `The wait shrinks; nobody waits after ${weeks === 1 ? '1 week' : `${weeks} weeks`}.`;
 }

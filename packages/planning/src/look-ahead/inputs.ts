@@ -36,6 +36,19 @@ export type DemandInputs = {
   /** Share that dies in the interval after dose 1, and in each later one. */
   readonly diesAfterFirst: number;
   readonly diesLater: number;
+  /** How much was counted to know the rates: the less, the more the futures differ. Undefined: taken as exactly known. */
+  readonly counted?: CountedFrom | undefined;
+};
+
+/** People or events behind each rate, what stands in for a short history among them. */
+export type CountedFrom = {
+  readonly referrals: number;
+  readonly leavers: number;
+  /** As `returns`. */
+  readonly returns: readonly number[];
+  readonly diesAfterFirst: number;
+  readonly diesLater: number;
+  readonly startsAgain: number;
 };
 
 export type Offer = {

@@ -29,6 +29,16 @@ const demandShape = z.strictObject({
   returns: z.array(share),
   diesAfterFirst: share,
   diesLater: share,
+  counted: z
+    .strictObject({
+      referrals: rate,
+      leavers: rate,
+      returns: z.array(rate),
+      diesAfterFirst: rate,
+      diesLater: rate,
+      startsAgain: rate,
+    })
+    .optional(),
 });
 
 const offerShape = z.strictObject({
@@ -75,7 +85,7 @@ const hundredth = 0.01;
 
 function demandProblems(
   at: string,
-  { season: quarters, returns, doses, waiting, due }: DemandWritten,
+  { season: quarters, returns, doses, waiting, due, counted }: DemandWritten,
 ): FormatProblem[] {
   const problems: FormatProblem[] = [];
   const say = (field: string, says: string): void => void problems.push({ at: `${at}.${field}`, says });
@@ -85,6 +95,11 @@ function demandProblems(
     say('returns', `has ${returns.length} shares: write one for each dose that another follows, ${doses - 1}`);
   if (waiting.length > doses)
     say('waiting', `has ${waiting.length} numbers: write at most one for each dose, ${doses}`);
+  if (counted !== undefined && counted.returns.length !== returns.length)
+    say(
+      'counted.returns',
+      `has ${counted.returns.length} numbers: write one for each of the returns, ${returns.length}`,
+    );
   due.forEach(({ dose }, index) => {
     if (dose > doses) say(`due.${index}.dose`, `must be at most doses, ${doses}`);
   });

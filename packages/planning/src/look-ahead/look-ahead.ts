@@ -2,6 +2,7 @@
  * Three years ahead, many times over: places asked for and waits with their ranges, the chance of keeping to a wait, the places
  * it would take, and plainly whether the wait recovers. The same seed gives the same answer; what-ifs share its draws.
  */
+import { type InSteps, allOf } from '../in-steps.ts';
 import { trendSays } from './fluid.ts';
 import type { DemandInputs, Offer } from './inputs.ts';
 import { type Future, play } from './play.ts';
@@ -60,13 +61,8 @@ function rangesOf(runs: readonly Float64Array[], weeks: number, scale: number): 
 const sumOver = (values: Float64Array, from: number): number =>
   values.subarray(from).reduce((sum, value) => sum + value, 0);
 
-export function lookAhead(inputs: DemandInputs, offer: Offer, options: LookAheadOptions): LookAhead {
-  const { weeks, runs, seed, stop } = options;
-  const futures: Future[] = [];
-  for (let run = 0; run < runs; run += 1) {
-    if (stop?.() === true) break;
-    futures.push(play(inputs, offer, weeks, seed, run));
-  }
+/** What many futures of one case say together. */
+export function lookAheadFrom(futures: readonly Future[], offer: Offer, weeks: number, seed: number): LookAhead {
   const from = Math.max(0, weeks - lastYear);
   const count = Math.max(1, futures.length);
   const demandPerWeek = futures.reduce((sum, { demand }) => sum + sumOver(demand, from), 0) / count / (weeks - from);
@@ -76,24 +72,18 @@ export function lookAhead(inputs: DemandInputs, offer: Offer, options: LookAhead
   const growing = futures.filter(({ waiting }) => waiting[weeks - 1]! > waiting[from]!).length / count;
   // Within a week's worth of places a queue breathes; beyond that it is the places that are too few.
   const recovers = demandPerWeek < offer.placesPerWeek || end <= offer.placesPerWeek;
+  const ranges = (of: keyof Future, scale: number): Ranges =>
+    rangesOf(
+      futures.map((future) => future[of]),
+      weeks,
+      scale,
+    );
   return {
     runs: futures.length,
     seed,
-    demand: rangesOf(
-      futures.map(({ demand }) => demand),
-      weeks,
-      1,
-    ),
-    wait: rangesOf(
-      futures.map(({ waiting }) => waiting),
-      weeks,
-      1 / offer.placesPerWeek,
-    ),
-    turnedAway: rangesOf(
-      futures.map(({ turnedAway }) => turnedAway),
-      weeks,
-      1,
-    ),
+    demand: ranges('demand', 1),
+    wait: ranges('waiting', 1 / offer.placesPerWeek),
+    turnedAway: ranges('turnedAway', 1),
     demandPerWeekInLastYear: demandPerWeek,
     growing,
     recovers,
@@ -104,40 +94,78 @@ export function lookAhead(inputs: DemandInputs, offer: Offer, options: LookAhead
   };
 }
 
+export function lookAhead(inputs: DemandInputs, offer: Offer, options: LookAheadOptions): LookAhead {
+  const { weeks, runs, seed, stop } = options;
+  const futures: Future[] = [];
+  for (let run = 0; run < runs; run += 1) {
+    if (stop?.() === true) break;
+    futures.push(play(inputs, offer, weeks, seed, run));
+  }
+  return lookAheadFrom(futures, offer, weeks, seed);
+}
+
 export type WaitTarget = { readonly weeks: number; readonly probability: number };
 
-/** Share of the runs in which nobody who joins in the last year has to wait longer than the target. */
-export function chanceOfWait(inputs: DemandInputs, offer: Offer, target: number, options: LookAheadOptions): number {
-  const { weeks, runs, seed } = options;
-  const from = Math.max(0, weeks - lastYear);
+/** In this future nobody who joins in the last year has to wait longer than the target. */
+const keepsTo = ({ waiting }: Future, { placesPerWeek }: Offer, targetWeeks: number): boolean =>
+  waiting.subarray(Math.max(0, waiting.length - lastYear)).every((people) => people / placesPerWeek <= targetWeeks);
+
+/** Share of the futures that keep to the target. */
+export const shareKeeping = (futures: readonly Future[], offer: Offer, targetWeeks: number): number =>
+  futures.filter((future) => keepsTo(future, offer, targetWeeks)).length / Math.max(1, futures.length);
+
+/** The same by its steps: something is yielded after each run, so that whoever asks may do something else, or stop. */
+export function* chanceInSteps(
+  inputs: DemandInputs,
+  offer: Offer,
+  targetWeeks: number,
+  { weeks, runs, seed }: LookAheadOptions,
+): InSteps<number> {
   let kept = 0;
   for (let run = 0; run < runs; run += 1) {
-    const { waiting } = play(inputs, offer, weeks, seed, run);
-    if (waiting.subarray(from).every((people) => people / offer.placesPerWeek <= target)) kept += 1;
+    if (keepsTo(play(inputs, offer, weeks, seed, run), offer, targetWeeks)) kept += 1;
+    yield;
   }
   return kept / runs;
 }
 
 /** The fewest whole places a week that keep the wait within the target with its probability; undefined beyond `most`. */
-export function placesNeeded(
+export function* placesNeededInSteps(
   inputs: DemandInputs,
   offer: Offer,
   target: WaitTarget,
   options: LookAheadOptions,
   most = 1_000,
-): number | undefined {
-  const isEnough = (placesPerWeek: number): boolean =>
-    chanceOfWait(inputs, { ...offer, placesPerWeek }, target.weeks, options) >= target.probability;
+): InSteps<number | undefined> {
+  const isEnough = function* (placesPerWeek: number): InSteps<boolean> {
+    return (yield* chanceInSteps(inputs, { ...offer, placesPerWeek }, target.weeks, options)) >= target.probability;
+  };
   let enough = Math.max(1, Math.ceil(offer.placesPerWeek));
-  while (!isEnough(enough)) {
+  while (!(yield* isEnough(enough))) {
     if (enough >= most) return undefined;
     enough = Math.min(most, enough * 2);
   }
   let tooFew = 0;
   while (enough - tooFew > 1) {
     const middle = (enough + tooFew) >> 1;
-    if (isEnough(middle)) enough = middle;
+    if (yield* isEnough(middle)) enough = middle;
     else tooFew = middle;
   }
   return enough;
 }
+
+/** Share of the runs in which nobody who joins in the last year has to wait longer than the target. */
+export const chanceOfWait = (
+  inputs: DemandInputs,
+  offer: Offer,
+  targetWeeks: number,
+  options: LookAheadOptions,
+): number => allOf(chanceInSteps(inputs, offer, targetWeeks, options));
+
+export const placesNeeded = (
+  inputs: DemandInputs,
+  offer: Offer,
+  target: WaitTarget,
+  options: LookAheadOptions,
+  most?: number,
+): number | undefined => allOf(placesNeededInSteps(inputs, offer, target, options, most));

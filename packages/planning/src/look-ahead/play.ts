@@ -2,6 +2,7 @@
 import { bitsFor, streamFor, thresholdOf } from '../rehearse/chance.ts';
 import { tooOldOnTheDay } from './bloods-run-out.ts';
 import type { DemandInputs, Offer } from './inputs.ts';
+import { type Rates, ratesOfFuture } from './rates.ts';
 
 export type Future = {
   /** By week: places asked for, people waiting at its end, people turned away because of old bloods. */
@@ -48,17 +49,25 @@ function chanceFrom(stream: number): Chance {
   };
 }
 
-/** Share of those given dose `dose` (from 0) that will come for the next. */
-const comesBack = (inputs: DemandInputs, dose: number): number =>
-  (inputs.returns[dose] ?? inputs.returns.at(-1) ?? 0) * (1 - (dose === 0 ? inputs.diesAfterFirst : inputs.diesLater));
+/**
+ * Share of those given dose `dose` (from 0) that will come for the next. Deaths of the part of the interval that is over are in
+ * the notes already: only those of the part to come are still looked for.
+ */
+function comesBack(rates: Rates, dose: number, partToCome = 1): number {
+  const dies = dose === 0 ? rates.diesAfterFirst : rates.diesLater;
+  return (rates.returns[dose] ?? rates.returns.at(-1) ?? 0) * (1 - dies) ** partToCome;
+}
 
-function fillDue(inputs: DemandInputs, due: readonly Int32Array[], weeks: number, stream: number): void {
+function fillDue(told: DemandInputs, due: readonly Int32Array[], weeks: number, stream: number): Rates {
+  const inputs = { ...told, ...ratesOfFuture(told, streamFor(stream, -2)) };
   const add = (dose: number, week: number, people: number): void => {
     if (week < weeks) due[Math.min(dose, due.length - 1)]![Math.max(0, week)]! += people;
   };
   const known = chanceFrom(streamFor(stream, -1));
-  for (const { week, dose, people } of inputs.due)
-    add(dose - 1, week, dose === 1 ? people : known.of(people, comesBack(inputs, dose - 2)));
+  for (const { week, dose, people } of inputs.due) {
+    const partToCome = Math.min(1, week / inputs.intervalWeeks);
+    add(dose - 1, week, dose === 1 ? people : known.of(people, comesBack(inputs, dose - 2, partToCome)));
+  }
   for (const { week, people } of inputs.pausesEnding) add(0, week, known.of(people, inputs.startsAgain));
   const sources = [
     { ...inputs.referrals, season: inputs.season },
@@ -72,12 +81,13 @@ function fillDue(inputs: DemandInputs, due: readonly Int32Array[], weeks: number
       add(0, week + lagWeeks, own.arrivals(perWeek * (season[quarter] ?? 1)));
     }
   });
+  return inputs;
 }
 
 export function play(inputs: DemandInputs, offer: Offer, weeks: number, seed: number, run: number): Future {
   const stream = streamFor(seed, run);
   const due = Array.from({ length: inputs.doses }, () => new Int32Array(weeks));
-  fillDue(inputs, due, weeks, stream);
+  const rates = fillDue(inputs, due, weeks, stream);
   const chance = chanceFrom(stream);
   const future = {
     demand: new Float64Array(weeks),
@@ -123,8 +133,8 @@ export function play(inputs: DemandInputs, offer: Offer, weeks: number, seed: nu
       if (away > 0) later(dose, week + 1, away);
       const seen = called - away;
       if (dose + 1 < inputs.doses)
-        later(dose + 1, week + inputs.intervalWeeks, chance.of(seen, comesBack(inputs, dose)));
-      else later(0, week + inputs.pauseWeeks, chance.of(seen, inputs.startsAgain * comesBack(inputs, dose)));
+        later(dose + 1, week + inputs.intervalWeeks, chance.of(seen, comesBack(rates, dose)));
+      else later(0, week + inputs.pauseWeeks, chance.of(seen, rates.startsAgain * comesBack(rates, dose)));
     }
     future.waiting[week] = length;
   }

@@ -222,8 +222,8 @@ describe('what if', () => {
       drawn: 'at referral',
       validWeeks: 12,
     });
-    for (const text of ['chairs', 'chairs=', 'chairs=x', 'moon=1', 'return=180', 'burst=4', 'nurses=-1'])
-      expect(spokenChange(text), text).toBeUndefined();
+    const none = ['chairs', 'chairs=', 'chairs=x', 'moon=1', 'return=180', 'burst=4', 'nurses=-1'];
+    expect(none.filter((text) => spokenChange(text) !== undefined)).toEqual([]);
   });
 
   it('changes nothing that it does not name', () => expect(changedCase(base, {}).inputs).toEqual(base.demand));

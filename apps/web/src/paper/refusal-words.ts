@@ -14,6 +14,10 @@ export function saysPlainly(says: string): string {
   return says
     .replace(/Invalid option: expected one of .*$/s, 'choose one')
     .replace(/Invalid input: expected (?:string|number|boolean|array|object), received undefined/, 'is missing')
+    .replace(/Too small: expected number to be >=(-?\d+)/, 'at least $1')
+    .replace(/Too big: expected number to be <=(-?\d+)/, 'at most $1')
+    .replace(/Invalid number: must be a multiple of (\d+)/, 'in steps of $1')
+    .replace(/Invalid input: expected int, received number/, 'a whole number')
     .replace(/a date that exists, written YYYY-MM-DD/, 'a date that exists')
     .replace(/a birth date as YYYY-MM-DD.*/, 'a birth date: day, month, year, or only the year')
     .replace(/Invalid discriminator value.*$|Invalid input$/, 'choose one');

@@ -110,6 +110,11 @@ const planSession = createRoute({
   path: '/sessions/plan',
   component: lazyRouteComponent(() => import('./sessions/PlanSessionScreen.tsx'), 'PlanSessionScreen'),
 });
+const lookAhead = createRoute({
+  ...at,
+  path: '/look-ahead',
+  component: lazyRouteComponent(() => import('./look-ahead/LookAheadScreen.tsx'), 'LookAheadScreen'),
+});
 const session = createRoute({
   ...at,
   path: '/sessions/$session',
@@ -239,6 +244,7 @@ export const router = createRouter({
     letters,
     sessions,
     planSession,
+    lookAhead,
     session,
     sessionDay,
     sessionTimes,

@@ -5,6 +5,7 @@ export { type Drawing, type Table, palette } from './drawing.ts';
 export * from './harm-scale.ts';
 export * from './people-field.ts';
 export * from './planned-visit.ts';
+export * from './ranges.ts';
 export * from './verdict-mark.ts';
 export * from './visit-strip.ts';
 export * from './window-bar.ts';

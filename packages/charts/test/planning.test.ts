@@ -1,5 +1,5 @@
 // Pictures of planning: the sentence and the table say what the picture shows; nothing of a name reaches the SVG unescaped.
-import { barsDrawing, hoursLine, plannedVisit } from '@twelvemonth/charts';
+import { barsDrawing, hoursLine, plannedVisit, rangesDrawing } from '@twelvemonth/charts';
 import { describe, expect, it } from 'vitest';
 
 const visit = {
@@ -69,5 +69,38 @@ describe('bars', () => {
 
   it('of nothing are drawn as nothing', () => {
     expect(barsDrawing({ ...data, bars: [] }, 300).svg).not.toContain('<rect');
+  });
+});
+
+describe('something uncertain over time', () => {
+  const data = {
+    id: 'demand',
+    sentence: 'Asked for: 4 places a week.',
+    table: { caption: 'Places', head: ['until', 'places'], rows: [['March', '4']] },
+    mean: [4, 4, 4],
+    low80: [3, 3, 3],
+    high80: [5, 5, 5],
+    low95: [2, 2, 2],
+    high95: [8, 8, 8],
+    unit: 'places a week',
+    ticks: [{ at: 0, says: 'Nov 2026' }],
+  } as const;
+
+  it('is a line in two bands, the inner one hatched and the outer one edged: told apart in grey', () => {
+    const { svg, sentence, table } = rangesDrawing(data, 348);
+    expect(svg).toContain('fill="url(#hatch-demand)"');
+    // The scale ends at 8, the picture is 158 high between its head and foot: 4 is half way.
+    expect(svg).toContain('M40 105L190 105L340 105');
+    expect(sentence).toBe(data.sentence);
+    expect(table).toBe(data.table);
+    expect(svg).not.toContain('stroke-dasharray');
+  });
+
+  it('what it is held against is dashed and has its word, what was before is dotted; the scale reaches them', () => {
+    const { svg } = rangesDrawing({ ...data, against: { value: 30, says: '30 places <now>' }, before: [6, 6, 6] }, 348);
+    expect(svg).toContain('stroke-dasharray="8 4"');
+    expect(svg).toContain('stroke-dasharray="1 4"');
+    expect(svg).toContain('30 places &lt;now&gt;');
+    expect(svg).toContain('>40</text>');
   });
 });

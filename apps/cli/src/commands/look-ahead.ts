@@ -1,5 +1,6 @@
 /** Years ahead: places asked for, waits with their ranges, the places that keep to a wait, what-ifs with the same draws. */
 import {
+  type AheadAnswer,
   type Case,
   type Changes,
   type LookAhead,
@@ -8,13 +9,12 @@ import {
   type Service,
   type UnitAheadFromNotes,
   type WaitTarget,
-  chanceOfWait,
+  aheadInSteps,
+  allOf,
   changeNames,
   changedCase,
-  lookAhead,
   needsFor,
   needsSays,
-  placesNeeded,
   readLookAhead,
   spokenChange,
   unitAheadFromNotes,
@@ -174,23 +174,12 @@ const fileOf = ({ asTheyAre: { name, inputs, offer }, target }: Asked) => ({
   target,
 });
 
-type Looked = {
-  readonly of: CaseWithService;
-  readonly found: LookAhead;
-  /** Share of the runs in which nobody who joins in the last year waits longer than the target. */
-  readonly chance: number;
-  readonly needed: number | undefined;
-};
+type Looked = AheadAnswer & { readonly of: CaseWithService };
 
-function lookedAhead(of: CaseWithService, target: WaitTarget, options: LookAheadOptions): Looked {
-  const { inputs, offer } = of;
-  return {
-    of,
-    found: lookAhead(inputs, offer, options),
-    chance: chanceOfWait(inputs, offer, target.weeks, options),
-    needed: placesNeeded(inputs, offer, target, options),
-  };
-}
+const lookedAhead = (of: CaseWithService, target: WaitTarget, options: LookAheadOptions): Looked => ({
+  of,
+  ...allOf(aheadInSteps(of, target, options)),
+});
 
 const headJson = ({ of, found, chance, needed }: Looked) => ({
   name: of.name,

@@ -31,6 +31,9 @@ export function SessionsScreen() {
       acts={
         <>
           <Button onClick={() => window.print()}>Print</Button>
+          <Link to="/look-ahead" className={buttonLook()}>
+            Look ahead
+          </Link>
           <Link to="/sessions/plan" className={buttonLook('act')}>
             Plan a session
           </Link>

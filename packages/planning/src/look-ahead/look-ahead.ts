@@ -15,7 +15,7 @@ export type LookAheadOptions = {
   readonly stop?: () => boolean;
 };
 
-/** By week: the mean and the ranges that hold four in five and nineteen in twenty of the runs. */
+/** By week, or by stretches of weeks: the mean and the ranges that hold four in five and nineteen in twenty of the runs. */
 export type Ranges = {
   readonly mean: readonly number[];
   readonly low80: readonly number[];
@@ -42,12 +42,14 @@ const lastYear = 52;
 const lowest = 0.025;
 const low = 0.1;
 
-function rangesOf(runs: readonly Float64Array[], weeks: number, scale: number): Ranges {
+/** `every` weeks are taken together, each as their mean. */
+function rangesOf(runs: readonly Float64Array[], weeks: number, scale: number, every: number): Ranges {
   const ranges = { mean: [], low80: [], high80: [], low95: [], high95: [] } as Record<keyof Ranges, number[]>;
   const column = new Float64Array(runs.length);
   const at = (share: number): number => column[Math.min(runs.length - 1, Math.floor(runs.length * share))] ?? 0;
-  for (let week = 0; week < weeks; week += 1) {
-    runs.forEach((run, index) => (column[index] = run[week]! * scale));
+  for (let week = 0; week < weeks; week += every) {
+    const end = Math.min(weeks, week + every);
+    runs.forEach((run, index) => (column[index] = (sumOver(run, week, end) * scale) / (end - week)));
     column.sort();
     ranges.mean.push(column.reduce((sum, one) => sum + one, 0) / Math.max(1, runs.length));
     ranges.low80.push(at(low));
@@ -58,11 +60,16 @@ function rangesOf(runs: readonly Float64Array[], weeks: number, scale: number): 
   return ranges;
 }
 
-const sumOver = (values: Float64Array, from: number): number =>
-  values.subarray(from).reduce((sum, value) => sum + value, 0);
+const sumOver = (values: Float64Array, from: number, until = values.length): number =>
+  values.subarray(from, until).reduce((sum, value) => sum + value, 0);
 
-/** What many futures of one case say together. */
-export function lookAheadFrom(futures: readonly Future[], offer: Offer, weeks: number, seed: number): LookAhead {
+/** What many futures of one case say together, by stretches of `every` weeks. */
+export function lookAheadFrom(
+  futures: readonly Future[],
+  offer: Offer,
+  { weeks, seed }: LookAheadOptions,
+  every = 1,
+): LookAhead {
   const from = Math.max(0, weeks - lastYear);
   const count = Math.max(1, futures.length);
   const demandPerWeek = futures.reduce((sum, { demand }) => sum + sumOver(demand, from), 0) / count / (weeks - from);
@@ -77,6 +84,7 @@ export function lookAheadFrom(futures: readonly Future[], offer: Offer, weeks: n
       futures.map((future) => future[of]),
       weeks,
       scale,
+      every,
     );
   return {
     runs: futures.length,
@@ -101,7 +109,7 @@ export function lookAhead(inputs: DemandInputs, offer: Offer, options: LookAhead
     if (stop?.() === true) break;
     futures.push(play(inputs, offer, weeks, seed, run));
   }
-  return lookAheadFrom(futures, offer, weeks, seed);
+  return lookAheadFrom(futures, offer, options);
 }
 
 export type WaitTarget = { readonly weeks: number; readonly probability: number };

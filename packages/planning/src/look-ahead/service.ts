@@ -81,4 +81,4 @@ export function needsFor(service: Service, placesPerWeek: number): Needs | undef
 
 /** In a sentence; whoever prepares and checks is counted apart. */
 export const needsSays = ({ sessions, placesPerSession, nurses, chairs }: Needs): string =>
-  `That is ${counted(sessions, 'session')} a week as they are now; or the sessions there are, each with ${counted(placesPerSession, 'place')}, ${counted(nurses, 'nurse')} at the chairs beside whoever prepares and checks, and ${counted(chairs, 'chair')}.`;
+  `That is ${counted(sessions, 'session')} a week as they are now; or the sessions there are, each with ${counted(placesPerSession, 'place')}, ${counted(nurses, 'nurse')} at the chairs beside whoever prepares and checks, and ${counted(chairs, 'chair')}: by their minutes alone, a day as it is planned may need more.`;

@@ -76,6 +76,27 @@ it('a broken pack is taken out', async () => {
   await sees(/^10 packs/);
 });
 
+it('an order is written down, comes in part, and the coming weeks count what is still to come', async () => {
+  const { press, fill, pick, sees } = hands(pharmacist);
+  await sees(/may be used today/);
+  await press('Packs are ordered');
+  await pick('Product', 'zoledronic acid 5 mg in 100 mL');
+  await fill('How many', '40');
+  await fill('Expected on', '4 12 2026');
+  await press('Record');
+  await sees('none have come yet');
+  await press(/^Packs of it have come/);
+  await fill('Batch', 'PA-2391');
+  await fill('Expiry', '04 2028');
+  await fill('How many', '15');
+  await press('Record');
+  await sees('15 of 40 have come');
+  await sees('25 packs may be used today.');
+  const coming = pharmacist.getByRole('table', { name: /the coming 8 weeks/ });
+  expect(await coming.getByRole('row', { name: /^30 Nov 2026/ }).innerText()).toMatch(/\t25\t0\t50$/);
+  await checked(pharmacist, 'stock-order');
+});
+
 it('a batch recall: who had it, and who has been told', async () => {
   const { press, fill, pick, sees, follow } = hands(nurse);
   await press('Stop a batch');

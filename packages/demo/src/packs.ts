@@ -58,7 +58,7 @@ export function packFor(me: Me): Pick<BodyOfKind<'preparation'>, 'product' | 'ba
   return { product, batch, expiresOn, scan: { code, productNumber, serial } };
 }
 
-const packsAQuarter: Readonly<Record<UnitId, number>> = { thornbeck: 300, saltmere: 120 };
+const packsAQuarter: Readonly<Record<UnitId, number>> = { thornbeck: 96, saltmere: 48 };
 
 /** A pharmacist lists the packs, and receives the batch of each quarter before the first session of it. */
 export function* keepsPacks(unit: UnitId, world: World): Life {
@@ -74,6 +74,21 @@ export function* keepsPacks(unit: UnitId, world: World): Life {
     const body = { unit, ...batchIn(on), product, productNumber, packs: packsAQuarter[unit], from: 'Plant A' } as const;
     yield { at: at(on, 7, 40), act: { name: 'receive packs', body }, by };
   }
+  yield {
+    at: at(addDays(world.today, -3), 16),
+    act: {
+      name: 'order packs',
+      unit,
+      body: {
+        product,
+        packs: packsAQuarter[unit] / 2,
+        expectedOn: plainDate(addDays(world.today, 4)),
+        from: 'hospital pharmacy',
+        reference: 'MV-2206',
+      },
+    },
+    by,
+  };
   if (unit === unitIds[0]) yield* recallsOne(world);
 }
 

@@ -65,6 +65,7 @@ export const settingsOf = (unit: UnitId, from: Day, until: Day): Settings =>
         telephone: '01632 960100',
         letters: { postalAddress: '4 Weir Lane, Thornbeck', language: 'en-GB', answerWithinDays: 14 },
         emergencyNumber: '01632 960199',
+        stock: { leadDays: 5, reservePacks: 12 },
         closedDays: closedDays(from, until),
         planning: { ...planning, nurses: 3, mostFirstVisits: 6 },
       }
@@ -77,6 +78,7 @@ export const settingsOf = (unit: UnitId, from: Day, until: Day): Settings =>
         telephone: '01632 960200',
         letters: { postalAddress: '2 Quay Row, Saltmere', language: 'en-GB', answerWithinDays: 14 },
         emergencyNumber: '01632 960299',
+        stock: { leadDays: 7, reservePacks: 8 },
         closedDays: closedDays(from, until),
         planning: { ...planning, nurses: 2, mostFirstVisits: 4 },
       };

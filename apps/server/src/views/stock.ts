@@ -1,6 +1,7 @@
 /** Stock of a unit: the packs it keeps and scans, every batch with how many packs lie there, and what is not to be used. */
 import {
   type Day,
+  type PackOrder,
   type PackUsed,
   type SubjectRecord,
   batchesOf,
@@ -14,17 +15,21 @@ import {
   stopOf,
   toldOf,
 } from '@twelvemonth/clinical';
-import type { BatchRow, StockView } from '@twelvemonth/exchange';
+import type { BatchRow, PackOrderRow, StockView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
+import { stockAheadOf } from './stock-forecast.ts';
 import { everySession } from './sessions.ts';
 
-export async function stockOf(atHand: AtHand, { unit, today }: UnitNow): Promise<StockView> {
+export async function stockOf(atHand: AtHand, unitNow: UnitNow): Promise<StockView> {
+  const { unit, today } = unitNow;
   const { packs, packsCarrySerial, separatorSentAs } = unit.formulary;
   const records = await atHand.notes.all('batch');
   const had = await whoHadWhat(atHand, unit.id);
   const rows = records.flatMap((record) => rowOf(record, unit.id, today, had, atHand.accounts.nameOf) ?? []);
+  const unitRecord = await atHand.notes.of('unit', unit.id);
+  const { forecasts, orders } = stockAheadOf(unitNow, unitRecord, records, had, await atHand.people.all());
   return {
     unit: unit.id,
     unitName: unit.name,
@@ -35,6 +40,9 @@ export async function stockOf(atHand: AtHand, { unit, today }: UnitNow): Promise
       ...(separatorSentAs === undefined ? {} : { separatorSentAs }),
     },
     batches: rows.toSorted(byUrgency),
+    ...(unit.stock === undefined ? {} : { settings: unit.stock }),
+    forecasts,
+    orders: orders.filter((one, index) => one.open > 0 || index < settledShown).map((one) => orderRowOf(one, atHand)),
   };
 }
 
@@ -43,10 +51,60 @@ const byUrgency = (a: BatchRow, b: BatchRow): number =>
   Number(b.stopped !== undefined) - Number(a.stopped !== undefined) ||
   ((a.expiresOn ?? '') < (b.expiresOn ?? '') ? -1 : 1);
 
-type Had = {
+/** So many of the newest orders are shown though nothing is open of them. */
+const settledShown = 5;
+
+function orderRowOf({ order, received, open, closed }: PackOrder, { accounts }: AtHand): PackOrderRow {
+  const { product, packs, expectedOn, from, reference } = order.body;
+  return {
+    order: order.id,
+    product,
+    packs,
+    received,
+    open,
+    on: plainDate(order.on),
+    by: accounts.nameOf(order.author.staff),
+    expectedOn,
+    ...(from === undefined ? {} : { from }),
+    ...(reference === undefined ? {} : { reference }),
+    ...(closed === undefined ? {} : { closed: closed.body.reason }),
+  };
+}
+
+export type Had = {
   readonly people: ReadonlyMap<string, readonly Person[]>;
   readonly used: ReadonlyMap<string, readonly PackUsed[]>;
 };
+
+type PacksOfPerson = { readonly batches: ReadonlySet<string>; readonly uses: readonly PackUsed[] };
+/** Kept as long as the notes are the same: a session never changes its unit. */
+const packsKnown = new WeakMap<SubjectRecord, PacksOfPerson>();
+
+function packsOf(record: SubjectRecord, unitOf: ReadonlyMap<string, string>): PacksOfPerson {
+  const known = packsKnown.get(record);
+  if (known !== undefined) return known;
+  const found = {
+    batches: new Set(batchesOf(record).map((one) => sameBatch(one.batch))),
+    uses: packsUsedFor(record, (session) => unitOf.get(session)),
+  };
+  packsKnown.set(record, found);
+  return found;
+}
+
+/** The days by which something has to be ordered that are come. */
+export async function toOrderBy(atHand: AtHand, unit: UnitNow): Promise<Day[]> {
+  if (unit.unit.stock === undefined) return [];
+  const { forecasts } = stockAheadOf(
+    unit,
+    await atHand.notes.of('unit', unit.unit.id),
+    await atHand.notes.all('batch'),
+    await whoHadWhat(atHand, unit.unit.id),
+    await atHand.people.all(),
+  );
+  return forecasts.flatMap(({ orderBy }) =>
+    orderBy !== undefined && day(orderBy) <= unit.today ? [day(orderBy)] : [],
+  );
+}
 
 /** By batch: the people of the service who had it, and the packs opened at this unit. */
 async function whoHadWhat(atHand: AtHand, unit: string): Promise<Had> {
@@ -54,10 +112,9 @@ async function whoHadWhat(atHand: AtHand, unit: string): Promise<Had> {
   const people = new Map<string, Person[]>();
   const used = new Map<string, PackUsed[]>();
   for (const person of await atHand.people.all()) {
-    for (const batch of new Set(batchesOf(person.record).map((one) => sameBatch(one.batch))))
-      people.set(batch, [...(people.get(batch) ?? []), person]);
-    for (const use of packsUsedFor(person.record, (session) => unitOf.get(session)))
-      if (use.unit === unit) used.set(use.batch, [...(used.get(use.batch) ?? []), use]);
+    const { batches, uses } = packsOf(person.record, unitOf);
+    for (const batch of batches) people.set(batch, [...(people.get(batch) ?? []), person]);
+    for (const use of uses) if (use.unit === unit) used.set(use.batch, [...(used.get(use.batch) ?? []), use]);
   }
   return { people, used };
 }

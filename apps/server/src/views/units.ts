@@ -18,6 +18,7 @@ export const unitViewOf = ({ unit, protocol }: UnitNow): UnitView => ({
   ...(unit.emergencyNumber === undefined ? {} : { emergencyNumber: unit.emergencyNumber }),
   demo: unit.demo,
   ...(unit.planning === undefined ? {} : { planning: unit.planning }),
+  ...(unit.stock === undefined ? {} : { stock: unit.stock }),
   ...(unit.reminders === undefined ? {} : { reminders: unit.reminders }),
   ...(unit.adviceLine === undefined
     ? {}

@@ -17,6 +17,7 @@ import type { Person, Task } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
 import { waitingIn } from '../register/waiting-rows.ts';
 import { toBeAskedSince } from './aftercare.ts';
+import { toOrderBy } from './stock.ts';
 import { isFirstInLine, isRecalled } from './recall.ts';
 
 /** Who is to be asked how they are stands in a pile from the first day on which somebody may ring, not only once it is late. */
@@ -100,6 +101,7 @@ export async function workOf(atHand: AtHand, everyone: readonly Person[], unit: 
         standing === 'moved to other treatment' && on !== undefined && on <= today ? [on] : [],
       ),
     ),
+    pile('products to order', '/stock', await toOrderBy(atHand, unit)),
     pile('rows of a register that wait', '/import/waiting', waiting),
   ].filter(({ count }) => count > 0);
 }

@@ -56,6 +56,8 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
   const [minutes, setMinutes] = useState<number | undefined>(unit?.minutesBetweenArrivals);
   const [language, setLanguage] = useState<'en-GB' | 'en-US' | undefined>(unit?.letters?.language);
   const [answerWithin, setAnswerWithin] = useState<number | undefined>(unit?.letters?.answerWithinDays);
+  const [leadDays, setLeadDays] = useState<number | undefined>(unit?.stock?.leadDays);
+  const [reserve, setReserve] = useState<number | undefined>(unit?.stock?.reservePacks);
   const [sessionDays, setSessionDays] = useState(asTexts(unit?.sessionWeekdays ?? []));
   const [bloodDays, setBloodDays] = useState(asTexts(unit?.bloodWeekdays ?? [1, 2, 3, 4, 5]));
   const [lineDays, setLineDays] = useState(asTexts(unit?.adviceLine?.weekdays ?? []));
@@ -96,6 +98,9 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
         bloodWeekdays: asNumbers(bloodDays),
         demo: unit?.demo ?? false,
         ...(unit?.planning === undefined ? {} : { planning: unit.planning }),
+        ...(leadDays === undefined && reserve === undefined
+          ? {}
+          : { stock: { leadDays: leadDays as number, reservePacks: reserve as number } }),
         ...(texts.remindDays.trim() === ''
           ? {}
           : {
@@ -188,6 +193,24 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
           unit="days"
           value={answerWithin}
           onChange={setAnswerWithin}
+        />
+      </FieldGroup>
+      <FieldGroup label="Stock" optional>
+        <NumberField
+          label="Days an order takes to come"
+          help="The lead time: from ordering until the packs lie on the shelf."
+          at="stock.leadDays"
+          unit="days"
+          value={leadDays}
+          onChange={setLeadDays}
+        />
+        <NumberField
+          label="Packs that are always to lie there"
+          help="The reserve, for each product the unit gives."
+          at="stock.reservePacks"
+          unit="packs"
+          value={reserve}
+          onChange={setReserve}
         />
       </FieldGroup>
       <FieldGroup label="Reminders of a place" optional>

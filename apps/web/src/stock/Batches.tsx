@@ -24,9 +24,7 @@ export function Batches({ data }: { data: StockView }) {
     setOpen(open?.what === what && open.batch === batch ? undefined : { what, batch });
   return (
     <section aria-labelledby="batches">
-      <h2 id="batches" style={{ marginTop: 0 }}>
-        Batches
-      </h2>
+      <h2 id="batches">Batches</h2>
       {may('receive packs') && (
         <div className={css['acts']} style={{ marginBottom: '0.8rem' }}>
           <Button tone="act" size="big" aria-expanded={open?.what === 'receive'} onClick={() => toggle('receive', '')}>

@@ -1,5 +1,5 @@
 import { type PackProduct, type PlainDate, packProducts } from '@twelvemonth/clinical';
-import type { StockView } from '@twelvemonth/exchange';
+import type { PackOrderRow, StockView } from '@twelvemonth/exchange';
 import { useState } from 'react';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { NumberField } from '../fields/NumberField.tsx';
@@ -12,15 +12,26 @@ import { ExpiryField } from '../visit/steps/ExpiryField.tsx';
 import css from './Stock.module.css';
 
 /** Packs that came: read off one of them. */
-export function ReceivePacks({ data, close }: { data: StockView; close: () => void }) {
+export function ReceivePacks({
+  data,
+  order,
+  close,
+}: {
+  data: StockView;
+  /** The order they are of. */
+  order?: PackOrderRow;
+  close: () => void;
+}) {
   const attempt = useAct(close);
-  const [product, setProduct] = useState<PackProduct>();
-  const [productNumber, setProductNumber] = useState<string>();
+  const [product, setProduct] = useState<PackProduct | undefined>(order?.product);
+  const listed = data.formulary.packs.filter(({ product: one }) => order === undefined || one === order.product);
+  const [productNumber, setProductNumber] = useState<string | undefined>(
+    order !== undefined && listed.length === 1 ? listed[0]?.productNumber : undefined,
+  );
   const [batch, setBatch] = useState('');
   const [expiresOn, setExpiresOn] = useState<string>();
   const [packs, setPacks] = useState<number>();
-  const [from, setFrom] = useState('');
-  const listed = data.formulary.packs;
+  const [from, setFrom] = useState(order?.from ?? '');
   const whole = product !== undefined && batch.trim() !== '' && expiresOn !== undefined && packs !== undefined;
   const send = (): void => {
     if (product === undefined || expiresOn === undefined || packs === undefined) return;
@@ -34,6 +45,7 @@ export function ReceivePacks({ data, close }: { data: StockView; close: () => vo
         packs,
         ...(productNumber === undefined ? {} : { productNumber }),
         ...(from.trim() === '' ? {} : { from }),
+        ...(order === undefined ? {} : { order: order.order }),
       },
     });
   };

@@ -8,6 +8,8 @@ import { Note } from '../paper/Note.tsx';
 import { Page } from '../paper/Page.tsx';
 import { stock } from '../server/queries.ts';
 import { Batches } from './Batches.tsx';
+import { Forecast } from './Forecast.tsx';
+import { Orders } from './Orders.tsx';
 import { Packs } from './Packs.tsx';
 
 export function StockScreen() {
@@ -15,7 +17,10 @@ export function StockScreen() {
   const may = useMay();
   const asked = useQuery({ ...stock(unit?.unit), enabled: unit !== undefined && may('stock') });
   return (
-    <Page title="Stock" sub="Packs on the shelf, batches that are not to be used, and whom a batch went to.">
+    <Page
+      title="Stock"
+      sub="How long the packs last, what is ordered, batches that are not to be used, and whom a batch went to."
+    >
       {unit === undefined ? (
         <NoUnitYet />
       ) : may('stock') ? (
@@ -32,6 +37,8 @@ export function StockScreen() {
 function Sheet({ data }: { data: StockView }) {
   return (
     <>
+      <Forecast data={data} />
+      <Orders data={data} />
       <Batches data={data} />
       <Packs data={data} />
     </>

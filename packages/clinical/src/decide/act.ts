@@ -10,6 +10,8 @@ import { batchTakenOut } from '../kinds/batch-taken-out.ts';
 import { batchReleased } from '../kinds/batch-released.ts';
 import { batchStopped } from '../kinds/batch-stopped.ts';
 import { formulary } from '../kinds/formulary.ts';
+import { packsOrdered } from '../kinds/packs-ordered.ts';
+import { packsOrderClosed } from '../kinds/packs-order-closed.ts';
 import { contact } from '../kinds/contact.ts';
 import { identity } from '../kinds/identity.ts';
 import { kindNames } from '../kinds/index.ts';
@@ -206,6 +208,8 @@ export const actSchema = z.discriminatedUnion('name', [
   z.object({ name: z.literal('receive packs'), body: batchReceived.body }),
   z.object({ name: z.literal('count packs'), body: batchCounted.body }),
   z.object({ name: z.literal('take out packs'), body: batchTakenOut.body }),
+  z.object({ name: z.literal('order packs'), unit: uuidField, body: packsOrdered.body }),
+  z.object({ name: z.literal('close order'), unit: uuidField, body: packsOrderClosed.body }),
   /** No pack of the batch is used; until a pharmacist lets it be used again. */
   z.object({ name: z.literal('stop batch'), body: batchStopped.body }),
   z.object({ name: z.literal('release batch'), body: batchReleased.body }),

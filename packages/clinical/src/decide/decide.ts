@@ -23,7 +23,9 @@ import { decideSecondCheck } from './second-check.ts';
 import { decideAcceptHandover, decideCloseSession, decideOpenSession, decideRecordCompetence } from './session-day.ts';
 import { decideCancelSession, decidePlanSession } from './sessions.ts';
 import {
+  decideCloseOrder,
   decideCountPacks,
+  decideOrderPacks,
   decideReceivePacks,
   decideReleaseBatch,
   decideSetFormulary,
@@ -104,6 +106,10 @@ export function decide(act: Act, now: Surroundings): Decided {
       return decideSetUnit(act, now);
     case 'set formulary':
       return decideSetFormulary(act, now);
+    case 'order packs':
+      return decideOrderPacks(act, now);
+    case 'close order':
+      return decideCloseOrder(act, now);
     case 'receive packs':
       return decideReceivePacks(act, now);
     case 'count packs':

@@ -17,6 +17,8 @@ export function judgedBy(act: Act): Subject | undefined {
     case 'open session':
     case 'set unit':
     case 'set formulary':
+    case 'order packs':
+    case 'close order':
     case 'write protocol':
     case 'sign protocol':
       return subject('unit', act.unit);

@@ -92,6 +92,8 @@ export function readKindsOf(act: Act): readonly KindName[] {
     case 'accept handover':
     case 'set unit':
     case 'set formulary':
+    case 'order packs':
+    case 'close order':
     case 'receive packs':
     case 'count packs':
     case 'take out packs':

@@ -91,6 +91,7 @@ export const refusalNames = [
   'already-signed-by-you',
   'already-in-force',
   // Stock
+  'order-closed',
   'unknown-batch',
   'already-stopped',
   'not-stopped',

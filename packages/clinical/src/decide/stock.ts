@@ -2,7 +2,7 @@
 import { day, shortDate } from '../calendar/day.ts';
 import { batchSubject } from '../ledger/batch-subject.ts';
 import { subject } from '../ledger/subject.ts';
-import type { SubjectRecord } from '../record/patient-record.ts';
+import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { stopOf } from '../stock/batch-stop.ts';
 import { unitOf } from '../unit/unit.ts';
 import type { ActNamed } from './act.ts';
@@ -48,9 +48,53 @@ export function decideReceivePacks({ body }: ActNamed<'receive packs'>, now: Sur
         remedy: 'do not put them on the shelf; send them back',
       }),
     );
+  refusals.push(...checkOfOrder(body, now));
   if (body.productNumber !== undefined && now.formulary.packs.length > 0)
     refusals.push(...checkListed(body.productNumber, body.product, now.formulary, 'body'));
   return decided(refusals, () => [draftNow(of, 'batch-received', body, now)]);
+}
+
+/** Packs that are said to be of an order are of its product, and the order is one of this unit. */
+function checkOfOrder({ order, unit, product }: ActNamed<'receive packs'>['body'], now: Surroundings): Refusal[] {
+  if (order === undefined) return [];
+  const found = orderNamed(order, unit, now);
+  if ('refusal' in found) return [{ ...found.refusal, field: 'body.order' }];
+  return found.body.product === product
+    ? []
+    : [
+        refusal('wrong-product', `Ordered was ${found.body.product}.`, {
+          field: 'body.product',
+          remedy: 'read the pack again; if it is another product, receive it without the order and tell the pharmacist',
+        }),
+      ];
+}
+
+function orderNamed(
+  id: string,
+  unit: string,
+  now: Surroundings,
+): Fact<'packs-ordered'> | { readonly refusal: Refusal } {
+  const record = recordIn(now, subject('unit', unit));
+  const order = factsOf(record, 'packs-ordered').find((one) => one.id === id);
+  if (order === undefined)
+    return { refusal: refusal('no-such-entry', 'This unit has no such order, or it was withdrawn.') };
+  const closed = factsOf(record, 'packs-order-closed').find(({ body }) => body.order === id);
+  return closed === undefined
+    ? order
+    : { refusal: refusal('order-closed', `That order was closed on ${shortDate(closed.on)}: ${closed.body.reason}.`) };
+}
+
+export function decideOrderPacks({ unit, body }: ActNamed<'order packs'>, now: Surroundings): Decided {
+  const refusals: Refusal[] = [...checkUnit(unit, now)];
+  if (day(body.expectedOn) < now.today)
+    refusals.push(fieldWrong('body.expectedOn', 'that day is past', 'the day on which the packs are expected'));
+  return decided(refusals, () => [draftNow(subject('unit', unit), 'packs-ordered', body, now)]);
+}
+
+export function decideCloseOrder({ unit, body }: ActNamed<'close order'>, now: Surroundings): Decided {
+  const found = orderNamed(body.order, unit, now);
+  const refusals = 'refusal' in found ? [{ ...found.refusal, field: 'body.order' }] : [];
+  return decided(refusals, () => [draftNow(subject('unit', unit), 'packs-order-closed', body, now)]);
 }
 
 export function decideCountPacks({ body }: ActNamed<'count packs'>, now: Surroundings): Decided {

@@ -42,6 +42,8 @@ function named(act: Act): readonly Subject[] {
     case 'record competence':
     case 'set unit':
     case 'set formulary':
+    case 'order packs':
+    case 'close order':
       return [subject('unit', act.unit)];
     case 'write protocol':
     case 'sign protocol':

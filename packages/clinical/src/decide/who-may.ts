@@ -39,6 +39,8 @@ const mayDo: Readonly<Record<ActName, readonly Role[] | typeof byKind>> = {
   'name nurse': entryKinds['named-nurse'].writes,
   'set unit': entryKinds['unit-settings'].writes,
   'set formulary': entryKinds.formulary.writes,
+  'order packs': entryKinds['packs-ordered'].writes,
+  'close order': entryKinds['packs-order-closed'].writes,
   'receive packs': entryKinds['batch-received'].writes,
   'count packs': entryKinds['batch-counted'].writes,
   'take out packs': entryKinds['batch-taken-out'].writes,

@@ -221,6 +221,9 @@ const texts: Texts = {
       body.packs.map(({ productNumber, product }) => `${product} (${productNumber})`),
       'and',
     )}`,
+  'packs-ordered': ({ body }) =>
+    `${counted(body.packs, 'pack')} of ${body.product} ordered, expected on ${date(body.expectedOn)}${body.from === undefined ? '' : `, from ${body.from}`}${body.reference === undefined ? '' : `, order ${body.reference}`}`,
+  'packs-order-closed': ({ body }) => `order closed: ${body.reason}`,
   'batch-stopped': ({ body }) =>
     `batch ${body.batch} stopped, ${body.why}${body.actWithin === undefined ? '' : ` (act ${body.actWithin === 'at once' ? 'at once' : `within ${body.actWithin}`})`}: ${body.reason}${body.toldBy === undefined ? '' : `; ${body.toldBy}`}`,
   'batch-released': ({ body }) => `batch ${body.batch} may be used again: ${body.reason}`,

@@ -22,6 +22,8 @@ export const batchReceived = entryKind({
       expiresOn: dateField,
       packs: z.number().int().min(1).max(10_000),
       from: shortText.optional(),
+      /** The order these packs are of. */
+      order: uuidField.optional(),
     })
     .readonly(),
   example: {

@@ -31,6 +31,8 @@ import { consent } from './consent.ts';
 import { capacity } from './capacity.ts';
 import { baselineRisk } from './baseline-risk.ts';
 import { talk } from './talk.ts';
+import { packsOrdered } from './packs-ordered.ts';
+import { packsOrderClosed } from './packs-order-closed.ts';
 import { prescription } from './prescription.ts';
 import { pharmacyCheck } from './pharmacy-check.ts';
 import { pharmacyAnswer } from './pharmacy-answer.ts';
@@ -198,6 +200,8 @@ export const entryKinds = {
   competence: competence,
   'unit-settings': unitSettings,
   formulary: formulary,
+  'packs-ordered': packsOrdered,
+  'packs-order-closed': packsOrderClosed,
   'batch-stopped': batchStopped,
   'batch-released': batchReleased,
   'batch-received': batchReceived,

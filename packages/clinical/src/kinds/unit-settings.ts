@@ -87,6 +87,11 @@ export const unitSettings = entryKind({
         })
         .readonly()
         .optional(),
+      /** How long an order takes to come, and how many packs are to lie there always; without it no day to order by is told. */
+      stock: z
+        .object({ leadDays: z.number().int().min(0).max(120), reservePacks: z.number().int().min(0).max(5000) })
+        .readonly()
+        .optional(),
       /** How the unit writes; without it no letter that gives a day to answer by can be printed. */
       letters: z
         .object({

@@ -25,6 +25,7 @@ export type Unit = {
   readonly planning?: PlanningSettings | undefined;
   /** How it writes letters; undefined: nobody has said. */
   readonly letters?: BodyOfKind<'unit-settings'>['letters'];
+  readonly stock?: BodyOfKind<'unit-settings'>['stock'];
   readonly reminders?: BodyOfKind<'unit-settings'>['reminders'];
   readonly adviceLine?: BodyOfKind<'unit-settings'>['adviceLine'];
   readonly calendar: UnitCalendar;

@@ -19,6 +19,7 @@ export const unitView = z.object({
   demo: z.boolean(),
   planning: planningSettings.optional(),
   adviceLine: z.object({ weekdays: z.array(z.number().int()), fromTime: z.string(), untilTime: z.string() }).optional(),
+  stock: z.object({ leadDays: z.number().int(), reservePacks: z.number().int() }).optional(),
   reminders: z
     .object({ daysBefore: z.array(z.number().int()).readonly(), fromTime: z.string(), untilTime: z.string() })
     .optional(),

@@ -34,6 +34,57 @@ export const batchRow = z.object({
 });
 export type BatchRow = z.infer<typeof batchRow>;
 
+/** One product over the coming weeks: packs that may be used, against doses that are booked and due. */
+export const stockForecast = z.object({
+  product: z.enum(packProducts),
+  /** Packs of it were received or ordered here. */
+  kept: z.boolean(),
+  /** Packs for all that is booked and due until the last day looked at. */
+  needed: z.number().int(),
+  until: date,
+  /** Packs that may be used today; the others lie there and may not. */
+  usable: z.number().int(),
+  expired: z.number().int(),
+  stopped: z.number().int(),
+  /** Ordered, expected on a day that is past, not here: not counted. */
+  late: z.number().int(),
+  weeks: z.array(
+    z.object({
+      /** Monday. */
+      from: date,
+      booked: z.number().int(),
+      due: z.number().int(),
+      incoming: z.number().int(),
+      expire: z.number().int(),
+      left: z.number().int(),
+      short: z.number().int(),
+    }),
+  ),
+  runsOutOn: date.optional(),
+  /** Absent: no lead time is set, or nothing is missing. */
+  orderBy: date.optional(),
+  missing: z.number().int(),
+  says: z.array(z.string()),
+});
+export type StockForecast = z.infer<typeof stockForecast>;
+
+export const packOrderRow = z.object({
+  order: z.string(),
+  product: z.enum(packProducts),
+  packs: z.number().int(),
+  received: z.number().int(),
+  /** Still to come. */
+  open: z.number().int(),
+  on: date,
+  by: z.string(),
+  expectedOn: date,
+  from: z.string().optional(),
+  reference: z.string().optional(),
+  /** Why nothing more comes of it. */
+  closed: z.string().optional(),
+});
+export type PackOrderRow = z.infer<typeof packOrderRow>;
+
 export const stockView = z.object({
   unit: z.string(),
   unitName: z.string(),
@@ -44,6 +95,11 @@ export const stockView = z.object({
     packsCarrySerial: z.boolean(),
   }),
   batches: z.array(batchRow),
+  /** As the unit has set them. */
+  settings: z.object({ leadDays: z.number().int(), reservePacks: z.number().int() }).optional(),
+  forecasts: z.array(stockForecast),
+  /** The newest first; those long settled are left out. */
+  orders: z.array(packOrderRow),
 });
 export type StockView = z.infer<typeof stockView>;
 

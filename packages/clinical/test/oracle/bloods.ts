@@ -467,6 +467,7 @@ export function severeLack(view: View): boolean {
   const level = vitaminDLevel(view);
   if (level === undefined || level.good === true) return false;
   if (loadingsOf(view).some(({ finishedOn }) => finishedOn !== undefined && finishedOn >= level.on)) return false;
+  if (isContradicted(view, level)) return true;
   const { comparator, value, unit } = level.body.quantity;
   if ((unit !== 'nmol/L' && unit !== 'ng/mL') || comparator.startsWith('<')) return true;
   return below(exactly(value), view.world.limit(unit === 'nmol/L' ? 'vitaminDSevere' : 'vitaminDSevereNgPerMl'));

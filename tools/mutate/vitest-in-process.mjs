@@ -6,7 +6,8 @@ export { expect } from 'vitest/real';
 
 /** Every test written down since this was last emptied, with its full name. */
 export const written = [];
-const names = [];
+let writing = written;
+let names = [];
 
 const filled = (title, values) => {
   if (values.length === 1 && typeof values[0] === 'object' && values[0] !== null && !Array.isArray(values[0]))
@@ -15,12 +16,32 @@ const filled = (title, values) => {
   return title.replaceAll(/%[sidfjo]/g, () => String(values[next++]));
 };
 
+/**
+ * What a group prepares for its tests is prepared anew for each of them: prepared once, while the file is loaded, it would have
+ * been computed without the change that is tried.
+ */
 const within = (name, body) => {
-  names.push(name);
-  body();
-  names.pop();
+  if (names.length > 0) {
+    names.push(name);
+    body();
+    names.pop();
+    return;
+  }
+  const prepared = () => {
+    const tests = (writing = []);
+    names = [name];
+    try {
+      body();
+    } finally {
+      writing = written;
+      names = [];
+    }
+    return tests;
+  };
+  for (const [index, test] of prepared().entries())
+    written.push({ name: test.name, body: () => prepared()[index].body() });
 };
-const write = (name, body) => written.push({ name: [...names, name].join(' > '), body });
+const write = (name, body) => writing.push({ name: [...names, name].join(' > '), body });
 
 /** Rows of a table: a list is spread over the arguments, anything else is the one argument. */
 const each = (one) => (rows) => (title, body) => {

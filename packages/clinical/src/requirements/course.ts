@@ -44,16 +44,17 @@ function judge(evidence: Read, protocol: Protocol): Judge {
       : [{ label: 'course review', text: review.body.outcome, on: review.on, entry: review.id }]),
   ];
   const thresholds: Threshold[] = [{ label: 'planned doses', text: String(doses), source }];
-  const blocked: Path = {
+  const reviewedBy = (whom: 'a prescriber' | 'a specialist'): Path => ({
     is: 'blocked',
     by: {
-      what: "a prescriber's review of the course",
+      what: `${whom}'s review of the course`,
       who: 'prescriber',
       step: 'review',
       settled: () => ({ carryOnAssumed: true }),
     },
-  };
-  const stops = (cause: string, says: string, event?: CourseEvent): Judge =>
+  });
+  const blocked = reviewedBy('a prescriber');
+  const stops = (cause: string, says: string, event?: CourseEvent, path = blocked): Judge =>
     always(
       judgement('not ready', cause, () => ({
         says,
@@ -63,7 +64,7 @@ function judge(evidence: Read, protocol: Protocol): Judge {
             : [...inputs, { label: 'what happened', text: event.says, on: event.on, entry: event.entry }],
         thresholds,
       })),
-      blocked,
+      path,
     );
 
   function withoutException(): Judge {
@@ -102,7 +103,7 @@ function judge(evidence: Read, protocol: Protocol): Judge {
     const specialist = specialistReview(own, reviews, evidence.course.reviews, protocol.number.maxConsecutiveDoses);
     if (specialist !== undefined) {
       thresholds.push({ key: 'maxConsecutiveDoses' });
-      return stops("a specialist's review of the course", `${specialist.says}.`);
+      return stops("a specialist's review of the course", `${specialist.says}.`, undefined, reviewedBy('a specialist'));
     }
     const event = unreviewedOnTreatment(evidence.course, given, protocol)[0];
     if (event !== undefined)

@@ -59,6 +59,7 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   daySheet: everyoneInCare,
   aftercare: everyoneInCare,
   aftercareOfPerson: everyoneInCare,
+  comingBack: everyoneInCare,
   reactionReport: clinicalReaders,
   /** Counts and rates; no patient. */
   lookAhead: everyoneInCare,

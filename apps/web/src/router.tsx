@@ -166,6 +166,11 @@ const ask = createRoute({
   path: '/people/$patient/aftercare',
   component: lazyRouteComponent(() => import('./aftercare/AskScreen.tsx'), 'AskScreen'),
 });
+const comingBack = createRoute({
+  ...at,
+  path: '/people/$patient/coming-back',
+  component: lazyRouteComponent(() => import('./recall/ComingBackScreen.tsx'), 'ComingBackScreen'),
+});
 const report = createRoute({
   ...at,
   path: '/people/$patient/report',
@@ -255,6 +260,7 @@ export const router = createRouter({
     recall,
     aftercare,
     ask,
+    comingBack,
     report,
     bringIn,
     waiting,

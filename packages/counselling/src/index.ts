@@ -3,6 +3,7 @@ export * from './benefit.ts';
 export * from './counts.ts';
 export * from './fit.ts';
 export * from './harms/acute-phase.ts';
+export * from './harms/next-time.ts';
 export * from './harms/rare.ts';
 export * from './person.ts';
 export * from './risk.ts';

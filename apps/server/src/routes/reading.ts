@@ -24,6 +24,7 @@ import type { UnitNow } from '../register/units.ts';
 import { serveAnyone, serveRoute } from '../serve-route.ts';
 import type { SignedIn } from '../sign-in/accounts.ts';
 import { aftercareOfPersonViewOf, aftercareViewOf } from '../views/aftercare.ts';
+import { comingBackViewOf } from '../views/coming-back.ts';
 import { bookingCheckOf } from '../views/booking-check.ts';
 import { lookAheadOf } from '../views/look-ahead.ts';
 import { packReadingOf } from '../views/pack.ts';
@@ -243,6 +244,10 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'aftercareOfPerson', async (asked) => {
     const person = await personAsked(asked, 'aftercare');
     return person instanceof Refused ? person : aftercareOfPersonViewOf(atHand, person);
+  });
+  serveRoute(app, atHand, 'comingBack', async (asked) => {
+    const person = await personAsked(asked, 'coming back');
+    return person instanceof Refused ? person : comingBackViewOf(person);
   });
   serveRoute(app, atHand, 'reactionReport', async (asked) => {
     const person = await personAsked(asked, 'report of a reaction');

@@ -12,6 +12,7 @@ import {
 import type { DecidingView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
+import { feltAfterLastDose } from './coming-back.ts';
 import { ageOf, bornInWords, fullName } from './person-words.ts';
 
 export function decidingViewOf(atHand: AtHand, person: Person): DecidingView {
@@ -51,6 +52,7 @@ export function decidingViewOf(atHand: AtHand, person: Person): DecidingView {
       ...(body.highPercent === undefined ? {} : { highPercent: body.highPercent }),
       veryFrail: body.veryFrail,
     })),
+    felt: feltAfterLastDose(person),
     talks: upTo(record, 'talk', today)
       .toReversed()
       .map((fact) => ({ ...told(fact), ...(fact.body.matters === undefined ? {} : { matters: fact.body.matters }) })),

@@ -3,9 +3,11 @@ import { type Day, type PlainDate, dateWithWeekday, day, factsOf, plainDate, sho
 import type { RecallRow, recallAnswer } from '@twelvemonth/exchange';
 import type { z } from 'zod';
 import type { Person } from '../register/people.ts';
+import { checklistOf, triedIn } from './coming-back.ts';
 import { clockOfPerson, clockViewOf, isUrgent } from './clock.ts';
 import { noProtocolInForce } from './person-row.ts';
 import { fullName, standingViewOf } from './person-words.ts';
+import { speakToInWords } from './speak-to.ts';
 
 export function recallOf(everyone: readonly Person[], unit: string | undefined): z.infer<typeof recallAnswer> {
   const ofUnit = everyone.filter((person) => unit === undefined || person.unitId === unit);
@@ -89,6 +91,11 @@ function recallRowOf(person: Person): RecallRow {
         }),
     window: view?.window?.says ?? view?.noWindow?.says ?? noProtocolInForce,
     ...(call === undefined ? {} : { lastCall: callInWords(call.on, call.body) }),
+    open: checklistOf(person)
+      .filter(({ state }) => state !== 'answered')
+      .map(({ item }) => item),
+    tried: triedIn(person)?.says ?? '',
+    speakTo: speakToInWords(person),
     nextStep: nextStepInWords(person, view?.nextSteps[0]),
     ...(place === undefined ? {} : { booked: plainDate(place.on) }),
     ...(clock === undefined ? {} : { clock }),

@@ -41,6 +41,7 @@ export const paths = {
   daySheet: '/api/sessions/:session/day-sheet',
   aftercare: '/api/aftercare',
   aftercareOfPerson: '/api/people/:patient/aftercare',
+  comingBack: '/api/people/:patient/coming-back',
   reactionReport: '/api/people/:patient/reaction-report',
   lookAhead: '/api/look-ahead',
   recall: '/api/recall',

@@ -108,6 +108,7 @@ export const recall = (unit: string | undefined) => asking('recall', { unit });
 export const pharmacy = (unit: string | undefined) => asking('pharmacy', { unit });
 export const aftercare = (unit: string | undefined) => asking('aftercare', { unit });
 export const aftercareOfPerson = (patient: string) => asking('aftercareOfPerson', { patient });
+export const comingBack = (patient: string) => asking('comingBack', { patient });
 export const reactionReport = (patient: string, reaction: string) => asking('reactionReport', { patient, reaction });
 export const stock = (unit: string | undefined) => asking('stock', { unit });
 export const trace = (batch: string) => asking('trace', { batch });

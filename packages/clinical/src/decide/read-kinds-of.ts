@@ -46,6 +46,7 @@ const withoutWeight: ReadonlySet<KindName> = new Set([
   'contact-person',
   'told-of-batch',
   'patient-pack',
+  'recall-talk',
   'red-flag-passed-on',
   'reaction-reported',
 ]);

@@ -123,6 +123,21 @@ const texts: Texts = {
   reaction: ({ body }) => reactionText(body),
   'contact-person': ({ body }) => `we speak to ${contactPersonText(body)}`,
   aftercare: ({ body }) => aftercareText(body),
+  'recall-talk': ({ body }) => {
+    const parts = [
+      body.wants === undefined
+        ? undefined
+        : body.wants === 'yes'
+          ? 'wants it'
+          : body.wants === 'no'
+            ? 'does not want it'
+            : 'not sure about it',
+      body.address === undefined ? undefined : `address ${body.address}`,
+      body.bloods === undefined ? undefined : `bloods: ${body.bloods}`,
+      body.note,
+    ];
+    return `before the next dose${body.toldBy === 'the person' ? '' : `, told by ${body.toldBy}`}: ${parts.filter((part) => part !== undefined).join('; ') || 'nothing asked'}`;
+  },
   'red-flag-passed-on': ({ body }) =>
     `red flag passed on to ${body.to}: ${body.theyWill}; the person was told: ${body.personWasTold}`,
   'reaction-reported': ({ body }) =>

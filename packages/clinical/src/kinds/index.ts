@@ -43,6 +43,7 @@ import { reaction } from './reaction.ts';
 import { courseReview } from './course-review.ts';
 import { contactPerson } from './contact-person.ts';
 import { aftercare } from './aftercare.ts';
+import { recallTalk } from './recall-talk.ts';
 import { redFlagPassedOn } from './red-flag-passed-on.ts';
 import { reactionReported } from './reaction-reported.ts';
 import { call } from './call.ts';
@@ -149,6 +150,7 @@ export const entryKinds = {
   dose: dose,
   reaction: reaction,
   aftercare: aftercare,
+  'recall-talk': recallTalk,
   'red-flag-passed-on': redFlagPassedOn,
   'reaction-reported': reactionReported,
   'course-review': courseReview,

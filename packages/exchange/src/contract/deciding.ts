@@ -1,6 +1,7 @@
 /** What the sheet for deciding together is made from: facts of the person, the risk copied from an instrument, the talks so far. */
 import { z } from 'zod';
 import { date } from './basics.ts';
+import { feltAfterView } from './coming-back.ts';
 
 const told = z.object({ entry: z.string(), on: date, text: z.string(), by: z.string() });
 
@@ -38,6 +39,8 @@ export const decidingView = z.object({
       veryFrail: z.boolean(),
     }),
   ),
+  /** After the last dose. */
+  felt: feltAfterView,
   /** The newest first. */
   talks: z.array(told.extend({ matters: z.string().optional() })),
   capacity: told.optional(),

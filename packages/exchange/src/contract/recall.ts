@@ -17,6 +17,11 @@ export const recallRow = z.object({
   bloodsBetween: z.object({ from: date, until: date }).optional(),
   window: z.string(),
   lastCall: z.string().optional(),
+  /** What of the checklist is not asked yet, or needs somebody. */
+  open: z.array(z.string()),
+  /** Tries since the recall began, by route. */
+  tried: z.string(),
+  speakTo: z.array(z.string()),
   nextStep: z.string(),
   booked: date.optional(),
   clock: clockView.optional(),

@@ -4,6 +4,7 @@
  */
 import { z } from 'zod';
 import { aftercareOfPersonView, aftercareView, reactionReportQuery, reactionReportView } from './aftercare.ts';
+import { comingBackView } from './coming-back.ts';
 import { decidingView } from './deciding.ts';
 import { acceptAnswer, acceptBody, dryRunAnswer, importBody, settleRowBody, waitingRowsAnswer } from './import.ts';
 import { lookAheadView } from './look-ahead.ts';
@@ -118,6 +119,7 @@ export const routes = {
     answer: reactionReportView,
   },
   lookAhead: { method: 'GET', path: '/api/look-ahead', answer: lookAheadView },
+  comingBack: { method: 'GET', path: '/api/people/:patient/coming-back', answer: comingBackView },
   recall: { method: 'GET', path: '/api/recall', answer: recallAnswer },
 
   pharmacy: { method: 'GET', path: '/api/pharmacy', answer: pharmacyView },

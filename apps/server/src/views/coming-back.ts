@@ -1,0 +1,92 @@
+/** One person before the next dose: the checklist of the recall, the tries, what was felt last time, what each no would mean. */
+import {
+  type Fact,
+  type RecallAnswer,
+  type Tried,
+  addDays,
+  contactPeople,
+  contactPersonText,
+  entryText,
+  factsOf,
+  isTriedEnough,
+  noContactWanted,
+  plainDate,
+  recallChecklist,
+  shortDate,
+  triedSince,
+} from '@twelvemonth/clinical';
+import type { ComingBackView } from '@twelvemonth/exchange';
+import type { Person } from '../register/people.ts';
+import { bornInWords, fullName, standingViewOf } from './person-words.ts';
+
+export function comingBackViewOf(person: Person): ComingBackView {
+  const { record, course, today, identity, contact, unit } = person;
+  const tried = triedIn(person);
+  const numbers = unit?.protocol?.number;
+  const no = noContactWanted(record, today);
+  return {
+    patient: person.patient,
+    seq: record.lastSeq,
+    name: fullName(person),
+    born: bornInWords(identity?.born),
+    number: identity?.number ?? '',
+    ...(contact?.telephone === undefined ? {} : { telephone: contact.telephone }),
+    ...(contact?.address === undefined ? {} : { address: contact.address }),
+    today: plainDate(today),
+    standing: standingViewOf(person),
+    dose: person.row().dose,
+    ...(course.due === undefined ? {} : { due: plainDate(course.due) }),
+    ...(course.lastDose === undefined ? {} : { lastDose: plainDate(course.lastDose.on) }),
+    ...(course.recall === undefined ? {} : { recallFrom: plainDate(course.recall.from) }),
+    ...(course.recall?.bloods === undefined
+      ? {}
+      : {
+          bloodsBetween: { from: plainDate(course.recall.bloods.from), until: plainDate(course.recall.bloods.until) },
+        }),
+    checklist: checklistOf(person).map((one) => ({ ...one })),
+    tried: tried?.says ?? 'not tried yet',
+    triedEnough: tried !== undefined && isTriedEnough(tried),
+    felt: feltAfterLastDose(person),
+    dosesGiven: course.lifetime,
+    speakTo: contactPeople(record, today).map(({ first, body }) => ({ entry: first, says: contactPersonText(body) })),
+    ...(numbers === undefined
+      ? {}
+      : {
+          askAgain: {
+            thisDose: plainDate(addDays(today, numbers.askAgainDoseDays)),
+            thisMedicine: plainDate(addDays(today, numbers.askAgainMedicineDays)),
+            allContact: plainDate(addDays(today, numbers.askAgainContactDays)),
+          },
+        }),
+    ...(no === undefined ? {} : { noCall: `They said no to all contact on ${shortDate(no.on)}: nobody rings.` }),
+  };
+}
+
+/** Empty where no recall is due. */
+export const checklistOf = ({ record, course, today }: Person): readonly RecallAnswer[] =>
+  course.recall === undefined
+    ? []
+    : recallChecklist(record, {
+        from: course.recall.from,
+        bloods: course.recall.bloods,
+        lastDose: course.lastDose?.on,
+        today,
+      });
+
+export const triedIn = ({ record, course, today }: Person): Tried | undefined =>
+  course.recall === undefined ? undefined : triedSince(record, course.recall.from, today);
+
+/** Reactions since the last dose; the one at the chair has what became of the infusion. */
+export function feltAfterLastDose({ record, course, today }: Person): ComingBackView['felt'] {
+  const since = course.lastDose?.on;
+  if (since === undefined) return [];
+  return factsOf(record, 'reaction')
+    .filter(({ on }) => on >= since && on <= today)
+    .map((fact: Fact<'reaction'>) => ({
+      entry: fact.first,
+      on: plainDate(fact.on),
+      says: `${entryText(fact)} (${shortDate(fact.on)})`,
+      severity: fact.body.severity,
+      atTheChair: fact.body.infusion !== undefined,
+    }));
+}

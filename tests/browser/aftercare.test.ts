@@ -1,4 +1,4 @@
-/** After a first dose: not reached on Friday, asked on Monday, a red flag passed on, the reaction reported. */
+/** After a first dose: not reached on Friday, asked on Monday, a red flag passed on, the reaction reported; then the recall of next year. */
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { dangerSigns } from '@twelvemonth/clinical';
 import { referralOf, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
@@ -110,6 +110,83 @@ describe('the report of her reaction', () => {
     await fill('Number they gave it', 'N-0001');
     await press('Write it down');
     await sees(/reported to the national scheme, N-0001/);
+    await page.context().close();
+  });
+});
+
+describe('coming back, ten weeks before the next dose', () => {
+  const open = async (who: 'nurse' | 'clerk', viewport = desktop) => {
+    const page = await at.signedIn(who, '/people/wilhelmina/coming-back', viewport);
+    await page.getByRole('heading', { level: 1, name: 'Coming back' }).waitFor();
+    return page;
+  };
+  beforeAll(() => at.clock.moveOn(300 * 24 * 60));
+
+  it('stands on the recall list with what is still to ask', async () => {
+    const page = await at.signedIn('clerk', '/recall', desktop);
+    const { follow, sees } = hands(page);
+    await sees(/to ask: still wanted, bloods, teeth/);
+    await checked(page, 'recall-open-desk');
+    await follow(/^ask/);
+    await sees(/less likely next time, and here is the plan/);
+    await page.context().close();
+  });
+  it('a clerk tries in vain, then asks what there is to ask', async () => {
+    const page = await open('clerk');
+    const { press, pick, fill, sees } = hands(page);
+    await press('Tried in vain');
+    await pick('By what route', 'letter');
+    await pick('Were they reached?', 'no');
+    await press('Write it down');
+    await sees(/Letter: 1 try in vain/);
+    await press('They answered');
+    expect(await page.getByRole('radio', { checked: true }).count(), 'nothing is preset').toBe(0);
+    await pick('By what route', 'they rang us');
+    await pick('Who answered?', 'the person');
+    await pick('Do they still want the next dose?', 'yes');
+    await pick('Teeth and jaw: anything wrong or planned?', 'nothing');
+    await pick('Do they take their daily vitamin D?', 'no');
+    await pick('What is agreed about the bloods?', 'form sent');
+    await press('Write it down');
+    await sees(/wants it \(/);
+    await sees(/daily vitamin D is not taken/);
+    // The address was not asked: it stays to ask.
+    await page
+      .getByRole('row', { name: /^Address/ })
+      .getByText('to ask')
+      .waitFor();
+    await press('Somebody else to speak to');
+    await fill('Who', 'Anna Arkwright');
+    await pick('What are they to the person?', 'legal proxy');
+    await pick('Did the person agree that we speak with them?', 'not asked yet');
+    await pick('Do we ring them first?', 'no');
+    await press('Write it down');
+    await sees(/document not seen: tell them nothing yet/);
+    await page.context().close();
+  });
+  it.each([
+    ['tablet', tablet],
+    ['phone', { width: 320, height: 640 }],
+  ] as const)('passes the checks at the width of a %s', async (width, viewport) => {
+    const page = await open('nurse', viewport);
+    await hands(page).press('They answered');
+    await checked(page, `coming-back-${width}`);
+    await page.context().close();
+  });
+  it('each kind of no says its own next date before it is written', async () => {
+    const page = await open('nurse');
+    const { press, fill, sees } = hands(page);
+    await press('They say no');
+    for (const says of [
+      /^this dose: a nurse asks again on/,
+      /^this medicine: a prescriber asks by/,
+      /^all contact: nobody rings/,
+    ])
+      await page.getByRole('radio', { name: says }).waitFor();
+    await page.getByRole('radio', { name: /^this dose/ }).check();
+    await fill('In their own words', 'not this year');
+    await press('Write the no down');
+    await sees(/to this dose; ask again on/);
     await page.context().close();
   });
 });

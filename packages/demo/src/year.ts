@@ -4,6 +4,7 @@ import {
   type Place,
   type RequirementId,
   addDays,
+  civilFromDay,
   courseOf,
   factsOf,
   latest,
@@ -206,18 +207,27 @@ export function dueOf(me: Me): Day | undefined {
 }
 
 /** Someone from the desk rings before the dose is due. */
+/** The oldest of the demo. */
+const livesInACareHome = ({ person, today }: Me): boolean =>
+  civilFromDay(today).year - Number(person.born.slice(0, 4)) >= 90;
+const careHome = {
+  who: 'Heron House, nurse on duty',
+  relation: 'care home',
+  telephone: '01632 960355',
+  mayBeTold: 'yes, they agreed',
+  speakToFirst: true,
+} as const;
+
 export function* isRecalled(me: Me, due: Day): Life {
   yield* me.officeDay(addDays(due, -70 + me.chance.between(0, 18)));
   if (me.chance.isTrue(0.25)) {
     yield* me.writes(me.by('clerk'), 'call', { route: 'telephone', about: 'recall', reached: false });
     yield* me.days(2, 6);
   }
-  yield* me.writes(me.by('clerk'), 'call', {
-    route: 'telephone',
-    about: 'recall',
-    reached: true,
-    note: 'wants to come',
-  });
+  const clerk = me.by('clerk');
+  yield* me.writes(clerk, 'call', { route: 'telephone', about: 'recall', reached: true, note: 'wants to come' });
+  yield* me.writes(clerk, 'recall-talk', { toldBy: 'the person', wants: 'yes', address: 'right', bloods: 'form sent' });
+  if (livesInACareHome(me)) yield* me.writes(clerk, 'contact-person', careHome);
   yield* me.writes(me.by('clerk'), 'vitamin-d-maintenance', { taken: me.chance.isTrue(0.93) });
   if (latest(me.record(), 'consent')?.body.decision === 'best interest') yield* decidesInBestInterest(me);
 }

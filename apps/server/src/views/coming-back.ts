@@ -62,19 +62,21 @@ export function comingBackViewOf(person: Person): ComingBackView {
   };
 }
 
-/** Empty where no recall is due. */
-export const checklistOf = ({ record, course, today }: Person): readonly RecallAnswer[] =>
-  course.recall === undefined
-    ? []
-    : recallChecklist(record, {
-        from: course.recall.from,
-        bloods: course.recall.bloods,
-        lastDose: course.lastDose?.on,
-        today,
-      });
+/** Once it has begun. */
+const recallNow = ({ course, today }: Person): Person['course']['recall'] =>
+  course.recall === undefined || course.recall.from > today ? undefined : course.recall;
 
-export const triedIn = ({ record, course, today }: Person): Tried | undefined =>
-  course.recall === undefined ? undefined : triedSince(record, course.recall.from, today);
+/** Empty until the recall begins. */
+export function checklistOf(person: Person): readonly RecallAnswer[] {
+  const { record, course, today } = person;
+  const recall = recallNow(person);
+  return recall === undefined ? [] : recallChecklist(record, { ...recall, lastDose: course.lastDose?.on, today });
+}
+
+export function triedIn(person: Person): Tried | undefined {
+  const recall = recallNow(person);
+  return recall === undefined ? undefined : triedSince(person.record, recall.from, person.today);
+}
 
 /** Reactions since the last dose; the one at the chair has what became of the infusion. */
 export function feltAfterLastDose({ record, course, today }: Person): ComingBackView['felt'] {

@@ -12,6 +12,7 @@ import { Choices } from './Choices.tsx';
 import css from './Deciding.module.css';
 import { Feeling } from './Feeling.tsx';
 import { FoundInTrial } from './FoundInTrial.tsx';
+import { LastTime } from './LastTime.tsx';
 import { RareHarms } from './RareHarms.tsx';
 import { Sources } from './Sources.tsx';
 import { Talk } from './Talk.tsx';
@@ -51,6 +52,7 @@ function Sheet({ data }: { data: DecidingView }) {
         <WhatMatters talks={data.talks} />
         <YourRisk data={data} sheet={sheet} />
         <Choices sheet={sheet} />
+        <LastTime felt={data.felt} dosesGiven={data.person.dosesGiven} />
         <Feeling sheet={sheet} hadBoneTablets={data.person.hadBoneTablets} />
         <RareHarms />
         <FoundInTrial found={sheet.found} />

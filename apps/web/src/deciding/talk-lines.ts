@@ -1,5 +1,6 @@
 /** A talk while it is being written, the lines it becomes, and what follows from them. */
 import { talkTopics } from '@twelvemonth/clinical';
+import { present } from '../fields/present.ts';
 import { shortDay } from '../words/dates.ts';
 
 export type Topic = (typeof talkTopics)[number];
@@ -86,9 +87,6 @@ export function linesOf(
       : []),
   ];
 }
-
-const present = (of: object): object =>
-  Object.fromEntries(Object.entries(of).filter(([, value]) => value !== undefined));
 
 /** Said before it is recorded. */
 export function followsFrom({ decision, askAgainOn, consent, teachBack, cardGiven }: TalkEntered): readonly string[] {

@@ -26,6 +26,11 @@ export const RecallRow = memo(function RecallRow({ row }: { row: Row }) {
           <div className={css['detail']}>
             {dotted(unbroken(row.number), row.telephone === undefined ? undefined : unbroken(row.telephone))}
           </div>
+          {row.speakTo.map((one) => (
+            <div key={one} className={css['detail']}>
+              {one}
+            </div>
+          ))}
         </th>
         <td>
           {row.due !== undefined && dayInWords(row.due)}
@@ -45,6 +50,8 @@ export const RecallRow = memo(function RecallRow({ row }: { row: Row }) {
           {row.nextStep}
           <WhyVerdict patient={row.patient} on={row.booked} about={row.name} />
           <div className={css['detail']}>{row.lastCall ?? 'not called yet'}</div>
+          {row.tried !== '' && row.tried !== 'not tried yet' && <div className={css['detail']}>{row.tried}</div>}
+          {row.open.length > 0 && <div className={css['detail']}>to ask: {row.open.join(', ')}</div>}
         </td>
         <td style={{ textAlign: 'end' }}>
           {row.standing.standing === 'in review' && (
@@ -54,6 +61,11 @@ export const RecallRow = memo(function RecallRow({ row }: { row: Row }) {
               </Link>
             </p>
           )}
+          <p className="screenOnly nowrap">
+            <Link to="/people/$patient/coming-back" params={{ patient: row.patient }}>
+              ask<span className="unseen"> {row.name}</span>
+            </Link>
+          </p>
           <Button
             size="slim"
             className="screenOnly nowrap"

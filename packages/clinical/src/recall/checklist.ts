@@ -100,7 +100,7 @@ function newest<Kind extends 'dental' | 'weight' | 'vitamin-d-maintenance'>(
 ): Answer {
   const last = upToToday(record, kind, today).at(-1);
   if (last === undefined) return { state: 'to ask', says: 'nothing in the notes' };
-  const says = `${entryText(last as Fact)} (${shortDate(last.on)})`;
+  const says = `${entryText(last)} (${shortDate(last.on)})`;
   if (last.on < from) return { state: 'to ask', says: `last: ${says}` };
   return { state: isTrouble(last.body) ? 'needs somebody' : 'answered', says };
 }

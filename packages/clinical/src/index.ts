@@ -171,6 +171,7 @@ export * from './protocol/policies.ts';
 export * from './protocol/us-units.ts';
 export { calciumAfterDose } from './clock/calcium-after-dose.ts';
 export { calciumAfterLoading } from './clock/calcium-after-loading.ts';
+export { creatinineAfterDose } from './clock/creatinine-after-dose.ts';
 export { markersAfterDenosumab } from './clock/markers-after-denosumab.ts';
 export { type SampleDue } from './clock/samples-due.ts';
 export * from './clock/clock.ts';

@@ -1,9 +1,19 @@
 /**
  * Calcium after denosumab where the kidneys were low or not known on the day: a sample within two weeks after the dose (denosumab
- * 60 mg product text; US 10 to 14 days; the clinical fact sheet, section 8, read). Weekly in the first month is not told.
+ * 60 mg product text; US 10 to 14 days; the clinical fact sheet, section 8, read).
  */
 import { describe, expect, test } from 'vitest';
-import { type Fact, calciumAfterDose, day, plainDate, standingOf, teaching } from '@twelvemonth/clinical';
+import {
+  type Fact,
+  calciumAfterDose,
+  day,
+  plainDate,
+  standingOf,
+  starterSheet,
+  starterUs,
+  teaching,
+} from '@twelvemonth/clinical';
+import { withNumbers } from './judging.ts';
 import { type Line, at, bloods, born, personOf, weighed } from './person.ts';
 
 // Woman of 85, 50 kg: (140 - 85) x 50 x 1.04 / umol/L: 95 gives 30.1, 96 gives 29.8 mL/min.
@@ -92,4 +102,36 @@ test('it stands where the person stands, with its day', () => {
   const standing = standingOf(personOf(lines), teaching, day('2026-10-20'));
   expect(standing.says).toContain('calcium after denosumab 60 mg of 12 Oct 2026: sample by 26 Oct 2026');
   expect(standing.on).toBe(day('2026-10-26'));
+});
+
+// US product text of denosumab, boxed warning: below 30 mL/min and on dialysis weekly in the first month (clinical fact sheet, section 8, read).
+describe('weekly in the first month, where the protocol says so', () => {
+  const weekly = withNumbers({ calciumAfterDoseWeeks: '4' });
+  const says = (on: string, ...more: readonly Line[]) =>
+    calciumAfterDose(personOf([...before('96'), given(), ...more]), weekly, day(on))?.says;
+  test('the US starter says four weeks; the others none', () => {
+    expect(starterUs.numbers.calciumAfterDoseWeeks).toMatchObject({ value: '4', status: 'read' });
+    expect(starterSheet.numbers.calciumAfterDoseWeeks).toMatchObject({ value: null, suggestion: '0' });
+  });
+  test('on the day of the dose and in its first week: by the seventh day', () => {
+    const first = 'calcium after denosumab 60 mg of 12 Oct 2026, week 1 of 4: sample';
+    expect(says('2026-10-12')).toBe(`${first} from 13 Oct 2026 to 19 Oct 2026`);
+    expect(says('2026-10-19')).toBe(`${first} by 19 Oct 2026`);
+  });
+  test('a sample of the week turns to the next', () => {
+    expect(says('2026-10-15', ...calcium('2026-10-14'))).toBe(
+      'calcium after denosumab 60 mg of 12 Oct 2026, week 2 of 4: sample from 20 Oct 2026 to 26 Oct 2026',
+    );
+  });
+  test('a week that passed without one is not asked for any more: the week of today is', () => {
+    expect(says('2026-10-28')).toContain('week 3 of 4: sample by 2 Nov 2026');
+  });
+  test('the last stays until it is had', () => {
+    expect(says('2026-11-20')).toContain('week 4 of 4: its sample was due by 9 Nov 2026');
+    expect(says('2026-11-09', ...calcium('2026-11-03'))).toBeUndefined();
+    expect(says('2026-11-20', ...calcium('2026-11-19'))).toBeUndefined();
+  });
+  test('where the kidneys were known to be enough nothing is asked for', () => {
+    expect(calciumAfterDose(personOf([...before('95'), given()]), weekly, day('2026-10-20'))).toBeUndefined();
+  });
 });

@@ -1,13 +1,16 @@
 /** One requirement judged about a person's lines, asked on the usual day under the teaching protocol. */
 import {
   type Day,
+  type NumberKey,
   type PlainDate,
   type Protocol,
   type RequirementId,
   day,
   evidenceOf,
+  protocolFrom,
   requirements,
   teaching,
+  teachingSheet,
 } from '@twelvemonth/clinical';
 import { type Line, asked, at, personOf } from './person.ts';
 
@@ -27,3 +30,13 @@ export const exceptionUntil = (requirement: 'hip repair' | 'course review', expi
     { requirement, reason: 'agreed with the ward', expiresOn: expiresOn as PlainDate },
     'x',
   );
+
+/** The teaching protocol with other numbers. */
+export function withNumbers(values: Partial<Record<NumberKey, string>>): Protocol {
+  const numbers = { ...teachingSheet.numbers };
+  for (const [key, value] of Object.entries(values) as [NumberKey, string][])
+    numbers[key] = { value, source: 'a unit', status: 'local decision' };
+  const made = protocolFrom({ ...teachingSheet, numbers });
+  if ('empty' in made) throw new Error('an empty number');
+  return made.protocol;
+}

@@ -6,6 +6,7 @@ import {
   type SampleDue,
   calciumAfterDose,
   calciumAfterLoading,
+  creatinineAfterDose,
   markersAfterDenosumab,
   parseDay,
   plainDate,
@@ -91,6 +92,8 @@ export async function workOf(atHand: AtHand, everyone: readonly Person[], unit: 
     ),
     // Due within the protocol's days after a dose given where the kidneys were low or not known.
     samplePile('calcium to look at after a dose', here, calciumAfterDose),
+    // Due after a dose given near the clearance limit.
+    samplePile('creatinine to look at after a dose', here, creatinineAfterDose),
     samplePile('calcium to look at after a loading', here, calciumAfterLoading),
     samplePile('bone markers to look at after denosumab', here, markersAfterDenosumab),
     // A promise with a date: someone asks whether the other treatment has begun, and closes or dates it anew.

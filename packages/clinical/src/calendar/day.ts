@@ -92,6 +92,8 @@ export function plainDate(value: Day): PlainDate {
 
 export const isPlainDate = (text: string): text is PlainDate => parseDay(text) !== undefined;
 
+export const DAYS_A_WEEK = 7;
+
 export function addDays(from: Day, days: number): Day {
   return (from + days) as Day;
 }

@@ -1,8 +1,8 @@
 /**
  * Calcium looked at after a dose: where a regimen is given at any clearance and that of the day of the dose was low, or not known,
- * a sample is due within the protocol's days (docs/readiness.md, "Clocks"). It changes no verdict: someone sees that it is had.
+ * a sample is due within the protocol's days, or every week for so many weeks (docs/readiness.md, "Clocks"). It changes no verdict: someone sees that it is had.
  */
-import { type Day, addDays, shortDate } from '../calendar/day.ts';
+import { DAYS_A_WEEK, type Day, addDays, shortDate } from '../calendar/day.ts';
 import type { BoneMedicine } from '../protocol/medicines.ts';
 import { type Protocol, underRegimen } from '../protocol/protocol.ts';
 import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
@@ -18,16 +18,46 @@ export function calciumAfterDose(record: SubjectRecord, protocol: Protocol, toda
   const dose = factsOf(record, 'dose').findLast(
     ({ on, body }) => on <= today && body.setting !== 'elsewhere' && regimenOf(protocol, body.medicine) !== undefined,
   );
-  if (
-    dose === undefined ||
-    isSampled(record, ['calcium', 'adjusted calcium'], { from: addDays(dose.on, 1), until: today }) ||
-    isKnownToBeEnough(record, protocol, dose)
-  )
-    return undefined;
-  const by = addDays(dose.on, underItsRegimen(protocol, dose).number.calciumAfterDoseDays);
-  const name = `${dose.body.medicine} of ${shortDate(dose.on)}`;
-  const when = today <= by ? `sample by ${shortDate(by)}` : `its sample was due by ${shortDate(by)}`;
+  if (dose === undefined || isKnownToBeEnough(record, protocol, dose)) return undefined;
+  const { calciumAfterDoseDays, calciumAfterDoseWeeks } = underItsRegimen(protocol, dose).number;
+  const stretch =
+    calciumAfterDoseWeeks === 0
+      ? { from: addDays(dose.on, 1), by: addDays(dose.on, calciumAfterDoseDays), each: '' }
+      : weekAfter(dose.on, calciumAfterDoseWeeks, today, (from, by) => isCalciumHad(record, from, by));
+  if (stretch === undefined || isCalciumHad(record, stretch.from, today)) return undefined;
+  const { from, by, each } = stretch;
+  const name = `${dose.body.medicine} of ${shortDate(dose.on)}${each}`;
+  const when =
+    today > by
+      ? `its sample was due by ${shortDate(by)}`
+      : today < from
+        ? `sample from ${shortDate(from)} to ${shortDate(by)}`
+        : `sample by ${shortDate(by)}`;
   return { by, says: `calcium after ${name}: ${when}` };
+}
+
+const isCalciumHad = (record: SubjectRecord, from: Day, until: Day): boolean =>
+  isSampled(record, ['calcium', 'adjusted calcium'], { from, until });
+
+/**
+ * The week whose calcium is looked for: that of today, the next where today's is had, the last once all are over. Undefined: the last
+ * one is had. A week that passed without is not asked for any more: blood cannot be drawn in the past.
+ */
+function weekAfter(
+  dose: Day,
+  weeks: number,
+  today: Day,
+  isHad: (from: Day, by: Day) => boolean,
+): { readonly from: Day; readonly by: Day; readonly each: string } | undefined {
+  const now = Math.min(weeks, Math.max(1, Math.ceil((today - dose) / DAYS_A_WEEK)));
+  const week = (of: number) => ({
+    from: addDays(dose, DAYS_A_WEEK * (of - 1) + 1),
+    by: addDays(dose, DAYS_A_WEEK * of),
+    each: `, week ${of} of ${weeks}`,
+  });
+  const current = week(now);
+  if (!isHad(current.from, today)) return current;
+  return now < weeks ? week(now + 1) : undefined;
 }
 
 /** Of a medicine that a prescriber may let be given below the floor. */

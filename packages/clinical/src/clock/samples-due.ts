@@ -4,6 +4,7 @@ import type { Protocol } from '../protocol/protocol.ts';
 import type { SubjectRecord } from '../record/patient-record.ts';
 import { calciumAfterDose } from './calcium-after-dose.ts';
 import { calciumAfterLoading } from './calcium-after-loading.ts';
+import { creatinineAfterDose } from './creatinine-after-dose.ts';
 import { markersAfterDenosumab } from './markers-after-denosumab.ts';
 
 export type SampleDue = {
@@ -14,4 +15,6 @@ export type SampleDue = {
 };
 
 export const samplesDue = (record: SubjectRecord, protocol: Protocol, today: Day): readonly SampleDue[] =>
-  [calciumAfterDose, calciumAfterLoading, markersAfterDenosumab].flatMap((due) => due(record, protocol, today) ?? []);
+  [calciumAfterDose, creatinineAfterDose, calciumAfterLoading, markersAfterDenosumab].flatMap(
+    (due) => due(record, protocol, today) ?? [],
+  );

@@ -14,6 +14,15 @@ export const numberKeys = {
     unit: 'times',
     means: 'rise of creatinine as a multiple of the own baseline from which a prescriber is asked',
   },
+  creatinineAfterDoseFromDays: {
+    unit: 'days',
+    means:
+      'days after a dose given near the clearance limit, or where it was not known, from which a creatinine counts',
+  },
+  creatinineAfterDoseByDays: {
+    unit: 'days',
+    means: 'days after such a dose by which creatinine is looked at; 0 where the unit asks for none',
+  },
   baselineDays: { unit: 'days', means: 'how far back the own baseline of creatinine is looked for' },
   weightChangePercent: { unit: '%', means: 'a weight that differs by more from the one before it is weighed again' },
   adjustedWeightFromPercent: {
@@ -49,6 +58,11 @@ export const numberKeys = {
     unit: 'days',
     means:
       'days after a dose by which calcium is looked at, where the clearance was below the floor of a regimen that lets a prescriber decide, or not known',
+  },
+  calciumAfterDoseWeeks: {
+    unit: 'weeks',
+    means:
+      'for so many weeks after such a dose calcium is looked at every week; 0 where once, by the days above, is enough',
   },
   vitaminDFloor: { unit: 'nmol/L', means: 'vitamin D level from which no loading is needed' },
   vitaminDFloorNgPerMl: { unit: 'ng/mL', means: 'the same, for results reported in ng/mL' },

@@ -92,3 +92,7 @@ export const regimenSchema = z
     'denosumab and romosozumab ask the kidneys: low calcium threatens where they fail',
   );
 export type Regimen = z.infer<typeof regimenSchema>;
+
+/** A bisphosphonate into a vein, refused below the clearance floor: near the floor the kidneys are looked at afterwards. */
+export const asksCreatinineAfter = ({ given, belowClearanceFloor, leavesOut }: Regimen): boolean =>
+  given !== 'daily at home' && belowClearanceFloor === 'not given' && !leavesOut.includes('kidney-function');

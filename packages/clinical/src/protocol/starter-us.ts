@@ -38,6 +38,10 @@ const differs: Partial<Record<NumberKey, SourcedNumber>> = {
     '14',
     'denosumab 60 mg product text (US): 10 to 14 days after the dose in those predisposed; below 30 mL/min and on dialysis weekly in the first month',
   ),
+  calciumAfterDoseWeeks: said(
+    '4',
+    'denosumab 60 mg product text (US), boxed warning: below 30 mL/min and on dialysis calcium weekly in the first month',
+  ),
   vitaminDFloor: open('75', `${VITAMIN_D}; 30 ng/mL is 74.88 nmol/L`),
   vitaminDFloorNgPerMl: open('30', VITAMIN_D),
   vitaminDSevere: open('50', DEFICIENT),

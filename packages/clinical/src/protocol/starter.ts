@@ -34,6 +34,7 @@ export const open = (
 export const PRODUCT_TEXT = 'zoledronic acid 5 mg product text (EU/UK)';
 export const NOS_2018 = 'National Osteoporosis Society (now Royal Osteoporosis Society) vitamin D guideline 2018';
 export const SILENT = 'the label is silent';
+const MHRA_2010 = 'MHRA Drug Safety Update April 2010: creatinine after the dose is considered in people at risk';
 const A_HABIT = 'a habit of a service, so that nobody waits unseen';
 const ECTS_2021 = 'ECTS 2021, Tsourdi, JCEM 106:264';
 const NOGG_2021 = 'NOGG 2021, Gregson 2022, doi 10.1007/s11657-022-01061-5';
@@ -101,6 +102,13 @@ const numbers: Record<NumberKey, SourcedNumber> = {
     '14',
     'denosumab 60 mg product text: within two weeks after the dose in those predisposed to low calcium, such as below 30 mL/min',
   ),
+  calciumAfterDoseWeeks: open(
+    '0',
+    'denosumab 60 mg product text: within two weeks, no weekly samples; the US text has them weekly in the first month below 30 mL/min and on dialysis',
+    'read',
+  ),
+  creatinineAfterDoseFromDays: open('7', `${SILENT}; ${MHRA_2010}; one to two weeks after the dose (from memory)`),
+  creatinineAfterDoseByDays: open('14', `${SILENT}; ${MHRA_2010}; one to two weeks after the dose (from memory)`),
   vitaminDFloor: open('50', `${SILENT}; ${NOS_2018}: above 50 nmol/L sufficient; other guidelines differ`, 'read'),
   vitaminDFloorNgPerMl: open(
     '20',

@@ -198,6 +198,11 @@ export const usualRegimens: readonly Regimen[] = [
         source: 'romosozumab product text: calcium is watched, no days are named; as after denosumab',
         status: 'common practice, no source',
       },
+      calciumAfterDoseWeeks: {
+        value: '0',
+        source: 'romosozumab product text: calcium is watched, no weeks are named',
+        status: 'common practice, no source',
+      },
       ...reviewAfter('12', 'romosozumab product text: twelve doses', 'read'),
       ...calledFor('14', '14'),
     },

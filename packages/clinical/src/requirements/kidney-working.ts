@@ -13,6 +13,8 @@ import {
 } from '../formulas/creatinine-clearance.ts';
 import { idealWeightSources } from '../formulas/ideal-weight.ts';
 import { creatinineMgPerDl } from '../formulas/units.ts';
+import type { Protocol } from '../protocol/protocol.ts';
+import { asksCreatinineAfter } from '../protocol/regimen.ts';
 import type { FormulaShown, Input, Threshold, Working } from '../readiness/working.ts';
 import { besideClearance } from './kidney-beside.ts';
 import type { KidneyEvidence, KidneyFacts, SomeWeight } from './kidney-facts.ts';
@@ -142,7 +144,12 @@ const thresholdsOf = ({ otherWeights, baseline, protocol }: KidneyFacts): Thresh
   { key: 'bloodsValidDays' },
   { key: 'weightValidDays' },
   { key: 'weightChangePercent' },
-  ...(protocol.regimen.belowClearanceFloor === 'not given' ? [] : ([{ key: 'calciumAfterDoseDays' }] as const)),
+  ...(protocol.regimen.belowClearanceFloor === 'not given'
+    ? []
+    : ([{ key: 'calciumAfterDoseDays' }, { key: 'calciumAfterDoseWeeks' }] as const)),
+  ...(asksCreatinineAfter(protocol.regimen)
+    ? ([{ key: 'creatinineAfterDoseFromDays' }, { key: 'creatinineAfterDoseByDays' }] as const)
+    : []),
   ...(baseline() === undefined
     ? []
     : ([{ key: 'creatinineRise' }, { key: 'creatinineRiseFactor' }, { key: 'baselineDays' }] as const)),
@@ -150,6 +157,17 @@ const thresholdsOf = ({ otherWeights, baseline, protocol }: KidneyFacts): Thresh
     ? []
     : ([{ key: 'adjustedWeightFromPercent' }, { key: 'adjustedWeightShare' }] as const)),
 ];
+
+const calciumAfter = ({ number: { calciumAfterDoseWeeks: weeks, calciumAfterDoseDays: days } }: Protocol): string =>
+  weeks === 0 ? `a sample within ${days} days after the dose` : `a sample every week for ${weeks} weeks after the dose`;
+
+/** What is looked at after a dose given near the limit (clock/creatinine-after-dose). */
+function creatinineAfter({ regimen, number }: Protocol): string {
+  const { creatinineAfterDoseFromDays: from, creatinineAfterDoseByDays: by } = number;
+  return asksCreatinineAfter(regimen) && by !== 0
+    ? ` Afterwards a creatinine, ${from} to ${by} days after the dose.`
+    : '';
+}
 
 function cautionsOf(
   { protocol }: KidneyFacts,
@@ -164,12 +182,10 @@ function cautionsOf(
     at !== undefined &&
     eitherBelow(at.clearance, clearanceFloor)
   )
-    cautions.push(
-      `Low calcium threatens below this clearance: a sample within ${protocol.number.calciumAfterDoseDays} days after the dose.`,
-    );
+    cautions.push(`Low calcium threatens below this clearance: ${calciumAfter(protocol)}.`);
   if (at !== undefined && bothAtLeast(at.clearance, clearanceFloor) && eitherBelow(at.clearance, nearLimitCeiling))
     cautions.push(
-      'Near the limit: weigh and recompute on the day, with a recent creatinine, and let the prescriber know.',
+      `Near the limit: weigh and recompute on the day, with a recent creatinine, and let the prescriber know.${creatinineAfter(protocol)}`,
     );
   if (evidence.weight?.caution !== undefined) cautions.push(`The weight may mislead: ${evidence.weight.caution}.`);
   const { creatinine } = evidence;

@@ -30,13 +30,13 @@ describe('creatinine after a dose near the limit', () => {
   test('above the band, and known: none', () => {
     expect(due([...before('85'), given()])).toBeUndefined();
   });
-  test.each<[string, readonly Line[]]>([
-    ['never measured', [born('1941-06-02'), weighed('2026-10-01', '60')]],
-    ['no weight', [born('1941-06-02'), ...bloods('2026-10-01', { creatinine: '60 umol/L' })]],
-    ['born in 1941, no day', [born('1941'), ...before('60').slice(1)]],
-  ])('a clearance that was not known (%s): the same', (_, lines) =>
-    expect(due([...lines, given()])).toBe('2026-10-26'),
-  );
+  test('below the limit by one form, whoever gave it: the same', () => {
+    expect(due([...before('99'), given()])).toBe('2026-10-26');
+  });
+  test('not known, as in an old register: nobody is chased for it; nothing is given here at a clearance not known', () => {
+    expect(due([born('1941-06-02'), weighed('2026-10-01', '60'), given()])).toBeUndefined();
+    expect(due([born('1941'), ...before('86').slice(1), given()])).toBeUndefined();
+  });
   test('a signed one from the seventh day on ends it; an earlier or unsigned one does not', () => {
     const lines = [...before('86'), given()];
     const sampled = (on: string, signedOn: string | null = on) => bloods(on, { creatinine: '88 umol/L' }, signedOn);

@@ -1,10 +1,9 @@
 /**
- * Creatinine looked at after a dose given near the clearance limit, or where the clearance was not known: a bisphosphonate into a vein
- * may harm the kidneys (MHRA Drug Safety Update April 2010: consider it in people at risk, read; one to two weeks after, from memory).
+ * Creatinine looked at after a dose given near the clearance limit: a bisphosphonate into a vein may harm the kidneys (MHRA Drug Safety Update April 2010: consider it in people at risk, read; one to two weeks after, from memory).
  * It changes no verdict: someone sees that it is had (docs/readiness.md, "Clocks").
  */
 import { type Day, addDays, shortDate } from '../calendar/day.ts';
-import { bothAtLeast } from '../formulas/creatinine-clearance.ts';
+import { eitherBelow } from '../formulas/creatinine-clearance.ts';
 import { type Protocol, underRegimen } from '../protocol/protocol.ts';
 import { asksCreatinineAfter } from '../protocol/regimen.ts';
 import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
@@ -26,7 +25,7 @@ export function creatinineAfterDose(record: SubjectRecord, protocol: Protocol, t
   if (creatinineAfterDoseByDays === 0) return undefined;
   const from = addDays(dose.on, creatinineAfterDoseFromDays);
   const by = addDays(dose.on, creatinineAfterDoseByDays);
-  if (isSampled(record, ['creatinine'], { from, until: today }) || isKnownToBeWellAbove(record, under, dose))
+  if (isSampled(record, ['creatinine'], { from, until: today }) || !isNearTheLimit(record, under, dose))
     return undefined;
   const when =
     today <= by ? `sample from ${shortDate(from)} to ${shortDate(by)}` : `its sample was due by ${shortDate(by)}`;
@@ -36,9 +35,12 @@ export function creatinineAfterDose(record: SubjectRecord, protocol: Protocol, t
   };
 }
 
-/** By the creatinine and weight known on the day of the dose: at or above the band near the limit, by both forms. */
-function isKnownToBeWellAbove(record: SubjectRecord, under: Protocol, { on }: Fact<'dose'>): boolean {
+/**
+ * By the creatinine and weight known on the day of the dose: below the band's end by either form. Where it was not known nothing is
+ * given here; a dose of an old register is not chased for it.
+ */
+function isNearTheLimit(record: SubjectRecord, under: Protocol, { on }: Fact<'dose'>): boolean {
   const facts = kidneyFacts(evidenceOf(record, on), under);
   const clearance = facts.birth === undefined ? undefined : facts.clearanceAt(facts.ageAt(on));
-  return clearance !== undefined && bothAtLeast(clearance, under.exact.nearLimitCeiling);
+  return clearance !== undefined && eitherBelow(clearance, under.exact.nearLimitCeiling);
 }

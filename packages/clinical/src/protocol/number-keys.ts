@@ -16,8 +16,7 @@ export const numberKeys = {
   },
   creatinineAfterDoseFromDays: {
     unit: 'days',
-    means:
-      'days after a dose given near the clearance limit, or where it was not known, from which a creatinine counts',
+    means: 'days after a dose given near the clearance limit from which a creatinine counts',
   },
   creatinineAfterDoseByDays: {
     unit: 'days',

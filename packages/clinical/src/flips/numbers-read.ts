@@ -9,7 +9,7 @@ import type { Evidence } from '../requirements/evidence.ts';
 import type { Judge, Requirement } from '../requirements/requirement.ts';
 
 const BITS = 32;
-const MOST = 3 * BITS;
+const MOST = 4 * BITS;
 if (numberKeyNames.length > MOST) throw new RangeError(`more than ${MOST} numbers: a set of them needs another word`);
 const placeOf = new Map(numberKeyNames.map((key, index) => [key, index] as const));
 
@@ -18,32 +18,47 @@ export class NumbersRead {
   #low = 0;
   #middle = 0;
   #high = 0;
+  #highest = 0;
 
   add(place: number): void {
     const bit = 1 << (place % BITS);
     if (place < BITS) this.#low |= bit;
     else if (place < 2 * BITS) this.#middle |= bit;
-    else this.#high |= bit;
+    else if (place < 3 * BITS) this.#high |= bit;
+    else this.#highest |= bit;
   }
   addAll(): void {
     this.#low = -1;
     this.#middle = -1;
     this.#high = -1;
+    this.#highest = -1;
   }
   addEach(other: NumbersRead): void {
     this.#low |= other.#low;
     this.#middle |= other.#middle;
     this.#high |= other.#high;
+    this.#highest |= other.#highest;
   }
   meets(other: NumbersRead): boolean {
-    return ((this.#low & other.#low) | (this.#middle & other.#middle) | (this.#high & other.#high)) !== 0;
+    return (
+      ((this.#low & other.#low) |
+        (this.#middle & other.#middle) |
+        (this.#high & other.#high) |
+        (this.#highest & other.#highest)) !==
+      0
+    );
   }
   equals(other: NumbersRead): boolean {
-    return this.#low === other.#low && this.#middle === other.#middle && this.#high === other.#high;
+    return (
+      this.#low === other.#low &&
+      this.#middle === other.#middle &&
+      this.#high === other.#high &&
+      this.#highest === other.#highest
+    );
   }
   /** Equal sets have the same; of others hardly any two do. */
   get sum(): number {
-    return this.#low ^ this.#middle ^ this.#high;
+    return this.#low ^ this.#middle ^ this.#high ^ this.#highest;
   }
 }
 

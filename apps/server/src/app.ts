@@ -16,6 +16,7 @@ import { Refused, sendProblem } from './problem.ts';
 import { serveActs } from './routes/acts.ts';
 import { serveEvents } from './routes/events.ts';
 import { serveImports } from './routes/imports.ts';
+import { serveOwnPage } from './routes/own-page.ts';
 import { serveProtocolDrafts } from './routes/protocol-drafts.ts';
 import { serveReading } from './routes/reading.ts';
 import { serveReminders } from './routes/reminders.ts';
@@ -116,6 +117,7 @@ export async function buildApp(atHand: AtHand, address: Address): Promise<Fastif
     serveActs(api, atHand);
     serveReading(api, atHand);
     serveReminders(api, atHand);
+    serveOwnPage(api, atHand);
     serveImports(api, atHand);
     serveProtocolDrafts(api, atHand);
     serveEvents(api, atHand);

@@ -27,6 +27,16 @@ export type ServeOptions = {
     readonly smtp: { readonly server: string; readonly from: string } | undefined;
     readonly text: { readonly url: string; readonly key: string } | undefined;
   };
+  /** People's own pages, on a port of their own; undefined: not served. */
+  readonly pages:
+    | {
+        readonly host: string;
+        readonly port: number;
+        readonly tls: ServeOptions['tls'];
+        /** How people reach it, where that is not host and port: "https://pages.example.org". */
+        readonly address: string | undefined;
+      }
+    | undefined;
   /** A line a request on the terminal. */
   readonly logRequests: boolean;
 };
@@ -46,6 +56,10 @@ export const usage = `npm start -- [options]
   --postgres URL      keep the notes in PostgreSQL instead of a file
   --smtp-from ADDRESS send reminders by e-mail from this address, through the server in TWELVEMONTH_SMTP (smtps://...)
   --text-url URL      send reminders by text message through this gateway, with the key in TWELVEMONTH_TEXT_KEY
+  --page-port N       serve people's own pages on this port, and nothing else there (not served)
+  --page-host NAME    its address (127.0.0.1); any other needs TLS or --behind-proxy
+  --page-tls-cert FILE  --page-tls-key FILE   its own certificate and key, PEM
+  --page-url ADDRESS  how people reach it from home, for what is printed: https://pages.example.org
   --log-requests      a line a request: method, route, status, milliseconds; never who or whose
   --help              this text`;
 
@@ -76,6 +90,11 @@ export function readCommandLine(
         postgres: { type: 'string' },
         'smtp-from': { type: 'string' },
         'text-url': { type: 'string' },
+        'page-port': { type: 'string' },
+        'page-host': { type: 'string' },
+        'page-tls-cert': { type: 'string' },
+        'page-tls-key': { type: 'string' },
+        'page-url': { type: 'string' },
         'log-requests': { type: 'boolean', default: false },
         help: { type: 'boolean', default: false },
       },
@@ -108,6 +127,8 @@ export function readCommandLine(
     return {
       refused: 'The demo sends no messages: --smtp-from and --text-url are for a service of your own (--empty).',
     };
+  const pages = pagesIn(values);
+  if (pages !== undefined && 'refused' in pages) return pages;
   const options: ServeOptions = {
     data: values.data,
     host: values.host,
@@ -121,10 +142,35 @@ export function readCommandLine(
     resetDemo: values['reset-demo'],
     postgres: values.postgres,
     messages,
+    pages,
     logRequests: values['log-requests'],
   };
-  const refused = addressRefused(options);
+  const refused =
+    addressRefused(options) ?? (pages === undefined ? undefined : addressRefused({ ...options, ...pages }, '--page-'));
   return refused === undefined ? { options } : { refused };
+}
+
+type PageValues = Partial<
+  Readonly<Record<'page-port' | 'page-host' | 'page-tls-cert' | 'page-tls-key' | 'page-url', string>>
+>;
+
+function pagesIn(values: PageValues): ServeOptions['pages'] | { readonly refused: string } {
+  const { 'page-port': asked, 'page-host': host = '127.0.0.1', 'page-tls-cert': cert, 'page-tls-key': key } = values;
+  const { 'page-url': address } = values;
+  if (asked === undefined)
+    return [values['page-host'], cert, key, address].every((value) => value === undefined)
+      ? undefined
+      : { refused: "People's own pages are not served without --page-port." };
+  const port = wholeNumber(0, 65_535).safeParse(asked);
+  if (!port.success) return { refused: `--page-port ${asked} is not a port number.` };
+  if ((cert === undefined) !== (key === undefined))
+    return { refused: '--page-tls-cert and --page-tls-key belong together.' };
+  if (address !== undefined && !/^https:\/\/[\w.:-]+$/.test(address))
+    return {
+      refused: `--page-url ${address} is not how a page is reached: https://pages.example.org, without a path.`,
+    };
+  const tls = cert === undefined || key === undefined ? undefined : { cert, key };
+  return { host, port: port.data, tls, address };
 }
 
 /** Passwords and keys come from the environment: a command line is seen by everyone on the machine. */
@@ -150,9 +196,12 @@ const isLoopback = (host: string): boolean =>
   host === 'localhost' || host === '::1' || /^127(\.\d{1,3}){3}$/.test(host);
 
 /** Names and notes never cross a network in the clear. */
-export function addressRefused(options: Pick<ServeOptions, 'host' | 'tls' | 'behindProxy'>): string | undefined {
+export function addressRefused(
+  options: Pick<ServeOptions, 'host' | 'tls' | 'behindProxy'>,
+  option: '--' | '--page-' = '--',
+): string | undefined {
   if (isLoopback(options.host) || options.tls !== undefined || options.behindProxy) return undefined;
-  return `${options.host} can be reached from other machines: give --tls-cert and --tls-key, or --behind-proxy if a proxy in front speaks TLS.`;
+  return `${options.host} can be reached from other machines: give ${option}tls-cert and ${option}tls-key, or --behind-proxy if a proxy in front speaks TLS.`;
 }
 
 /** Whether only this machine can reach the server, in plain HTTP. */

@@ -15,6 +15,7 @@ import { makeListsAgain } from './lists-made-again.ts';
 import type { Channels } from './messages/channel.ts';
 import { eMailChannel } from './messages/e-mail.ts';
 import { textMessageChannel } from './messages/text-message.ts';
+import { ownPageListener } from './own-page/listener.ts';
 import { openNotes } from './register/notes.ts';
 import { noteLookAlikes } from './register/note-look-alikes.ts';
 import { openPeople } from './register/people.ts';
@@ -44,10 +45,7 @@ const root = fileURLToPath(new URL('..', import.meta.url));
 export async function start(options: ServeOptions, { say, isStopping }: Watching): Promise<Running> {
   const refused = addressRefused(options);
   if (refused !== undefined) throw new CannotStart(refused);
-  const tls =
-    options.tls === undefined
-      ? undefined
-      : { cert: readFileSync(options.tls.cert, 'utf8'), key: readFileSync(options.tls.key, 'utf8') };
+  const tls = readTls(options.tls);
   const https = tls !== undefined || options.behindProxy;
   const opened = options.kind === 'demo' ? await openDemo(options, { say, isStopping }) : await openOwn(options, say);
   const { store, clock } = opened;
@@ -58,6 +56,7 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
     const events = eventStreams();
     const units = openUnits(notes, clock);
     const people = openPeople(notes, units, clock);
+    let ownPageAddress: string | undefined;
     const atHand: AtHand = {
       store,
       clock,
@@ -70,6 +69,7 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
       units,
       people,
       channels: channelsOf(options.messages),
+      ownPageAddress: () => ownPageAddress,
       demo,
       version: versionOf(),
     };
@@ -83,6 +83,8 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
       log: { level: options.logRequests ? 'info' : 'warn' },
     });
     await app.listen({ host: options.host, port: options.port });
+    const pages = options.pages === undefined ? undefined : await servePages(atHand, options, options.pages);
+    ownPageAddress = pages?.address;
     // What goes wrong here goes wrong again for whoever asks first, and is reported there.
     const warming = people
       .warmUp()
@@ -100,6 +102,7 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
       await stopKeeping();
       people.close();
       events.endAll();
+      await pages?.close();
       await app.close();
       await warming;
       notes.close();
@@ -112,6 +115,22 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
     await store.close();
     throw error;
   }
+}
+
+const readTls = (tls: ServeOptions['tls']) =>
+  tls === undefined ? undefined : { cert: readFileSync(tls.cert, 'utf8'), key: readFileSync(tls.key, 'utf8') };
+
+async function servePages(atHand: AtHand, options: ServeOptions, pages: NonNullable<ServeOptions['pages']>) {
+  const tls = readTls(pages.tls);
+  const app = await ownPageListener(atHand, {
+    tls,
+    behindProxy: options.behindProxy,
+    onlyThisMachine: onlyThisMachine({ ...options, ...pages }),
+    log: { level: options.logRequests ? 'info' : 'warn' },
+  });
+  await app.listen({ host: pages.host, port: pages.port });
+  const address = pages.address ?? urlOf(app.server.address() as AddressInfo, tls !== undefined, pages.host);
+  return { address, close: () => app.close() };
 }
 
 async function openOwn(options: ServeOptions, say: Watching['say']) {
@@ -157,8 +176,10 @@ function urlOf({ port }: AddressInfo, tls: boolean, host: string): string {
   return `${tls ? 'https' : 'http'}://${named}:${port}`;
 }
 
-function greetingOf(url: string, { demo, accounts }: AtHand, options: ServeOptions): string[] {
+function greetingOf(url: string, { demo, accounts, ownPageAddress }: AtHand, options: ServeOptions): string[] {
   const lines = [`Twelvemonth answers at ${url}`];
+  const pages = ownPageAddress();
+  if (pages !== undefined) lines.push(`People's own pages answer at ${pages}, and nothing else does there.`);
   if (demo !== undefined) {
     lines.push(
       'This is the demo: every person in it is invented.',

@@ -4,6 +4,7 @@ export * from './contract/basics.ts';
 export * from './contract/deciding.ts';
 export * from './contract/import.ts';
 export * from './contract/letters.ts';
+export * from './contract/own-page.ts';
 export * from './contract/patient-pack.ts';
 export * from './contract/people.ts';
 export * from './contract/readiness.ts';

@@ -14,3 +14,5 @@ export { minutesOfVisit } from './patient-pack/parts.ts';
 export * from './patient-pack/patient-pack.ts';
 export { packWords } from './patient-pack/speaker.ts';
 export * from './reading-level.ts';
+export * from './own-page/facts.ts';
+export * from './own-page/page-html.ts';

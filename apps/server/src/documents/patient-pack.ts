@@ -22,6 +22,7 @@ import {
 } from '@twelvemonth/letters';
 import { Refused } from '../problem.ts';
 import type { Person } from '../register/people.ts';
+import { bloodsBetween } from './bloods-between.ts';
 import { bornInWords, fullName } from '../views/person-words.ts';
 
 const theMedicine = 'zoledronic acid 5 mg';
@@ -93,7 +94,6 @@ function packFactsOf(person: Person, asked: PatientPackAsked): PackFacts | Refus
   const isGiven = last !== undefined && (place === undefined || last.on >= place.on);
   const firstTimer = course.lifetime === (isGiven ? 1 : 0);
   const steps = person.view(place?.on ?? today)?.nextSteps ?? [];
-  const draw = isGiven ? undefined : steps.find(({ kind, latest }) => kind === 'draw' && latest !== undefined);
   const loading = steps.findLast(({ kind }) => kind === 'loading dose');
   return {
     language: asked.language,
@@ -108,7 +108,7 @@ function packFactsOf(person: Person, asked: PatientPackAsked): PackFacts | Refus
       drip: number.runningMinutesUsual,
       watch: firstTimer ? number.observeFirstMinutes : number.observeLaterMinutes,
     },
-    bloods: draw?.latest === undefined ? undefined : { from: dayOf(draw.earliest), until: dayOf(draw.latest) },
+    bloods: isGiven ? undefined : bloodsBetween(person),
     vitaminDCourseEnds: loading === undefined ? undefined : dayOf(loading.earliest),
     askAbout: medicinesToAskAbout(person),
     paracetamol: paracetamolOf(person, asked.liver, number.weightValidDays, unit.protocol.sheet.paracetamol),

@@ -9,6 +9,7 @@ import { letterDocumentOf, reviewLetterDocumentOf } from '../documents/letter.ts
 import { patientPackDocumentOf, patientPackViewOf } from '../documents/patient-pack.ts';
 import { reactionReportOf } from '../documents/report-of-reaction.ts';
 import { notesDocumentOf } from '../documents/notes.ts';
+import { ownPageViewOf, questionsDocumentOf } from '../views/own-page.ts';
 import { calendarFileOf } from '../letters/calendar.ts';
 import {
   letterDocumentOfEntry,
@@ -165,6 +166,14 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'reminders', async (asked) => {
     const unit = await unitAsked(asked);
     return unit instanceof Refused ? unit : { unit: unit.unit.id, rows: remindersOf(atHand, await people.all(), unit) };
+  });
+  serveRoute(app, atHand, 'ownPage', async (asked) => {
+    const person = await personAsked(asked, 'own page');
+    return person instanceof Refused ? person : ownPageViewOf(atHand, person);
+  });
+  serveRoute(app, atHand, 'questionsOnPaper', async (asked) => {
+    const person = await personAsked(asked, 'questions on paper');
+    return person instanceof Refused ? person : sendDocument(asked.reply, questionsDocumentOf(person));
   });
   serveRoute(app, atHand, 'lettersOfPerson', async (asked) => {
     const person = await personAsked(asked, 'letters');

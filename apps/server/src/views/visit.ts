@@ -17,6 +17,8 @@ import {
   protocolFor,
   pumpMillilitersPerHour,
   shortDate,
+  toldAheadOf,
+  toldAnswerText,
   visitOn,
 } from '@twelvemonth/clinical';
 import type { VisitView } from '@twelvemonth/exchange';
@@ -185,8 +187,18 @@ function questionsOf(person: Person, visit: Visit | undefined, protocol: Protoco
 }
 
 /** What the notes already say that bears on a question; it is asked all the same. */
-function toldBefore({ record, course }: Person, question: string): string | undefined {
+function toldBefore(person: Person, question: string): string | undefined {
+  const { record, course } = person;
   const since: Day = course.lastDose?.on ?? (0 as Day);
+  const ahead = toldAheadOf(record, question, since);
+  const told =
+    ahead === undefined
+      ? undefined
+      : `${shortDate(ahead.on)}, ${ahead.body.how}: ${toldAnswerText(ahead.body, question) ?? ''}`;
+  return [told, noted(person, question, since)].filter((one) => one !== undefined).join('; ') || undefined;
+}
+
+function noted({ record }: Person, question: string, since: Day): string | undefined {
   const newest = (facts: readonly Fact[]): string | undefined => {
     const fact = facts.findLast(({ on }) => on >= since);
     return fact === undefined ? undefined : `${shortDate(fact.on)}: ${entryText(fact)}`;

@@ -32,6 +32,7 @@ const pilesByTask: Readonly<Record<PiledTask, { readonly what: string; readonly 
   'clear the symptom': { what: 'symptoms to look at' },
   'look at a decision again': { what: 'decisions to look at again' },
   'look at the incident': { what: 'incidents to look at' },
+  'look at what they told us': { what: 'told us before a visit: to look at' },
   'verify the prescription': { what: 'prescriptions for the pharmacist', to: '/pharmacy' },
   'answer the pharmacist': { what: 'questions of the pharmacist to a prescriber', to: '/pharmacy' },
   'change the refused prescription': { what: 'prescriptions the pharmacist refused', to: '/pharmacy' },

@@ -57,6 +57,7 @@ export async function ownServer({
   screens,
   log = { level: 'warn', stream: nowhere },
   channels = {},
+  ownPageAddress = () => undefined,
 }: {
   at?: string;
   staff?: boolean;
@@ -65,6 +66,7 @@ export async function ownServer({
   screens?: string;
   log?: Log;
   channels?: AtHand['channels'];
+  ownPageAddress?: AtHand['ownPageAddress'];
 } = {}) {
   const folder = mkdtempSync(join(tmpdir(), 'twelvemonth-'));
   const store = await openNotesStore({ folder });
@@ -90,6 +92,7 @@ export async function ownServer({
     units,
     people: everyone,
     channels,
+    ownPageAddress,
     demo: undefined,
     version: 'test',
   };

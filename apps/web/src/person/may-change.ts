@@ -20,6 +20,8 @@ const notByHand = new Set([
   'message-begun',
   'message-ended',
   'patient-pack',
+  'own-page',
+  'told-ahead',
   'pharmacy-check',
   'pharmacy-answer',
   'aftercare',
@@ -27,6 +29,10 @@ const notByHand = new Set([
 
 export const isCorrectable = (kind: string): boolean => !notByHand.has(kind) && kind !== 'results-signed';
 export const isWithdrawable = (kind: string): boolean =>
-  kind !== 'withdrawal' && kind !== 'same-person' && kind !== 'place-booked' && kind !== 'place-given-up';
+  kind !== 'withdrawal' &&
+  kind !== 'same-person' &&
+  kind !== 'own-page' &&
+  kind !== 'place-booked' &&
+  kind !== 'place-given-up';
 
 export const isMovable = (kind: string): boolean => isKindName(kind) && movableKinds.has(kind);

@@ -16,6 +16,7 @@ import { checkAftercare } from './check-aftercare.ts';
 import { checkCareGoesOn } from './check-care.ts';
 import { checkLetters } from './check-letters.ts';
 import { checkMessages } from './check-messages.ts';
+import { checkOwnPage } from './check-own-page.ts';
 import { checkCourseReview } from './check-course-review.ts';
 import { checkConsent, checkRisk, checkTalk } from './check-deciding.ts';
 import { bornOf, checkBorn, checkNotBeforeBirth, checkNotFuture, dayOf } from './check-dates.ts';
@@ -68,6 +69,7 @@ export const checkNewLine = (record: SubjectRecord, fact: Fact, now: Surrounding
         ...checkNotTwice(record, fact),
         ...checkLetters(record, fact, now),
         ...checkMessages(record, fact, now),
+        ...checkOwnPage(record, fact, now),
       ];
 };
 

@@ -42,6 +42,8 @@ const withoutWeight: ReadonlySet<KindName> = new Set([
   'letter-answered',
   'message-begun',
   'message-ended',
+  'own-page',
+  'told-ahead',
   'contact',
   'contact-person',
   'told-of-batch',

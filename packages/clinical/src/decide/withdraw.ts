@@ -16,6 +16,7 @@ import type { Decided, Surroundings } from './surroundings.ts';
 const undoneOtherwise: Partial<Record<KindName, string>> = {
   'place-booked': 'give the place up',
   'place-given-up': 'book the place again',
+  'own-page': 'close the page',
   'same-person': 'say it anew: one person, two people, or read them apart',
 };
 

@@ -1,4 +1,5 @@
 /** One readable line for each kind of entry: "creatinine 79 umol/L (sample of 9 Oct 2026)". The same line everywhere. */
+import { toldText } from './told-ahead-text.ts';
 import { scoresText } from './density-text.ts';
 import { observationsText } from './observations-text.ts';
 import { contactPersonText } from '../aftercare/contact-people.ts';
@@ -212,6 +213,11 @@ const texts: Texts = {
     `reminder by ${body.channel} to ${body.to}, ${counted(body.daysBefore, 'day')} before: ${body.text}`,
   'message-ended': ({ body }) =>
     body.outcome === 'accepted' ? 'reminder taken by the channel' : `reminder ${body.outcome}: ${body.because}`,
+  'own-page': ({ body }) =>
+    body.is === 'closed'
+      ? `own page closed: ${body.reason}`
+      : `own page handed over; it opens until ${date(body.expiresOn)}`,
+  'told-ahead': ({ body }) => `told us before the visit, ${body.how}: ${toldText(body)}`,
   'patient-pack': ({ body }) =>
     `patient pack given: ${plural(body.parts, 'and')}, ${body.size} print, ${body.language}, ${body.wording}`,
   withdrawal: ({ body }) =>

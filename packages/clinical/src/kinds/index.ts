@@ -78,6 +78,8 @@ import { letterDrafted } from './letter-drafted.ts';
 import { letterSent } from './letter-sent.ts';
 import { messageBegun } from './message-begun.ts';
 import { messageEnded } from './message-ended.ts';
+import { ownPage } from './own-page.ts';
+import { toldAhead } from './told-ahead.ts';
 import { patientPack } from './patient-pack.ts';
 import { withdrawal } from './withdrawal.ts';
 import { movedHere } from './moved-here.ts';
@@ -186,6 +188,8 @@ export const entryKinds = {
   'letter-answered': letterAnswered,
   'message-begun': messageBegun,
   'message-ended': messageEnded,
+  'own-page': ownPage,
+  'told-ahead': toldAhead,
   'patient-pack': patientPack,
   withdrawal: withdrawal,
   'moved-here': movedHere,

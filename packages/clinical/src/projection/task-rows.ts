@@ -20,6 +20,7 @@ import { dosesGiven } from '../course/doses.ts';
 import { isThighFracture } from '../requirements/thigh-fracture.ts';
 import { remindersToLookAt } from '../letters/reminders.ts';
 import { isVisitLetter, lettersOut } from '../letters/letters-out.ts';
+import { toldAndNotSeen } from '../visit/told-ahead.ts';
 import { visitOn } from '../visit/visit.ts';
 import type { Row } from './row.ts';
 
@@ -44,6 +45,7 @@ export const taskNames = [
   'clear the symptom',
   'look at a decision again',
   'look at the incident',
+  'look at what they told us',
   'see the signature on paper',
   'verify the prescription',
   'answer the pharmacist',
@@ -158,6 +160,7 @@ function openTasks(at: At, held: string): Row[] {
   return [
     ...rows,
     ...incidents(record, task),
+    ...toldAndNotSeen(record).map((told) => task('look at what they told us', told, 'nurse', told.on, entryText(told))),
     ...atPharmacy(at),
     ...signedOnPaper(record, task),
     ...lookAgain(record, task),

@@ -28,6 +28,7 @@ const restedOnKinds = [
 export const lookedAgainAtKinds = [
   'withdrawal',
   'second-check',
+  'told-ahead',
   ...restedOnKinds,
 ] as const satisfies readonly KindName[];
 const restedOn: ReadonlySet<KindName> = new Set(restedOnKinds);

@@ -56,6 +56,7 @@ const ranks: Partial<Record<KindName, number>> = {
   'letter-answered': 68,
   'message-begun': 68,
   'message-ended': 68,
+  'own-page': 68,
   reaction: 69,
   aftercare: 69,
   'red-flag-passed-on': 70,

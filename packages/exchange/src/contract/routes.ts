@@ -9,6 +9,7 @@ import { decidingView } from './deciding.ts';
 import { acceptAnswer, acceptBody, dryRunAnswer, importBody, settleRowBody, waitingRowsAnswer } from './import.ts';
 import { lookAheadView } from './look-ahead.ts';
 import { lettersOfPersonView, lettersView, writtenLetterQuery, writtenLetterView } from './letters.ts';
+import { handOverPageAnswer, handOverPageBody, ownPageView } from './own-page.ts';
 import { patientPackQuery, patientPackView } from './patient-pack.ts';
 import { peopleAnswer, peopleQuery, personView, searchAnswer, searchBody } from './people.ts';
 import { readinessView } from './readiness.ts';
@@ -97,6 +98,10 @@ export const routes = {
   },
   reminders: { method: 'GET', path: '/api/reminders', answer: remindersView },
   sendReminder: { method: 'POST', path: '/api/reminders/send', body: sendReminderBody, answer: sendReminderAnswer },
+  ownPage: { method: 'GET', path: '/api/people/:patient/own-page', answer: ownPageView },
+  handOverPage: { method: 'POST', path: '/api/own-page', body: handOverPageBody, answer: handOverPageAnswer },
+  /** An HTML document: the questions before a visit, on paper. */
+  questionsOnPaper: { method: 'GET', path: '/api/people/:patient/own-page/questions' },
   /** HTML documents: every signed letter that waits to be sent, and one letter as it was kept. */
   lettersDocument: { method: 'GET', path: '/api/letters/document' },
   /** A calendar file (RFC 5545) of the booked place. */

@@ -1,0 +1,32 @@
+/** A page handed over, by the person who pressed: its address is in the answer and nowhere else. */
+import { randomUUID } from 'node:crypto';
+import { type ActNamed, plainDate } from '@twelvemonth/clinical';
+import type { FastifyInstance } from 'fastify';
+import { doAct } from '../acts/do-act.ts';
+import { signerOf } from '../acts/signer.ts';
+import type { AtHand } from '../at-hand.ts';
+import { hashOfSecret, newSecret } from '../own-page/secret.ts';
+import { Refused, notHere } from '../problem.ts';
+import { serveRoute } from '../serve-route.ts';
+
+export function serveOwnPage(app: FastifyInstance, atHand: AtHand): void {
+  serveRoute(app, atHand, 'handOverPage', async ({ body, who, request }) => {
+    const base = atHand.ownPageAddress();
+    if (base === undefined)
+      return new Refused(409, 'not-served', "People's own pages are not served here: the questions can be printed.");
+    const person = await atHand.people.of(body.patient);
+    if (person === undefined) return notHere('person');
+    const secret = newSecret();
+    const kept = { is: 'handed over', secretHash: hashOfSecret(secret), expiresOn: body.expiresOn };
+    const act: ActNamed<'record'> = {
+      name: 'record',
+      patient: body.patient,
+      line: { kind: 'own-page', body: kept, effectiveAt: plainDate(person.today) },
+    };
+    const { role } = body;
+    const by = await signerOf({ act, ...(role === undefined ? {} : { role }) }, who.member, request, atHand);
+    if (by instanceof Refused) return by;
+    const written = await doAct(atHand, { id: randomUUID(), act, by });
+    return written instanceof Refused ? written : { address: `${base}/p/${secret}`, until: body.expiresOn };
+  });
+}

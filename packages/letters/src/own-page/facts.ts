@@ -1,0 +1,19 @@
+/** What a person's own page says: their dates and whom to ring. No drug, no diagnosis. */
+import type { Day } from '@twelvemonth/clinical';
+import type { Language } from '../speaker.ts';
+
+export type OwnPageUnit = {
+  readonly name: string;
+  readonly telephone: string;
+  readonly address: string | undefined;
+};
+
+export type OwnPageFacts = {
+  readonly language: Language;
+  readonly demo: boolean;
+  readonly unit: OwnPageUnit;
+  readonly visit: { readonly on: Day; readonly arriveAt: string } | undefined;
+  readonly bloods: { readonly from: Day; readonly until: Day } | undefined;
+  /** When they last answered. */
+  readonly toldOn: Day | undefined;
+};

@@ -1,7 +1,7 @@
 /** The patient pack: asked for, looked at as it will be on paper, given, written down; each document checked as a page of its own. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { referralOf, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
+import { referralOf, sessionOn, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
 import { hands } from '../support/hands.ts';
 import { type Service, checked, desktop, service, tablet } from '../support/service.ts';
 
@@ -9,10 +9,12 @@ let at: Service;
 const documentPath = (query = ''): string => `/api/people/wilhelmina/patient-pack/document?${query}`;
 
 beforeAll(async () => {
-  at = await service();
+  at = await service({ ownPages: true });
   await setUp(at.server);
   await at.server.done('clerk', referralOf('wilhelmina'));
   await workUp(at.server, 'wilhelmina');
+  await at.server.done('nurse', sessionOn('s1', '2026-12-03'));
+  await at.server.done('clerk', { name: 'book', patient: 'wilhelmina', session: 's1', place: 1 });
 });
 afterAll(() => at.close());
 
@@ -90,5 +92,82 @@ describe('the documents', () => {
     const answer = await at.server.ask(documentPath(), { as: 'nurse' });
     expect(answer.body.length).toBeLessThan(60_000);
     expect(answer.body).not.toContain('<script');
+  });
+});
+
+describe('a page of their own', () => {
+  const born = async (page: Page, year: string): Promise<void> => {
+    for (const [name, value] of [
+      ['Day', '2'],
+      ['Month', '6'],
+      ['Year', year],
+    ] as const)
+      await page.getByLabel(name, { exact: true }).fill(value);
+    await page.getByRole('button', { name: 'Open my page' }).click();
+  };
+
+  it('is handed over at the desk, opened at home without scripts, answered, and seen at the desk', async () => {
+    const desk = await at.signedIn('nurse', '/people/wilhelmina/pack', desktop);
+    await hands(desk).follow('own page and questions');
+    await checked(desk, 'own-page-before-desk');
+    await hands(desk).press('Make an address');
+    const address = await desk.getByText('/p/').innerText();
+    await hands(desk).sees('This address is shown only now.');
+
+    const home = await at.visitor({ width: 320, height: 640 }, undefined, { runsScripts: false });
+    await home.goto(address);
+    await born(home, '1942');
+    await home.getByText('That is not the date we have.').waitFor();
+    await born(home, '1941');
+    await home.getByText('Thursday 3 December 2026 at 09:00, Thornbeck Day Unit').waitFor();
+    await home.getByRole('button', { name: 'Send this to the unit' }).click();
+    await home.getByText('You have not told us anything yet.').waitFor();
+    const thigh = home.getByRole('group', { name: /new pain in your thigh/ });
+    await thigh.getByLabel('Yes').check();
+    await thigh.getByLabel('Tell us more if you like').fill('since Sunday, left');
+    await home.getByRole('button', { name: 'Send this to the unit' }).click();
+    await home.getByRole('heading', { name: 'Thank you' }).waitFor();
+    await home.getByText('If you get worse, do not wait for us.').waitFor();
+    await home.getByRole('link', { name: 'Back to my page' }).click();
+    await home.getByRole('link', { name: 'How to get ready' }).click();
+    await home.getByRole('heading', { name: 'Getting ready', level: 1 }).waitFor();
+
+    await hands(desk).sees(/thigh, hip or groin yes \("since Sunday, left"\)/);
+    await checked(desk, 'own-page-told-desk');
+    await desk.setViewportSize(tablet);
+    await checked(desk, 'own-page-told-tablet');
+    await hands(desk).fill(
+      'Waits: what did you find, and what did you tell them?',
+      'rang: X-ray asked for, place given up',
+    );
+    await hands(desk).press('I looked at it');
+    await hands(desk).sees('Looked at: rang: X-ray asked for, place given up');
+
+    for (const [width, viewport] of [
+      ['phone', { width: 320, height: 640 }],
+      ['phone-400-percent', { width: 80, height: 160 }],
+    ] as const) {
+      const phone = await at.visitor(viewport);
+      await phone.goto(address);
+      await checked(phone, `own-page-born-${width}`, { settles: false });
+      await born(phone, '1941');
+      await phone.getByRole('heading', { name: 'Your dates' }).waitFor();
+      await checked(phone, `own-page-${width}`, { settles: false });
+    }
+    await desk.context().close();
+  });
+
+  it('the questions print, and what comes back is typed in', async () => {
+    const paper = await at.server.ask('/api/people/wilhelmina/own-page/questions', { as: 'nurse' });
+    const sheet = await at.visitor(tablet);
+    await sheet.setContent(paper.body);
+    await checked(sheet, 'own-page-questions-on-paper');
+    const desk = await at.signedIn('nurse', '/people/wilhelmina/own-page', tablet);
+    const { unfold, pick, press, sees } = hands(desk);
+    await unfold('Type in what came back');
+    await pick(/Do you have a red or sore eye/, 'No');
+    await press('Write it down');
+    await sees(/on paper: eyes no/);
+    await desk.context().close();
   });
 });

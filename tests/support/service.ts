@@ -8,6 +8,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 
 import { expect } from 'vitest';
 import { type Somebody, ownServer, password, people } from '../../apps/server/test/support/own-server.ts';
+import { ownPageListener } from '../../apps/server/src/own-page/listener.ts';
 import { launch, screenshotPath } from './browser.ts';
 import { movableClock } from './movable-clock.ts';
 
@@ -20,9 +21,24 @@ type StorageState = Awaited<ReturnType<BrowserContext['storageState']>>;
 
 export type Service = Awaited<ReturnType<typeof service>>;
 
-export async function service({ at = '2026-11-25T08:40', staff = true }: { at?: string; staff?: boolean } = {}) {
+/** `ownPages`: people's own pages are served too, by a listener of their own. */
+export async function service({
+  at = '2026-11-25T08:40',
+  staff = true,
+  ownPages = false,
+}: { at?: string; staff?: boolean; ownPages?: boolean } = {}) {
   const clock = movableClock(at);
-  const server = await ownServer({ clock, staff, screens });
+  let ownPageAddress: string | undefined;
+  const server = await ownServer({ clock, staff, screens, ownPageAddress: () => ownPageAddress });
+  const pages = ownPages
+    ? await ownPageListener(server.atHand, {
+        tls: undefined,
+        behindProxy: false,
+        onlyThisMachine: true,
+        log: { level: 'warn' },
+      })
+    : undefined;
+  ownPageAddress = await pages?.listen({ host: '127.0.0.1', port: 0 });
   const url = await server.app.listen({ host: '127.0.0.1', port: 0 });
   const browser: Browser = await launch();
   const contexts: BrowserContext[] = [];
@@ -31,9 +47,10 @@ export async function service({ at = '2026-11-25T08:40', staff = true }: { at?: 
   async function visitor(
     viewport = desktop,
     storageState?: StorageState,
-    { keepsDay = false }: { keepsDay?: boolean } = {},
+    { keepsDay = false, runsScripts = true }: { keepsDay?: boolean; runsScripts?: boolean } = {},
   ): Promise<Page> {
     const context = await browser.newContext({
+      javaScriptEnabled: runsScripts,
       serviceWorkers: keepsDay ? 'allow' : 'block',
       viewport,
       locale: 'en-GB',
@@ -77,6 +94,7 @@ export async function service({ at = '2026-11-25T08:40', staff = true }: { at?: 
     close: async () => {
       for (const context of contexts) await context.close();
       await browser.close();
+      await pages?.close();
       await server.close();
     },
   };

@@ -81,6 +81,11 @@ const pack = createRoute({
   path: '/people/$patient/pack',
   component: lazyRouteComponent(() => import('./pack/PatientPackScreen.tsx'), 'PatientPackScreen'),
 });
+const ownPage = createRoute({
+  ...at,
+  path: '/people/$patient/own-page',
+  component: lazyRouteComponent(() => import('./own-page/OwnPageScreen.tsx'), 'OwnPageScreen'),
+});
 const letter = createRoute({
   ...at,
   path: '/people/$patient/letter',
@@ -243,6 +248,7 @@ export const router = createRouter({
     visit,
     review,
     deciding,
+    ownPage,
     pack,
     letter,
     lettersOfPerson,

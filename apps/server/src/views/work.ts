@@ -26,13 +26,15 @@ type PiledTask = Exclude<TaskName, 'aftercare call'>;
 const piledTasks = taskNames.filter((name): name is PiledTask => name !== 'aftercare call');
 
 /** Piles of work that the notes alone can tell, in the order in which they are shown, and the screen that lists them, if one does. */
-const pilesByTask: Readonly<Record<PiledTask, { readonly what: string; readonly to?: string }>> = {
+const pilesByTask: Readonly<
+  Record<PiledTask, { readonly what: string; readonly to?: string; readonly within?: string }>
+> = {
   'sign results': { what: 'results to sign' },
   'decide on the referral': { what: 'referrals to decide', to: '/people?standing=referral+received' },
   'clear the symptom': { what: 'symptoms to look at' },
   'look at a decision again': { what: 'decisions to look at again' },
   'look at the incident': { what: 'incidents to look at' },
-  'look at what they told us': { what: 'told us before a visit: to look at' },
+  'look at what they told us': { what: 'told us before a visit: to look at', within: '/own-page' },
   'verify the prescription': { what: 'prescriptions for the pharmacist', to: '/pharmacy' },
   'answer the pharmacist': { what: 'questions of the pharmacist to a prescriber', to: '/pharmacy' },
   'change the refused prescription': { what: 'prescriptions the pharmacist refused', to: '/pharmacy' },
@@ -112,11 +114,11 @@ export async function workOf(atHand: AtHand, everyone: readonly Person[], unit: 
 
 /** Where no screen lists the pile, it opens the person who has waited longest: done, they leave it and the next one is first. */
 function taskPile(name: PiledTask, tasks: readonly Task[]): TodayView['work'][number] {
-  const { what, to } = pilesByTask[name];
+  const { what, to, within = '' } = pilesByTask[name];
   const [oldest] = tasks.toSorted((a, b) => a.due - b.due);
   return pile(
     what,
-    to ?? `/people/${oldest?.patient ?? ''}`,
+    to ?? `/people/${oldest?.patient ?? ''}${within}`,
     tasks.map(({ due }) => due),
   );
 }

@@ -29,9 +29,14 @@ export function PatientPackScreen() {
           title="Patient pack"
           sub={dotted(data.name, `born ${data.born}`, unbroken(data.number))}
           acts={
-            <Link to="/people/$patient" params={{ patient }}>
-              back to the person
-            </Link>
+            <>
+              <Link to="/people/$patient/own-page" params={{ patient }}>
+                own page and questions
+              </Link>
+              <Link to="/people/$patient" params={{ patient }}>
+                back to the person
+              </Link>
+            </>
           }
         >
           <div className={css['columns']}>

@@ -90,6 +90,7 @@ export const patientPack = (patient: string, asked: Asked) => ({
   ...asking('patientPack', { ...asked, patient }),
   placeholderData: keepPreviousData,
 });
+export const ownPage = (patient: string) => asking('ownPage', { patient });
 export const letters = (unit: string | undefined) => asking('letters', { unit });
 export const reminders = (unit: string | undefined) => asking('reminders', { unit });
 export const lettersOfPerson = (patient: string) => asking('lettersOfPerson', { patient });

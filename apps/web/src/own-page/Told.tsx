@@ -46,7 +46,7 @@ function LookedAt({ data, row }: { data: OwnPageView; row: Row }) {
       <TextField
         at="line.body.finding"
         label="Waits: what did you find, and what did you tell them?"
-        help="Ring them. An illness, a symptom, teeth, a medicine or another day goes into the notes as well, by itself."
+        help="Ring them. What you learn (an illness, pain, teeth, a medicine) needs an entry of its own in the notes, and another day is booked there."
         value={finding}
         onChange={setFinding}
       />

@@ -21,13 +21,13 @@ export const ownPageStyle = `body{font:1.25rem/1.5 "Atkinson Hyperlegible Next",
 h1{font-size:1.4em;line-height:1.2;margin:.6em 0 .4em}h2{font-size:1.15em;margin:1.4em 0 .4em}p,ul{margin:.5em 0}ul{padding-left:1.1em}li{margin:.3em 0}
 dl{margin:0}dt{font-weight:700;margin-top:.5em}dd{margin:0}
 .warning{border:3px solid #000;padding:.2em min(.8em,4vw);margin:1em 0}.demo{border:2px dashed #000;padding:.2em .6em;font-weight:700}.trouble{border-left:.4em solid #000;padding-left:.6em;font-weight:700}
-fieldset{border:1px solid #000;margin:.8em 0;padding:.4em min(.8em,4vw) .8em;min-width:0}legend{font-weight:700;padding:0 .2em}
+fieldset{border:0;border-top:2px solid #000;margin:1em 0;padding:.5em 0 0;min-width:0}legend{font-weight:700;float:left;width:100%;padding:0;margin-bottom:.2em}legend+*{clear:both}
 label{display:block;padding:.45em 0;min-height:2.4rem}input[type=radio]{width:1.4rem;height:1.4rem;vertical-align:-.2em;margin:0 .5em 0 0}
 input[type=text],textarea{font:inherit;color:inherit;background:#fff;border:2px solid #000;width:100%;min-width:0;box-sizing:border-box;padding:.4em min(.4em,3vw);min-height:3rem}
 .born{display:flex;flex-wrap:wrap;gap:.8em}.born label{flex:1 1 4em;min-width:0}
 button,.go{font:inherit;font-weight:700;color:#fff;background:#000;border:2px solid #000;padding:.6em min(1.2em,4vw);max-width:100%;min-height:3rem;display:inline-block;text-decoration:none;margin:.4em 0}
 a{color:#000}:focus-visible{outline:4px solid #000;outline-offset:3px}
-.tick{display:inline-block;width:1em;height:1em;border:2px solid #000;margin:0 .4em 0 1em;vertical-align:-.15em}.line{border-bottom:1px solid #000;height:1.8em;margin:0}
+.ticks{white-space:nowrap}.tick{display:inline-block;width:1em;height:1em;border:2px solid #000;margin:0 .4em 0 .8em;vertical-align:-.15em}.line{border-bottom:1px solid #000;height:1.8em;margin:0}
 @page{size:A4;margin:16mm}@media print{body{font-size:14pt;max-width:none}}`;
 
 type Sheet = { readonly language: Language; readonly demo: boolean; readonly title: string; readonly body: string };
@@ -155,7 +155,7 @@ export function questionsOnPaper(
   const box = (word: 'yes' | 'no'): string => `<span class="tick"></span>${escaped(say(word))}`;
   const questions = aheadQuestions.map(
     (question) =>
-      `<li><p><strong>${escaped(say(question))}</strong>${box('no')}${box('yes')}</p><p class="line"></p></li>`,
+      `<li><p><strong>${escaped(say(question))}</strong> <span class="ticks">${box('no')}${box('yes')}</span></p><p class="line"></p></li>`,
   );
   const back =
     unit.address === undefined

@@ -7,7 +7,13 @@ import { isCorrectable } from '../src/person/may-change.ts';
 import { recordMenu } from '../src/person/record/record-menu.ts';
 
 /** They have screens of their own: a checklist answers the protocol's questions, aftercare the script's, a drafted letter is composed from the notes. */
-const withoutForm: ReadonlySet<KindName> = new Set(['checklist', 'letter-drafted', 'aftercare', 'own-page', 'told-ahead']);
+const withoutForm: ReadonlySet<KindName> = new Set([
+  'checklist',
+  'letter-drafted',
+  'aftercare',
+  'own-page',
+  'told-ahead',
+]);
 const kinds = handWrittenKinds.filter((kind) => !withoutForm.has(kind));
 
 const shapeFor = (kind: KindName): Shape => {

@@ -5,6 +5,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { password, people, referralOf, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
+import { fingersFit } from '../support/fingers.ts';
 import { type Service, checked, service, tablet } from '../support/service.ts';
 
 let at: Service;
@@ -44,6 +45,7 @@ const act = (name: string): Promise<void> => step.getByRole('button', { name, ex
 it('she is identified by two identifiers before anything else', async () => {
   await titled('Arrived');
   await checked(page, 'visit-arrive');
+  await fingersFit(page, 'visit-arrive');
   await tick('full name');
   expect(await step.getByRole('button', { name: 'Two identifiers first' }).isDisabled()).toBe(true);
   await tick('birth date');
@@ -53,6 +55,7 @@ it('she is identified by two identifiers before anything else', async () => {
 it('observations and weight of the day', async () => {
   await titled('Observations');
   await checked(page, 'visit-observations');
+  await fingersFit(page, 'visit-observations');
   for (const [label, value] of [
     ['Systolic pressure', '130'],
     ['Diastolic pressure', '76'],
@@ -77,6 +80,7 @@ it('every question of the day is asked; nothing is preset', async () => {
   await titled('Questions of the day');
   expect(await step.getByRole('radio', { checked: true }).count()).toBe(0);
   await checked(page, 'visit-checklist');
+  await fingersFit(page, 'visit-checklist');
   const questions = step.getByRole('group');
   for (let index = 0; index < (await questions.count()); index += 1) {
     const question = questions.nth(index);
@@ -89,6 +93,7 @@ it('every question of the day is asked; nothing is preset', async () => {
 it('go, cannula, flush', async () => {
   await titled('Go, put off, or ask');
   await checked(page, 'visit-decision');
+  await fingersFit(page, 'visit-decision');
   await act('Go');
   await titled('Cannula');
   await pick('Site', 'right forearm');
@@ -105,6 +110,7 @@ it('go, cannula, flush', async () => {
 it('the preparer reads the pack', async () => {
   await titled('Preparation');
   await checked(page, 'visit-preparation');
+  await fingersFit(page, 'visit-preparation');
   await pick('The pack says', 'zoledronic acid 5 mg in 100 mL');
   await fill('Batch', 'PA-2391');
   await fill('Expiry', '30 04 2028');
@@ -131,6 +137,7 @@ async function secondCheck(as: { username: string }, lastFour: string): Promise<
 it('the second check shows nothing of the first, and the preparer may not sign it', async () => {
   await titled('Independent second check');
   await checked(page, 'visit-second-check');
+  await fingersFit(page, 'visit-second-check');
   expect(await page.content()).not.toContain('PA-2391');
   await secondCheck(people.nurse, '2391');
   await step
@@ -147,6 +154,7 @@ it('another nurse signs her own reading at the same tablet', async () => {
 it('the infusion cannot be called finished before fifteen minutes of running time', async () => {
   await titled('Start the infusion');
   await checked(page, 'visit-before-start');
+  await fingersFit(page, 'visit-before-start');
   expect(await step.getByRole('button', { name: 'Two identifiers first' }).isDisabled()).toBe(true);
   await tick('full name');
   await tick('birth date');
@@ -154,6 +162,7 @@ it('the infusion cannot be called finished before fifteen minutes of running tim
   await act('It runs now');
   await page.getByText('to the earliest finish').waitFor();
   await checked(page, 'visit-running');
+  await fingersFit(page, 'visit-running');
   at.clock.moveOn(14);
   await page.reload();
   await page.getByText('to the earliest finish').waitFor();
@@ -172,6 +181,7 @@ it('after its time it is finished, the cannula removed, she is watched and goes 
   await act('It is out');
   await titled('Watch afterwards');
   await checked(page, 'visit-observe');
+  await fingersFit(page, 'visit-observe');
   await fill('Watched for', '30');
   await pick('Well?', 'yes');
   at.clock.moveOn(30);
@@ -181,6 +191,7 @@ it('after its time it is finished, the cannula removed, she is watched and goes 
   await act('They have left');
   await page.getByRole('heading', { name: 'The visit is over' }).waitFor();
   await checked(page, 'visit-over');
+  await fingersFit(page, 'visit-over');
 });
 
 it('the letter to the family doctor is signed as it stands, and the next dose has its date', async () => {

@@ -151,6 +151,7 @@ export * from './readiness/view-of.ts';
 export * from './decide/booking-trouble.ts';
 export { checkListed, checkNotOpened, checkPackMayBeUsed } from './decide/check-pack.ts';
 export * from './decide/decide.ts';
+export { heldAt } from './decide/held-dose.ts';
 export { WHOLE_DOSE_MILLILITERS } from './decide/check-running-time.ts';
 export { decidedAboutKinds } from './decide/check-line.ts';
 export { lookedAgainAtKinds } from './record/made-while-it-stood.ts';

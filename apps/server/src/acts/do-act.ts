@@ -26,7 +26,7 @@ import {
   subject,
   subjectsOf,
 } from '@twelvemonth/clinical';
-import type { ActAnswer } from '@twelvemonth/exchange';
+import type { ActAnswer, ActBody } from '@twelvemonth/exchange';
 import type { ActOutcome } from '@twelvemonth/store';
 import type { AtHand } from '../at-hand.ts';
 import { Refused } from '../problem.ts';
@@ -46,12 +46,13 @@ export type ActToDo = {
   readonly seen?: Readonly<Record<string, number>>;
   /** The sender's own clock, where the act waited for the network. */
   readonly deviceAt?: string;
+  readonly device?: ActBody['device'];
 };
 
 /** Like any write: all of it or nothing, and safe to send twice. */
 export async function doAct(
   atHand: AtHand,
-  { id, act: sent, by, seen, deviceAt }: ActToDo,
+  { id, act: sent, by, seen, deviceAt, device }: ActToDo,
 ): Promise<ActAnswer | Refused> {
   const act = sent.name === 'write protocol' ? hashed(sent) : sent;
   const unit = await unitOfAct(act, atHand);
@@ -80,6 +81,16 @@ export async function doAct(
         moment,
         zone,
         clock,
+        ...(device === undefined
+          ? {}
+          : {
+              device: {
+                id: device.id,
+                name: device.name,
+                takesOver: device.takesOver === true,
+                waited: deviceAt !== undefined,
+              },
+            }),
         ...(lookAlikes === undefined ? {} : { lookAlikes }),
       };
       const decided = decide(act, surroundings);

@@ -13,13 +13,14 @@ export function serveActs(app: FastifyInstance, atHand: AtHand): void {
     if (unseen !== undefined) return unseen;
     const by = await signerOf(body, who.member, request, atHand);
     if (by instanceof Refused) return by;
-    const { id, act, seen, deviceAt } = body;
+    const { id, act, seen, deviceAt, device } = body;
     return doAct(atHand, {
       id,
       act,
       by,
       ...(seen === undefined ? {} : { seen }),
       ...(deviceAt === undefined ? {} : { deviceAt }),
+      ...(device === undefined ? {} : { device }),
     });
   });
 }

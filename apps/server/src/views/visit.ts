@@ -10,6 +10,7 @@ import {
   earlyWarningFor,
   entryText,
   factsOf,
+  heldAt,
   injectionOf,
   injectionSites,
   longDate,
@@ -98,6 +99,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
       : { decision: { decision: visit.decision.body.decision, says: entryText(visit.decision) } }),
     illnessToWrite: illnessToWrite(person, visit, protocol),
     ...(prescription === undefined ? {} : { prescription: orderInWords(prescription, protocol) }),
+    ...heldOf(person, visit, nameOf),
     ...(pharmacist === undefined ? {} : { atPharmacy: pharmacist }),
     ...preparationOf(visit, reader, nameOf),
     ...(visit?.check === undefined
@@ -131,6 +133,26 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
         ? ['No protocol is in force at this unit.']
         : [...notDripped(protocol), ...protocol.regimen.cautions, ...protocol.sheet.cautions],
     serverTime: now.wall,
+  };
+}
+
+/** While it runs: at which device, and from which it was taken. */
+function heldOf(
+  { record }: Person,
+  visit: Visit | undefined,
+  nameOf: (staff: string) => string,
+): Pick<VisitView, 'held'> {
+  const held = visit?.infusion?.finished === undefined && visit !== undefined ? heldAt(record, visit) : undefined;
+  if (held === undefined) return {};
+  const { device, takenFrom } = held.body;
+  return {
+    held: {
+      device: device.id,
+      name: device.name,
+      by: nameOf(held.author.staff),
+      at: momentOf(held),
+      ...(takenFrom === undefined ? {} : { takenFrom: takenFrom.id }),
+    },
   };
 }
 

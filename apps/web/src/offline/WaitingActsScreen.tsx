@@ -79,6 +79,7 @@ function Conflict({ act, needs }: { act: WaitingAct; needs: WaitingAct['needs'] 
     await letWait({
       ...rest,
       confirmedTime: true,
+      ...(needs.refusals.some(({ name }) => name === 'held-elsewhere') ? { takesOver: true as const } : {}),
       ...(act.seen === undefined ? {} : { seen: { ...act.seen, [`patient/${act.patient}`]: seq } }),
       act: isAsked ? ({ ...act.act, confirms: needs.refusals.map(({ says }) => says) } as WaitingAct['act']) : act.act,
     });

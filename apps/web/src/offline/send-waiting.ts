@@ -9,6 +9,7 @@ import { fetchAgain, me, queries, signedOut } from '../server/queries.ts';
 import { post, read } from '../server/request.ts';
 import { NotReached, ServerProblem, isSignedOut } from '../server/server-problem.ts';
 import type { Signature } from '../server/use-act.ts';
+import { thisDevice } from './this-device.ts';
 import { type WaitingAct, letWait, readWaiting, waitNoMore, waitingNow } from './waiting.ts';
 
 /** A clock that was moved by more than this while the network was away makes the times written by it doubtful. */
@@ -62,6 +63,7 @@ async function isSent(act: WaitingAct, signedBy?: Signature): Promise<boolean> {
       id,
       act: what,
       deviceAt,
+      device: { ...thisDevice(), ...(act.takesOver === undefined ? {} : { takesOver: act.takesOver }) },
       ...(role === undefined || signedBy !== undefined ? {} : { role }),
       ...(seen === undefined ? {} : { seen }),
       ...(signedBy === undefined ? {} : { signedBy }),

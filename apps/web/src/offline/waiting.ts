@@ -13,6 +13,8 @@ export type WaitingAct = Pick<ActBody, 'id' | 'act' | 'role' | 'seen'> & {
   readonly wroteAt: string;
   /** This device's own clock. */
   readonly deviceAt: string;
+  /** It goes on with a dose that another device holds: somebody has read what was written there. */
+  readonly takesOver?: true;
   /** The device's clock was moved, and somebody says that the time is right. */
   readonly confirmedTime?: true;
   /** What the server or this device said instead of taking it: a person decides. */

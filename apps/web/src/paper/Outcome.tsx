@@ -11,9 +11,9 @@ export function Outcome({
   of: attempt,
 }: {
   of: Pick<Attempt, 'refusals' | 'trouble' | 'missed' | 'answer'> &
-    Partial<Pick<Attempt, 'confirm' | 'toSign' | 'busy'>>;
+    Partial<Pick<Attempt, 'confirm' | 'toSign' | 'takeOver' | 'busy'>>;
 }) {
-  const { refusals, trouble, missed, answer, confirm, toSign, busy = false } = attempt;
+  const { refusals, trouble, missed, answer, confirm, toSign, takeOver, busy = false } = attempt;
   const place = useRef<HTMLDivElement>(null);
   const refused = refusals.length > 0 || trouble !== undefined || missed.length > 0;
   useEffect(() => {
@@ -69,6 +69,13 @@ export function Outcome({
                   ))}
                 </ul>
               </>
+            )}
+            {takeOver !== undefined && (
+              <p>
+                <Button size="big" onClick={takeOver}>
+                  Take it over: go on at this screen
+                </Button>
+              </p>
             )}
             {missed.length > 0 && (
               <>

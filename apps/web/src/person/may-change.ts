@@ -7,6 +7,7 @@ const notByHand = new Set([
   'go-decision',
   'second-check',
   'infusion-started',
+  'dose-held',
   'infusion-paused',
   'infusion-resumed',
   'infusion-finished',

@@ -8,6 +8,7 @@ import { useActingRole } from '../frame/acting-role.ts';
 import { noteOwnEntries, withOwnEntries } from './own-entries.ts';
 import { fetchAgain, signedOut } from './queries.ts';
 import { type Person, letStepWait } from '../offline/without-network.ts';
+import { thisDevice } from '../offline/this-device.ts';
 import { sendWaiting } from '../offline/send-waiting.ts';
 import { waitingNow } from '../offline/waiting.ts';
 import { post } from './request.ts';
@@ -19,6 +20,8 @@ export type Seen = Readonly<Record<string, number>>;
 export type Sending = {
   /** Another person signs this one act at this screen. */
   readonly signedBy?: Signature;
+  /** Goes on here with a dose that another device holds. */
+  readonly takesOver?: true;
 };
 
 export type Attempt = {
@@ -31,6 +34,8 @@ export type Attempt = {
   readonly answer: ActAnswer | undefined;
   /** Set where the server only asks whether what was typed is right: sends it again, with what it asked confirmed. */
   readonly confirm: (() => void) | undefined;
+  /** Set where another device holds the dose: sends it again, taking it over. */
+  readonly takeOver: (() => void) | undefined;
   /** Set where a shared screen asks who signs: sends it again, signed. */
   readonly toSign: { readonly patient: string; readonly send: (signedBy: Signature) => void } | undefined;
 };
@@ -108,6 +113,7 @@ export function useAct(
       id: id.current,
       act: confirmed.length === 0 ? act : ({ ...act, confirms: confirmed } as ActBody['act']),
       ...(role === undefined || signedBy !== undefined ? {} : { role }),
+      device: { ...thisDevice(), ...(sending.takesOver === true ? { takesOver: true as const } : {}) },
       ...(opened.seen === undefined ? {} : { seen: withOwnEntries(opened.seen) }),
     };
     try {
@@ -153,13 +159,19 @@ export function useAct(
     const last = asked.current;
     if (last !== undefined) void send(last.act, last.sending, [...last.confirmed, ...refusals.map(({ says }) => says)]);
   };
+  const onlyHeld = refusals.length > 0 && refusals.every(({ name }) => name === 'held-elsewhere');
+  const takeOver = (): void => {
+    const last = asked.current;
+    if (last !== undefined) void send(last.act, { ...last.sending, takesOver: true }, last.confirmed);
+  };
   const unsigned = outcome.unsigned;
   const toSign =
     unsigned === undefined
       ? undefined
       : {
           patient: unsigned.patient,
-          send: (signedBy: Signature) => void send(unsigned.act, { signedBy }, unsigned.confirmed),
+          send: (signedBy: Signature) =>
+            void send(unsigned.act, { ...asked.current?.sending, signedBy }, unsigned.confirmed),
         };
   return {
     toSign,
@@ -167,5 +179,6 @@ export function useAct(
     busy,
     ...outcome,
     confirm: onlyAsked ? confirm : undefined,
+    takeOver: onlyHeld ? takeOver : undefined,
   };
 }

@@ -2,8 +2,10 @@ import { useQuery } from '@tanstack/react-query';
 import { Link, useNavigate, useParams, useSearch } from '@tanstack/react-router';
 import type { VisitStep, VisitView } from '@twelvemonth/exchange';
 import { useEffect, useState } from 'react';
+import { useUnit } from '../frame/unit.ts';
 import { Awaited } from '../paper/Awaited.tsx';
 import { Note } from '../paper/Note.tsx';
+import { HeldAt } from '../offline/HeldAt.tsx';
 import { withWaiting } from '../offline/waiting-steps.ts';
 import { useWaiting } from '../offline/waiting.ts';
 import { AtPharmacy } from '../pharmacy/AtPharmacy.tsx';
@@ -32,6 +34,7 @@ function Chairside({ data }: { data: VisitView }) {
   const search = useSearch({ from: '/people/$patient/visit' });
   const navigate = useNavigate({ from: '/people/$patient/visit' });
   const [said, setSaid] = useState<string>();
+  const { unit } = useUnit();
   useEffect(() => {
     document.title = `Visit of ${data.name} · Twelvemonth`;
   }, [data.name]);
@@ -54,6 +57,7 @@ function Chairside({ data }: { data: VisitView }) {
               </Note>
             </div>
           )}
+          {data.held !== undefined && <HeldAt held={data.held} zone={unit?.zone} />}
           {data.atPharmacy?.holds === true && !isGiven(data) && (
             <div style={{ marginBottom: '0.8rem' }}>
               <AtPharmacy state={data.atPharmacy} />

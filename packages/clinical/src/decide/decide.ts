@@ -6,6 +6,7 @@
 import type { Act } from './act.ts';
 import { decideBook, decideGiveUp, decideMove } from './book.ts';
 import { decideGiveInjection } from './give-injection.ts';
+import { checkHeldHere, withHold } from './held-dose.ts';
 import { decideGo } from './go.ts';
 import { decideNoteImport, decideSettleRow } from './import-notes.ts';
 import { decideFinish } from './finish-infusion.ts';
@@ -46,7 +47,12 @@ export function decide(act: Act, now: Surroundings): Decided {
   if (!judgedByKind.has(act.name) && !mayDoAct(role, act.name))
     return { refusals: [notYours(role, act.name, rolesFor(act.name))] };
   const elsewhere = checkReadHere(act, now);
-  if (elsewhere.length > 0) return decided(elsewhere, () => []);
+  const held = checkHeldHere(act, now);
+  if (elsewhere.length + held.length > 0) return decided([...elsewhere, ...held], () => []);
+  return withHold(act, decideAct(act, now), now);
+}
+
+function decideAct(act: Act, now: Surroundings): Decided {
   switch (act.name) {
     case 'register':
       return decideRegister(act, now);

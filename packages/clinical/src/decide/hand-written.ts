@@ -8,6 +8,7 @@ const writtenBy: Partial<Record<KindName, ActName>> = {
   'go-decision': 'decide',
   'second-check': 'second check',
   'infusion-started': 'start infusion',
+  'dose-held': 'start infusion',
   'infusion-paused': 'pause infusion',
   'infusion-resumed': 'resume infusion',
   'infusion-finished': 'finish infusion',

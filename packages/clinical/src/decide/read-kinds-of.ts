@@ -27,6 +27,7 @@ const visit: readonly KindName[] = [
   'infusion-paused',
   'infusion-resumed',
   'infusion-finished',
+  'dose-held',
   'dose',
   'cannula-removed',
   'left',

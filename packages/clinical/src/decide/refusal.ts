@@ -72,6 +72,7 @@ export const refusalNames = [
   'checks-differ',
   'not-running',
   'already-running',
+  'held-elsewhere',
   'too-early-to-finish',
   'cannot-be-measured',
   'ran-too-fast',

@@ -22,6 +22,10 @@ export type Surroundings = {
   readonly moment: LocalMoment;
   readonly zone: string;
   readonly clock: ClockReading;
+  /** The device it is written at, where that is known; whether it takes a dose over, and whether it waited for the network. */
+  readonly device?:
+    | { readonly id: string; readonly name: string; readonly takesOver: boolean; readonly waited: boolean }
+    | undefined;
   /** Patients of the register that look like the one whose identity is written, found by the shell: who, and what is alike. */
   readonly lookAlikes?: readonly { readonly patient: string; readonly says: string; readonly why: string }[];
 };

@@ -242,6 +242,10 @@ const texts: Texts = {
       body.packs.map(({ productNumber, product }) => `${product} (${productNumber})`),
       'and',
     )}`,
+  'dose-held': ({ body }) =>
+    body.takenFrom === undefined
+      ? `the dose is held at ${body.device.name}`
+      : `the dose was taken over at ${body.device.name} from ${body.takenFrom.name}`,
   'packs-ordered': ({ body }) =>
     `${counted(body.packs, 'pack')} of ${body.product} ordered, expected on ${date(body.expectedOn)}${body.from === undefined ? '' : `, from ${body.from}`}${body.reference === undefined ? '' : `, order ${body.reference}`}`,
   'packs-order-closed': ({ body }) => `order closed: ${body.reason}`,

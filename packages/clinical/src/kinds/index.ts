@@ -33,6 +33,7 @@ import { baselineRisk } from './baseline-risk.ts';
 import { talk } from './talk.ts';
 import { packsOrdered } from './packs-ordered.ts';
 import { packsOrderClosed } from './packs-order-closed.ts';
+import { doseHeld } from './dose-held.ts';
 import { prescription } from './prescription.ts';
 import { pharmacyCheck } from './pharmacy-check.ts';
 import { pharmacyAnswer } from './pharmacy-answer.ts';
@@ -175,6 +176,7 @@ export const entryKinds = {
   preparation: preparation,
   'second-check': secondCheck,
   'infusion-started': infusionStarted,
+  'dose-held': doseHeld,
   'infusion-paused': infusionPaused,
   'infusion-resumed': infusionResumed,
   'infusion-finished': infusionFinished,

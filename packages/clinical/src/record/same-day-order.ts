@@ -42,6 +42,7 @@ const ranks: Partial<Record<KindName, number>> = {
   preparation: 56,
   'second-check': 57,
   'infusion-started': 58,
+  'dose-held': 59,
   'infusion-paused': 59,
   'infusion-resumed': 59,
   'site-check': 59,

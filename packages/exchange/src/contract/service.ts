@@ -93,6 +93,14 @@ export const actBody = z.object({
   seen: z.record(z.string(), z.number().int()).optional(),
   /** Written while the network was away: the sender's own clock then, believed for nothing. */
   deviceAt: z.iso.datetime({ precision: 3 }).optional(),
+  /** The device it is written at, by its own word; `takesOver`: it goes on with a dose that another one holds. */
+  device: z
+    .object({
+      id: z.string().regex(/^[0-9a-f-]{36}$/i, 'a UUID made by the device'),
+      name: z.string().min(1).max(60),
+      takesOver: z.literal(true).optional(),
+    })
+    .optional(),
   /** Another person signs this one act at a shared screen. */
   signedBy: z.union([signInBody, pinProof, badgeProof]).optional(),
 });

@@ -58,6 +58,10 @@ export const visitView = z.object({
   /** They told of an illness today, or were put off as unwell, and nobody has written what it was. */
   illnessToWrite: z.boolean(),
   prescription: z.string().optional(),
+  /** Where the running dose is held; absent: it does not run, or no device was named. */
+  held: z
+    .object({ device: z.string(), name: z.string(), by: z.string(), at: moment, takenFrom: z.string().optional() })
+    .optional(),
   /** Absent: no pharmacist has a word in it. */
   atPharmacy: atPharmacy.optional(),
   /** What the preparer read. Never sent to anyone but the preparer until the second check has been made. */

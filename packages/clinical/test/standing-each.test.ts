@@ -3,16 +3,7 @@
  * the teaching protocol's; that each is the protocol's to decide: looked-at-again.test.ts.
  */
 import { describe, expect, test } from 'vitest';
-import {
-  day,
-  entriesFromDrafts,
-  parseLedger,
-  plainDate,
-  recordOf,
-  standingOf,
-  teaching,
-  usualPerson,
-} from '@twelvemonth/clinical';
+import { on } from './standing-on.ts';
 
 const referred = `
 person  female, born 1941-06-02
@@ -22,21 +13,6 @@ const inCare = `${referred}3 Sep 2026  triage outcome accepted
 `;
 const given = `${inCare}14 Oct 2026  dose zoledronic acid 5 mg, this service
 `;
-
-/** [standing, says, owner, next day, since] */
-function on(text: string, date: string, protocol: typeof teaching | 'none' = teaching) {
-  const read = parseLedger(text);
-  if (!read.ok) throw new Error(read.problems.map(({ line, says }) => `${line}: ${says}`).join('\n'));
-  const record = recordOf(usualPerson, entriesFromDrafts(read.drafts, { start: '2020-01-01T08:00:00.000Z' }));
-  const now = standingOf(record, protocol === 'none' ? undefined : protocol, day(date));
-  return [
-    now.standing,
-    now.says,
-    now.owner,
-    now.on === undefined ? undefined : plainDate(now.on),
-    plainDate(now.since),
-  ];
-}
 
 describe('before a first dose', () => {
   test('a referral is decided within seven days; returned, it is looked at after 28', () => {

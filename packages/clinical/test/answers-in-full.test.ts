@@ -1,6 +1,7 @@
 /**
  * What a nurse reads when asking "why?" of each requirement, in full: verdict, cause, working, thresholds, cautions and what may be
- * done, span by span (docs/readiness.md R1 to R14, A1, A2). Each answer was read against that page before it was written down.
+ * done, span by span (docs/readiness.md R1 to R14, A1, A2). Each answer was read against that page before it was
+ * written down; after a change of wording `answers-in-full/write.ts` writes them anew, to be read again.
  */
 import { describe, expect, test } from 'vitest';
 import { answerInFull, caseFrom, casesIn, days, judgeOf } from './answers-in-full/told.ts';

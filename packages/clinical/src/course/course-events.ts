@@ -168,7 +168,7 @@ export function isMoreThanNoise(
   const was = ratioOf(exactValue(earlier.body.density));
   const is = ratioOf(exactValue(later.body.density));
   const difference = compareRatios(was, is) >= 0 ? minus(was, is) : minus(is, was);
-  if (difference.top === 0n) return false;
+  if (difference.top <= 0) return false;
   const own = later.body.leastChange;
   if (own !== undefined && own.comparator === '') return compareRatio(difference, exactValue(own)) >= 0;
   const percent = ratioOf(protocol.exact[leastChangeKey[later.body.site]]);

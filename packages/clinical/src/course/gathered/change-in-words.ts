@@ -21,7 +21,8 @@ const signed = (value: number): string => `${value < 0 ? '-' : '+'}${Math.abs(va
 
 /** "before treatment 0.5 ug/L on 3 Mar 2023: fallen by 62 %, more than chance" */
 export function fallInWords({ before, fallPercent, fell }: MarkerThen): string {
-  if (before === undefined || fallPercent === undefined) return 'no value before treatment to compare with';
+  if (before === undefined || fallPercent === undefined)
+    return 'not measured both before and on treatment: nothing to compare';
   const change =
     fallPercent.top < 0
       ? `risen by ${ratioText({ ...fallPercent, top: -fallPercent.top }, 0)} %`

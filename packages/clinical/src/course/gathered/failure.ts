@@ -7,7 +7,17 @@
 import { type Day, addMonths, shortDate } from '../../calendar/day.ts';
 import type { Scaled } from '../../exact/decimal.ts';
 import { exactValue, quantityText } from '../../exact/quantity.ts';
-import { compareRatio, compareRatios, minus, ratio, ratioOf, ratioText, times } from '../../exact/ratio.ts';
+import {
+  type Ratio,
+  compareRatio,
+  compareRatios,
+  minus,
+  ratio,
+  ratioOf,
+  ratioText,
+  ratioTextBeside,
+  times,
+} from '../../exact/ratio.ts';
 import { counted, plural } from '../../kinds-texts/words.ts';
 import type { Protocol } from '../../protocol/protocol.ts';
 import type { CourseFacts } from '../course-facts.ts';
@@ -135,14 +145,20 @@ function markerCriterion(markers: readonly MarkerThen[], protocol: Protocol): Cr
         : markers
             .map(({ marker, newest, fallPercent }) =>
               fallPercent === undefined
-                ? `${marker} ${quantityText(newest.body.quantity)}, no value before treatment`
-                : `${marker} fell by ${ratioText(fallPercent, 0)} %`,
+                ? `${marker} ${quantityText(newest.body.quantity)}, not measured both before and on treatment`
+                : `${marker} ${changeOf(fallPercent, least)}`,
             )
             .join('; '),
     entries: markers.flatMap(({ newest, before }) => (before === undefined ? [newest.id] : [before.id, newest.id])),
     source: `${IOF}: less than 25 % (from memory)`,
   };
 }
+
+/** With as many decimals as it takes to see on which side of the limit it lies. */
+const changeOf = (fallPercent: Ratio, least: Scaled): string =>
+  fallPercent.top < 0
+    ? `rose by ${ratioText({ ...fallPercent, top: -fallPercent.top }, 0)} %`
+    : `fell by ${ratioTextBeside(fallPercent, 0, [least])} %`;
 
 /** A loss from the limit on that is also more than noise. Both spine and a hip must have been compared to deny one. */
 function lossCriterion(densities: readonly DensityThen[], protocol: Protocol): Criterion {

@@ -28,7 +28,7 @@ export function markersThen(facts: CourseFacts, firstDose: Day | undefined): rea
       firstDose === undefined || newest.on <= firstDose ? undefined : usable.findLast(({ on }) => on <= firstDose);
     const was = before === undefined ? undefined : markerNgPerL(before);
     const is = markerNgPerL(newest);
-    if (was === undefined || is === undefined || was.top === 0n)
+    if (was === undefined || is === undefined || was.top <= 0)
       return [{ marker, newest, before: undefined, fallPercent: undefined, fell: undefined }];
     const fallPercent = times(ratio(100n, 1n), dividedBy(minus(was, is), was));
     return [{ marker, newest, before, fallPercent, fell: compareRatio(fallPercent, responseFallPercent[marker]) > 0 }];

@@ -1,4 +1,4 @@
-/** The year planned on screen: what planning reckons with, the coming years with sliders. */
+/** The year planned on screen: what planning reckons with, the coming years with sliders, places suggested and accepted. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { referralOf, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
@@ -93,5 +93,64 @@ describe('the coming years', () => {
     await sees('As things stand');
     await sees(/From 500 futures/);
     expect(await headline(page).textContent()).toBe(before);
+  });
+});
+
+describe('places suggested', () => {
+  const rows = (page: Page, name: string) => page.getByRole('row').filter({ hasText: name });
+  const booked = async (patient: string): Promise<string | undefined> =>
+    (await at.server.read<{ readonly place?: { readonly on: string } }>(`/api/people/${patient}`)).place?.on;
+  let clerk: Page;
+
+  it('are a list of changes, each with why and how good the whole is; nobody is booked by it', async () => {
+    clerk = await at.signedIn('clerk', '/sessions', desktop);
+    const { follow, sees } = hands(clerk);
+    await follow('Suggest places');
+    await sees(/4 people have a window in 3 sessions; 4 would have a place, 0 none/);
+    await sees(/New places \(4\)/);
+    await sees('proven best');
+    const last = rows(clerk, 'Thu 10 Dec 2026').first();
+    await last.getByRole('button', { name: /^why\?/ }).click();
+    await sees(/Possible from .* meant for/);
+    // Both earlier lists are full by this proposal: somebody else would have to wait instead.
+    await sees(/1 Dec 2026 (would cost \d+ days? more in all|would be as good in all)/);
+    await checked(clerk, 'suggest-places-desk');
+    expect(await Promise.all(names.map((name) => booked(name.toLowerCase())))).toEqual(names.map(() => undefined));
+  });
+
+  it('one line accepted is an ordinary booking; what was written since is said, and the rest stays a proposal', async () => {
+    const { press, sees } = hands(clerk);
+    const [first, second] = await rows(clerk, 'Tue 1 Dec 2026').all();
+    const nameIn = async (row = first): Promise<string> =>
+      ((await row?.getByRole('rowheader').getByRole('link').textContent()) ?? '').split(' ')[0]!.toLowerCase();
+    const [accepted, moved] = [await nameIn(first), await nameIn(second)];
+    await first!.getByRole('button', { name: /^Accept/ }).click();
+    await first!.getByText('booked', { exact: true }).waitFor();
+    expect(await booked(accepted)).toBe('2026-12-01');
+    // Meanwhile somebody else books another of them.
+    await at.server.done('clerk', { name: 'book', patient: moved, session: 'thornbeck-2026-12-10', place: 4 });
+    await press('Tick all');
+    await press(/^Accept 3 lines/);
+    await sees(/Not booked: .*Somebody has written|Not booked: .*They have a place/);
+    await sees('Accept the ticked ones');
+    expect(await booked(moved)).toBe('2026-12-10');
+    expect((await Promise.all(names.map((name) => booked(name.toLowerCase())))).includes(undefined)).toBe(false);
+    await press('Suggest again');
+    await sees(/From the notes of/);
+  });
+
+  it('a place that came free is given with one press to who is ready for it, on a tablet', async () => {
+    const page = await at.signedIn('clerk', '/sessions/thornbeck-2026-12-01', tablet);
+    const { press, sees } = hands(page);
+    await press('Who could have it at once');
+    await sees(/Ready for that date as things stand/);
+    await checked(page, 'standby-tablet');
+    const row = page.getByRole('row').filter({ hasText: 'has a place on' }).first();
+    const name = ((await row.getByRole('rowheader').getByRole('link').textContent()) ?? '')
+      .split(' ')[0]!
+      .toLowerCase();
+    await row.getByRole('button', { name: /^Give the place at/ }).click();
+    await sees(/2 of 2 places taken/);
+    expect(await booked(name)).toBe('2026-12-01');
   });
 });

@@ -64,6 +64,8 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   aftercareOfPerson: everyoneInCare,
   comingBack: everyoneInCare,
   reactionReport: clinicalReaders,
+  fill: everyoneInCare,
+  standby: everyoneInCare,
   /** Counts and rates; no patient. */
   lookAhead: everyoneInCare,
   recall: everyoneInCare,

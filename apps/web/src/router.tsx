@@ -115,6 +115,11 @@ const planSession = createRoute({
   path: '/sessions/plan',
   component: lazyRouteComponent(() => import('./sessions/PlanSessionScreen.tsx'), 'PlanSessionScreen'),
 });
+const fill = createRoute({
+  ...at,
+  path: '/suggest-places',
+  component: lazyRouteComponent(() => import('./fill/FillScreen.tsx'), 'FillScreen'),
+});
 const lookAhead = createRoute({
   ...at,
   path: '/look-ahead',
@@ -255,6 +260,7 @@ export const router = createRouter({
     letters,
     sessions,
     planSession,
+    fill,
     lookAhead,
     session,
     sessionDay,

@@ -22,6 +22,7 @@ export * from './fill/standby.ts';
 export { type InSteps, allOf } from './in-steps.ts';
 export * from './from-notes/fill-request.ts';
 export { planningOf, usualPlanning } from './from-notes/planning-settings.ts';
+export type { Grouping } from './from-notes/groupings.ts';
 export * from './from-notes/session-day.ts';
 export * from './from-notes/year-unit.ts';
 export * from './from-notes/unit-ahead.ts';

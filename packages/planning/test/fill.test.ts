@@ -18,6 +18,7 @@ import {
   usualFillWeights,
   whyNotEarlier,
   worthOfOneMore,
+  worthOfOneMoreNurse,
 } from '../src/index.ts';
 import { isWithin } from './oracle/all-fillings.ts';
 
@@ -196,6 +197,11 @@ describe('filling sessions', () => {
     const wider = sessions.map((one, index) => (index === 0 ? { ...one, nurseMinutes: 70 } : one));
     const days = answer.tiers[2]?.days ?? 0;
     expect(answered({ ...of, sessions: wider }).tiers[2]?.days).toBe(days - 14);
+    // A nurse for 35 minutes more is such a place; where chairs or places are what is short, she saves nothing.
+    expect(worthOfOneMoreNurse(answer.filling, [35, 35, 35])[0]).toEqual({ session: 0, tier: 2, days: 14 });
+    expect([...sessionsOf(answer.filling)]).toEqual(before);
+    const full = { ...of, sessions: sessions.map((one) => ({ ...one, mostVisits: 1 })) };
+    expect(worthOfOneMoreNurse(answered(full).filling, [35, 35, 35]).map((one) => one.days)).toEqual([0, 0, 0]);
   });
 
   it('knows the price of a wish: what the filling would cost with a person in another session', () => {

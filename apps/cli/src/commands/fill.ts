@@ -51,7 +51,10 @@ ${placeHelp}`,
     const [path] = positionals;
     if ((path === undefined) === (values.unit === undefined) || positionals.length > 1)
       throw misused('Say which file or which unit: fill FILE, or fill --unit ID.');
-    const written = values.unit === undefined ? jsonFromFile(path ?? '') : await fromNotes(values, output);
+    const written =
+      values.unit === undefined
+        ? jsonFromFile(path ?? '')
+        : await fromNotes(values, output, values.standby !== undefined);
     const read = readFillRequest(written);
     if (!read.ok) throw unusable(path ?? 'the notes', read.problems);
     const { request, sessionNames } = read;
@@ -90,6 +93,7 @@ ${placeHelp}`,
 async function fromNotes(
   values: PlaceOptions & Readonly<Partial<Record<'unit' | 'until' | 'today', string | undefined>>>,
   output: Output,
+  isStandby: boolean,
 ): Promise<unknown> {
   const [until, asked] = [dateOption('until', values.until), dateOption('today', values.today)];
   const made = await withNotes(values, output, async (reader) => {
@@ -101,6 +105,8 @@ async function fromNotes(
       today: asked ?? now,
       sessions: sessions.filter(({ on }) => until === undefined || on <= until),
       records: await recordsOfUnit(reader, unit.id),
+      // Who is rung for a place that came free needs no days of notice.
+      ...(isStandby ? { noticeDays: 0 } : {}),
     });
   });
   if (!made.ok) throw answeredNo(made.says);

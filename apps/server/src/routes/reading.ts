@@ -27,6 +27,7 @@ import type { SignedIn } from '../sign-in/accounts.ts';
 import { aftercareOfPersonViewOf, aftercareViewOf } from '../views/aftercare.ts';
 import { comingBackViewOf } from '../views/coming-back.ts';
 import { bookingCheckOf } from '../views/booking-check.ts';
+import { fillViewOf, standbyViewOf } from '../views/fill.ts';
 import { lookAheadOf } from '../views/look-ahead.ts';
 import { packReadingOf } from '../views/pack.ts';
 import { decidingViewOf } from '../views/deciding.ts';
@@ -233,6 +234,16 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   );
   serveRoute(app, atHand, 'daySheet', async ({ params, reply }) =>
     sendDocument(reply, (await daySheetDocumentOf(atHand, params.session)) ?? notHere('session')),
+  );
+  serveRoute(app, atHand, 'fill', async (asked) => {
+    const unit = await unitAsked(asked);
+    return unit instanceof Refused ? unit : fillViewOf(atHand, unit);
+  });
+  serveRoute(
+    app,
+    atHand,
+    'standby',
+    async ({ params }) => (await standbyViewOf(atHand, params.session)) ?? notHere('session'),
   );
   serveRoute(app, atHand, 'lookAhead', async (asked) => {
     const unit = await unitAsked(asked);

@@ -46,6 +46,8 @@ export const paths = {
   aftercareOfPerson: '/api/people/:patient/aftercare',
   comingBack: '/api/people/:patient/coming-back',
   reactionReport: '/api/people/:patient/reaction-report',
+  fill: '/api/fill',
+  standby: '/api/sessions/:session/standby',
   lookAhead: '/api/look-ahead',
   recall: '/api/recall',
   pharmacy: '/api/pharmacy',

@@ -104,6 +104,8 @@ export const sessions = (unit: string | undefined, from?: string, until?: string
 export const sessionPlanning = (id: string) => asking('sessionPlanning', { session: id });
 export const session = (id: string) => asking('session', { session: id });
 export const sessionDay = (id: string) => asking('sessionDay', { session: id });
+export const fill = (unit: string) => ({ ...asking('fill', { unit }), staleTime: 0 });
+export const standby = (session: string) => asking('standby', { session });
 export const lookAhead = (unit: string | undefined) => asking('lookAhead', { unit });
 export const recall = (unit: string | undefined) => asking('recall', { unit });
 export const pharmacy = (unit: string | undefined) => asking('pharmacy', { unit });

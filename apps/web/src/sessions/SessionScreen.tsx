@@ -11,6 +11,7 @@ import { counted, dotted } from '../words/texts.ts';
 import { ArrivalList } from './ArrivalList.tsx';
 import { CancelSession } from './CancelSession.tsx';
 import { CouldCome } from './CouldCome.tsx';
+import { Standby } from './Standby.tsx';
 import { ToDaySheet } from './ToDaySheet.tsx';
 
 export function SessionScreen() {
@@ -65,6 +66,7 @@ function Sheet({ data }: { data: SessionView }) {
         </Note>
       )}
       <ArrivalList session={data} />
+      {!data.cancelled && data.taken < data.places && <Standby key={data.session} session={data} />}
       {!data.cancelled && data.taken < data.places && <CouldCome session={data} />}
       {!data.cancelled && <CancelSession session={data} />}
     </Page>

@@ -31,6 +31,9 @@ export function SessionsScreen() {
       acts={
         <>
           <Button onClick={() => window.print()}>Print</Button>
+          <Link to="/suggest-places" className={buttonLook()}>
+            Suggest places
+          </Link>
           <Link to="/look-ahead" className={buttonLook()}>
             Look ahead
           </Link>

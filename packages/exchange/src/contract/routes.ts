@@ -7,6 +7,7 @@ import { aftercareOfPersonView, aftercareView, reactionReportQuery, reactionRepo
 import { comingBackView } from './coming-back.ts';
 import { decidingView } from './deciding.ts';
 import { acceptAnswer, acceptBody, dryRunAnswer, importBody, settleRowBody, waitingRowsAnswer } from './import.ts';
+import { fillView, standbyView } from './fill.ts';
 import { lookAheadView } from './look-ahead.ts';
 import { lettersOfPersonView, lettersView, writtenLetterQuery, writtenLetterView } from './letters.ts';
 import { handOverPageAnswer, handOverPageBody, ownPageView } from './own-page.ts';
@@ -123,6 +124,8 @@ export const routes = {
     query: reactionReportQuery,
     answer: reactionReportView,
   },
+  fill: { method: 'GET', path: '/api/fill', answer: fillView },
+  standby: { method: 'GET', path: '/api/sessions/:session/standby', answer: standbyView },
   lookAhead: { method: 'GET', path: '/api/look-ahead', answer: lookAheadView },
   comingBack: { method: 'GET', path: '/api/people/:patient/coming-back', answer: comingBackView },
   recall: { method: 'GET', path: '/api/recall', answer: recallAnswer },

@@ -21,7 +21,12 @@ function sentenceFor(request: FillRequest, filling: Filling, person: number, ses
   const cost = costIfIn(filling, person, session);
   if (cost === undefined) return { session, isOffered: true, says: `${date} cannot hold the visit, whoever moves` };
   const loss = daysOfTier(cost - filling.cost);
-  if (loss.days <= 0) return { session, isOffered: true, says: `${date} is as good: it can be had` };
+  if (loss.days <= 0)
+    return {
+      session,
+      isOffered: true,
+      says: `${date} would be as good in all: it can be had, and somebody else may have to change for it`,
+    };
   return {
     session,
     isOffered: true,
@@ -49,6 +54,17 @@ export type Worth = {
   readonly tier: number;
   readonly days: number;
 };
+
+/** What one more nurse through the whole of a session, so many minutes of each, would save; most first. */
+export function worthOfOneMoreNurse(filling: Filling, minutesOf: readonly number[]): Worth[] {
+  // Nurse minutes, those not reserved; nothing more of chairs, first visits and places.
+  const more = (minutes: number): number[] =>
+    filling.arrangement.places.has.map((_, resource) => (resource < 2 ? minutes : 0));
+  return minutesOf
+    .map((minutes, session) => ({ session, saved: savedByMore(filling, more(minutes), session) }))
+    .toSorted((a, b) => b.saved - a.saved)
+    .map(({ session, saved }) => ({ session, ...daysOfTier(saved) }));
+}
 
 /** What one more visit of a kind (its minutes of nurse and chair) would save in each session; most first, nothing left out. */
 export function worthOfOneMore(request: FillRequest, filling: Filling, kind: number): Worth[] {

@@ -26,6 +26,8 @@ import {
 import { type InSteps, allOf } from '../in-steps.ts';
 import { type FillWritten, weekdayNames } from '../fill/request-format.ts';
 import { minuteOf } from '../day/format-problem.ts';
+import { heldByOthers } from './held-by-others.ts';
+import { type Grouping, groupingsOf } from './groupings.ts';
 import { namesOf, orderedFor, patientOf } from './people.ts';
 import { planningOf, visitKindsOf, visitMinutesOf } from './planning-settings.ts';
 
@@ -37,6 +39,8 @@ export type FillFromNotes = {
   readonly sessions: readonly SessionList[];
   /** People of the unit. */
   readonly records: readonly SubjectRecord[];
+  /** Days between telling a person and the place; undefined: the unit's own. */
+  readonly noticeDays?: number | undefined;
 };
 
 export type LeftOut = { readonly patient: string; readonly name: string; readonly because: string };
@@ -49,6 +53,8 @@ export type RequestFromNotes =
       readonly patients: readonly string[];
       readonly sessions: readonly string[];
       readonly leftOut: readonly LeftOut[];
+      /** For the report on fairness, in the order of the request: never used to choose. */
+      readonly groupings: readonly Grouping[];
       readonly hasUsualSettings: boolean;
     }
   | { readonly ok: false; readonly says: string };
@@ -153,7 +159,7 @@ type Open = { readonly session: SessionList; readonly name: string };
 function waitingOf(
   record: SubjectRecord,
   name: string,
-  { from: { unit, context, today }, protocol, open, asked }: Gathered,
+  { from: { unit, context, today, noticeDays: asTold }, protocol, open, asked }: Gathered,
 ): Written | { readonly because: string } | undefined {
   if (!waits.has(standingOf(record, protocol, today).standing)) return undefined;
   const { course, kind } = orderedFor(record, protocol, today);
@@ -167,7 +173,7 @@ function waitingOf(
     };
   if (window.first > asked.horizon)
     return { because: `possible from ${shortDate(window.first)}, after the last of these sessions` };
-  const { noticeDays } = planningOf(unit);
+  const noticeDays = asTold ?? planningOf(unit).noticeDays;
   const told = open.find(({ session }) => session.id === place?.session);
   const earliest = earliestOf({ window, steps }, today, noticeDays);
   return {
@@ -217,6 +223,7 @@ export function* fillRequestInSteps(from: FillFromNotes): InSteps<RequestFromNot
   const names = namesOf(records);
   const leftOut: LeftOut[] = [];
   const people = new Map<string, Written>();
+  const placed = new Map<string, SubjectRecord>();
   for (const record of records) {
     yield;
     const patient = patientOf(record);
@@ -224,30 +231,39 @@ export function* fillRequestInSteps(from: FillFromNotes): InSteps<RequestFromNot
     const found = waitingOf(record, name, { from, protocol, open, asked });
     if (found === undefined) continue;
     if ('because' in found) leftOut.push({ patient, name, because: found.because });
-    else people.set(patient, found);
+    else {
+      people.set(patient, found);
+      placed.set(patient, record);
+    }
   }
   if (people.size === 0)
     return { ok: false, says: `Nobody at ${unit.name} waits or falls due with a window in these sessions.` };
   const settings = planningOf(unit);
+  const kinds = visitKindsOf(settings, visitMinutesOf(protocol));
+  const heldIn = heldByOthers({ kinds, records, protocol, today }, people);
   return {
     ok: true,
     patients: [...people.keys()],
     sessions: open.map(({ session }) => session.id),
     leftOut,
+    groupings: groupingsOf([...placed.values()], today),
     hasUsualSettings: unit.planning === undefined,
     request: {
       today: plainDate(today),
-      kinds: visitKindsOf(settings, visitMinutesOf(protocol)),
-      sessions: open.map(({ session, name }) => ({
-        name,
-        day: plainDate(session.on),
-        site: unit.name,
-        nurseMinutes: settings.nurses * minutesOpen(session),
-        chairMinutes: unit.chairs * minutesOpen(session),
-        mostFirstVisits: settings.mostFirstVisits,
-        mostVisits: session.arriveAt.length,
-        reservedPercent: settings.reservedPercent,
-      })),
+      kinds,
+      sessions: open.map(({ session, name }) => {
+        const held = heldIn(session);
+        return {
+          name,
+          day: plainDate(session.on),
+          site: unit.name,
+          nurseMinutes: Math.max(0, settings.nurses * minutesOpen(session) - held.nurseMinutes),
+          chairMinutes: Math.max(0, unit.chairs * minutesOpen(session) - held.chairMinutes),
+          mostFirstVisits: Math.max(0, settings.mostFirstVisits - held.firstVisits),
+          mostVisits: Math.max(0, session.arriveAt.length - held.visits),
+          reservedPercent: settings.reservedPercent,
+        };
+      }),
       people: [...people.values()],
     },
   };

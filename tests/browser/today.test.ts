@@ -65,3 +65,58 @@ it('an arrival recorded at the desk is in its chair on the other screen', async 
   await chairside.getByRole('region', { name: 'Chairs' }).getByRole('link', { name: 'Olive Tranter' }).waitFor();
   console.log(`in its chair at the other screen after ${Math.round(performance.now() - began)} ms`);
 });
+
+it('the telephone rings in the middle of a step: two taps, red flags first, and the step is as it was', async () => {
+  const { fill, tickIn, pick, press, sees } = hands(chairside);
+  await chairside.goto(`${at.url}/people/olive/visit`);
+  await fill('Pulse', '71');
+  await chairside.getByRole('link', { name: 'Advice call' }).click();
+  await sees(/Olive Tranter · born/);
+  await press('About somebody else');
+  await fill('Whom is it about?', 'ferreira');
+  await press(/Wanda Ferreira/);
+  await sees(/Wanda Ferreira · born/);
+  expect(await chairside.evaluate(() => document.activeElement?.tagName)).toBe('TEXTAREA');
+  await tickIn('Ask first: any of these?', 'fever past the third day, very high, or with shaking');
+  await sees(/Seen by a doctor today/);
+  await sees('Who takes the red flag on');
+  await checked(chairside, 'call-red-flag-tablet');
+  await fill('What they say, in their words', 'hot and shaking since Sunday');
+  await pick('Who rings', 'family or carer');
+  // The step below is looked at, the call is not lost.
+  await chairside.getByRole('link', { name: 'Back to where you were' }).click();
+  expect(await chairside.getByLabel(/^Pulse/).inputValue()).toBe('71');
+  await chairside.getByRole('link', { name: 'Advice call' }).click();
+  await fill('What you advised', 'her own doctor today, rung');
+  await pick('Who takes the red flag on', `${people.prescriber.name}, prescriber`);
+  await press('Write the call down');
+  await sees(new RegExp(`${people.prescriber.name} takes the red flag on`));
+  await chairside.getByRole('link', { name: 'Back to where you were' }).click();
+  expect(await chairside.getByLabel(/^Pulse/).inputValue()).toBe('71');
+  await desk.getByRole('link', { name: /1 red flags from calls/ }).click();
+  await hands(desk).sees(/red flag: fever past the third day/);
+  await checked(desk, 'calls-desktop');
+});
+
+it('about somebody not found here it waits at the unit, until it is known whom it was about', async () => {
+  const { fill, tickIn, pick, press, sees } = hands(desk);
+  await desk.getByRole('link', { name: 'Advice call' }).first().click();
+  await fill('Whom is it about?', 'zzyzx');
+  await sees('Nobody is found by that.');
+  await press('Not found here: write the call all the same');
+  await fill('The name as it was said', 'Mrs Marrow or Morrow');
+  await tickIn('Ask first: any of these?', 'none of these');
+  await fill('What they say, in their words', 'asks about a vaccine on the same day');
+  await pick('Who rings', 'care home');
+  await fill('What you advised', 'we ring back');
+  await checked(desk, 'call-not-found-desktop');
+  await press('Write the call down');
+  await sees(/It waits under “calls about somebody not found”/);
+  await desk.getByRole('link', { name: 'Back to where you were' }).click();
+  await press('Say whom it was about, or what was done');
+  await fill('Whom is it about?', 'marrow');
+  await press(/Edda Marrow/);
+  await fill('How you know', 'birth date agrees');
+  await press('Write it into their notes');
+  await desk.getByRole('region', { name: 'About somebody not found' }).waitFor({ state: 'detached' });
+});

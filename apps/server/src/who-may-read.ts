@@ -68,6 +68,7 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   standby: everyoneInCare,
   /** Counts and rates; no patient. */
   lookAhead: everyoneInCare,
+  adviceLine: everyoneInCare,
   recall: everyoneInCare,
 
   pharmacy: everyoneInCare,

@@ -161,6 +161,11 @@ const daySheet = createRoute({
   path: '/sessions/$session/sheet',
   component: lazyRouteComponent(() => import('./sessions/DaySheetScreen.tsx'), 'DaySheetScreen'),
 });
+const calls = createRoute({
+  ...at,
+  path: '/calls',
+  component: lazyRouteComponent(() => import('./call/CallsScreen.tsx'), 'CallsScreen'),
+});
 const recall = createRoute({
   ...at,
   path: '/recall',
@@ -269,6 +274,7 @@ export const router = createRouter({
     waitingActs,
     paper,
     paperOfPerson,
+    calls,
     recall,
     aftercare,
     ask,

@@ -26,6 +26,7 @@ import { serveAnyone, serveRoute } from '../serve-route.ts';
 import type { SignedIn } from '../sign-in/accounts.ts';
 import { aftercareOfPersonViewOf, aftercareViewOf } from '../views/aftercare.ts';
 import { comingBackViewOf } from '../views/coming-back.ts';
+import { adviceLineOf } from '../views/advice-line.ts';
 import { bookingCheckOf } from '../views/booking-check.ts';
 import { fillViewOf, standbyViewOf } from '../views/fill.ts';
 import { lookAheadOf } from '../views/look-ahead.ts';
@@ -276,6 +277,10 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
       : reactionReportOf(atHand, person, asked.query.reaction, asked.who.member);
   });
 
+  serveRoute(app, atHand, 'adviceLine', async (asked) => {
+    const unit = await unitAsked(asked);
+    return unit instanceof Refused ? unit : adviceLineOf(atHand, unit);
+  });
   serveRoute(app, atHand, 'stock', async (asked) => {
     const unit = await unitAsked(asked);
     return unit instanceof Refused ? unit : stockOf(atHand, unit);

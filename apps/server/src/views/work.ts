@@ -11,6 +11,7 @@ import {
   parseDay,
   plainDate,
   taskNames,
+  unknownCallsOf,
 } from '@twelvemonth/clinical';
 import type { TodayView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
@@ -49,6 +50,7 @@ const pilesByTask: Readonly<
   'chase the letter': { what: 'letters without an answer', to: '/letters' },
   'look at the reminder': { what: 'reminders that did not arrive' },
   'pass on the red flag': { what: 'red flags to pass on', to: '/aftercare' },
+  'answer the red flag': { what: 'red flags from calls', to: '/calls' },
   'call back': { what: 'calls to make again' },
   'ask again': { what: 'people who wanted more time' },
   'release the place': { what: 'places of people who will not come' },
@@ -108,6 +110,7 @@ export async function workOf(atHand: AtHand, everyone: readonly Person[], unit: 
       ),
     ),
     pile('products to order', '/stock', await toOrderBy(atHand, unit)),
+    pile('calls about somebody not found', '/calls', await unknownCallsSince(atHand, unit.unit.id)),
     pile('rows of a register that wait', '/import/waiting', waiting),
   ].filter(({ count }) => count > 0);
 }
@@ -151,3 +154,6 @@ const pile = (what: string, to: string, days: readonly Day[]): TodayView['work']
 async function waitingRowsSince({ notes }: AtHand, unit: string): Promise<Day[]> {
   return waitingIn(await notes.of('register', unit)).map(({ since }) => parseDay(since.slice(0, 10)) ?? (0 as Day));
 }
+
+const unknownCallsSince = async ({ notes }: AtHand, unit: string): Promise<Day[]> =>
+  unknownCallsOf(await notes.of('unit', unit)).map(({ on }) => on);

@@ -1,9 +1,11 @@
 import { useQuery } from '@tanstack/react-query';
 import { Outlet } from '@tanstack/react-router';
-import { useState } from 'react';
+import { Suspense, lazy, useState } from 'react';
 import { AnaphylaxisCard } from '../anaphylaxis/AnaphylaxisCard.tsx';
 import { useCardOpen } from '../anaphylaxis/card-open.ts';
 import { ToAnaphylaxisCard } from '../anaphylaxis/ToAnaphylaxisCard.tsx';
+import { ToCall } from '../call/ToCall.tsx';
+import { useCallOpen } from '../call/call-open.ts';
 import { me } from '../server/queries.ts';
 import { SyncState } from '../offline/SyncState.tsx';
 import { useKeepDay } from '../offline/keep-day.ts';
@@ -17,6 +19,8 @@ import css from './Frame.module.css';
 import { useMay } from './may.ts';
 import { Side } from './Side.tsx';
 import { Search } from './search/Search.tsx';
+
+const CallPlace = lazy(async () => ({ default: (await import('../call/CallPlace.tsx')).CallPlace }));
 
 /**
  * The frame around every screen. When nobody is at the desk the screens stay mounted, out of sight, so that a form being filled
@@ -36,6 +40,9 @@ export function Frame() {
   useKeepDay();
   useFollowFocus();
   useFetchScreens(signedIn);
+  const callOpen = useCallOpen() && may('write advice call');
+  const [hadCall, setHadCall] = useState(false);
+  if (callOpen && !hadCall) setHadCall(true);
   const cardOpen = useCardOpen();
   const card = cardOpen ? <AnaphylaxisCard /> : <ToAnaphylaxisCard />;
   if (asked.data === undefined && asked.error === null) return card;
@@ -58,11 +65,21 @@ export function Frame() {
             <Banners />
             <div className={css['top']}>
               {may('search') && <Search />}
+              {may('write advice call') && <ToCall />}
               {may('visit') && <SyncState />}
               <Desk change={() => setChangingFrom(staff)} />
             </div>
             <main id="content" className={css['main']} tabIndex={-1}>
-              <Outlet />
+              <div hidden={callOpen} inert={callOpen} style={callOpen ? { display: 'none' } : { display: 'contents' }}>
+                <Outlet />
+              </div>
+              {(callOpen || hadCall) && (
+                <div hidden={!callOpen} inert={!callOpen} style={callOpen ? undefined : { display: 'none' }}>
+                  <Suspense>
+                    <CallPlace />
+                  </Suspense>
+                </div>
+              )}
             </main>
           </div>
         </div>

@@ -170,6 +170,8 @@ const words: Readonly<Record<string, { readonly label: string; readonly help?: s
   'not-taken-in.what': { label: 'What was written' },
   'not-taken-in.wroteAt': { label: 'When it was written' },
   'not-taken-in.because': { label: 'Why it does not stand' },
+  'advice-answered.about': { label: 'Which call' },
+  'advice-answered.outcome': { label: 'What was found and done, and that they were told' },
   'looked-again.about': { label: 'Which entry' },
   'looked-again.finding': { label: 'What you found' },
   'reaction.what': { label: 'What they felt' },

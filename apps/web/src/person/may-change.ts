@@ -14,6 +14,7 @@ const notByHand = new Set([
   'withdrawal',
   'same-person',
   'moved-here',
+  'advice-call',
   'letter',
   'letter-drafted',
   'letter-sent',

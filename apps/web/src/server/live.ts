@@ -19,6 +19,7 @@ const listNames = new Set([
   'session',
   'recall',
   'aftercare',
+  'adviceLine',
   'waitingRows',
   'bookingCheck',
 ]);

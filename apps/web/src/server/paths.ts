@@ -49,6 +49,7 @@ export const paths = {
   fill: '/api/fill',
   standby: '/api/sessions/:session/standby',
   lookAhead: '/api/look-ahead',
+  adviceLine: '/api/advice-line',
   recall: '/api/recall',
   pharmacy: '/api/pharmacy',
   stock: '/api/stock',

@@ -37,7 +37,7 @@ export function signedOut(): void {
 }
 
 /** Lists over the whole register: fetched again behind the screen, never waited for. */
-const wholeLists = new Set<unknown>(['people', 'today', 'recall', 'aftercare', 'sessions', 'letters', 'pharmacy']);
+const wholeLists = new Set<unknown>(['people', 'today', 'recall', 'aftercare', 'sessions', 'letters', 'pharmacy', 'adviceLine']);
 
 /** After something was written: what the screen is about is fetched before it goes on; the long lists follow. */
 export async function fetchAgain(): Promise<void> {
@@ -107,6 +107,7 @@ export const sessionDay = (id: string) => asking('sessionDay', { session: id });
 export const fill = (unit: string) => ({ ...asking('fill', { unit }), staleTime: 0 });
 export const standby = (session: string) => asking('standby', { session });
 export const lookAhead = (unit: string | undefined) => asking('lookAhead', { unit });
+export const adviceLine = (unit: string | undefined) => asking('adviceLine', { unit });
 export const recall = (unit: string | undefined) => asking('recall', { unit });
 export const pharmacy = (unit: string | undefined) => asking('pharmacy', { unit });
 export const aftercare = (unit: string | undefined) => asking('aftercare', { unit });

@@ -12,6 +12,9 @@ import { batchStopped } from '../kinds/batch-stopped.ts';
 import { formulary } from '../kinds/formulary.ts';
 import { packsOrdered } from '../kinds/packs-ordered.ts';
 import { packsOrderClosed } from '../kinds/packs-order-closed.ts';
+import { adviceCall } from '../kinds/advice-call.ts';
+import { unknownCall } from '../kinds/unknown-call.ts';
+import { unknownCallSettled } from '../kinds/unknown-call-settled.ts';
 import { contact } from '../kinds/contact.ts';
 import { identity } from '../kinds/identity.ts';
 import { kindNames } from '../kinds/index.ts';
@@ -136,6 +139,11 @@ export const actSchema = z.discriminatedUnion('name', [
     reason: textField,
     askedBy: z.enum(['the patient', 'the unit']),
   }),
+
+  /** The advice line: about somebody known, about somebody not found here, and a call that finds its person. */
+  z.object({ name: z.literal('write advice call'), patient: uuidField, body: adviceCall.body }),
+  z.object({ name: z.literal('write unknown call'), unit: uuidField, body: unknownCall.body }),
+  z.object({ name: z.literal('settle unknown call'), unit: uuidField, body: unknownCallSettled.body }),
 
   /** The visit. Steps whose body needs the server's clock or a computed comparison have an act of their own. */
   z.object({

@@ -13,6 +13,7 @@ const writtenAfterClosing: ReadonlySet<KindName> = new Set([
   'referral',
   'died',
   'call',
+  'advice-answered',
   'letter',
   // What was begun elsewhere: the successor of a medicine whose clock still ran.
   'medicine',

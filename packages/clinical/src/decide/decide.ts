@@ -5,6 +5,7 @@
  */
 import type { Act } from './act.ts';
 import { decideBook, decideGiveUp, decideMove } from './book.ts';
+import { decideAdviceCall, decideSettleCall, decideUnknownCall } from './calls.ts';
 import { decideGiveInjection } from './give-injection.ts';
 import { checkHeldHere, withHold } from './held-dose.ts';
 import { decideGo } from './go.ts';
@@ -84,6 +85,12 @@ function decideAct(act: Act, now: Surroundings): Decided {
       return decideMove(act, now);
     case 'give up place':
       return decideGiveUp(act, now);
+    case 'write advice call':
+      return decideAdviceCall(act, now);
+    case 'write unknown call':
+      return decideUnknownCall(act, now);
+    case 'settle unknown call':
+      return decideSettleCall(act, now);
     case 'decide':
       return decideGo(act, now);
     case 'second check':

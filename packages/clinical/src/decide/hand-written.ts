@@ -14,6 +14,7 @@ const writtenBy: Partial<Record<KindName, ActName>> = {
   'infusion-finished': 'finish infusion',
   withdrawal: 'withdraw',
   'moved-here': 'move entry',
+  'advice-call': 'write advice call',
   'same-person': 'may be one',
 };
 

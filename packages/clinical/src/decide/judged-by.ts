@@ -13,6 +13,8 @@ export function judgedBy(act: Act): Subject | undefined {
     case 'count packs':
     case 'take out packs':
       return subject('unit', act.body.unit);
+    case 'write unknown call':
+    case 'settle unknown call':
     case 'record competence':
     case 'open session':
     case 'set unit':
@@ -41,6 +43,7 @@ export function judgedBy(act: Act): Subject | undefined {
       const read = referral.body.safeParse(referred?.body);
       return read.success ? subject('unit', read.data.unit) : subject('patient', act.patient);
     }
+    case 'write advice call':
     case 'record':
     case 'record together':
     case 'withdraw':

@@ -37,6 +37,8 @@ const order: readonly KindName[] = ['prescription', 'pharmacy-check', 'pharmacy-
 /** Being in touch with someone changes nothing that a dose is decided by. */
 const withoutWeight: ReadonlySet<KindName> = new Set([
   'call',
+  'advice-call',
+  'advice-answered',
   'letter',
   'letter-drafted',
   'letter-sent',
@@ -87,6 +89,12 @@ export function readKindsOf(act: Act): readonly KindName[] {
     case 'say two people':
     case 'read apart':
       return ['same-person', 'identity', 'contact', 'place-booked', 'place-given-up', 'arrived', 'withdrawal'];
+    case 'write advice call':
+    case 'write unknown call':
+      // A call is a call, whatever else was written meanwhile.
+      return [];
+    case 'settle unknown call':
+      return ['unknown-call-settled'];
     case 'register':
     case 'move entry':
     case 'withdraw':

@@ -39,6 +39,12 @@ function named(act: Act): readonly Subject[] {
     case 'accept handover':
     case 'name nurse':
       return [subject('session', act.session)];
+    case 'settle unknown call':
+      return [
+        subject('unit', act.unit),
+        ...(act.body.patient === undefined ? [] : [subject('patient', act.body.patient)]),
+      ];
+    case 'write unknown call':
     case 'record competence':
     case 'set unit':
     case 'set formulary':
@@ -66,6 +72,7 @@ function named(act: Act): readonly Subject[] {
     case 'say two people':
     case 'read apart':
       return [subject('patient', act.patient), subject('patient', act.other)];
+    case 'write advice call':
     case 'withdraw':
     case 'decide':
     case 'second check':

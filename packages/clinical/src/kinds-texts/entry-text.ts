@@ -11,6 +11,7 @@ import { partialDateText } from '../calendar/partial-date.ts';
 import { quantityText } from '../exact/quantity.ts';
 import type { KindName } from '../kinds/index.ts';
 import type { Fact } from '../record/patient-record.ts';
+import { callText } from './call-text.ts';
 import { counted, plural } from './words.ts';
 
 type Texts = { readonly [Kind in KindName]: (fact: Fact<Kind>) => string };
@@ -234,6 +235,11 @@ const texts: Texts = {
     `session opened: ${counted(body.present.length, 'person', 'people')} here, ${counted(body.secondCheckers.length, 'second checker')}, kit whole and in date until ${date(body.kit.expiresOn)}, ${counted(body.chairs, 'chair')}${and(countsText(body.counts))}${and(body.note)}`,
   'session-closed': ({ body }) => `session closed${and(countsText(body.counts))}; handed over: ${body.handover}`,
   'handover-accepted': ({ body }) => `handover accepted${because(body.note)}`,
+  'advice-call': ({ body }) => `advice line, ${callText(body)}`,
+  'advice-answered': ({ body }) => `advice-line call answered: ${body.outcome}`,
+  'unknown-call': ({ body }) => `advice line, about "${body.nameSaid}"${and(body.knownOfThem)}, ${callText(body)}`,
+  'unknown-call-settled': ({ body }) =>
+    `call ${body.patient === undefined ? 'about nobody of ours' : 'found its person'}: ${body.outcome}`,
   'named-nurse': () => 'named nurse of a person on the list',
   competence: ({ body }) => `${body.what}: shown as ${body.role}, counts until ${date(body.until)}`,
   'unit-settings': ({ body }) => `${body.name}: ${counted(body.chairs, 'chair')}, ${body.opensAt}-${body.closesAt}`,

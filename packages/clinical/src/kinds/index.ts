@@ -94,6 +94,10 @@ import { sessionOpened } from './session-opened.ts';
 import { sessionClosed } from './session-closed.ts';
 import { handoverAccepted } from './handover-accepted.ts';
 import { namedNurse } from './named-nurse.ts';
+import { adviceCall } from './advice-call.ts';
+import { adviceAnswered } from './advice-answered.ts';
+import { unknownCall } from './unknown-call.ts';
+import { unknownCallSettled } from './unknown-call-settled.ts';
 import { competence } from './competence.ts';
 import { unitSettings } from './unit-settings.ts';
 import { formulary } from './formulary.ts';
@@ -158,6 +162,8 @@ export const entryKinds = {
   'reaction-reported': reactionReported,
   'course-review': courseReview,
   call: call,
+  'advice-call': adviceCall,
+  'advice-answered': adviceAnswered,
   refusal: refusal,
   'cannot-be-reached': cannotBeReached,
   'transfer-out': transferOut,
@@ -205,6 +211,8 @@ export const entryKinds = {
   'session-closed': sessionClosed,
   'handover-accepted': handoverAccepted,
   'named-nurse': namedNurse,
+  'unknown-call': unknownCall,
+  'unknown-call-settled': unknownCallSettled,
   competence: competence,
   'unit-settings': unitSettings,
   formulary: formulary,

@@ -2,6 +2,8 @@
  * What waits for someone, as far as the notes alone can say it: one row a task, with its owner and the day it is due. Tasks
  * that depend on the day or the protocol (overdue, runs out before a place) are told by readers, not stored.
  */
+import { openCallsOf } from '../calls/open-calls.ts';
+import { flagsIn } from '../calls/red-flags.ts';
 import { type Day, day } from '../calendar/day.ts';
 import { aftercareOf } from '../aftercare/contacts.ts';
 import { redFlagsOfEntry } from '../aftercare/told.ts';
@@ -25,6 +27,7 @@ import { visitOn } from '../visit/visit.ts';
 import type { Row } from './row.ts';
 
 export const taskNames = [
+  'answer the red flag',
   'sign results',
   'decide on the referral',
   'call back',
@@ -106,6 +109,7 @@ function placesToRelease(record: SubjectRecord, today: Day, willNotCome: boolean
 
 const answers: ReadonlySet<string> = new Set([
   'call',
+  'advice-call',
   'refusal',
   'cannot-be-reached',
   'place-booked',
@@ -141,6 +145,12 @@ function openTasks(at: At, held: string): Row[] {
   const isAftercare = call?.body.about === 'aftercare' && aftercareNow(at)?.waitsFor !== undefined;
   if (call?.body.callBackOn !== undefined && !isAftercare)
     rows.push(task('call back', call, 'nurse', day(call.body.callBackOn), call.body.about));
+  for (const { call: rang, waitsFor, due } of openCallsOf(record))
+    rows.push(
+      waitsFor === 'an answer'
+        ? task('answer the red flag', rang, 'prescriber', due, flagsIn(rang.body.redFlags).join('; '))
+        : task('call back', rang, 'nurse', due, rang.body.about),
+    );
   const talk = latest(record, 'talk');
   if (talk?.body.askAgainOn !== undefined && !factsOf(record, 'dose').some(({ on }) => on > talk.on))
     rows.push(task('ask again', talk, 'nurse', day(talk.body.askAgainOn), talk.body.decision));

@@ -15,6 +15,7 @@ export type MissingAtClosing = {
 /** What says why somebody did not come. */
 const saysWhy: readonly KindName[] = [
   'call',
+  'advice-call',
   'refusal',
   'cannot-be-reached',
   'illness',

@@ -34,6 +34,8 @@ export function picksFor(
       };
     case 'prescriber-decision':
       return { about: entriesOf(person, ...decidedAboutKinds) };
+    case 'advice-answered':
+      return { about: entriesOf(person, 'advice-call') };
     case 'looked-again':
       return { about: entriesOf(person, ...lookedAgainAtKinds) };
     case 'prescription':

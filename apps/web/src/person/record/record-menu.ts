@@ -32,7 +32,7 @@ export const recordMenu: readonly { readonly group: string; readonly choices: re
     ],
   },
   { group: 'Deciding together', choices: ['baseline-risk', 'talk', 'capacity'] },
-  { group: 'Reaching them', choices: ['call', 'cannot-be-reached', 'refusal', 'told-of-batch'] },
+  { group: 'Reaching them', choices: ['call', 'advice-answered', 'cannot-be-reached', 'refusal', 'told-of-batch'] },
   {
     group: 'Decisions',
     choices: ['triage', 'course-review', 'prescriber-decision', 'prescriber-exception', 'looked-again'],
@@ -55,6 +55,7 @@ const ofToday: ReadonlySet<string> = new Set([
   'dental',
   'secondary-causes',
   'call',
+  'advice-answered',
   'told-of-batch',
   'cannot-be-reached',
   'refusal',

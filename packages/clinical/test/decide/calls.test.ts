@@ -1,0 +1,126 @@
+/**
+ * Advice-line calls. What counts as a red flag and what is done first: published product information of zoledronic acid 5 mg for
+ * eye, jaw, ear, thigh and bone pain (read); the rest from memory, for a clinician to confirm (docs/safety/sources.md).
+ */
+import {
+  type ActNamed,
+  type PlainDate,
+  factsOf,
+  flagsIn,
+  noRedFlag,
+  openCallsOf,
+  redFlagNames,
+  redFlags,
+  taskRows,
+  unknownCallsOf,
+} from '@twelvemonth/clinical';
+import { describe, expect, test } from 'vitest';
+import { DayUnit, onTheDay } from './a-day-unit.ts';
+
+type Body = ActNamed<'write advice call'>['body'];
+const body = (more: Partial<Body> = {}): Body => ({
+  caller: 'the person',
+  redFlags: [noRedFlag],
+  about: 'may she fly on Sunday',
+  advice: 'yes, and drink',
+  ...more,
+});
+const call = (more: Partial<Body> = {}): ActNamed<'write advice call'> => ({
+  name: 'write advice call',
+  patient: 'p1',
+  body: body(more),
+});
+const shaking = 'fever past the third day, very high, or with shaking';
+const tasks = (unit: DayUnit): string[] =>
+  taskRows(unit.patient(), undefined, unit.surroundings({ staff: 'dana', role: 'nurse' }).today).map(({ columns }) =>
+    String(columns['task']),
+  );
+
+describe('a call about somebody known', () => {
+  test('is written by a clerk too, with what was asked, said and advised', () => {
+    const unit = onTheDay();
+    expect(unit.refused('bettina', call())).toEqual([]);
+    expect(unit.newest('advice-call').body).toEqual(body());
+    expect(tasks(unit)).not.toContain('answer the red flag');
+  });
+
+  test('a red flag is for somebody by name, and waits for an answer from that day on', () => {
+    const unit = onTheDay();
+    expect(unit.refused('dana', call({ redFlags: [shaking] }))).toEqual(['field-wrong']);
+    expect(unit.refused('dana', call({ redFlags: [shaking, noRedFlag], passedTo: 'Halina' }))).toEqual(['field-wrong']);
+    unit.expect('dana', call({ redFlags: [shaking], passedTo: 'Halina' }));
+    expect(tasks(unit)).toContain('answer the red flag');
+    unit.write('halina', 'advice-answered', { about: unit.newest('advice-call').id, outcome: 'seen, chest infection' });
+    expect(tasks(unit)).not.toContain('answer the red flag');
+    expect(openCallsOf(unit.patient())).toEqual([]);
+  });
+
+  test.each(redFlagNames)('%s: says what to do now, and what holds a dose is a symptom in the notes', (flag) => {
+    const unit = onTheDay();
+    unit.expect('bettina', call({ redFlags: [flag], passedTo: 'Halina' }));
+    const { now, symptom } = redFlags[flag];
+    expect(now.length).toBeGreaterThan(10);
+    expect(factsOf(unit.patient(), 'symptom').map((told) => told.body.what)).toEqual(
+      symptom === undefined ? [] : [symptom],
+    );
+  });
+
+  test('a promise to ring back stands until somebody was reached', () => {
+    const unit = onTheDay();
+    unit.expect('dana', call({ callBackOn: '2026-11-27' as PlainDate }));
+    expect(tasks(unit)).toContain('call back');
+    unit.write('bettina', 'call', { route: 'telephone', about: 'advice', reached: false });
+    expect(tasks(unit)).toContain('call back');
+    unit.write('bettina', 'call', { route: 'telephone', about: 'advice', reached: true });
+    expect(tasks(unit)).not.toContain('call back');
+  });
+});
+
+describe('a call about somebody not found', () => {
+  const waiting = (unit: DayUnit) => unknownCallsOf(unit.record('unit/thornbeck'));
+  const unknown = (more: Partial<Body> = {}): ActNamed<'write unknown call'> => ({
+    name: 'write unknown call',
+    unit: 'thornbeck',
+    body: { ...body(more), nameSaid: 'Mrs Arkwright?' },
+  });
+
+  test('waits at the unit; found, it stands in their notes with the time it was made and holds what it holds', () => {
+    const unit = onTheDay();
+    unit.expect('bettina', unknown({ redFlags: ['painful red eye, light hurts, blurred'], passedTo: 'Halina' }));
+    const made = unit.now;
+    const [waits] = waiting(unit);
+    expect(flagsIn(waits?.body.redFlags ?? [])).toHaveLength(1);
+    unit.wait(50);
+    const settle = {
+      name: 'settle unknown call',
+      unit: 'thornbeck',
+      body: { call: waits?.id ?? '', patient: 'p1', outcome: 'birth date agrees' },
+    } as const;
+    unit.expect('dana', settle);
+    expect(waiting(unit)).toEqual([]);
+    const found = unit.newest('advice-call');
+    expect(Date.parse(found.at ?? '')).toBe(Date.parse(made));
+    expect(found.body.takenFrom).toBe(waits?.id);
+    expect(factsOf(unit.patient(), 'symptom').map((told) => told.body.what)).toEqual(['eye pain or redness']);
+    expect(tasks(unit)).toContain('answer the red flag');
+    expect(unit.refused('dana', settle)).toEqual(['step-already-done']);
+  });
+
+  test('or it is nobody of ours, with what was done', () => {
+    const unit = onTheDay();
+    unit.expect('dana', unknown());
+    const settle = (patient?: string) =>
+      ({
+        name: 'settle unknown call',
+        unit: 'thornbeck',
+        body: {
+          call: waiting(unit)[0]?.id ?? '',
+          ...(patient === undefined ? {} : { patient }),
+          outcome: 'her own surgery',
+        },
+      }) as const;
+    expect(unit.refused('dana', settle('p9'))).toEqual(['unknown-patient']);
+    unit.expect('dana', settle());
+    expect(waiting(unit)).toEqual([]);
+  });
+});

@@ -77,6 +77,28 @@ it('a place inside the window', async () => {
   expect((await person('wilhelmina')).standing.standing).toBe('booked');
 });
 
+it('what they need stands beside the place, and is booked with whom, for when', async () => {
+  await at.server.done('clerk', {
+    name: 'record',
+    patient: 'wilhelmina',
+    line: { kind: 'contact', body: { needs: ['hospital transport', 'hoist'] }, effectiveAt: '2026-11-25' },
+  });
+  await nurse.goto(`${at.url}/people/wilhelmina`);
+  const { follow, press, fill, sees } = hands(nurse.getByRole('main'));
+  await follow('transport to be booked');
+  await press('The transport is booked');
+  await fill('Booked with', 'transport desk');
+  await fill('Their reference', 'T-4471');
+  await fill('To be there at', '08:10');
+  await press('Write the booking');
+  await sees(/Transport booked with transport desk for 1 Dec 2026 at 08:10, T-4471/);
+  await hands(nurse.getByRole('region', { name: /^hoist/ })).press('Not needed this time');
+  await fill('Why it is not needed this time', 'walks with a frame again');
+  await press('Write it down');
+  await sees(/Hoist not needed this time: walks with a frame again/);
+  await checked(nurse, 'booking-supports');
+});
+
 async function chooseOutside(page: Page): Promise<void> {
   await page.goto(`${at.url}/people/wilhelmina/book`);
   await page.getByRole('button', { name: 'Also outside the window' }).click();
@@ -120,6 +142,17 @@ it('a nurse takes each trouble on by name, with a reason', async () => {
   expect(entries.find(({ kind }) => kind === 'place-booked')?.text).toContain('bloods are drawn again on 7 December');
 });
 
+it('the transport of the old place is left behind: the list of the new one says it is to be moved', async () => {
+  await nurse.goto(`${at.url}/people/wilhelmina/bookings`);
+  const { press, fill, sees, follow } = hands(nurse.getByRole('main'));
+  await sees(/for 1 Dec 2026 at 08:10, T-4471: to be moved/);
+  await press('It is moved to the new place');
+  await fill('Booked with', 'transport desk');
+  await press('Write the booking');
+  await sees(/Transport moved: with transport desk for 10 Dec 2026/);
+  await follow('their page');
+});
+
 it('the list says who will not be ready on its date and why; Today says it too', async () => {
   await nurse.getByRole('link', { name: 'Sessions' }).click();
   await nurse.getByText('1 person will not be ready').waitFor();
@@ -148,6 +181,18 @@ it('the place is given up, with who asked and why', async () => {
   expect((await person('wilhelmina')).entries.find(({ kind }) => kind === 'place-given-up')?.text).toContain(
     'her daughter cannot drive her',
   );
+});
+
+it('what was booked for the place is to be cancelled, until somebody has', async () => {
+  await nurse.goto(`${at.url}/`);
+  await hands(nurse).follow(/1 transport, interpreter or hoist to move or cancel/);
+  const { press, fill, sees } = hands(nurse.getByRole('main'));
+  await sees('They have no place.');
+  await checked(nurse, 'booking-supports-left-behind');
+  await press('It is cancelled');
+  await fill('With whom it was cancelled', 'transport desk, Kim');
+  await press('It is cancelled: write it down');
+  await sees('Nothing is booked, and nothing in their needs asks for it.');
 });
 
 it('two people want the last place: one has it, the other is told so', async () => {

@@ -36,6 +36,7 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   readinessOn: everyoneInCare,
   bookingCheck: everyoneInCare,
   visit: everyoneInCare,
+  supports: everyoneInCare,
   readPack: registrants,
   review: everyoneInCare,
   deciding: everyoneInCare,

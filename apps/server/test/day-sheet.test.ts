@@ -57,6 +57,18 @@ describe('the day sheet', () => {
       expect(html).toContain(words);
     expect(html).toContain('as things stood on 25 Nov 2026');
   });
+  test('what is to be there with them stands on their card: booked, or still to be booked', async () => {
+    await server.done('clerk', lineNow(server, 'ada', 'contact', { needs: ['hospital transport', 'hoist'] }));
+    const booked = { answer: 'booked', what: 'transport', session, on: '2026-11-25', bookedWith: 'transport desk' };
+    const { place } = await server.read<{ place: { arriveAt: string } }>('/api/people/ada');
+    await server.done(
+      'clerk',
+      lineNow(server, 'ada', 'support-booking', { ...booked, arriveAt: place.arriveAt, at: '08:10' }),
+    );
+    const html = await sheet();
+    expect(html).toContain('transport booked with transport desk for 25 Nov 2026 at 08:10');
+    expect(html).toContain('hoist to be booked');
+  });
   test('what was done says when and by whom, and nothing of what the preparer read', async () => {
     const html = await sheet();
     expect(html).toMatch(/In the notes: \d\d:\d\d Nora Nurse/);

@@ -66,6 +66,11 @@ const visit = createRoute({
   validateSearch: (search: Record<string, unknown>) => present({ step: text(search['step']) }),
   component: lazyRouteComponent(() => import('./visit/VisitScreen.tsx'), 'VisitScreen'),
 });
+const bookings = createRoute({
+  ...at,
+  path: '/people/$patient/bookings',
+  component: lazyRouteComponent(() => import('./supports/SupportsScreen.tsx'), 'SupportsScreen'),
+});
 const review = createRoute({
   ...at,
   path: '/people/$patient/review',
@@ -256,6 +261,7 @@ export const router = createRouter({
     compare,
     book,
     visit,
+    bookings,
     review,
     deciding,
     ownPage,

@@ -111,6 +111,8 @@ export * from './visit/running-time.ts';
 export * from './visit/session-list.ts';
 export * from './visit/session-day.ts';
 export * from './visit/named-nurse.ts';
+export * from './visit/supports.ts';
+export { type Support, supports } from './kinds/support-booking.ts';
 export * from './calls/red-flags.ts';
 export * from './calls/open-calls.ts';
 export { callers } from './kinds/advice-call.ts';

@@ -21,6 +21,7 @@ export * from './contract/session-planning.ts';
 export * from './contract/look-ahead.ts';
 export * from './contract/fill.ts';
 export * from './contract/advice-line.ts';
+export * from './contract/supports.ts';
 export * from './contract/sessions.ts';
 export * from './contract/visit.ts';
 export * from './contract/stock.ts';

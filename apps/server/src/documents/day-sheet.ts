@@ -18,6 +18,7 @@ import { nearNames } from '../views/look-alikes.ts';
 import { noProtocolInForce } from '../views/person-row.ts';
 import { allergiesInWords, bornInWords, fullName, needsOf } from '../views/person-words.ts';
 import { byPatient, listedOn } from '../views/sessions.ts';
+import { supportLinesOf } from '../views/supports.ts';
 import { orderInWords } from '../views/visit.ts';
 import { visitStepsOf } from '../views/visit-steps.ts';
 
@@ -69,7 +70,7 @@ function knownOf(
       contact?.armToAvoid === undefined
         ? undefined
         : `${contact.armToAvoid} arm${contact.armToAvoidBecause === undefined ? '' : ` (${contact.armToAvoidBecause})`}`,
-    needs: needsOf(person),
+    needs: [...needsOf(person), ...supportLinesOf(person, on).map(({ says }) => says)],
     readiness: `${person.verdictOn(on)?.headline ?? noProtocolInForce} (as things stood on ${shortDate(today)})`,
     order:
       prescription === undefined ? 'nothing: no prescription is in the notes' : orderInWords(prescription, protocol),

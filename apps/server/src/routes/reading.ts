@@ -44,6 +44,7 @@ import { sessionViewOf, sessionsOf } from '../views/sessions.ts';
 import { settingsOf } from '../views/settings.ts';
 import { statusOf } from '../views/status.ts';
 import { stockOf } from '../views/stock.ts';
+import { supportsViewOf } from '../views/supports.ts';
 import { todayOf } from '../views/today.ts';
 import { batchesOfPersonOf, traceOf } from '../views/trace.ts';
 import { visitViewOf } from '../views/visit.ts';
@@ -176,6 +177,9 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'questionsOnPaper', async (asked) => {
     const person = await personAsked(asked, 'questions on paper');
     return person instanceof Refused ? person : sendDocument(asked.reply, questionsDocumentOf(person));
+  serveRoute(app, atHand, 'supports', async (asked) => {
+    const person = await personAsked(asked, 'bookings');
+    return person instanceof Refused ? person : supportsViewOf(person);
   });
   serveRoute(app, atHand, 'lettersOfPerson', async (asked) => {
     const person = await personAsked(asked, 'letters');

@@ -19,6 +19,7 @@ import {
   placeViewOf,
   standingViewOf,
 } from './person-words.ts';
+import { supportLinesOf } from './supports.ts';
 
 export async function personViewOf(
   atHand: AtHand,
@@ -60,6 +61,7 @@ export async function personViewOf(
       ? { noReadiness: 'No protocol is in force at this unit: nothing can be said about a dose.' }
       : { readiness: readinessToWire(view) }),
     ...(place === undefined ? {} : { place }),
+    supports: supportLinesOf(person),
     course: courseViewOf(record, person.course),
     ...(person.unit?.protocol === undefined ? {} : { reading: readingOf(record, person.unit.protocol, today) }),
     ...(clock === undefined ? {} : { clock }),

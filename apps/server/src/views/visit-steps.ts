@@ -12,6 +12,7 @@ import {
 import type { ListedPatient, VisitStep } from '@twelvemonth/exchange';
 import type { Person } from '../register/people.ts';
 import { noProtocolInForce } from './person-row.ts';
+import { supportLinesOf } from './supports.ts';
 import { fullName, needsOf } from './person-words.ts';
 
 type NameOf = (staff: string) => string;
@@ -42,6 +43,7 @@ export function listedPatientOf(person: Person, on: Day, nameOf: NameOf): Listed
     verdict: found.verdict,
     headline: found.headline,
     needs: needsOf(person),
+    supports: supportLinesOf(person, on),
     steps: visitStepsOf(visit, nameOf),
     outcome: outcomeOf(visit),
   };

@@ -33,6 +33,7 @@ import { nursesFor } from './named-nurse.ts';
 import { allergiesInWords, bornInWords, fullName, needsOf } from './person-words.ts';
 import { byPatient, listedOn } from './sessions.ts';
 import { resiteViewOf, siteViewOf } from './site.ts';
+import { supportLinesOf } from './supports.ts';
 import { whereTheyAre } from './where-they-are.ts';
 import { visitStepsOf } from './visit-steps.ts';
 
@@ -80,6 +81,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
     ...(contact?.armToAvoid === undefined ? {} : { armToAvoid: contact.armToAvoid }),
     ...(contact?.armToAvoidBecause === undefined ? {} : { armToAvoidBecause: contact.armToAvoidBecause }),
     needs: needsOf(person),
+    supports: supportLinesOf(person, today),
     nearNames: nearNames(person, onTheList),
     dose: person.row().dose,
     firstTimer: course.firstTimer,

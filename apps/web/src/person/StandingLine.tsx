@@ -3,6 +3,7 @@ import type { PersonView } from '@twelvemonth/exchange';
 import { useActingRole } from '../frame/acting-role.ts';
 import { useServiceToday } from '../frame/unit.ts';
 import { buttonLook } from '../paper/button-look.ts';
+import { SupportWords } from '../supports/SupportWords.tsx';
 import { Verdict } from '../verdict/Verdict.tsx';
 import { dayInWords } from '../words/dates.ts';
 import { dotted, sentence } from '../words/texts.ts';
@@ -41,6 +42,7 @@ export function StandingLine({ data }: { data: PersonView }) {
           place !== undefined && standing.standing !== 'booked' && `booked ${dayInWords(place.on)}, ${place.arriveAt}`,
         )}
       </p>
+      <SupportWords patient={patient} supports={data.supports} />
       <div className={css['verdictLine']}>
         {readiness !== undefined && (
           <span>
@@ -75,6 +77,11 @@ export function StandingLine({ data }: { data: PersonView }) {
           {bookable && !('screen' in act.to && act.to.screen === 'book') && (
             <Link className={buttonLook('quiet')} to="/people/$patient/book" params={{ patient }}>
               {place === undefined ? 'Book a place' : 'Move the place'}
+            </Link>
+          )}
+          {place !== undefined && (
+            <Link className={buttonLook('quiet')} to="/people/$patient/bookings" params={{ patient }}>
+              Transport and the like
             </Link>
           )}
           <MainAct patient={patient} act={act} />

@@ -15,6 +15,7 @@ const notByHand = new Set([
   'same-person',
   'moved-here',
   'advice-call',
+  'support-booking',
   'letter',
   'letter-drafted',
   'letter-sent',

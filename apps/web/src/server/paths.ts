@@ -18,6 +18,7 @@ export const paths = {
   readinessOn: '/api/people/:patient/readiness',
   bookingCheck: '/api/people/:patient/booking-check',
   visit: '/api/people/:patient/visit',
+  supports: '/api/people/:patient/supports',
   readPack: '/api/people/:patient/pack',
   review: '/api/people/:patient/review',
   deciding: '/api/people/:patient/deciding',

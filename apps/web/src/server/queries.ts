@@ -82,6 +82,7 @@ export const readinessOn = (patient: string, on: string) => ({
 export const bookingCheck = (patient: string, session: string) => asking('bookingCheck', { patient, session });
 /** `on`: of another day than today. */
 export const visit = (patient: string, on?: string) => asking('visit', { patient, on });
+export const supports = (patient: string) => asking('supports', { patient });
 export const signing = (patient: string) => asking('signing', { patient });
 export const mySignature = () => asking('mySignature');
 export const review = (patient: string) => asking('review', { patient });

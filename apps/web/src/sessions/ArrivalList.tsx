@@ -1,5 +1,6 @@
 import { Link } from '@tanstack/react-router';
 import type { SessionView } from '@twelvemonth/exchange';
+import { SupportWords } from '../supports/SupportWords.tsx';
 import { Verdict } from '../verdict/Verdict.tsx';
 import { WhyVerdict } from '../verdict/WhyVerdict.tsx';
 import { bornShort } from '../words/dates.ts';
@@ -59,7 +60,10 @@ export function ArrivalList({ session }: { session: SessionView }) {
                     who.outcome
                   )}
                 </td>
-                <td>{who.needs.join(', ')}</td>
+                <td>
+                  {who.needs.join(', ')}
+                  <SupportWords patient={who.patient} supports={who.supports} />
+                </td>
               </tr>
             ),
           )}

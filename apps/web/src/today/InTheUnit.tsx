@@ -3,6 +3,7 @@ import { Link } from '@tanstack/react-router';
 import type { TodayView } from '@twelvemonth/exchange';
 import { TakeOver } from '../named-nurse/TakeOver.tsx';
 import { nurseInWords } from '../named-nurse/named-nurse-words.ts';
+import { SupportWords } from '../supports/SupportWords.tsx';
 import { Verdict } from '../verdict/Verdict.tsx';
 import { WhyVerdict } from '../verdict/WhyVerdict.tsx';
 import { dotted, unbroken } from '../words/texts.ts';
@@ -69,6 +70,11 @@ export function InTheUnit({ data, visits }: { data: TodayView; visits: TodayView
                     ...visit.needs,
                   )}
                 </div>
+                {open && visit.supports.length > 0 && (
+                  <div className={css['detail']}>
+                    <SupportWords patient={visit.patient} supports={visit.supports} />
+                  </div>
+                )}
                 {open && visit.verdict !== 'ready' && (
                   <div className={css['detail']}>
                     <Verdict is={visit.verdict}>{visit.headline}</Verdict>

@@ -3,6 +3,7 @@ import type { VisitView } from '@twelvemonth/exchange';
 import { TakeOver } from '../named-nurse/TakeOver.tsx';
 import { nurseInWords } from '../named-nurse/named-nurse-words.ts';
 import { Note } from '../paper/Note.tsx';
+import { SupportWords } from '../supports/SupportWords.tsx';
 import { dotted, sentence, unbroken } from '../words/texts.ts';
 import css from './Visit.module.css';
 
@@ -32,6 +33,11 @@ export function VisitHeader({ data }: { data: VisitView }) {
             ...data.needs,
           )}
         </p>
+        {data.supports.length > 0 && (
+          <div>
+            <SupportWords patient={data.patient} supports={data.supports} />
+          </div>
+        )}
         {data.session !== undefined && data.nurses.length > 0 && (
           <div style={{ display: 'flex', gap: '0.8rem', alignItems: 'baseline' }}>
             {sentence(nurseInWords(data.nurse))}

@@ -26,6 +26,8 @@ const writtenAfterClosing: ReadonlySet<KindName> = new Set([
   'identity',
   'contact',
   'contact-person',
+  // What was booked for a place that is no more is cancelled with whoever it was booked with, also after a death.
+  'support-booking',
 ]);
 
 export function checkKnown(record: SubjectRecord): readonly Refusal[] {
@@ -47,7 +49,7 @@ export function checkCareGoesOn(
 ): readonly Refusal[] {
   const died = latest(record, 'died');
   if (died !== undefined) {
-    if (on < died.on) return [];
+    if (on < died.on || kind === 'support-booking') return [];
     return [
       refusal('has-died', 'This person has died: nothing new is written after that day.', {
         remedy: 'if that is a mistake, withdraw the entry that says so',

@@ -26,6 +26,7 @@ import { checkReaction } from './check-reaction.ts';
 import { WHOLE_DOSE_MILLILITERS, checkRunningTime } from './check-running-time.ts';
 import { asFact, checkPossible } from './check-standing.ts';
 import { checkClosed } from './needs-what-follows.ts';
+import { checkSupport } from './check-support.ts';
 import { type Refusal } from './refusal.ts';
 import { notYours, refusal } from './refuse.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -106,6 +107,7 @@ const within: Within = {
   prescription: (_, { body }, path, now) => checkPrescription(body, path, now),
   'pharmacy-check': (record, fact, path, now) => checkPharmacyCheck(record, fact, path, now),
   'pharmacy-answer': (record, fact, path) => checkPharmacyAnswer(record, fact, path),
+  'support-booking': (record, fact, path) => checkSupport(record, fact, path),
   reaction: (record, fact, path) => checkReaction(record, fact, path),
   aftercare: (record, fact, path, now) => checkAftercare(record, fact, path, now),
   'red-flag-passed-on': (record, { body }, path) =>

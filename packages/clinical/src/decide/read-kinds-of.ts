@@ -54,6 +54,7 @@ const withoutWeight: ReadonlySet<KindName> = new Set([
   'recall-talk',
   'red-flag-passed-on',
   'reaction-reported',
+  'support-booking',
 ]);
 const clinical: readonly KindName[] = kindNames.filter((kind) => !withoutWeight.has(kind));
 

@@ -235,6 +235,12 @@ const texts: Texts = {
     `session opened: ${counted(body.present.length, 'person', 'people')} here, ${counted(body.secondCheckers.length, 'second checker')}, kit whole and in date until ${date(body.kit.expiresOn)}, ${counted(body.chairs, 'chair')}${and(countsText(body.counts))}${and(body.note)}`,
   'session-closed': ({ body }) => `session closed${and(countsText(body.counts))}; handed over: ${body.handover}`,
   'handover-accepted': ({ body }) => `handover accepted${because(body.note)}`,
+  'support-booking': ({ body }) =>
+    body.answer === 'cancelled'
+      ? `booking cancelled with ${body.toldWhom}`
+      : body.answer === 'not needed'
+        ? `${body.what} not needed this time: ${body.reason}`
+        : `${body.what} ${body.inPlaceOf === undefined ? 'booked with' : 'moved: with'} ${body.bookedWith} for ${date(body.on)}${body.at === undefined ? '' : ` at ${body.at}`}${and(body.reference)}`,
   'advice-call': ({ body }) => `advice line, ${callText(body)}`,
   'advice-answered': ({ body }) => `advice-line call answered: ${body.outcome}`,
   'unknown-call': ({ body }) => `advice line, about "${body.nameSaid}"${and(body.knownOfThem)}, ${callText(body)}`,

@@ -56,6 +56,7 @@ import { died } from './died.ts';
 import { closed } from './closed.ts';
 import { reopened } from './reopened.ts';
 import { placeBooked } from './place-booked.ts';
+import { supportBooking } from './support-booking.ts';
 import { placeGivenUp } from './place-given-up.ts';
 import { arrived } from './arrived.ts';
 import { observations } from './observations.ts';
@@ -173,6 +174,7 @@ export const entryKinds = {
   reopened: reopened,
   'place-booked': placeBooked,
   'place-given-up': placeGivenUp,
+  'support-booking': supportBooking,
   arrived: arrived,
   observations: observations,
   checklist: checklist,

@@ -8,7 +8,7 @@ import { type Day, day } from '../calendar/day.ts';
 import { aftercareOf } from '../aftercare/contacts.ts';
 import { redFlagsOfEntry } from '../aftercare/told.ts';
 import { type UnitCalendar, everyDay } from '../calendar/unit-calendar.ts';
-import { counted } from '../kinds-texts/words.ts';
+import { counted, plural } from '../kinds-texts/words.ts';
 import type { Role } from '../ledger/role.ts';
 import { entryText } from '../kinds-texts/entry-text.ts';
 import { madeBeforeItWasCorrected } from '../record/made-while-it-stood.ts';
@@ -23,6 +23,7 @@ import { isThighFracture } from '../requirements/thigh-fracture.ts';
 import { remindersToLookAt } from '../letters/reminders.ts';
 import { isVisitLetter, lettersOut } from '../letters/letters-out.ts';
 import { toldAndNotSeen } from '../visit/told-ahead.ts';
+import { supportLinesFor, supportsLeftBehind } from '../visit/supports.ts';
 import { visitOn } from '../visit/visit.ts';
 import type { Row } from './row.ts';
 
@@ -34,6 +35,8 @@ export const taskNames = [
   'ask again',
   'chase the transfer',
   'release the place',
+  'move or cancel what was booked',
+  'arrange what goes with the place',
   'did not come',
   'decide on the part dose',
   'decide on the severe reaction',
@@ -75,6 +78,7 @@ export function taskRows(
   const ended = heldBy(record, today).held;
   const gone = ended === 'died' || ended === 'closed';
   const rows = placesToRelease(record, today, gone || ended === 'transferred out', task);
+  rows.push(...supportTasks(record, today, gone, task));
   if (ended === 'died') return rows;
   return [
     ...rows,
@@ -105,6 +109,39 @@ function placesToRelease(record: SubjectRecord, today: Day, willNotCome: boolean
     const answered = record.all.some((fact) => fact.seq > booking.seq && fact.on >= place.on && answers.has(fact.kind));
     return came || answered || willNotCome ? [] : [task('did not come', booking, 'clerk', place.on, place.session)];
   });
+}
+
+/** Transport, interpreter, hoist: left behind by a place that moved, or not yet booked for the place they have. */
+function supportTasks(record: SubjectRecord, today: Day, gone: boolean, task: Task): Row[] {
+  const left = supportsLeftBehind(record, today).map(({ booking, moveTo }) =>
+    task(
+      'move or cancel what was booked',
+      booking,
+      'clerk',
+      booking.on,
+      `${booking.body.what}: ${moveTo === undefined ? 'cancel' : 'move'}`,
+    ),
+  );
+  if (gone) return left;
+  const toArrange = placesOf(record).flatMap((place) => {
+    const booking = record.all.find((fact) => fact.id === place.entry);
+    const open = supportLinesFor(record, place).filter(({ state }) => state === 'to arrange');
+    return booking === undefined || place.on < today || open.length === 0
+      ? []
+      : [
+          task(
+            'arrange what goes with the place',
+            booking,
+            'clerk',
+            place.bookedOn,
+            plural(
+              open.map(({ what }) => what),
+              'and',
+            ),
+          ),
+        ];
+  });
+  return [...left, ...toArrange];
 }
 
 const answers: ReadonlySet<string> = new Set([

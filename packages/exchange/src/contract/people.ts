@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { date, clockView, moment, placeView, standingView, verdict, windowView } from './basics.ts';
 import { atPharmacy } from './pharmacy.ts';
+import { supportLine } from './supports.ts';
 import { readinessView } from './readiness.ts';
 
 export const personRow = z.object({
@@ -188,6 +189,8 @@ export const personView = z.object({
   /** Why there is no readiness: no protocol in force at the unit. */
   noReadiness: z.string().optional(),
   place: placeView.optional(),
+  /** What goes with the place, and what a place they no longer have left behind. */
+  supports: z.array(supportLine),
   course: courseView.optional(),
   /** Absent without a protocol in force. */
   reading: z.array(readingPartView).optional(),

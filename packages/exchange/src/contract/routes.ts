@@ -48,6 +48,7 @@ import { pharmacyView } from './pharmacy.ts';
 import { recallAnswer } from './recall.ts';
 import { bookingCheck, sessionDayView, sessionView, sessionsAnswer, sessionsQuery, todayView } from './sessions.ts';
 import { visitView } from './visit.ts';
+import { supportsView } from './supports.ts';
 import { sessionPlanningView } from './session-planning.ts';
 
 import { batchesOfPersonView, stockView, traceQuery, traceView } from './stock.ts';
@@ -72,6 +73,7 @@ export const routes = {
   readinessOn: { method: 'GET', path: '/api/people/:patient/readiness', answer: readinessView },
   bookingCheck: { method: 'GET', path: '/api/people/:patient/booking-check', answer: bookingCheck },
   visit: { method: 'GET', path: '/api/people/:patient/visit', answer: visitView },
+  supports: { method: 'GET', path: '/api/people/:patient/supports', answer: supportsView },
   readPack: { method: 'POST', path: '/api/people/:patient/pack', body: readPackBody, answer: packReading },
   review: { method: 'GET', path: '/api/people/:patient/review', answer: reviewView },
   deciding: { method: 'GET', path: '/api/people/:patient/deciding', answer: decidingView },

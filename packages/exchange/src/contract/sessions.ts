@@ -1,6 +1,7 @@
 /** Sessions and today. */
 import { z } from 'zod';
 import { date, moment, verdict, windowView } from './basics.ts';
+import { supportLine } from './supports.ts';
 
 export const sessionRow = z.object({
   session: z.string(),
@@ -57,6 +58,8 @@ export const listedPatient = z.object({
   verdict,
   headline: z.string(),
   needs: z.array(z.string()),
+  /** What goes with this place, and what was booked for a place they no longer have. */
+  supports: z.array(supportLine),
   steps: z.array(visitStep),
   outcome: z.enum(['not here yet', 'here', 'given', 'part given', 'put off', 'gone']),
 });

@@ -3,6 +3,7 @@ import { everyInjectionSite } from '@twelvemonth/clinical';
 import { z } from 'zod';
 import { date, moment, verdict } from './basics.ts';
 import { atPharmacy } from './pharmacy.ts';
+import { supportLine } from './supports.ts';
 import { namedNurseView, nurseHere, visitStep } from './sessions.ts';
 
 export const visitView = z.object({
@@ -16,6 +17,7 @@ export const visitView = z.object({
   armToAvoid: z.string().optional(),
   armToAvoidBecause: z.string().optional(),
   needs: z.array(z.string()),
+  supports: z.array(supportLine),
   nearNames: z.array(z.string()),
   dose: z.string(),
   firstTimer: z.boolean(),

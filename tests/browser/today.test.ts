@@ -77,8 +77,8 @@ it('the telephone rings in the middle of a step: two taps, red flags first, and 
   await press(/Wanda Ferreira/);
   await sees(/Wanda Ferreira · born/);
   expect(await chairside.evaluate(() => document.activeElement?.tagName)).toBe('TEXTAREA');
-  await tickIn('Ask first: any of these?', 'fever past the third day, very high, or with shaking');
-  await sees(/Seen by a doctor today/);
+  await tickIn('Ask first: any of these?', 'shaking chills');
+  await sees(/A doctor must see you today/);
   await sees('Who takes the red flag on');
   await checked(chairside, 'call-red-flag-tablet');
   await fill('What they say, in their words', 'hot and shaking since Sunday');
@@ -94,7 +94,7 @@ it('the telephone rings in the middle of a step: two taps, red flags first, and 
   await chairside.getByRole('link', { name: 'Back to where you were' }).click();
   expect(await chairside.getByLabel(/^Pulse/).inputValue()).toBe('71');
   await desk.getByRole('link', { name: /1 red flags from calls/ }).click();
-  await hands(desk).sees(/red flag: fever past the third day/);
+  await hands(desk).sees(/red flag: shaking chills/);
   await checked(desk, 'calls-desktop');
 });
 

@@ -113,7 +113,7 @@ export * from './visit/session-day.ts';
 export * from './visit/named-nurse.ts';
 export * from './visit/supports.ts';
 export { type Support, supports } from './kinds/support-booking.ts';
-export * from './calls/red-flags.ts';
+export * from './calls/asked-flags.ts';
 export * from './calls/open-calls.ts';
 export { callers } from './kinds/advice-call.ts';
 export * from './visit/missing-at-closing.ts';

@@ -177,6 +177,7 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'questionsOnPaper', async (asked) => {
     const person = await personAsked(asked, 'questions on paper');
     return person instanceof Refused ? person : sendDocument(asked.reply, questionsDocumentOf(person));
+  });
   serveRoute(app, atHand, 'supports', async (asked) => {
     const person = await personAsked(asked, 'bookings');
     return person instanceof Refused ? person : supportsViewOf(person);

@@ -8,7 +8,7 @@ import {
   registrants,
   unknownCallsOf,
 } from '@twelvemonth/clinical';
-import type { AdviceLineView } from '@twelvemonth/exchange';
+import type { WaitingCallsView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { UnitNow } from '../register/units.ts';
 import { fullName } from './person-words.ts';
@@ -16,7 +16,7 @@ import { fullName } from './person-words.ts';
 /** A red flag goes to a prescriber first. */
 const order: readonly Role[] = ['prescriber', ...registrants.filter((role) => role !== 'prescriber')];
 
-export async function adviceLineOf({ accounts, notes, people }: AtHand, { unit }: UnitNow): Promise<AdviceLineView> {
+export async function adviceLineOf({ accounts, notes, people }: AtHand, { unit }: UnitNow): Promise<WaitingCallsView> {
   const takers = accounts
     .everyone()
     .filter(({ active }) => active)

@@ -29,9 +29,6 @@ const piledTasks = taskNames.filter((name): name is PiledTask => name !== 'after
 /** Piles of work that the notes alone can tell, in the order in which they are shown, and the screen that lists them, if one does. */
 const pilesByTask: Readonly<
   Record<PiledTask, { readonly what: string; readonly to?: string; readonly within?: string }>
-/** Piles of work that the notes alone can tell, in the order in which they are shown, the screen that lists them, or the page of a person where one is done. */
-const pilesByTask: Readonly<
-  Record<PiledTask, { readonly what: string; readonly to?: string; readonly page?: string }>
 > = {
   'sign results': { what: 'results to sign' },
   'decide on the referral': { what: 'referrals to decide', to: '/people?standing=referral+received' },
@@ -57,8 +54,8 @@ const pilesByTask: Readonly<
   'call back': { what: 'calls to make again' },
   'ask again': { what: 'people who wanted more time' },
   'release the place': { what: 'places of people who will not come' },
-  'move or cancel what was booked': { what: 'transport, interpreter or hoist to move or cancel', page: 'bookings' },
-  'arrange what goes with the place': { what: 'transport, interpreter or hoist to book', page: 'bookings' },
+  'move or cancel what was booked': { what: 'transport, interpreter or hoist to move or cancel', within: '/bookings' },
+  'arrange what goes with the place': { what: 'transport, interpreter or hoist to book', within: '/bookings' },
   'chase the transfer': { what: 'transfers not acknowledged', to: '/people?standing=transferred+out' },
 };
 
@@ -127,11 +124,6 @@ function taskPile(name: PiledTask, tasks: readonly Task[]): TodayView['work'][nu
   return pile(
     what,
     to ?? `/people/${oldest?.patient ?? ''}${within}`,
-  const { what, to, page } = pilesByTask[name];
-  const [oldest] = tasks.toSorted((a, b) => a.due - b.due);
-  return pile(
-    what,
-    to ?? `/people/${oldest?.patient ?? ''}${page === undefined ? '' : `/${page}`}`,
     tasks.map(({ due }) => due),
   );
 }

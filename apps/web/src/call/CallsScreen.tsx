@@ -1,6 +1,6 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
-import type { AdviceLineView } from '@twelvemonth/exchange';
+import type { WaitingCallsView } from '@twelvemonth/exchange';
 import { useState } from 'react';
 import { ActForm } from '../fields/ActForm.tsx';
 import { TextField } from '../fields/TextField.tsx';
@@ -30,7 +30,7 @@ export function CallsScreen() {
 
 const waiting = { 'an answer': 'Red flags to answer', 'a call back': 'To be rung back' } as const;
 
-function Sheet({ data }: { data: AdviceLineView }) {
+function Sheet({ data }: { data: WaitingCallsView }) {
   return (
     <Page title="Advice line" sub={data.unitName}>
       {data.open.length === 0 && data.unknown.length === 0 && <Empty says="No call waits for anybody." />}
@@ -72,7 +72,7 @@ function Sheet({ data }: { data: AdviceLineView }) {
   );
 }
 
-function Settle({ unit: of, one }: { unit: string; one: AdviceLineView['unknown'][number] }) {
+function Settle({ unit: of, one }: { unit: string; one: WaitingCallsView['unknown'][number] }) {
   const attempt = useAct();
   const may = useMay();
   const { unit } = useUnit();

@@ -1,10 +1,11 @@
-import { type AskedFlag, flagsIn, noRedFlag, redFlagNames, redFlags } from '@twelvemonth/clinical';
+import { type AskedFlag, flagsIn, flagsToAsk, noRedFlag } from '@twelvemonth/clinical';
+import { Flags } from '../aftercare/RedFlags.tsx';
 import { TicksField } from '../fields/TicksField.tsx';
 import { useUnit } from '../frame/unit.ts';
 import { Note } from '../paper/Note.tsx';
 import css from './Call.module.css';
 
-/** Asked before anything else; what is ticked says at once what to do. */
+/** Asked before anything else; what is ticked says at once who acts, by when, and what the person does now. */
 export function RedFlags({
   asked,
   setAsked,
@@ -14,6 +15,7 @@ export function RedFlags({
 }) {
   const { unit } = useUnit();
   const flags = flagsIn(asked);
+  const atOnce = flags.some(({ urgency }) => urgency === 'now');
   return (
     <div className={css['ask']}>
       <TicksField
@@ -25,32 +27,18 @@ export function RedFlags({
           const saysNone = now.includes(noRedFlag) && !asked.includes(noRedFlag);
           setAsked(saysNone ? [noRedFlag] : now.filter((flag) => flag !== noRedFlag));
         }}
-        options={[...redFlagNames, noRedFlag].map((value) => ({ value }))}
+        options={[...flagsToAsk, noRedFlag].map((value) => ({ value }))}
       />
       {flags.length > 0 && (
         <div className={css['flags']}>
-          {flags.map((flag) => {
-            const { urgency, thinkOf, now, symptom, source } = redFlags[flag];
-            return (
-              <Note key={flag} tone={urgency === 'at once' ? 'stop' : 'caution'} speaks="at once">
-                <p>
-                  <strong>{now}</strong>
-                  {urgency === 'at once' && unit?.emergencyNumber !== undefined && (
-                    <>
-                      {' '}
-                      The unit’s emergency number: <strong>{unit.emergencyNumber}</strong>.
-                    </>
-                  )}
-                </p>
-                <p>
-                  {flag}: think of {thinkOf} <small>({source})</small>. A prescriber hears of it{' '}
-                  {urgency === 'at once' ? 'as soon as help is on its way' : 'today'}.
-                  {symptom !== undefined &&
-                    ' It is written as a symptom too: a prescriber or nurse looks at it before a dose.'}
-                </p>
-              </Note>
-            );
-          })}
+          <Note tone={atOnce ? 'stop' : 'caution'} speaks="at once">
+            <Flags flags={flags} />
+            {atOnce && unit?.emergencyNumber !== undefined && (
+              <p>
+                The unit’s emergency number: <strong>{unit.emergencyNumber}</strong>.
+              </p>
+            )}
+          </Note>
         </div>
       )}
     </div>

@@ -37,7 +37,16 @@ export function signedOut(): void {
 }
 
 /** Lists over the whole register: fetched again behind the screen, never waited for. */
-const wholeLists = new Set<unknown>(['people', 'today', 'recall', 'aftercare', 'sessions', 'letters', 'pharmacy', 'adviceLine']);
+const wholeLists = new Set<unknown>([
+  'people',
+  'today',
+  'recall',
+  'aftercare',
+  'sessions',
+  'letters',
+  'pharmacy',
+  'adviceLine',
+]);
 
 /** After something was written: what the screen is about is fetched before it goes on; the long lists follow. */
 export async function fetchAgain(): Promise<void> {

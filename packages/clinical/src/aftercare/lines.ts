@@ -5,20 +5,21 @@
 import { type Day, day } from '../calendar/day.ts';
 import type { BodyOfKind, KindName } from '../kinds/index.ts';
 import { plural } from '../kinds-texts/words.ts';
-import type { DangerSign } from './danger-signs.ts';
+import type { RedFlagName } from './danger-signs.ts';
 import type { Asked } from './told.ts';
 
 /** `on`: when it was true; a reaction on the day it began. */
 type LineOf<Kind extends KindName> = { readonly kind: Kind; readonly body: BodyOfKind<Kind>; readonly on: Day };
 export type AftercareLine = LineOf<'call'> | LineOf<'aftercare'> | LineOf<'reaction'> | LineOf<'symptom'>;
 
-/** Signs that hold every dose until somebody has looked into them. */
-const holding: Partial<Record<DangerSign, BodyOfKind<'symptom'>['what']>> = {
+/** Red flags that hold every dose until somebody has looked into them, and the symptom they are written as. */
+export const holding: Partial<Record<RedFlagName, BodyOfKind<'symptom'>['what']>> = {
   'thigh, hip or groin pain': 'thigh, hip or groin pain',
   'red or painful eye': 'eye pain or redness',
   'jaw or tooth trouble': 'jaw pain',
   'tingling or cramps': 'tingling or cramps',
   'ear pain or discharge': 'other',
+  'severe pain in bones, joints or muscles': 'other',
 };
 
 export function aftercareLines(answers: Asked, on: Day): readonly AftercareLine[] {

@@ -1,7 +1,7 @@
 /** Calls that still wait for somebody: a red flag nobody has answered, a promise to ring back, a name nobody has found. */
 import { type Day, day } from '../calendar/day.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
-import { flagsIn } from './red-flags.ts';
+import { flagsIn } from './asked-flags.ts';
 
 export type OpenCall = {
   readonly call: Fact<'advice-call'>;

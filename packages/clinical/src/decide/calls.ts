@@ -1,5 +1,7 @@
 /** Advice-line calls: about somebody known, about somebody not found, and a call that finds its person. */
-import { noRedFlag, flagsIn, redFlags, type RedFlagName } from '../calls/red-flags.ts';
+import type { RedFlag } from '../aftercare/danger-signs.ts';
+import { holding } from '../aftercare/lines.ts';
+import { flagsIn, noRedFlag } from '../calls/asked-flags.ts';
 import { unknownCallsOf } from '../calls/open-calls.ts';
 import type { Draft } from '../ledger/entry.ts';
 import { subject } from '../ledger/subject.ts';
@@ -34,18 +36,13 @@ function checkSaid({ redFlags: asked, passedTo }: Said): readonly Refusal[] {
 }
 
 /** What holds the next dose stands in the notes as a symptom too; nothing more is written of somebody who has died. */
-function symptomDrafts(
-  record: SubjectRecord,
-  flags: readonly RedFlagName[],
-  at: Draft['effectiveAt'],
-  now: Surroundings,
-) {
+function symptomDrafts(record: SubjectRecord, flags: readonly RedFlag[], at: Draft['effectiveAt'], now: Surroundings) {
   if (latest(record, 'died') !== undefined) return [];
-  return flags.flatMap((flag) => {
-    const what = redFlags[flag].symptom;
+  return flags.flatMap(({ name }) => {
+    const what = holding[name];
     return what === undefined
       ? []
-      : [draftOf(record.subject, 'symptom', { what, note: `told on the advice line: ${flag}` }, at, now.zone)];
+      : [draftOf(record.subject, 'symptom', { what, note: `told on the advice line: ${name}` }, at, now.zone)];
   });
 }
 

@@ -1,4 +1,4 @@
-import { flagsIn } from '../calls/red-flags.ts';
+import { flagsIn } from '../calls/asked-flags.ts';
 import { day, shortDate } from '../calendar/day.ts';
 import type { BodyOfKind } from '../kinds/index.ts';
 import { plural } from './words.ts';
@@ -16,7 +16,7 @@ export function callText({
   passedTo,
   callBackOn,
 }: Said): string {
-  const flags = flagsIn(redFlags);
+  const flags = flagsIn(redFlags).map(({ name }) => name);
   const parts = [
     `${caller}${callerName === undefined ? '' : ` (${callerName})`} rang`,
     callerTelephone,

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { noRedFlag, redFlagNames } from '../calls/red-flags.ts';
+import { flagsToAsk, noRedFlag } from '../calls/asked-flags.ts';
 import { careRoles } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
 import { dateField, shortText, textField, uuidField } from './fields.ts';
@@ -13,7 +13,7 @@ export const saidInCall = {
   callerTelephone: shortText.optional(),
   /** Asked first. "None of these" alone says that each was asked and answered no. */
   redFlags: z
-    .array(z.enum([...redFlagNames, noRedFlag]))
+    .array(z.enum([...flagsToAsk, noRedFlag]))
     .min(1, 'ask about each, or say none of these')
     .readonly(),
   about: textField,
@@ -41,7 +41,7 @@ export const adviceCall = entryKind({
   example: {
     caller: 'family or carer',
     callerName: 'Odile, daughter',
-    redFlags: ['fever past the third day, very high, or with shaking'],
+    redFlags: ['shaking chills'],
     about: 'hot and shaking since Sunday, dose was on Thursday',
     advice: 'to be seen by her family doctor today, who was rung',
     passedTo: 'Petra Press',

@@ -3,7 +3,7 @@
  * that depend on the day or the protocol (overdue, runs out before a place) are told by readers, not stored.
  */
 import { openCallsOf } from '../calls/open-calls.ts';
-import { flagsIn } from '../calls/red-flags.ts';
+import { flagsIn } from '../calls/asked-flags.ts';
 import { type Day, day } from '../calendar/day.ts';
 import { aftercareOf } from '../aftercare/contacts.ts';
 import { redFlagsOfEntry } from '../aftercare/told.ts';
@@ -185,7 +185,15 @@ function openTasks(at: At, held: string): Row[] {
   for (const { call: rang, waitsFor, due } of openCallsOf(record))
     rows.push(
       waitsFor === 'an answer'
-        ? task('answer the red flag', rang, 'prescriber', due, flagsIn(rang.body.redFlags).join('; '))
+        ? task(
+            'answer the red flag',
+            rang,
+            'prescriber',
+            due,
+            flagsIn(rang.body.redFlags)
+              .map(({ name }) => name)
+              .join('; '),
+          )
         : task('call back', rang, 'nurse', due, rang.body.about),
     );
   const talk = latest(record, 'talk');

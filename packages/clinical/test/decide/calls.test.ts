@@ -1,16 +1,12 @@
-/**
- * Advice-line calls. What counts as a red flag and what is done first: published product information of zoledronic acid 5 mg for
- * eye, jaw, ear, thigh and bone pain (read); the rest from memory, for a clinician to confirm (docs/safety/sources.md).
- */
+/** Advice-line calls. What is a red flag, and from where: packages/clinical/src/aftercare/danger-signs.ts (each rule names its source). */
 import {
   type ActNamed,
   type PlainDate,
   factsOf,
   flagsIn,
+  flagsToAsk,
   noRedFlag,
   openCallsOf,
-  redFlagNames,
-  redFlags,
   taskRows,
   unknownCallsOf,
 } from '@twelvemonth/clinical';
@@ -30,7 +26,7 @@ const call = (more: Partial<Body> = {}): ActNamed<'write advice call'> => ({
   patient: 'p1',
   body: body(more),
 });
-const shaking = 'fever past the third day, very high, or with shaking';
+const shaking = 'shaking chills';
 const tasks = (unit: DayUnit): string[] =>
   taskRows(unit.patient(), undefined, unit.surroundings({ staff: 'dana', role: 'nurse' }).today).map(({ columns }) =>
     String(columns['task']),
@@ -55,14 +51,26 @@ describe('a call about somebody known', () => {
     expect(openCallsOf(unit.patient())).toEqual([]);
   });
 
-  test.each(redFlagNames)('%s: says what to do now, and what holds a dose is a symptom in the notes', (flag) => {
+  test.each(flagsToAsk)('%s: says who acts, and what the person does now', (flag) => {
     const unit = onTheDay();
     unit.expect('bettina', call({ redFlags: [flag], passedTo: 'Halina' }));
-    const { now, symptom } = redFlags[flag];
-    expect(now.length).toBeGreaterThan(10);
-    expect(factsOf(unit.patient(), 'symptom').map((told) => told.body.what)).toEqual(
-      symptom === undefined ? [] : [symptom],
-    );
+    const [told] = flagsIn(unit.newest('advice-call').body.redFlags);
+    expect(told?.who.length).toBeGreaterThan(5);
+    expect(told?.doNow.length).toBeGreaterThan(10);
+    expect(tasks(unit)).toContain('answer the red flag');
+  });
+
+  test.each([
+    ['thigh, hip or groin pain', 'thigh, hip or groin pain'],
+    ['red or painful eye', 'eye pain or redness'],
+    ['jaw or tooth trouble', 'jaw pain'],
+    ['tingling or cramps', 'tingling or cramps'],
+    ['ear pain or discharge', 'other'],
+    ['severe pain in bones, joints or muscles', 'other'],
+  ] as const)('%s holds the next dose: it is a symptom in the notes too', (flag, what) => {
+    const unit = onTheDay();
+    unit.expect('bettina', call({ redFlags: [flag], passedTo: 'Halina' }));
+    expect(factsOf(unit.patient(), 'symptom').map((told) => told.body.what)).toEqual([what]);
   });
 
   test('a promise to ring back stands until somebody was reached', () => {
@@ -86,7 +94,7 @@ describe('a call about somebody not found', () => {
 
   test('waits at the unit; found, it stands in their notes with the time it was made and holds what it holds', () => {
     const unit = onTheDay();
-    unit.expect('bettina', unknown({ redFlags: ['painful red eye, light hurts, blurred'], passedTo: 'Halina' }));
+    unit.expect('bettina', unknown({ redFlags: ['red or painful eye'], passedTo: 'Halina' }));
     const made = unit.now;
     const [waits] = waiting(unit);
     expect(flagsIn(waits?.body.redFlags ?? [])).toHaveLength(1);

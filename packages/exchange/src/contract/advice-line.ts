@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { date, moment } from './basics.ts';
 
-export const adviceLineView = z.object({
+export const waitingCallsView = z.object({
   unit: z.string(),
   unitName: z.string(),
   /** Prescribers first, then the other registered people, by name. */
@@ -21,4 +21,4 @@ export const adviceLineView = z.object({
   /** About somebody not found here. */
   unknown: z.array(z.object({ call: z.string(), says: z.string(), at: moment, by: z.string(), redFlag: z.boolean() })),
 });
-export type AdviceLineView = z.infer<typeof adviceLineView>;
+export type WaitingCallsView = z.infer<typeof waitingCallsView>;

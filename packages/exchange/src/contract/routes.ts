@@ -5,7 +5,7 @@
 import { z } from 'zod';
 import { aftercareOfPersonView, aftercareView, reactionReportQuery, reactionReportView } from './aftercare.ts';
 import { comingBackView } from './coming-back.ts';
-import { adviceLineView } from './advice-line.ts';
+import { waitingCallsView } from './advice-line.ts';
 import { decidingView } from './deciding.ts';
 import { acceptAnswer, acceptBody, dryRunAnswer, importBody, settleRowBody, waitingRowsAnswer } from './import.ts';
 import { fillView, standbyView } from './fill.ts';
@@ -131,7 +131,7 @@ export const routes = {
   standby: { method: 'GET', path: '/api/sessions/:session/standby', answer: standbyView },
   lookAhead: { method: 'GET', path: '/api/look-ahead', answer: lookAheadView },
   comingBack: { method: 'GET', path: '/api/people/:patient/coming-back', answer: comingBackView },
-  adviceLine: { method: 'GET', path: '/api/advice-line', answer: adviceLineView },
+  adviceLine: { method: 'GET', path: '/api/advice-line', answer: waitingCallsView },
   recall: { method: 'GET', path: '/api/recall', answer: recallAnswer },
 
   pharmacy: { method: 'GET', path: '/api/pharmacy', answer: pharmacyView },

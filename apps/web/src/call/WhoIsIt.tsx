@@ -32,7 +32,7 @@ export function WhoIsIt({ choose, notFound }: { choose: (known: Known) => void; 
           </li>
         ))}
       </ul>
-      {settled && found.length === 0 && <p role="status">Nobody is found by that.</p>}
+      {settled && found.length === 0 && <output>Nobody is found by that.</output>}
       {notFound !== undefined && (
         <p>
           <Button size="big" onClick={notFound}>

@@ -8,7 +8,7 @@ import { type Day, day } from '../calendar/day.ts';
 import { aftercareOf } from '../aftercare/contacts.ts';
 import { redFlagsOfEntry } from '../aftercare/told.ts';
 import { type UnitCalendar, everyDay } from '../calendar/unit-calendar.ts';
-import { counted, plural } from '../kinds-texts/words.ts';
+import { counted } from '../kinds-texts/words.ts';
 import type { Role } from '../ledger/role.ts';
 import { entryText } from '../kinds-texts/entry-text.ts';
 import { madeBeforeItWasCorrected } from '../record/made-while-it-stood.ts';
@@ -23,9 +23,9 @@ import { isThighFracture } from '../requirements/thigh-fracture.ts';
 import { remindersToLookAt } from '../letters/reminders.ts';
 import { isVisitLetter, lettersOut } from '../letters/letters-out.ts';
 import { toldAndNotSeen } from '../visit/told-ahead.ts';
-import { supportLinesFor, supportsLeftBehind } from '../visit/supports.ts';
 import { visitOn } from '../visit/visit.ts';
 import type { Row } from './row.ts';
+import { supportTasks } from './support-tasks.ts';
 
 export const taskNames = [
   'answer the red flag',
@@ -89,7 +89,7 @@ export function taskRows(
   ];
 }
 
-type Task = (name: TaskName, about: Fact, owner: Role, due: Day, detail: string) => Row;
+export type Task = (name: TaskName, about: Fact, owner: Role, due: Day, detail: string) => Row;
 type At = {
   readonly record: SubjectRecord;
   readonly protocol: Protocol | undefined;
@@ -109,39 +109,6 @@ function placesToRelease(record: SubjectRecord, today: Day, willNotCome: boolean
     const answered = record.all.some((fact) => fact.seq > booking.seq && fact.on >= place.on && answers.has(fact.kind));
     return came || answered || willNotCome ? [] : [task('did not come', booking, 'clerk', place.on, place.session)];
   });
-}
-
-/** Transport, interpreter, hoist: left behind by a place that moved, or not yet booked for the place they have. */
-function supportTasks(record: SubjectRecord, today: Day, gone: boolean, task: Task): Row[] {
-  const left = supportsLeftBehind(record, today).map(({ booking, moveTo }) =>
-    task(
-      'move or cancel what was booked',
-      booking,
-      'clerk',
-      booking.on,
-      `${booking.body.what}: ${moveTo === undefined ? 'cancel' : 'move'}`,
-    ),
-  );
-  if (gone) return left;
-  const toArrange = placesOf(record).flatMap((place) => {
-    const booking = record.all.find((fact) => fact.id === place.entry);
-    const open = supportLinesFor(record, place).filter(({ state }) => state === 'to arrange');
-    return booking === undefined || place.on < today || open.length === 0
-      ? []
-      : [
-          task(
-            'arrange what goes with the place',
-            booking,
-            'clerk',
-            place.bookedOn,
-            plural(
-              open.map(({ what }) => what),
-              'and',
-            ),
-          ),
-        ];
-  });
-  return [...left, ...toArrange];
 }
 
 const answers: ReadonlySet<string> = new Set([

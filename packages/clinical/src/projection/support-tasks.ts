@@ -1,0 +1,41 @@
+/** What waits for somebody about the bookings that go with a place. */
+import type { Day } from '../calendar/day.ts';
+import { plural } from '../kinds-texts/words.ts';
+import type { SubjectRecord } from '../record/patient-record.ts';
+import { placesOf } from '../visit/place.ts';
+import { supportLinesFor, supportsLeftBehind } from '../visit/supports.ts';
+import type { Row } from './row.ts';
+import type { Task } from './task-rows.ts';
+
+/** Transport, interpreter, hoist: left behind by a place that moved, or not yet booked for the place they have. */
+export function supportTasks(record: SubjectRecord, today: Day, gone: boolean, task: Task): Row[] {
+  const left = supportsLeftBehind(record, today).map(({ booking, moveTo }) =>
+    task(
+      'move or cancel what was booked',
+      booking,
+      'clerk',
+      booking.on,
+      `${booking.body.what}: ${moveTo === undefined ? 'cancel' : 'move'}`,
+    ),
+  );
+  if (gone) return left;
+  const toArrange = placesOf(record).flatMap((place) => {
+    const booking = record.all.find((fact) => fact.id === place.entry);
+    const open = supportLinesFor(record, place).filter(({ state }) => state === 'to arrange');
+    return booking === undefined || place.on < today || open.length === 0
+      ? []
+      : [
+          task(
+            'arrange what goes with the place',
+            booking,
+            'clerk',
+            place.bookedOn,
+            plural(
+              open.map(({ what }) => what),
+              'and',
+            ),
+          ),
+        ];
+  });
+  return [...left, ...toArrange];
+}

@@ -74,6 +74,8 @@ export * from './aftercare/script.ts';
 export * from './aftercare/told.ts';
 export { type ReactionSymptom, reactionSymptoms, symptomSeverities, toldBy, waysAsked } from './kinds/aftercare.ts';
 export { bloodsAgreed, wishes } from './kinds/recall-talk.ts';
+export * from './cohort/coming-again.ts';
+export * from './cohort/incidence.ts';
 export * from './recall/attempts.ts';
 export * from './recall/checklist.ts';
 export * from './letters/letters-out.ts';

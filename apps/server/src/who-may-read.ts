@@ -63,6 +63,7 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   daySheet: everyoneInCare,
   aftercare: everyoneInCare,
   aftercareOfPerson: everyoneInCare,
+  cohort: everyoneInCare,
   comingBack: everyoneInCare,
   reactionReport: clinicalReaders,
   fill: everyoneInCare,

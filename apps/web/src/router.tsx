@@ -186,6 +186,12 @@ const ask = createRoute({
   path: '/people/$patient/aftercare',
   component: lazyRouteComponent(() => import('./aftercare/AskScreen.tsx'), 'AskScreen'),
 });
+const cohort = createRoute({
+  ...at,
+  path: '/recall/cohorts',
+  validateSearch: (search: Record<string, unknown>) => present({ year: text(search['year']?.toString()) }),
+  component: lazyRouteComponent(() => import('./cohort/CohortScreen.tsx'), 'CohortScreen'),
+});
 const comingBack = createRoute({
   ...at,
   path: '/people/$patient/coming-back',
@@ -284,6 +290,7 @@ export const router = createRouter({
     recall,
     aftercare,
     ask,
+    cohort,
     comingBack,
     report,
     bringIn,

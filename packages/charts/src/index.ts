@@ -3,6 +3,7 @@ export * from './bars.ts';
 export * from './course-strip.ts';
 export { type Drawing, type Table, palette } from './drawing.ts';
 export * from './harm-scale.ts';
+export * from './incidence-curve.ts';
 export * from './people-field.ts';
 export * from './planned-visit.ts';
 export * from './ranges.ts';

@@ -15,6 +15,7 @@ export * from './contract/service.ts';
 export * from './contract/pack-reading.ts';
 export * from './contract/pharmacy.ts';
 export * from './contract/aftercare.ts';
+export * from './contract/cohort.ts';
 export * from './contract/coming-back.ts';
 export * from './contract/recall.ts';
 export * from './contract/session-planning.ts';

@@ -25,6 +25,7 @@ import type { UnitNow } from '../register/units.ts';
 import { serveAnyone, serveRoute } from '../serve-route.ts';
 import type { SignedIn } from '../sign-in/accounts.ts';
 import { aftercareOfPersonViewOf, aftercareViewOf } from '../views/aftercare.ts';
+import { cohortViewOf } from '../views/cohort.ts';
 import { comingBackViewOf } from '../views/coming-back.ts';
 import { adviceLineOf } from '../views/advice-line.ts';
 import { bookingCheckOf } from '../views/booking-check.ts';
@@ -270,6 +271,10 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'aftercareOfPerson', async (asked) => {
     const person = await personAsked(asked, 'aftercare');
     return person instanceof Refused ? person : aftercareOfPersonViewOf(atHand, person);
+  });
+  serveRoute(app, atHand, 'cohort', async (asked) => {
+    const unit = await unitAsked(asked);
+    return unit instanceof Refused ? unit : cohortViewOf(await people.all(), unit, asked.query.year);
   });
   serveRoute(app, atHand, 'comingBack', async (asked) => {
     const person = await personAsked(asked, 'coming back');

@@ -1,4 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
+import { Link } from '@tanstack/react-router';
 import { NoUnitYet } from '../frame/NoUnitYet.tsx';
 import { useUnit } from '../frame/unit.ts';
 import { Awaited } from '../paper/Awaited.tsx';
@@ -16,7 +17,12 @@ export function RecallScreen() {
     <Page
       title="Recall"
       sub="Who is due or overdue, who waits for a review, who is first in line. Nobody is called by a timer: a person rings and writes it down."
-      acts={<Button onClick={() => window.print()}>Print</Button>}
+      acts={
+        <>
+          <Link to="/recall/cohorts">who fell out where</Link>
+          <Button onClick={() => window.print()}>Print</Button>
+        </>
+      }
     >
       {unit === undefined ? (
         <NoUnitYet />

@@ -45,6 +45,7 @@ export const paths = {
   daySheet: '/api/sessions/:session/day-sheet',
   aftercare: '/api/aftercare',
   aftercareOfPerson: '/api/people/:patient/aftercare',
+  cohort: '/api/cohort',
   comingBack: '/api/people/:patient/coming-back',
   reactionReport: '/api/people/:patient/reaction-report',
   fill: '/api/fill',

@@ -122,6 +122,10 @@ export const recall = (unit: string | undefined) => asking('recall', { unit });
 export const pharmacy = (unit: string | undefined) => asking('pharmacy', { unit });
 export const aftercare = (unit: string | undefined) => asking('aftercare', { unit });
 export const aftercareOfPerson = (patient: string) => asking('aftercareOfPerson', { patient });
+export const cohort = (unit: string | undefined, year: string | undefined) => ({
+  ...asking('cohort', { unit, year }),
+  placeholderData: keepPreviousData,
+});
 export const comingBack = (patient: string) => asking('comingBack', { patient });
 export const reactionReport = (patient: string, reaction: string) => asking('reactionReport', { patient, reaction });
 export const stock = (unit: string | undefined) => asking('stock', { unit });

@@ -4,6 +4,7 @@
  */
 import { z } from 'zod';
 import { aftercareOfPersonView, aftercareView, reactionReportQuery, reactionReportView } from './aftercare.ts';
+import { cohortQuery, cohortView } from './cohort.ts';
 import { comingBackView } from './coming-back.ts';
 import { waitingCallsView } from './advice-line.ts';
 import { decidingView } from './deciding.ts';
@@ -130,6 +131,7 @@ export const routes = {
   fill: { method: 'GET', path: '/api/fill', answer: fillView },
   standby: { method: 'GET', path: '/api/sessions/:session/standby', answer: standbyView },
   lookAhead: { method: 'GET', path: '/api/look-ahead', answer: lookAheadView },
+  cohort: { method: 'GET', path: '/api/cohort', query: cohortQuery, answer: cohortView },
   comingBack: { method: 'GET', path: '/api/people/:patient/coming-back', answer: comingBackView },
   adviceLine: { method: 'GET', path: '/api/advice-line', answer: waitingCallsView },
   recall: { method: 'GET', path: '/api/recall', answer: recallAnswer },

@@ -190,3 +190,20 @@ describe('coming back, ten weeks before the next dose', () => {
     await page.context().close();
   });
 });
+
+describe('who fell out where', () => {
+  it.each([
+    ['desk', desktop],
+    ['phone', { width: 320, height: 640 }],
+  ] as const)('is drawn, told and listed at the width of a %s', async (width, viewport) => {
+    const page = await at.signedIn('nurse', '/recall', viewport);
+    const { follow, unfold, sees } = hands(page);
+    await follow('who fell out where');
+    await page.getByLabel('Began in').selectOption({ label: '2026 (1)' });
+    await unfold('fell out: who (1)');
+    await sees('no to this dose: "not this year"');
+    await page.locator('summary').filter({ hasText: 'as a table' }).first().click();
+    await checked(page, `cohort-${width}`);
+    await page.context().close();
+  });
+});

@@ -44,6 +44,7 @@ const pages: readonly (readonly [name: string, path: string])[] = [
   ['day-sheet-screen', '/sessions/thornbeck-2026-11-25/sheet'],
   ['recall', '/recall'],
   ['aftercare', '/aftercare'],
+  ['cohorts-before-any-dose', '/recall/cohorts'],
   ['ask-before-any-dose', '/people/ada/aftercare'],
   ['import', '/import'],
   ['import-waiting', '/import/waiting'],

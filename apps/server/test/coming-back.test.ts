@@ -1,5 +1,5 @@
 /** The recall of one person through the wire: practice page 1a rows 22 and 29, safety rules on the three kinds of no. */
-import type { ComingBackView, DecidingView, recallAnswer } from '@twelvemonth/exchange';
+import type { CohortView, ComingBackView, DecidingView, recallAnswer } from '@twelvemonth/exchange';
 import { plainDate } from '@twelvemonth/clinical';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { z } from 'zod';
@@ -84,4 +84,25 @@ it('a clerk does not end the recall; after a no to all contact nobody rings', as
   expect((await server.act('clerk', closed)).statusCode).toBe(403);
   await write('refusal', { to: 'all contact', words: 'no more letters' });
   expect((await hers()).noCall).toMatch(/no to all contact on 17 Sep 2027/);
+});
+
+it('who fell out where: she began in 2026, and stands behind the step with the day and the reason', async () => {
+  const of = (query: string) => server.read<CohortView>(`/api/cohort${query}`);
+  expect(await of('?year=2025')).toMatchObject({ years: [{ year: '2026', began: 1 }], began: 0 });
+  const { curves, staying } = await of('?year=2026');
+  expect(curves[0]).toMatchObject({ title: 'Coming for the second dose', people: 1 });
+  expect(curves[0]?.who).toMatchObject([
+    {
+      patient: 'wilhelmina',
+      end: 'fell out',
+      from: '2026-11-26',
+      on: '2027-09-17',
+      days: 295,
+      why: 'no to all contact: "no more letters"',
+    },
+  ]);
+  expect(curves[1]?.people, 'nobody had a second dose').toBe(0);
+  expect(staying?.who).toMatchObject([{ end: 'off treatment', days: 295 }]);
+  expect((await server.ask('/api/cohort?year=next', { as: 'nurse' })).statusCode).toBe(422);
+  expect((await server.ask('/api/cohort', { as: 'administrator' })).statusCode).toBe(403);
 });

@@ -31,6 +31,10 @@ const SIZE = 13;
 const HEIGHT = 230;
 const TOP = 12;
 const LEFT = 40;
+/** Room a name takes, from line to line. */
+const NAME = 17;
+/** On a narrower picture they stand below it, each with a piece of its line. */
+const NAMES_BESIDE_FROM = 480;
 
 const shareOn = ({ points, from }: IncidenceLine, days: number): number =>
   points.findLast((point) => point.days <= days)?.share ?? from;
@@ -38,8 +42,9 @@ const ofHundred = (share: number): string => String(Math.round(share * 100));
 
 export function incidenceCurve(data: IncidenceData, style: { readonly width?: number } = {}): Drawing {
   const width = Math.max(240, style.width ?? 620);
-  const names = Math.min(width * 0.4, Math.max(...data.lines.map(({ says }) => textWidth(`100 ${says}`, SIZE))) + 12);
-  const right = width - names;
+  const beside = width >= NAMES_BESIDE_FROM;
+  const names = Math.max(...data.lines.map(({ says }) => textWidth(`100 ${says}`, SIZE))) + 12;
+  const right = width - (beside ? names : 12);
   const x = (days: number): number => LEFT + (Math.min(days, data.until) / data.until) * (right - LEFT);
   const y = (share: number): number => TOP + (1 - share) * HEIGHT;
   const parts = [...grid(data, x, y, right)];
@@ -59,8 +64,9 @@ export function incidenceCurve(data: IncidenceData, style: { readonly width?: nu
       }),
     );
   }
-  parts.push(...endNames(data, right, y));
-  return { svg: svg(width, TOP + HEIGHT + 46, ...parts), sentence: sentenceOf(data), table: tableOf(data) };
+  parts.push(...(beside ? namesBeside(data, right, y) : namesBelow(data)));
+  const below = beside ? 0 : data.lines.length * NAME + 6;
+  return { svg: svg(width, TOP + HEIGHT + 46 + below, ...parts), sentence: sentenceOf(data), table: tableOf(data) };
 }
 
 const cut = (value: number): number => Math.round(value * 10) / 10;
@@ -92,23 +98,45 @@ function grid(
 }
 
 /** Names beside the ends of the lines, moved apart so that none covers another. */
-function endNames({ lines, until }: IncidenceData, right: number, y: (share: number) => number): string[] {
+function namesBeside({ lines, until }: IncidenceData, right: number, y: (share: number) => number): string[] {
   const names = lines
     .map((line, index) => ({ line, index, at: y(shareOn(line, until)) }))
     .toSorted((a, b) => a.at - b.at);
   let lowest = -Infinity;
-  const placed = names.map((one) => {
-    lowest = Math.max(one.at + 4, lowest + 17);
+  const spread = names.map((one) => {
+    lowest = Math.max(one.at + 4, lowest + NAME);
     return { ...one, at: lowest };
   });
-  return placed.map(({ line, index, at }) =>
-    text(right + 8, at, `${ofHundred(shareOn(line, until))} ${line.says}`, {
-      size: SIZE,
-      fill: looks[index % looks.length]?.stroke ?? palette.ink,
-      weight: 650,
-    }),
-  );
+  // None stands below the foot of the picture, where the months are.
+  const placed = spread.map((one, place) => ({
+    ...one,
+    at: Math.min(one.at, TOP + HEIGHT + 4 - (spread.length - 1 - place) * NAME),
+  }));
+  return placed.map(({ line, index, at }) => nameOf(line, index, until, right + 8, at));
 }
+
+function namesBelow({ lines, until }: IncidenceData): string[] {
+  return lines.flatMap((line, index) => {
+    const look = looks[index % looks.length];
+    const at = TOP + HEIGHT + 58 + index * NAME;
+    return [
+      element('path', {
+        d: `M${LEFT} ${at - 4}h28`,
+        stroke: look?.stroke,
+        'stroke-width': look?.width,
+        'stroke-dasharray': look?.dash,
+      }),
+      nameOf(line, index, until, LEFT + 36, at),
+    ];
+  });
+}
+
+const nameOf = (line: IncidenceLine, index: number, until: number, x: number, y: number): string =>
+  text(x, y, `${ofHundred(shareOn(line, until))} ${line.says}`, {
+    size: SIZE,
+    fill: looks[index % looks.length]?.stroke ?? palette.ink,
+    weight: 650,
+  });
 
 function sentenceOf({ caption, people, lines, rows }: IncidenceData): string {
   const last = rows[rows.length - 1];

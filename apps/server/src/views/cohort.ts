@@ -108,11 +108,14 @@ function curveOf<End extends string>(
         from: plainDate(taken.from),
         on: plainDate(taken.on),
         days: taken.days,
-        why: taken.why,
+        why: taken.why === 'still under way' ? inWords(person) : taken.why,
       }))
       .toSorted((a, b) => (a.on < b.on ? 1 : a.on > b.on ? -1 : a.name < b.name ? -1 : 1)),
   };
 }
+
+/** Where somebody stands who is on the way: "overdue since ...". */
+const inWords = ({ standing }: Person): string => (standing.says === '' ? standing.standing : standing.says);
 
 function stayingOf(stays: readonly { readonly person: Person; readonly taken: Stayed }[]): CohortView['staying'] {
   const counted =

@@ -45,6 +45,7 @@ export function comingBackViewOf(person: Person): ComingBackView {
         }),
     checklist: checklistOf(person).map((one) => ({ ...one })),
     tried: tried?.says ?? 'not tried yet',
+    reached: tried?.reached === true,
     triedEnough: tried !== undefined && isTriedEnough(tried),
     felt: feltAfterLastDose(person),
     dosesGiven: course.lifetime,
@@ -70,7 +71,19 @@ const recallNow = ({ course, today }: Person): Person['course']['recall'] =>
 export function checklistOf(person: Person): readonly RecallAnswer[] {
   const { record, course, today } = person;
   const recall = recallNow(person);
-  return recall === undefined ? [] : recallChecklist(record, { ...recall, lastDose: course.lastDose?.on, today });
+  if (recall === undefined) return [];
+  const { bloods } = recall;
+  // Once the due day has passed, what is in date today is asked for.
+  const late = course.due === undefined ? 0 : Math.max(0, today - course.due);
+  return recallChecklist(record, {
+    from: recall.from,
+    bloods:
+      bloods === undefined || late === 0
+        ? bloods
+        : { from: addDays(bloods.from, late), until: addDays(bloods.until, late) },
+    lastDose: course.lastDose?.on,
+    today,
+  });
 }
 
 export function triedIn(person: Person): Tried | undefined {

@@ -4,7 +4,7 @@ import type { Drawing } from '@twelvemonth/charts';
 export function TableOf({ table }: { table: Drawing['table'] }) {
   return (
     <div className="scroll">
-      <table>
+      <table className="stacks">
         <caption className="unseen">{table.caption}</caption>
         <thead>
           <tr>
@@ -20,7 +20,9 @@ export function TableOf({ table }: { table: Drawing['table'] }) {
             <tr key={row.join('|')}>
               {row.map((cell, column) => (
                 // oxlint-disable-next-line react/no-array-index-key -- columns never move: their place is their identity
-                <td key={column}>{cell}</td>
+                <td key={column} data-head={table.head[column]}>
+                  {cell}
+                </td>
               ))}
             </tr>
           ))}

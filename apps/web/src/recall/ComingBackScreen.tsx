@@ -63,7 +63,7 @@ function Sheet({ data }: { data: ComingBackView }) {
       <section aria-labelledby="tried">
         <h2 id="tried">Tried so far</h2>
         <p>{sentence(data.tried)}.</p>
-        {!data.triedEnough && (
+        {!data.triedEnough && !data.reached && (
           <p className={css['quiet']}>
             Before anyone is said not to be reachable, two routes at least are tried: telephone, letter, a message, the
             family doctor.

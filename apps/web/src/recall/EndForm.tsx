@@ -31,7 +31,7 @@ export function EndForm({ data, done }: { data: ComingBackView; done: () => void
   };
   return (
     <ActForm refusals={attempt.refusals} send={send} className={css['form']}>
-      {!data.triedEnough && (
+      {how === 'cannot be reached' && !data.triedEnough && (
         <Note tone="caution">
           <p>Two routes have not been tried in vain since the recall began. Tried: {data.tried}.</p>
         </Note>

@@ -37,6 +37,7 @@ export const comingBackView = z.object({
   bloodsBetween: z.object({ from: date, until: date }).optional(),
   checklist: z.array(recallAnswerView),
   tried: z.string(),
+  reached: z.boolean(),
   triedEnough: z.boolean(),
   felt: feltAfterView,
   dosesGiven: z.number().int(),

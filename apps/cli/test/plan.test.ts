@@ -337,3 +337,24 @@ describe('a plan drawn by hand', () => {
     expect(aside).toContain('plan.0.chair');
   });
 });
+
+describe('near-equal plans', () => {
+  it('are tried out on the same days, and the one that ends on time most often is taken', async () => {
+    const path = file(writtenDay({ id: 'a tight day', closes: '11:30', mayRunTo: '13:00' }));
+    const own = await jsonOf<Planned>(['plan', path, '--effort', '300']);
+    const { steady, ...steadier } = await jsonOf<
+      Planned & {
+        readonly steady: { readonly onTime: number; readonly onTimeOfBest: number; readonly tried: unknown[] };
+      }
+    >(['plan', path, '--effort', '300', '--steady', '4']);
+    expect(steady.onTime).toBeGreaterThanOrEqual(steady.onTimeOfBest);
+    expect(steady.tried.length).toBeGreaterThan(0);
+    expect(steadier.referee).toEqual([]);
+    expect(steadier.objective.overtimeMinutes).toBeLessThanOrEqual(own.objective.overtimeMinutes);
+    expect(steadier.objective.waitMinutes).toBeLessThanOrEqual(own.objective.waitMinutes + 10);
+    expect((await twelvemonth(['plan', path, '--effort', '300', '--steady', '4'])).out).toMatch(
+      /Of 4 plans searched for/,
+    );
+    expect((await twelvemonth(['plan', path, '--steady', '4', '--check'])).code).toBe(2);
+  });
+});

@@ -52,6 +52,7 @@ export * from './rehearse/learn-minutes.ts';
 export { normalQuantile } from './rehearse/normal.ts';
 export * from './rehearse/rehearse.ts';
 export { type Course, type Run, runFor, serverFor } from './rehearse/serve.ts';
+export * from './rehearse/steadiest.ts';
 export * from './rehearse/what-matters.ts';
 export * from './look-ahead/answered.ts';
 export * from './look-ahead/bloods-run-out.ts';

@@ -10,10 +10,14 @@ import {
   broken,
   brokenInDrawing,
   clockAt,
+  compareObjectives,
   improveDrawn,
   objectiveOf,
   objectiveText,
+  planDay,
   replan,
+  steadiestOf,
+  usualChances,
   whyThisTime,
   writePlan,
 } from '@twelvemonth/planning';
@@ -34,6 +38,10 @@ import {
 
 const usualEffort = '10000';
 const mostEffort = 10_000_000;
+const mostSteady = 50;
+/** Plans this near to the best are near-equals: two steps of the usual grid. A choice, no source. */
+const nearMinutes = 10;
+const daysTried = 2_000;
 /** A proof may meet half as many contradictions as the search makes tries; a remedy is tried with a twentieth. */
 const triesPerContradiction = 2;
 const triesPerRemedyTry = 20;
@@ -55,6 +63,8 @@ FILE - is standard input. What --json writes can be read again here and by rehea
   --now TIME         FILE has a plan in it and the day as it is now known: the rest is planned again from TIME on;
                      what has begun stays, and as few people as possible are told another time
   --why NAME         why not earlier, and what would have to give; may be given more than once
+  --steady N         of N plans searched for, those as good to within ${nearMinutes} minutes of waiting in all and of the end are tried
+                     out with the same delays, and the one that ends on time most often is taken
   --seed N           chance in the search; the same seed gives the same plan (1)
   --effort N         tries of the search (${usualEffort})
   --json             all of it as JSON
@@ -66,6 +76,7 @@ ${sessionHelp}`,
       now: { type: 'string' },
       why: { type: 'string', multiple: true, default: [] },
       seed: { type: 'string', default: '1' },
+      steady: { type: 'string' },
       effort: { type: 'string', default: usualEffort },
       json: { type: 'boolean', default: false },
       ...sessionOptions,
@@ -74,6 +85,9 @@ ${sessionHelp}`,
       throw misused('One of --check, --improve and --now, not two.');
     const seed = wholeOption('seed', values.seed, 0, mostSeed);
     const effort = wholeOption('effort', values.effort, 1, mostEffort);
+    const steady = values.steady === undefined ? 1 : wholeOption('steady', values.steady, 2, mostSteady);
+    if (steady > 1 && (values.check || values.improve || values.now !== undefined))
+      throw misused('--steady is for a plan of the whole day: not with --check, --improve or --now.');
     const { file, path } = await dayMeant('plan', positionals, values, output);
     const asked = values.why.map((name) => visitCalled(file.day, name));
     if (file.hasUsualMinutes) output.aside(minutesCaution);
@@ -84,7 +98,7 @@ ${sessionHelp}`,
     if (values.improve) return improved(telling, drawnOf(file, path), { seed, effort });
     if (values.now !== undefined)
       return plannedAgain(telling, planOf(file, path), { now: tickOf(file.day, values.now), seed, effort });
-    return planned(telling, seed, effort);
+    return planned(telling, { seed, effort, steady });
   },
 };
 
@@ -163,7 +177,41 @@ function tell(
   return referee.length === 0 ? exitCodes.done : exitCodes.no;
 }
 
-function planned(telling: Telling, seed: number, effort: number): ExitCode {
+type Search = { readonly seed: number; readonly effort: number; readonly steady: number };
+
+const percent = 100;
+const inHundred = (share: number): string => (share * percent).toFixed(1);
+
+/** The same day searched with other chance, and of what is as good to within a few minutes the steadiest. */
+function steadied(day: Day, best: Plan, { seed, effort, steady }: Search): { plan: Plan; says: string; json: unknown } {
+  const others = Array.from(
+    { length: steady - 1 },
+    (_, index) => planDay(day, { seed: seed + index + 1, limit: { iterations: effort } }).plan,
+  );
+  const ticks = Math.floor(nearMinutes / day.minutesPerTick);
+  const near = { waitTicks: ticks, finishTicks: ticks };
+  const found = steadiestOf(day, [best, ...others], near, usualChances, { seed, days: daysTried });
+  if (found === undefined) return { plan: best, says: '', json: undefined };
+  const { chosen, best: first, tried } = found;
+  const shares = tried.map(({ onTime }) => onTime);
+  return {
+    plan: chosen.plan,
+    says:
+      tried.length === 1
+        ? `Of ${steady} plans searched for none other is as good to within ${nearMinutes} minutes. It ends on time on ${inHundred(chosen.onTime)} of 100 days tried out.`
+        : `Of ${steady} plans searched for, ${tried.length} differ and are as good to within ${nearMinutes} minutes. Tried out on the same ${daysTried} days they end on time on ${inHundred(Math.min(...shares))} to ${inHundred(Math.max(...shares))} of 100; taken is the one with ${inHundred(chosen.onTime)}, the best by waiting and end alone has ${inHundred(first.onTime)}.`,
+    json: {
+      searched: steady,
+      days: daysTried,
+      onTime: chosen.onTime,
+      onTimeOfBest: first.onTime,
+      tried: tried.map((one) => ({ onTime: one.onTime, objective: objectiveJson(day, one.objective) })),
+    },
+  };
+}
+
+function planned(telling: Telling, search: Search): ExitCode {
+  const { seed, effort } = search;
   const { day } = telling.file;
   const answer = answerDay(day, seed, {
     search: { iterations: effort },
@@ -171,10 +219,25 @@ function planned(telling: Telling, seed: number, effort: number): ExitCode {
     remedy: { iterations: Math.ceil(effort / triesPerRemedyTry) },
   });
   if (answer.kind === 'planned') {
-    const { plan, objective, bound, isProven } = answer;
+    const { bound } = answer;
+    const steady = search.steady === 1 ? undefined : steadied(day, answer.plan, search);
+    const plan = steady?.plan ?? answer.plan;
+    const objective = objectiveOf(day, plan);
+    // What is proven of the best plan is not proven of one that is a little worse and steadier.
+    const isProven = answer.isProven && compareObjectives(objective, answer.objective) === 0;
     return tell(telling, plan, {
-      head: { answer: 'planned', seed, isProven, atLeast: objectiveJson(day, bound) },
-      says: [boundText(day, objective, bound, isProven), ...tellAgain(telling.file, plan)],
+      head: {
+        answer: 'planned',
+        seed,
+        isProven,
+        atLeast: objectiveJson(day, bound),
+        ...(steady === undefined ? {} : { steady: steady.json }),
+      },
+      says: [
+        boundText(day, objective, bound, isProven),
+        ...(steady === undefined ? [] : [steady.says]),
+        ...tellAgain(telling.file, plan),
+      ],
     });
   }
   const { isProven } = answer;

@@ -107,17 +107,17 @@ function Sheet({ view, proposed, proposal: { earlier, askWhy } }: SheetProps) {
       </p>
       <ProposalTable
         {...tables}
+        id="fill-moves"
+        title="Moved from a place they have been told"
+        says="Only for a stated gain, or where the place cannot stay. They have to be told again. Accepted first, they make room on full lists."
+        lines={lines.filter(({ from }) => from !== undefined)}
+      />
+      <ProposalTable
+        {...tables}
         id="fill-new"
         title="New places"
         says="Each is asked again, requirement by requirement, when it is booked."
         lines={lines.filter(({ from }) => from === undefined)}
-      />
-      <ProposalTable
-        {...tables}
-        id="fill-moves"
-        title="Moved from a place they have been told"
-        says="Only for a stated gain, or where the place cannot stay. They have to be told again."
-        lines={lines.filter(({ from }) => from !== undefined)}
       />
       {without.length > 0 && (
         <section aria-labelledby="fill-without">

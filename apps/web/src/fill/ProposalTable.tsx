@@ -93,6 +93,14 @@ export function ProposalTable({ id, title, says, lines, accepting, mayBook, earl
   );
 }
 
+const mostNamed = 3;
+
+/** "Mabel Otterhampton or Wanda Hawkam"; many are not all named. */
+function oneOf(names: readonly string[]): string {
+  if (names.length === 0 || names.length > mostNamed) return 'somebody';
+  return names.length === 1 ? names.join('') : `${names.slice(0, -1).join(', ')} or ${names.at(-1) ?? ''}`;
+}
+
 type RowProps = {
   readonly line: Line;
   readonly came: ReturnType<Accepting['came']['get']>;
@@ -104,10 +112,11 @@ type RowProps = {
 };
 
 function LineRow({ line, came, ticked, tick, accept, earlier, askWhy }: RowProps) {
-  const { patient, name, tier, kind, from, to, place, bloods, gain } = line;
+  const { patient, name, tier, kind, from, to, place, after, bloods, gain } = line;
   const [isOpen, setOpen] = useState(false);
   const isBooked = came?.is === 'booked';
-  const where = place === undefined ? 'list full until somebody is moved from it' : `arrives ${place.arriveAt}`;
+  const where =
+    place === undefined ? `the list is full until ${oneOf(after)} is moved from it` : `arrives ${place.arriveAt}`;
   return (
     <>
       <tr>
@@ -142,7 +151,7 @@ function LineRow({ line, came, ticked, tick, accept, earlier, askWhy }: RowProps
             <strong>{from === undefined ? 'booked' : 'moved'}</strong>
           ) : (
             accept !== undefined && (
-              <Button size="slim" onClick={accept}>
+              <Button size="slim" className="screenOnly" onClick={accept}>
                 Accept<span className="unseen"> {name}</span>
               </Button>
             )

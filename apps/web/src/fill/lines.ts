@@ -19,6 +19,8 @@ export type Line = {
   readonly to: SessionOfView;
   /** The place proposed; undefined: the list is full until somebody else has been moved from it. */
   readonly place: Place | undefined;
+  /** Where the list is full: who is to be moved from it first. */
+  readonly after: readonly string[];
   readonly bloods: string;
   /** What a move is for. */
   readonly gain: string | undefined;
@@ -103,6 +105,9 @@ export function linesOf(view: FillView, proposed: Proposed, rules: BloodRules): 
           from: from === null ? undefined : view.sessions[from],
           to,
           place: places.get(person),
+          after: places.has(person)
+            ? []
+            : changes.flatMap((one) => (one.from === toIndex ? (request.people[one.person]?.name ?? []) : [])),
           bloods: bloodWords(proposed, person, to.on, rules),
           gain: gainWords(proposed, change),
           why: whyWords(request, person),

@@ -57,7 +57,7 @@ it('a nurse asks every question: a danger sign says at once what to do, and is p
   expect(await page.getByRole('radio', { checked: true }).count(), 'nothing is preset').toBe(0);
   await pick('How do you ask?', 'telephone');
   await pick('Who answers?', 'the person');
-  await pick('How do you feel, compared with before the drip?', 'a little rough');
+  await pick('How do you feel, compared with before the dose?', 'a little rough');
   for (const { asks } of Object.values(dangerSigns))
     await pick(asks, asks === dangerSigns['red or painful eye'].asks ? 'yes' : 'no');
   await sees(/Your eye must be seen today/);

@@ -33,7 +33,7 @@ const answers = (dose: string, more: Partial<Asked> = {}): Asked => ({
   dose,
   how: 'telephone',
   toldBy: 'the person',
-  feels: 'as before the drip',
+  feels: 'as before the dose',
   felt: [],
   notFelt: reactionSymptoms,
   signs: [],

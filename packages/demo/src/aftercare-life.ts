@@ -66,7 +66,7 @@ export function answersOf(
     dose: dose.first,
     how: 'telephone',
     toldBy: 'the person',
-    feels: felt === undefined ? 'as before the drip' : felt.isMild ? 'a little rough' : 'rough',
+    feels: felt === undefined ? 'as before the dose' : felt.isMild ? 'a little rough' : 'rough',
     felt: (felt?.what ?? []).map((what) => ({
       what,
       beganOn: plainDate(dose.on),

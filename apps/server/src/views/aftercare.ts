@@ -29,8 +29,10 @@ import { speakToInWords } from './speak-to.ts';
 /** How far ahead the list looks, and how far back it shows what was asked: a week, a list's length (common practice, no source). */
 const SHOWN_DAYS = 7;
 
+const over: ReadonlySet<string> = new Set(['died', 'closed']);
+
 export function aftercareViewOf(atHand: AtHand, everyone: readonly Person[], unit: UnitNow): AftercareView {
-  const here = everyone.filter(({ unitId, standing }) => unitId === unit.unit.id && standing.standing !== 'died');
+  const here = everyone.filter(({ unitId, standing }) => unitId === unit.unit.id && !over.has(standing.standing));
   const rows = here.flatMap((person) => waitingRowOf(person) ?? []);
   return {
     unit: unit.unit.id,
@@ -134,7 +136,8 @@ function noCallOf({ record, today, standing }: Person): string | undefined {
 
 function waitingRowOf(person: Person): AftercareRow | undefined {
   const found = careAfter(person);
-  if (found?.waitsFor === undefined || found.tryOn === undefined) return undefined;
+  if (found?.waitsFor === undefined || found.tryOn === undefined || over.has(person.standing.standing))
+    return undefined;
   const { dose, contacts, attempts, broken, waitsFor, tryOn } = found;
   const { today } = person;
   const last = attempts.at(-1);

@@ -1,4 +1,5 @@
 import { Link } from '@tanstack/react-router';
+import { ifNobodyAnswers } from '@twelvemonth/clinical';
 import type { AftercareView, RedFlagView } from '@twelvemonth/exchange';
 import { useState } from 'react';
 import { ActForm } from '../fields/ActForm.tsx';
@@ -53,7 +54,10 @@ export function Flags({ flags }: { flags: readonly RedFlagView[] }) {
             </strong>{' '}
             → {who}
           </p>
-          <p>Say: “{doNow}”</p>
+          <p>
+            Say: “{doNow}
+            {urgency === 'today' && ` ${ifNobodyAnswers}`}”
+          </p>
           <p className={css['detail']}>
             Think of: {thinkOf}. ({source})
           </p>

@@ -87,7 +87,7 @@ export const dangerSigns = {
   },
   'shaking chills': {
     asks: 'Shaking chills that rattle the bed?',
-    thinkOf: 'infection, not the reaction to the drip',
+    thinkOf: 'infection, not the reaction to the dose',
     urgency: 'today',
     who: 'same-day medical review',
     doNow: 'A doctor must see you today. Confused, very drowsy or cold and mottled: ring the emergency number now.',
@@ -98,15 +98,16 @@ export const dangerSigns = {
     thinkOf: 'inflammation inside the eye: mostly 1 to 7 days after a first dose',
     urgency: 'today',
     who: 'eye casualty',
-    doNow: 'Your eye must be seen today at an eye casualty. Take your lenses out. Say that you had zoledronic acid.',
+    doNow:
+      'Your eye must be seen today at an eye casualty. Take your lenses out. Say which bone medicine you had, and when.',
     source: `Patel 2013, Ophthalmology 120:773: mean 3 days, 1 to 7 (read); same day ${MEMORY}`,
   },
-  'swollen or painful arm': {
-    asks: 'Is the arm of the drip swollen, hot, red or painful?',
+  'swollen or painful where it went in': {
+    asks: 'Where the drip or injection went in: swollen, hot, red or painful?',
     thinkOf: 'the drip ran beside the vein, inflamed vein, infection, clot',
     urgency: 'today',
-    who: 'nurse: look at the arm',
-    doNow: 'Someone must look at your arm today. Lay it high until then.',
+    who: 'nurse: look at the place',
+    doNow: 'Someone must look at it today. Lay an arm high until then.',
     source: `practice page 8, row 9; ${MEMORY}`,
   },
   'thigh, hip or groin pain': {
@@ -123,7 +124,7 @@ export const dangerSigns = {
     thinkOf: 'bone of the jaw that does not heal',
     urgency: 'this week',
     who: 'dentist, and the nurse in charge',
-    doNow: 'See your dentist this week and say that you had zoledronic acid. Have no tooth pulled before they know.',
+    doNow: 'See your dentist this week and say which bone medicine you had. Have no tooth pulled before they know.',
     source: `product text and reminder card (read); when ${MEMORY}`,
   },
   'ear pain or discharge': {
@@ -142,7 +143,7 @@ export const dangerSignNames = Object.keys(dangerSigns) as DangerSign[];
 /** Found from a number or an answer, not asked as a sign. */
 const found = {
   'fever that is too long or too high': {
-    thinkOf: 'infection, not the reaction to the drip; paracetamol may hide it',
+    thinkOf: 'infection, not the reaction to the dose; paracetamol may hide it',
     urgency: 'today',
     who: 'same-day medical review',
     doNow: 'A doctor must see you today. Confused, very drowsy or cold and mottled: ring the emergency number now.',
@@ -198,8 +199,12 @@ export const redFlagNamed = (name: RedFlagName): RedFlag => {
   return { name, thinkOf, urgency, who, doNow, source };
 };
 
+/** Beside every flag that somebody must act on today: at night too it says what to do now. */
+export const ifNobodyAnswers =
+  'If nobody answers here, ring the out-of-hours service or go to the emergency department. Do not leave it until the next day.';
+
 export const amountsDrunk = ['as usual or more', 'less than usual', 'hardly anything'] as const;
-export const feelings = ['as before the drip', 'a little rough', 'rough', 'very unwell'] as const;
+export const feelings = ['as before the dose', 'a little rough', 'rough', 'very unwell'] as const;
 export const paracetamolTaken = ['none', 'as told', 'more than told', 'may not take it'] as const;
 
 /** What somebody tells, by whatever way. What is absent was not told, and raises nothing: whoever asks says what was not asked. */

@@ -35,7 +35,7 @@ export const severityWords: Readonly<Record<'mild' | 'moderate' | 'severe', stri
 };
 
 export const aftercareScript: readonly ScriptQuestion[] = [
-  { id: 'feels', asks: 'How do you feel, compared with before the drip?', options: feelings },
+  { id: 'feels', asks: 'How do you feel, compared with before the dose?', options: feelings },
   ...dangerSignNames.map((sign) => ({ id: 'sign', sign, asks: dangerSigns[sign].asks }) as const),
   ...reactionSymptoms.map((symptom) => ({ id: 'symptom', symptom, asks: symptomAsks[symptom] }) as const),
   { id: 'temperature', asks: 'Have you taken your temperature? What was it?' },

@@ -85,7 +85,7 @@ const answers = (unit: DayUnit, more: Partial<Asked> = {}): Asked => ({
   dose: unit.newest('dose').first,
   how: 'telephone',
   toldBy: 'the person',
-  feels: 'as before the drip',
+  feels: 'as before the dose',
   felt: [],
   notFelt: reactionSymptoms,
   signs: [],

@@ -10,6 +10,7 @@ import {
   aftercareScript,
   dangerSignNames,
   dangerSigns,
+  ifNobodyAnswers,
   redFlagNamed,
   redFlagNames,
   redFlagsIn,
@@ -95,6 +96,12 @@ describe('each rule', () => {
     expect(urgency !== 'now' || /emergency/.test(doNow)).toBe(true);
     for (const sentence of doNow.split(/[.:!?]\s/)) expect(sentence.split(/\s+/).length).toBeLessThanOrEqual(20);
   });
+});
+
+test('nothing said to the person names one medicine: it may have been another', () => {
+  const said = [...redFlagNames.map((name) => redFlagNamed(name).doNow), ...aftercareScript.map(({ asks }) => asks)];
+  expect(said.filter((one) => /zoledron|denosumab|ibandron/i.test(one))).toEqual([]);
+  expect(ifNobodyAnswers).toMatch(/emergency department/);
 });
 
 test('the script asks every danger sign, one a line, before the usual symptoms, and presets nothing', () => {

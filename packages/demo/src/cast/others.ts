@@ -3,6 +3,7 @@ import { type Day, addDays, addMonths, dangerSignNames, factsOf, plainDate } fro
 import { answersOf, isAskedAfter, tells } from '../aftercare-life.ts';
 import { at } from '../clock.ts';
 import { type Life, Me } from '../life.ts';
+import { careHome } from '../year.ts';
 import { prescribes } from '../work-up.ts';
 import type { World } from '../world.ts';
 import { type Member, castPerson, clearAndRecorded, doseOn, referredAndAccepted, sampled } from './member.ts';
@@ -207,6 +208,23 @@ function scenes(today: Day): readonly Scene[] {
             note: 'rings out',
           });
         }
+      },
+    },
+    {
+      member: numbered('first-dose-this-week', 14, {
+        given: 'Mabel',
+        family: 'Tarrant-Lowe',
+        born: '1936-02-08',
+        sex: 'female',
+      }),
+      begins: on(-60),
+      *plays(me) {
+        yield* referredAndAccepted(me);
+        yield* clearAndRecorded(me);
+        yield* prescribes(me);
+        yield* me.writes(me.by('clerk'), 'contact-person', careHome);
+        yield* me.onDay(on(-2), 11);
+        yield* doseOn(me, me.today);
       },
     },
     {

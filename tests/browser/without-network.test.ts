@@ -265,9 +265,12 @@ describe('what waits for a person', () => {
     await says(page, /1 needs you/);
     await sync(page).getByRole('link').click();
     await hands(page).sees(/clock of this device was moved/);
+    await hands(page).fill('Send it all the same: why it stands', 'the clock on the wall said ten to nine');
     await hands(page).press('I have read it: send mine');
     await says(page, /online$/);
     expect(await entriesOf('otto', 'observations')).toHaveLength(1);
+    const [why] = await entriesOf('otto', 'sent-all-the-same');
+    expect(why?.text).toContain('because the clock on the wall said ten to nine');
   });
 
   it('with a clock that is a day wrong all the time, what is written offline has the right time', async () => {

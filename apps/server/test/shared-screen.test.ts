@@ -6,6 +6,7 @@
 import { randomUUID } from 'node:crypto';
 import type { SettingsView, VisitView } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { openQuickSecrets } from '../src/sign-in/quick-secrets.ts';
 import { lineNow, listToday, openToday, planToday, readyToPrepare, wilhelmina } from './support/at-the-chair.ts';
 import {
   type OwnServer,
@@ -199,9 +200,23 @@ describe('in the open session', () => {
     expect(wrong.filter((name) => name === 'pin-locked')).toHaveLength(3);
     expect(await refusedAs(start, pinOf('checker'))).toBe('pin-locked');
     expect((await atScreen(start, pinOf('nurse'))).statusCode).toBe(200);
+    // Another process, or this one started anew: the count stands with the PIN.
+    const anew = openQuickSecrets(server.atHand.accounts.tables, server.atHand.accounts.secret);
+    expect(await anew.tryPin(staffOf('checker'), pins.checker)).toBe('locked');
     await setMine('checker', { pin: '577215' });
     const pause = { name: 'pause infusion', patient, reason: 'to the toilet' };
     expect((await atScreen(pause, pinOf('checker', '577215'))).statusCode).toBe(200);
+  });
+
+  test('two processes share one count: eight tries at once between them are five', async () => {
+    await setMine('checker', { pin: '662607' });
+    const two = [0, 1].map(() => openQuickSecrets(server.atHand.accounts.tables, server.atHand.accounts.secret));
+    const tries = await Promise.all(
+      Array.from({ length: 8 }, async (_, turn) => two[turn % 2]?.tryPin(staffOf('checker'), '999997')),
+    );
+    expect(tries.filter((came) => came === 'wrong')).toHaveLength(5);
+    expect(tries.filter((came) => came === 'locked')).toHaveLength(3);
+    await setMine('checker', { pin: '577215' });
   });
 
   test('every refused try stands in the settings: where, whose, how, and why', async () => {

@@ -48,7 +48,16 @@ export function openQuickSecrets(tables: SignInTables, secret: string) {
       return 'wrong';
     }
     if (kept.wrong >= triesOfPin) return 'locked';
-    await change(kept.id, { wrong: kept.wrong + 1 });
+    // Counted before it is looked at, and only from the count that was read: another process on the same store counts too.
+    const counted = await tables.updateMany({
+      model: 'quickSecret',
+      where: [
+        { field: 'id', value: kept.id },
+        { field: 'wrong', value: kept.wrong },
+      ],
+      update: { wrong: kept.wrong + 1 },
+    });
+    if (counted === 0) return tryPin(staff, pin);
     if (!(await passwordMatches(pin, kept.hash))) return 'wrong';
     await change(kept.id, { wrong: 0 });
     return 'right';

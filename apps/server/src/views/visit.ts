@@ -18,6 +18,7 @@ import {
   protocolFor,
   pumpMillilitersPerHour,
   shortDate,
+  sinceCheck,
   toldAheadOf,
   toldAnswerText,
   visitOn,
@@ -70,6 +71,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
   const infusion = infusionViewOf(visit, protocol, now);
   const site = siteViewOf(visit, protocol, nameOf);
   const go = goViewOf(person, unit);
+  const sinceCheckMilliseconds = visit?.check === undefined ? undefined : sinceCheck(visit.check, now);
   return {
     patient: person.patient,
     seq: record.lastSeq,
@@ -112,6 +114,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
             differs: [...visit.check.body.differs],
             by: `${nameOf(checkerOf(visit.check))}${visit.check.body.signedOnPaperBy === undefined ? '' : ', on paper'}`,
             at: momentOf(visit.check),
+            ...(sinceCheckMilliseconds === undefined ? {} : { agoSeconds: sinceCheckMilliseconds / 1000 }),
           },
         }),
     ...injectionViewOf(visit),

@@ -64,10 +64,17 @@ function Written({ act }: { act: WaitingAct }) {
   );
 }
 
+/** What the server said, the reasons it gave and what others wrote, in one text. */
+const against = ({ says, refusals, missed }: NonNullable<WaitingAct['needs']>): string =>
+  [says, ...refusals.map((one) => one.says), ...missed.map(({ text, by }) => `${text} (${by})`)]
+    .join(' ')
+    .slice(0, 2000);
+
 /** What I wrote, what the notes say, and a choice: send it all the same, or let it go with a reason that is written down. */
 function Conflict({ act, needs }: { act: WaitingAct; needs: WaitingAct['needs'] }) {
   const { unit } = useUnit();
   const [because, setBecause] = useState('');
+  const [sendBecause, setSendBecause] = useState('');
   const [signing, setSigning] = useState(false);
   const letGo = useAct(() => void waitNoMore(act.id).then(sendWaiting));
   if (needs === undefined) return null;
@@ -79,6 +86,7 @@ function Conflict({ act, needs }: { act: WaitingAct; needs: WaitingAct['needs'] 
     await letWait({
       ...rest,
       confirmedTime: true,
+      allTheSame: { against: against(needs), because: sendBecause.trim() },
       ...(needs.refusals.some(({ name }) => name === 'held-elsewhere') ? { takesOver: true as const } : {}),
       ...(act.seen === undefined ? {} : { seen: { ...act.seen, [`patient/${act.patient}`]: seq } }),
       act: isAsked ? ({ ...act.act, confirms: needs.refusals.map(({ says }) => says) } as WaitingAct['act']) : act.act,
@@ -128,11 +136,18 @@ function Conflict({ act, needs }: { act: WaitingAct; needs: WaitingAct['needs'] 
       {onlyToSign ? (
         <SignHere toSign={{ patient: act.patient, send: (signedBy) => void sign(signedBy) }} busy={signing} />
       ) : (
-        <p style={{ marginTop: '1rem' }}>
-          <Button size="big" onClick={() => void sendAllTheSame()}>
+        <>
+          <TextField
+            label="Send it all the same: why it stands"
+            help="It is written into the notes beside it, with what stood against it."
+            at="sendBecause"
+            value={sendBecause}
+            onChange={setSendBecause}
+          />
+          <Button size="big" disabled={sendBecause.trim() === ''} onClick={() => void sendAllTheSame()}>
             I have read it: send mine
           </Button>
-        </p>
+        </>
       )}
       <TextField
         label="Or let it go: why it does not stand"

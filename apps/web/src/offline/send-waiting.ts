@@ -3,13 +3,14 @@
  * server does not take stays, with its reasons, and holds what was written after it for the same person.
  */
 import type { MeView } from '@twelvemonth/exchange';
-import { serverAheadMilliseconds } from '../server/connection.ts';
+import { reckonedServerTime, serverAheadMilliseconds } from '../server/connection.ts';
 import { noteOwnEntries, withOwnEntries } from '../server/own-entries.ts';
 import { fetchAgain, me, queries, signedOut } from '../server/queries.ts';
 import { post, read } from '../server/request.ts';
 import { NotReached, ServerProblem, isSignedOut } from '../server/server-problem.ts';
 import type { Signature } from '../server/use-act.ts';
 import { thisDevice } from './this-device.ts';
+import { actInWords } from './act-in-words.ts';
 import { type WaitingAct, letWait, readWaiting, waitNoMore, waitingNow } from './waiting.ts';
 
 /** A clock that was moved by more than this while the network was away makes the times written by it doubtful. */
@@ -68,10 +69,13 @@ async function isSent(act: WaitingAct, signedBy?: Signature): Promise<boolean> {
       ...(seen === undefined ? {} : { seen }),
       ...(signedBy === undefined ? {} : { signedBy }),
     });
+    const why = whyAllTheSame(act);
+    // Kept before the act is let go of: its reason is never lost between the two.
+    if (why !== undefined) await letWait(why);
     await waitNoMore(id);
     noteOwnEntries(answer.entries);
     await seenByThoseAfter(act);
-    return true;
+    return why === undefined ? true : await isSent(why);
   } catch (error) {
     if (!(error instanceof ServerProblem) || isSignedOut(error)) throw error;
     const { problem, missed } = error;
@@ -84,6 +88,33 @@ async function isSent(act: WaitingAct, signedBy?: Signature): Promise<boolean> {
     await letWait({ ...act, needs: { says, refusals: problem.refusals ?? [], missed } });
     return false;
   }
+}
+
+/** The reason as an act of its own, sent right after the one it is about. */
+function whyAllTheSame({ allTheSame, act, wroteAt, ...rest }: WaitingAct): WaitingAct | undefined {
+  if (allTheSame === undefined) return undefined;
+  const { patient, name, staff, staffName, role } = rest;
+  const now = new Date(reckonedServerTime()).toISOString();
+  return {
+    id: crypto.randomUUID(),
+    patient,
+    name,
+    staff,
+    staffName,
+    ...(role === undefined ? {} : { role }),
+    act: {
+      name: 'record',
+      patient,
+      line: {
+        kind: 'sent-all-the-same',
+        body: { what: actInWords(act), wroteAt, ...allTheSame },
+        effectiveAt: now,
+      },
+    },
+    wroteAt: now,
+    deviceAt: now,
+    confirmedTime: true,
+  };
 }
 
 const clockMoved =

@@ -17,6 +17,8 @@ export type WaitingAct = Pick<ActBody, 'id' | 'act' | 'role' | 'seen'> & {
   readonly takesOver?: true;
   /** The device's clock was moved, and somebody says that the time is right. */
   readonly confirmedTime?: true;
+  /** A person read what stands against it and sends it all the same: why, written down once it is in. */
+  readonly allTheSame?: { readonly against: string; readonly because: string };
   /** What the server or this device said instead of taking it: a person decides. */
   readonly needs?: {
     readonly says: string;

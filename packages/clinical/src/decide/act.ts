@@ -160,7 +160,9 @@ export const actSchema = z.discriminatedUnion('name', [
     name: z.literal('second check'),
     patient: uuidField,
     preparation: uuidField,
-    reading: secondCheck.body.unwrap().omit({ preparation: true, agrees: true, differs: true, signedOnPaperBy: true }),
+    reading: secondCheck.body
+      .unwrap()
+      .omit({ preparation: true, agrees: true, differs: true, signedOnPaperBy: true, clock: true }),
     /** From the day sheet: whose signature stands on the paper. Only for a check that is typed in later. */
     signedOnPaperBy: secondCheck.body.unwrap().shape.signedOnPaperBy,
     happenedAt,

@@ -17,7 +17,7 @@ import { draftNow } from './draft.ts';
 import { checkStillReady } from './go.ts';
 import { asItHappened, checkHappenedAt } from './happened-at.ts';
 import { atTheChair } from './at-the-drip.ts';
-import { checkChecked, checkSessionIsOpen, waitedTooLong } from './start-infusion.ts';
+import { checkChecked, checkSessionIsOpen, waitedInWords, waitedTooLong } from './start-infusion.ts';
 import { checkStillOrdered } from './ordered-medicine.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
@@ -81,7 +81,7 @@ function checkRecent(visit: Visit, now: Surroundings): readonly Refusal[] {
   return waited === undefined
     ? []
     : [
-        refusal('step-out-of-order', `${waited} minutes went by since the second check.`, {
+        refusal('step-out-of-order', `The check is not recent: ${waitedInWords(waited)}.`, {
           remedy: 'withdraw the check with the reason, and let it be made again',
         }),
       ];

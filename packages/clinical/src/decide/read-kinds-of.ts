@@ -55,6 +55,7 @@ const withoutWeight: ReadonlySet<KindName> = new Set([
   'red-flag-passed-on',
   'reaction-reported',
   'support-booking',
+  'sent-all-the-same',
 ]);
 const clinical: readonly KindName[] = kindNames.filter((kind) => !withoutWeight.has(kind));
 

@@ -77,6 +77,7 @@ export function decideSecondCheck(act: ActNamed<'second check'>, written: Surrou
           preparation: preparation.id,
           agrees: differs.length === 0,
           differs,
+          clock: now.clock,
           ...(act.signedOnPaperBy === undefined ? {} : { signedOnPaperBy: act.signedOnPaperBy }),
         },
         now,

@@ -4,7 +4,7 @@ import { subject } from '../ledger/subject.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import type { Fact, SubjectRecord } from '../record/patient-record.ts';
 import { keepsCompetences } from '../unit/competence.ts';
-import { TYPED_IN_LATER } from '../visit/running-time.ts';
+import { TYPED_IN_LATER, sinceCheck } from '../visit/running-time.ts';
 import { sessionDayOf } from '../visit/session-day.ts';
 import { sessionOf } from '../visit/session-list.ts';
 import { type Visit, checkerOf } from '../visit/visit.ts';
@@ -80,14 +80,14 @@ function checkInterrupted(
     : [
         fieldWrong(
           'packAgain',
-          `${waited} minutes went by since the second check`,
+          waitedInWords(waited),
           'read product and batch off the pack once more, and ask who they are',
         ),
       ];
 }
 
-/** Whole minutes since the second check, where they are more than the protocol's; one typed in later waited for nobody. */
-export function waitedTooLong({ check }: Visit, now: Surroundings): number | undefined {
+/** Whole minutes since the second check, where they are more than the protocol's or cannot be measured; one typed in later waited for nobody. */
+export function waitedTooLong({ check }: Visit, now: Surroundings): number | 'cannot be measured' | undefined {
   const most =
     now.context === undefined
       ? undefined
@@ -95,9 +95,16 @@ export function waitedTooLong({ check }: Visit, now: Surroundings): number | und
   if (most === undefined || check === undefined || now.clock.boot === TYPED_IN_LATER) return undefined;
   // One that was only typed in from paper is made anew anyway.
   if (check.body.signedOnPaperBy !== undefined) return undefined;
-  const waited = (Date.parse(now.clock.wall) - Date.parse(check.at ?? check.recordedAt)) / MILLISECONDS_A_MINUTE;
+  const milliseconds = sinceCheck(check, now.clock);
+  if (milliseconds === undefined) return 'cannot be measured';
+  const waited = milliseconds / MILLISECONDS_A_MINUTE;
   return waited <= most ? undefined : Math.floor(waited);
 }
+
+export const waitedInWords = (waited: number | 'cannot be measured'): string =>
+  waited === 'cannot be measured'
+    ? 'how long ago the second check was cannot be measured: the clock was changed or the machine restarted'
+    : `${waited} minutes went by since the second check`;
 
 function checkStart(record: SubjectRecord, visit: Visit, now: Surroundings): readonly Refusal[] {
   if (visit.infusion !== undefined) {

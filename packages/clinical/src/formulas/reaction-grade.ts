@@ -44,6 +44,12 @@ export function lowCalciumGrade(adjustedMmolPerL: Ratio, lowerLimitMmolPerL: Sca
 
 /** What each grade from 1 on says, in short, for terms a person grades by looking (5.0 from memory; extravasation read). */
 export const gradeTexts = {
+  fever: [
+    '38.0 to 39.0 degrees',
+    'above 39.0 to 40.0 degrees',
+    'above 40.0 degrees for 24 hours or less',
+    'above 40.0 degrees for more than 24 hours',
+  ],
   'flu-like symptoms': [
     'mild symptoms',
     'moderate: limits shopping, housework and the like',

@@ -225,6 +225,8 @@ const texts: Texts = {
     `withdrawn${body.movedTo === undefined ? '' : ' and moved to other notes'}: ${body.reason}${body.usedBy === undefined || body.usedBy.length === 0 ? '' : `; ${counted(body.usedBy.length, 'decision')} made while it stood to be looked at again`}`,
   'moved-here': ({ body }) => `moved here from other notes: ${body.reason}`,
   'not-taken-in': ({ body }) => `written without network and not taken in: ${body.what}; because ${body.because}`,
+  'sent-all-the-same': ({ body }) =>
+    `written without network and sent all the same: ${body.what}; against it stood: ${body.against}; because ${body.because}`,
   'looked-again': ({ body }) => `looked at again: ${body.finding}`,
   'session-planned': ({ body }) =>
     `session on ${date(body.on)}, ${body.opensAt}-${body.closesAt}, ${counted(body.arriveAt.length, 'place')}`,

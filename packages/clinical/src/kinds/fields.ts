@@ -23,6 +23,10 @@ export const identifiersField = z
   .min(2, 'two identifiers are asked')
   .readonly();
 export const uuidField = z.string().regex(/^[A-Za-z0-9._-]{1,80}$/, 'an id');
+/** The server's clock as it stood: which boot of the machine, how long it was up, what the wall clock said. */
+export const clockField = z
+  .object({ boot: shortText, uptimeMilliseconds: z.number().min(0), wall: shortText })
+  .readonly();
 export const timeField = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a time as HH:MM, 24 hours');
 
 /** Whether this machine's table of time zones has the name: without it no date of a unit could be told. */

@@ -86,6 +86,7 @@ import { patientPack } from './patient-pack.ts';
 import { withdrawal } from './withdrawal.ts';
 import { movedHere } from './moved-here.ts';
 import { lookedAgain } from './looked-again.ts';
+import { sentAllTheSame } from './sent-all-the-same.ts';
 import { notTakenIn } from './not-taken-in.ts';
 import { sessionPlanned } from './session-planned.ts';
 import { sessionPlaceTaken } from './session-place-taken.ts';
@@ -205,6 +206,7 @@ export const entryKinds = {
   'moved-here': movedHere,
   'looked-again': lookedAgain,
   'not-taken-in': notTakenIn,
+  'sent-all-the-same': sentAllTheSame,
   'session-planned': sessionPlanned,
   'session-place-taken': sessionPlaceTaken,
   'session-place-released': sessionPlaceReleased,

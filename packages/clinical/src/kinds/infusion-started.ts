@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { infusionNurses } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
-import { identifiersField, shortText } from './fields.ts';
+import { clockField, identifiersField } from './fields.ts';
 import { packProducts } from './products.ts';
 
 /** The medicine is running. Keeps the server's boot, uptime and wall clock so that running time survives a changed clock. */
@@ -22,7 +22,7 @@ export const infusionStarted = entryKind({
         .object({ product: z.enum(packProducts), batchLastFour: z.string().trim().min(1).max(4) })
         .readonly()
         .optional(),
-      clock: z.object({ boot: shortText, uptimeMilliseconds: z.number().min(0), wall: shortText }).readonly(),
+      clock: clockField,
     })
     .readonly(),
   example: { plannedMinutes: 30, clock: { boot: 'b1', uptimeMilliseconds: 120000, wall: '2027-01-28T10:51:00.000Z' } },

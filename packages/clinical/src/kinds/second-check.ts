@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { registrants } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
-import { identifiersField, shortText, uuidField } from './fields.ts';
+import { clockField, identifiersField, shortText, uuidField } from './fields.ts';
 import { packProducts } from './products.ts';
 
 /** Another person's own reading of pack, order and patient, made without seeing the first. */
@@ -28,6 +28,8 @@ export const secondCheck = entryKind({
       differs: z.array(shortText).readonly(),
       /** Typed in from the day sheet: whose signature stands there. The author is who typed it. */
       signedOnPaperBy: shortText.optional(),
+      /** The server's: how long ago it was survives a changed clock. Absent in checks made before it was kept. */
+      clock: clockField.optional(),
     })
     .readonly(),
   example: {

@@ -7,6 +7,7 @@
  */
 import type { ClockReading } from '../decide/surroundings.ts';
 import type { BodyOfKind } from '../kinds/index.ts';
+import type { Fact } from '../record/patient-record.ts';
 
 type KeptReading = BodyOfKind<'infusion-started'>['clock'];
 
@@ -22,7 +23,7 @@ export type RunningTime =
 /** In place of a boot: the time was typed in later, and no clock of ours stands behind it. */
 export const TYPED_IN_LATER = 'typed in later';
 
-/** Two readings with nothing between them but running. Undefined: no clock survived. */
+/** Milliseconds between two readings. Undefined: no clock survived. */
 function between(from: KeptReading, until: KeptReading): number | undefined {
   if (from.boot === TYPED_IN_LATER || until.boot === TYPED_IN_LATER) return undefined;
   const wall = Date.parse(until.wall) - Date.parse(from.wall);
@@ -32,6 +33,14 @@ function between(from: KeptReading, until: KeptReading): number | undefined {
   }
   // The new boot began after `from`, so at least its uptime has passed: a wall clock that says less was put back.
   return wall >= until.uptimeMilliseconds ? wall : undefined;
+}
+
+/** Milliseconds since the second check. Undefined: cannot be measured, and what rests on it is asked again. */
+export function sinceCheck({ body, at, recordedAt }: Fact<'second-check'>, now: ClockReading): number | undefined {
+  if (body.clock !== undefined) return between(body.clock, now);
+  // Made before its clock was kept: only the wall clock is left, and a check in the future contradicts it.
+  const wall = Date.parse(now.wall) - Date.parse(at ?? recordedAt);
+  return wall >= 0 ? wall : undefined;
 }
 
 export type ClockMark = { readonly what: 'started' | 'paused' | 'resumed'; readonly clock: KeptReading };

@@ -69,6 +69,22 @@ describe('interrupted between second check and start', () => {
     expect(unit.refused('dana', anew({ product, batchLastFour: '2391' }))).toEqual([]);
     expect(entryText(unit.newest('infusion-started'))).toContain('pack read once more');
   });
+  describe('the clock cannot make it shorter', () => {
+    test('put back, the machine still up: the minutes are those it was up', () => {
+      const unit = checked().wait(11);
+      // The wall clock is put back ten minutes; how long the machine is up goes on.
+      unit.at(new Date(Date.parse(unit.now) - 10 * 60_000).toISOString());
+      unit.bootedAt = new Date(Date.parse(unit.bootedAt) - 10 * 60_000).toISOString();
+      expect(unit.do('dana', start(['full name', 'number']))[0]?.says).toContain('11 minutes went by');
+    });
+    test('put back over a restart: it cannot be measured, and is asked again', () => {
+      const unit = checked().wait(11);
+      unit.at(new Date(Date.parse(unit.now) - 30 * 60_000).toISOString());
+      unit.boot = 'b2';
+      unit.bootedAt = new Date(Date.parse(unit.now) - 60_000).toISOString();
+      expect(unit.do('dana', start(['full name', 'number']))[0]?.says).toContain('cannot be measured');
+    });
+  });
   test.each([
     ['another product', { product: 'zoledronic acid 4 mg in 100 mL', batchLastFour: '2391' }],
     ['another batch', { product, batchLastFour: '2392' }],

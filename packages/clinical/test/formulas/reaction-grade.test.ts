@@ -74,6 +74,7 @@ describe('low calcium, lower limit of the laboratory 2.20', () => {
 test('a term graded by looking has a text for every grade it has; flu-like symptoms end at 3', () => {
   expect(ctcaeVersions).toEqual(['5.0', '6.0']);
   expect(Object.fromEntries(Object.entries(gradeTexts).map(([term, texts]) => [term, texts.length]))).toEqual({
+    fever: 4,
     'flu-like symptoms': 3,
     'infusion-related reaction': 4,
     'infusion site extravasation': 4,

@@ -83,7 +83,16 @@ export const visitView = z.object({
         .optional(),
     })
     .optional(),
-  check: z.object({ agrees: z.boolean(), differs: z.array(z.string()), by: z.string(), at: moment }).optional(),
+  check: z
+    .object({
+      agrees: z.boolean(),
+      differs: z.array(z.string()),
+      by: z.string(),
+      at: moment,
+      /** Since it was made, as the server reckons now; absent: cannot be measured. */
+      agoSeconds: z.number().optional(),
+    })
+    .optional(),
   /** What the go was for, where it is injected and not dripped. */
   injection: z
     .object({

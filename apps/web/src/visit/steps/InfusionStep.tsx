@@ -23,12 +23,16 @@ function Start({ data, done }: StepProps) {
   const [pack, setPack] = useState(nothingRead);
   const fromPaper = useFromPaper();
   useTick(true);
-  const waitedMinutes = data.check === undefined ? 0 : (step.now() - Date.parse(data.check.at)) / 60_000;
+  const waitedMinutes =
+    data.check?.agoSeconds === undefined
+      ? undefined
+      : data.check.agoSeconds / 60 + Math.max(0, step.now() - Date.parse(data.serverTime)) / 60_000;
   const interrupted =
     fromPaper === undefined &&
     step.time === undefined &&
     data.interruptionMinutes !== undefined &&
-    waitedMinutes > data.interruptionMinutes;
+    data.check !== undefined &&
+    (waitedMinutes === undefined || waitedMinutes > data.interruptionMinutes);
   const packAgain = interrupted ? readPack(pack) : undefined;
   const [minutes, setMinutes] = useState<number | undefined>(data.rates.minutes);
   return (
@@ -52,8 +56,12 @@ function Start({ data, done }: StepProps) {
       {interrupted && (
         <>
           <Note tone="caution" speaks="politely">
-            <strong>{Math.floor(waitedMinutes)} minutes went by since the second check.</strong> Read the pack once
-            more, and ask who they are.
+            <strong>
+              {waitedMinutes === undefined
+                ? 'How long ago the second check was cannot be measured: the clock was changed or the machine restarted.'
+                : `${Math.floor(waitedMinutes)} minutes went by since the second check.`}
+            </strong>{' '}
+            Read the pack once more, and ask who they are.
           </Note>
           <ReadOffPack value={pack} onChange={setPack} />
         </>

@@ -157,6 +157,43 @@ describe('a page of their own', () => {
     await desk.context().close();
   });
 
+  it('asks after the first dose, without scripts, and says at once what may not wait', async () => {
+    const line = {
+      kind: 'dose',
+      body: { medicine: 'zoledronic acid 5 mg', setting: 'this service', batch: 'PA-2391' },
+      effectiveAt: '2026-11-25',
+    };
+    await at.server.done('nurse', { name: 'record', patient: 'wilhelmina', line });
+    const handed = await at.server.ask('/api/own-page', {
+      method: 'POST',
+      as: 'nurse',
+      body: { patient: 'wilhelmina', expiresOn: '2026-12-03' },
+    });
+    const { address } = handed.json<{ address: string }>();
+    const phone = await at.visitor({ width: 320, height: 640 });
+    await phone.goto(address);
+    await born(phone, '1941');
+    await phone.goto(`${address}/after`);
+    await checked(phone, 'own-page-after-phone', { settles: false });
+
+    const home = await at.visitor(tablet, undefined, { runsScripts: false });
+    await home.goto(address);
+    await born(home, '1941');
+    await home.getByRole('link', { name: /Tell us how you have been since/ }).click();
+    const { pick } = hands(home);
+    await pick('Who fills this in?', 'I do');
+    await pick(/How do you feel/, 'rough');
+    await pick(/How much do you drink/, 'less than usual');
+    await pick(/How do you take paracetamol/, 'as told');
+    await pick(/A fit, or a faint/, 'Yes');
+    await home.getByRole('button', { name: 'Send this to the unit' }).click();
+    await home.getByText('Ring 999 now. Do not drive.').waitFor();
+    await home.getByText('We have your answers.').waitFor();
+    const desk = await at.signedIn('nurse', '/', desktop);
+    await hands(desk).sees(/red flags/i);
+    await desk.context().close();
+  });
+
   it('the questions print, and what comes back is typed in', async () => {
     const paper = await at.server.ask('/api/people/wilhelmina/own-page/questions', { as: 'nurse' });
     const sheet = await at.visitor(tablet);

@@ -3,8 +3,16 @@
  * ends, the birth date asked, nothing clinical in the address, answers that clear nothing: common practice, no source; a reply by
  * link that somebody has to see: hazard 82 of the safety page; that a message says too much: hazard 48.
  */
-import { plainDate } from '@twelvemonth/clinical';
-import type { HandedOverPage, OwnPageView, PersonView, TodayView, VisitView } from '@twelvemonth/exchange';
+import { randomUUID } from 'node:crypto';
+import { aftercareScript, dangerSignNames, plainDate, reactionSymptoms } from '@twelvemonth/clinical';
+import type {
+  AftercareView,
+  HandedOverPage,
+  OwnPageView,
+  PersonView,
+  TodayView,
+  VisitView,
+} from '@twelvemonth/exchange';
 import type { FastifyInstance, LightMyRequestResponse } from 'fastify';
 import ICAL from 'ical.js';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
@@ -106,7 +114,7 @@ describe('who may open it', () => {
     expect((await view('edmund')).open).toBeUndefined();
     expect(problemOf(await handOver('edmund', '2026-11-01')).detail).toContain('over already');
   });
-  it('a pass for one page opens no other, no made-up one opens any, and it ends after half an hour', async () => {
+  it('a pass for one page opens no other, no made-up one opens any, and it ends after two hours', async () => {
     const first = await opened(await pathOf('wilhelmina'));
     const other = await pathOf('wilhelmina');
     expect((await get(other, first)).body).toContain('date of birth');
@@ -117,7 +125,7 @@ describe('who may open it', () => {
     expect(cookie).toContain('Secure');
     expect(pass.holds('page', cookie)).toBe(true);
     expect(pass.holds('another', cookie)).toBe(false);
-    now = 31 * 60_000;
+    now = 121 * 60_000;
     expect(pass.holds('page', cookie)).toBe(false);
   });
   it('wrong dates are slowed down, and ten of them close it for good, in the notes', async () => {
@@ -271,6 +279,98 @@ it('the same questions print, and what comes back on paper is typed in', async (
   expect((await view()).told[0]).toMatchObject({
     waits: true,
     words: 'told us before the visit, on paper: thigh, hip or groin yes',
+  });
+});
+
+describe('after the dose, at any hour', () => {
+  let path = '';
+  let cookie = '';
+  const whole = (): Record<string, string> => ({
+    sheet: randomUUID(),
+    who: 'the person',
+    feels: 'a little rough',
+    drinks: 'as usual or more',
+    paracetamol: 'as told',
+    ...Object.fromEntries(dangerSignNames.map((sign) => [`sign ${sign}`, 'no'])),
+    ...Object.fromEntries(reactionSymptoms.map((what) => [`felt ${what}`, 'no'])),
+  });
+  const tell = (form: Record<string, string>) => post(`${path}/after`, form, cookie);
+  const list = () => server.read<AftercareView>('/api/aftercare?unit=thornbeck');
+
+  it('nobody is asked who had none', async () => {
+    path = await pathOf('wilhelmina');
+    cookie = await opened(path);
+    expect((await get(path, cookie)).body).not.toContain(`${path}/after`);
+    expect((await get(`${path}/after`, cookie)).statusCode).toBe(404);
+  });
+  it('the script of the telephone, nothing answered beforehand', async () => {
+    await write(
+      'dose',
+      { medicine: 'zoledronic acid 5 mg', setting: 'this service', batch: 'PA-2391' },
+      'wilhelmina',
+      'nurse',
+    );
+    clock.moveOn(24 * 60);
+    path = await pathOf('wilhelmina', '2026-12-20');
+    cookie = await opened(path);
+    expect((await get(path, cookie)).body).toContain(`${path}/after`);
+    const form = (await get(`${path}/after`, cookie)).body;
+    for (const question of aftercareScript.filter(({ id }) => id === 'sign' || id === 'symptom'))
+      expect(form).toContain(question.asks.replaceAll("'", '&#39;'));
+    expect(form).not.toMatch(/ checked| selected/);
+    expect(form.length).toBeLessThan(60_000);
+  });
+  it('a danger sign is answered with what to do now, even where the form is not whole, and what was said stays', async () => {
+    const { feels: _, ...rest } = whole();
+    const answer = await tell({ ...rest, 'sign chest pain or stroke signs': 'yes', words: 'since midnight' });
+    expect(answer.statusCode).toBe(422);
+    expect(answer.body).toContain('Ring 999 now. Do not wait for us, and do not drive yourself.');
+    expect(answer.body).toContain('Please also answer: How do you feel, compared with before the drip?');
+    expect(answer.body).toContain('value="since midnight"');
+    expect((await list()).redFlags).toEqual([]);
+  });
+  it('whole, it reaches the list and the notes like a call: red flags first, signs that hold a dose hold it', async () => {
+    const answer = await tell({
+      ...whole(),
+      'sign red or painful eye': 'yes',
+      'felt fever or shivering': 'yes',
+      'felt fever or shivering began': today(),
+      'felt fever or shivering how bad': 'moderate',
+      'felt fever or shivering over': 'not yet',
+      temperature: '38,4',
+    });
+    expect(answer.statusCode).toBe(200);
+    expect(answer.body).toContain('Your eye must be seen today at an eye casualty.');
+    const { redFlags, asked } = await list();
+    expect(redFlags).toMatchObject([{ patient: 'wilhelmina', flags: [{ name: 'red or painful eye' }] }]);
+    expect(asked[0]?.text).toContain('38.4');
+    const person = await server.read<PersonView>('/api/people/wilhelmina');
+    expect(person.entries.map(({ kind }) => kind)).toEqual(
+      expect.arrayContaining(['symptom', 'reaction', 'aftercare', 'call']),
+    );
+  });
+  it('nothing to worry about says what to do if it gets worse, and is taken in once', async () => {
+    const form = whole();
+    const before = (await list()).asked.length;
+    expect((await tell(form)).body).toContain('If you get worse, do not wait for us.');
+    await tell(form);
+    expect((await list()).asked).toHaveLength(before + 1);
+  });
+  it('a temperature no body has, a day before the dose and half an answer are asked again, not taken in', async () => {
+    const before = (await list()).asked.length;
+    for (const wrong of [
+      { temperature: '61' },
+      { temperature: 'hot' },
+      { 'felt headache': 'yes' },
+      {
+        'felt headache': 'yes',
+        'felt headache began': '2026-01-01',
+        'felt headache how bad': 'mild',
+        'felt headache over': 'not yet',
+      },
+    ])
+      expect([wrong, (await tell({ ...whole(), ...wrong })).statusCode]).toEqual([wrong, 422]);
+    expect((await list()).asked).toHaveLength(before);
   });
 });
 

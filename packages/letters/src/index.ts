@@ -15,4 +15,6 @@ export * from './patient-pack/patient-pack.ts';
 export { packWords } from './patient-pack/speaker.ts';
 export * from './reading-level.ts';
 export * from './own-page/facts.ts';
+export * from './own-page/after-html.ts';
 export * from './own-page/page-html.ts';
+export { ownPageStyle, ownPageWords } from './own-page/sheet.ts';

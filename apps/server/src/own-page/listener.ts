@@ -6,8 +6,16 @@
 import helmet from '@fastify/helmet';
 import { randomUUID } from 'node:crypto';
 import fastify, { type FastifyInstance, type FastifyReply, type FastifyRequest, LogController } from 'fastify';
-import { isPlainDate, plainDate } from '@twelvemonth/clinical';
-import { birthDatePage, closedPage, ownPageHtml, ownPageStyle, thanksPage } from '@twelvemonth/letters';
+import { type Day, isPlainDate, plainDate } from '@twelvemonth/clinical';
+import {
+  afterPage,
+  afterThanksPage,
+  birthDatePage,
+  closedPage,
+  ownPageHtml,
+  ownPageStyle,
+  thanksPage,
+} from '@twelvemonth/letters';
 import { z } from 'zod';
 import { doAct } from '../acts/do-act.ts';
 import type { Address } from '../app.ts';
@@ -18,6 +26,7 @@ import { calendarFileOf } from '../letters/calendar.ts';
 import { Refused } from '../problem.ts';
 import { refuseOtherSites } from '../same-origin.ts';
 import { countedAttempts } from '../sign-in/attempts.ts';
+import { type After, afterIn, doseAskedAbout, takeInAfter } from './after.ts';
 import { type OpenedPage, ownPageFactsOf, pageBehind } from './page-of.ts';
 import { passes } from './pass.ts';
 import { takeInTold, themselves, toldIn } from './told.ts';
@@ -164,6 +173,42 @@ function serve(
       const refused = await takeInTold(atHand, open, read);
       if (refused !== undefined) return closed(reply);
       return reply.type(html).send(thanksPage(ownPageFactsOf(open.person), read.told, at(request)));
+    }),
+  );
+
+  const afterForm = (request: Asked, { person }: OpenedPage, dosedOn: Day, told?: After): string =>
+    afterPage(ownPageFactsOf(person), {
+      ...told,
+      at: at(request),
+      sheet: randomUUID(),
+      dosedOn,
+      today: person.today,
+    });
+
+  app.get(
+    '/p/:secret/after',
+    opened((open, request, reply) => {
+      const dose = doseAskedAbout(open.person);
+      return dose === undefined ? closed(reply) : reply.type(html).send(afterForm(request, open, dose.on));
+    }),
+  );
+
+  app.post(
+    '/p/:secret/after',
+    opened(async (open, request, reply) => {
+      const dose = doseAskedAbout(open.person);
+      const told = dose === undefined ? undefined : afterIn(request.body, open.person, dose);
+      if (dose === undefined || told === undefined) return closed(reply);
+      const refused =
+        told.asked === undefined ||
+        (await takeInAfter(atHand, open.person, told.asked, told.said['sheet'] ?? '')) !== undefined;
+      // What may not wait is said all the same: a form that is not whole is no reason to wait.
+      return refused
+        ? reply
+            .code(422)
+            .type(html)
+            .send(afterForm(request, open, dose.on, told))
+        : reply.type(html).send(afterThanksPage(ownPageFactsOf(open.person), told.flags, at(request)));
     }),
   );
 

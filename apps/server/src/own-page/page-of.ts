@@ -4,6 +4,7 @@ import type { OwnPageFacts } from '@twelvemonth/letters';
 import type { AtHand } from '../at-hand.ts';
 import { bloodsBetween } from '../documents/bloods-between.ts';
 import type { Person } from '../register/people.ts';
+import { doseAskedAbout } from './after.ts';
 import { hashOfSecret, secretPattern } from './secret.ts';
 
 export type OpenedPage = { readonly person: Person; readonly page: OpenPage };
@@ -37,6 +38,7 @@ export function ownPageFactsOf(person: Person): OwnPageFacts {
     unit: { name, telephone, address: letters?.postalAddress },
     visit: place === undefined || isGiven ? undefined : { on: place.on, arriveAt: place.arriveAt },
     bloods: isGiven ? undefined : bloodsBetween(person),
+    dosedOn: doseAskedAbout(person)?.on,
     toldOn: told?.on,
   };
 }

@@ -1,10 +1,10 @@
 /**
- * Who said the birth date of a page may look at it for half an hour: a cookie that names the page, sealed with a key that this
+ * Who said the birth date of a page may look at it for two hours, as long as a slow hand may need: a cookie that names the page, sealed with a key that this
  * process made and nobody else has. After a restart the date is asked again.
  */
 import { createHmac, randomBytes, timingSafeEqual } from 'node:crypto';
 
-const lastsMilliseconds = 30 * 60_000;
+const lastsMilliseconds = 120 * 60_000;
 const name = 'own-page';
 
 export type Passes = {

@@ -8,7 +8,7 @@ import { Refused } from '../problem.ts';
 import type { OpenedPage } from './page-of.ts';
 
 const words = z.string().trim().max(500);
-const sheetPattern = /^[0-9a-f-]{36}$/;
+export const sheetPattern = /^[0-9a-f-]{36}$/;
 const answerField = z.enum(['yes', 'no']).optional();
 
 const formSchema = z.object({
@@ -61,7 +61,7 @@ export async function takeInTold(
 }
 
 /** The same form with the same answers is one act; corrected and sent again it is another. */
-function idOf(sheet: string, told: Told): string {
+export function idOf(sheet: string, told: object): string {
   const hash = createHash('sha256')
     .update(`${sheet} ${JSON.stringify(told)}`)
     .digest('hex');

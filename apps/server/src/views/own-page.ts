@@ -1,7 +1,10 @@
 /** A person's own page as the unit sees it, and the same questions on paper. */
 import {
+  type Day,
   aheadQuestions,
+  contactsAfter,
   entryText,
+  everyDay,
   factsOf,
   looksOn,
   noContactWanted,
@@ -34,7 +37,7 @@ export function ownPageViewOf(atHand: AtHand, person: Person): OwnPageView {
     ...(open === undefined
       ? {}
       : { open: { entry: open.entry, since: plainDate(open.since), until: plainDate(open.until) } }),
-    ...(place === undefined ? {} : { until: plainDate(place.on) }),
+    ...(place === undefined ? {} : { until: plainDate(untilFor(person, place.on)) }),
     ...(because === undefined ? {} : { notHere: because }),
     questions: aheadQuestions.map((id) => ({ id, asks: words[id], looksOn: looksOn(id) })),
     told: factsOf(record, 'told-ahead')
@@ -50,6 +53,14 @@ export function ownPageViewOf(atHand: AtHand, person: Person): OwnPageView {
       })
       .toReversed(),
   };
+}
+
+/** Until they were asked how they were after the dose of that day, where anybody will ask. */
+function untilFor({ course, unit }: Person, visit: Day): Day {
+  const numbers = unit?.protocol?.number;
+  if (!course.firstTimer || numbers === undefined) return visit;
+  const days = { firstDays: numbers.aftercareFirstDays, lastDays: numbers.aftercareCallDays };
+  return contactsAfter(visit, days, unit?.unit.calendar ?? everyDay).at(-1)?.by ?? visit;
 }
 
 function notHereBecause({ ownPageAddress }: AtHand, person: Person): string | undefined {

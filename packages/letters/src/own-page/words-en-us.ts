@@ -14,9 +14,12 @@ export const ownPageWordsEnUS: OwnPageWords = {
   thanksWorry: called(ownPageWordsEnGB.thanksWorry),
   thanksWorse: 'If you get worse, do not wait for us. Call your doctor, or {night} if they are closed.',
   thanksMove: called(ownPageWordsEnGB.thanksMove),
+  afterWell: 'If you get worse, do not wait for us. Call your doctor, or {night} if they are closed.',
   paperSay: called(ownPageWordsEnGB.paperSay),
   paperBack: called(ownPageWordsEnGB.paperBack),
   paperBackNoAddress: called(ownPageWordsEnGB.paperBackNoAddress),
   night: 'the line your doctor has for nights',
   emergency: '911',
+  degrees: 'degrees F, like 99.4',
+  paracetamolName: 'acetaminophen',
 };

@@ -2,10 +2,12 @@
  * The page a person opens with their own address. What must not stand where others may see it: practice page 1a row 15, hazard 48.
  * How hard it may be to read: `references.md` 1.6 (grade 6, two counters of different make).
  */
-import { aheadQuestions, day } from '@twelvemonth/clinical';
+import { aftercareScript, aheadQuestions, day, redFlagNamed, redFlagNames } from '@twelvemonth/clinical';
 import { describe, expect, test } from 'vitest';
 import {
   type OwnPageFacts,
+  afterPage,
+  afterThanksPage,
   birthDatePage,
   closedPage,
   fleschKincaidGrade,
@@ -25,6 +27,7 @@ const facts: OwnPageFacts = {
   unit: { name: 'Thornbeck Day Unit', telephone: '01632 960100', address: '4 Weir Lane, Thornbeck' },
   visit: { on: day('2026-12-03'), arriveAt: '10:40' },
   bloods: { from: day('2026-11-26'), until: day('2026-11-30') },
+  dosedOn: undefined,
   toldOn: undefined,
 };
 const at = '/p/secret';
@@ -119,14 +122,40 @@ describe.each([facts, american])('how hard it is to read, $language', (of) => {
       ...(['notNow', 'questionsSay', 'thanks', 'thanksWorry', 'thanksMove', 'otherDayHelp', 'paperSay'] as const).map(
         (key) => words[key],
       ),
-      ...(['closedSays', 'bornAsk', 'bornWrong', 'slipSay', 'nothing', 'noVisit', 'paperDay'] as const).map(
-        (key) => words[key],
-      ),
+      ...(['closedSays', 'bornAsk', 'bornWrong', 'nothing', 'noVisit', 'paperDay'] as const).map((key) => words[key]),
       ...words.notNowItems.replaceAll('{emergency}', words.emergency).split('|'),
       words.thanksWorse.replace('{night}', words.night),
     ].join('\n');
     expect(tooHardBecause(prose)).toBeUndefined();
     expect(readingLevelOf(prose).grade).toBeLessThanOrEqual(6);
+    expect(fleschKincaidGrade(secondCounts(prose))).toBeLessThanOrEqual(6);
+  });
+});
+
+describe('after a dose', () => {
+  const asking = { at, sheet: 'sheet-1', dosedOn: day('2026-12-03'), today: day('2026-12-05') };
+  test('days since the dose are offered, by name, and no other', () => {
+    const html = afterPage(facts, asking);
+    expect(html).toContain('<option value="2026-12-03">Thursday 3 December 2026</option>');
+    expect(html).toContain('<option value="2026-12-05">');
+    expect(html).not.toContain('2026-12-06');
+  });
+  test('what to do now names the number of the place', () => {
+    const flags = [redFlagNamed('chest pain or stroke signs'), redFlagNamed('more paracetamol than told')];
+    expect(shown(afterThanksPage(facts, flags, at))).toContain('Ring 999 now. Do not wait for us');
+    const us = shown(afterThanksPage(american, flags, at));
+    expect(us).toContain('Call 911 now.');
+    expect(us).toContain('Take no more acetaminophen.');
+  });
+  test('every danger sign and what to do about it reads at grade 6, no sentence over 20 words', () => {
+    const prose = [
+      ...aftercareScript.map(({ asks }) => asks),
+      ...redFlagNames.map((name) => redFlagNamed(name).doNow),
+      ...(['afterSay', 'afterMild', 'afterModerate', 'afterSevere', 'afterNotKept'] as const).map(
+        (key) => ownPageWords['en-GB'][key],
+      ),
+    ].join('\n');
+    expect(tooHardBecause(prose)).toBeUndefined();
     expect(fleschKincaidGrade(secondCounts(prose))).toBeLessThanOrEqual(6);
   });
 });

@@ -55,6 +55,7 @@ export async function ownServer({
   staff = true,
   clock = systemClock({ at, zone: 'Europe/London', clock: undefined }),
   screens,
+  folder = mkdtempSync(join(tmpdir(), 'twelvemonth-')),
   log = { level: 'warn', stream: nowhere },
   channels = {},
   ownPageAddress = () => undefined,
@@ -64,11 +65,12 @@ export async function ownServer({
   clock?: Clock;
   /** Folder of the built screens, where a browser is to see them. */
   screens?: string;
+  /** Where its notes lie; a new one where nothing is said. Closing takes it away. */
+  folder?: string;
   log?: Log;
   channels?: AtHand['channels'];
   ownPageAddress?: AtHand['ownPageAddress'];
 } = {}) {
-  const folder = mkdtempSync(join(tmpdir(), 'twelvemonth-'));
   const store = await openNotesStore({ folder });
   const accounts = await openAccounts(store, { https: false });
   if (staff) {

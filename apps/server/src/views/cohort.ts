@@ -85,12 +85,17 @@ function curveOf<End extends string>(
 ): CohortCurve {
   const observed = of.map(({ taken }) => taken);
   const steps = incidenceOf(observed, ends);
+  const until = seenUntil(observed, at);
   return {
     title,
     counted,
     people: of.length,
-    until: at[at.length - 1]?.[0] ?? 0,
-    rows: at.map(([days, says]) => ({ days, says, atRisk: observed.filter((one) => one.days > days).length })),
+    until,
+    rows: readUntil(at, until).map(([days, says]) => ({
+      days,
+      says,
+      atRisk: observed.filter((one) => one.days > days).length,
+    })),
     lines: ends.map((end) => ({
       says: endWords[end] ?? end,
       from: 0,
@@ -114,6 +119,18 @@ function curveOf<End extends string>(
   };
 }
 
+type ReadAt = readonly (readonly [days: number, says: string])[];
+
+/** A curve ends where the last person was seen: beyond it nobody knows. */
+const seenUntil = (observed: readonly { readonly days: number }[], at: ReadAt): number =>
+  Math.min(at[at.length - 1]?.[0] ?? 0, Math.max(1, ...observed.map(({ days }) => days)));
+
+/** The days up to there; before the first of them the last day itself. */
+function readUntil(at: ReadAt, until: number): ReadAt {
+  const seen = at.filter(([days]) => days <= until);
+  return seen.length === 0 ? [[until, `day ${until}`]] : seen;
+}
+
 /** Where somebody stands who is on the way: "overdue since ...". */
 const inWords = ({ standing }: Person): string => (standing.says === '' ? standing.standing : standing.says);
 
@@ -128,7 +145,7 @@ function stayingOf(stays: readonly { readonly person: Person; readonly taken: St
       { says: 'on treatment', from: 1, points: steps.map(({ days, survival }) => ({ days, share: survival })) },
       ...curve.lines,
     ],
-    limits: readStayingAt.map(([days, says]) => {
+    limits: readUntil(readStayingAt, curve.until).map(([days, says]) => {
       const step = stepOn(steps, days);
       const survival = step?.survival ?? 1;
       return { says, survival, lower: step?.lower ?? survival, upper: step?.upper ?? survival };

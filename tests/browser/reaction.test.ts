@@ -56,6 +56,7 @@ it('a severe one is a task of a prescriber, and stands in the letter', async () 
 
 it('is told at the visit of next year', async () => {
   const { lastTime } = await nextYear();
+  expect(lastTime.join('; ')).toMatch(/last visit Wednesday 25 November 2026, chair \d/);
   expect(lastTime.join('; ')).toMatch(/25 Nov 2026: reaction: flushed, then short of breath, severe/);
 });
 

@@ -63,3 +63,17 @@ test('what is done is no longer ahead; who has gone home is not waited for', asy
   // Wanda: preparation 3, check 2, 30 running, removal 3, watch 30, leaving 5: 73 minutes from 09:20.
   expect((await today()).finishEarliest).toBe('10:33');
 });
+
+test('who is easily mistaken for another on the list is marked there; somebody of another day is not', async () => {
+  const marked = async () => (await today()).visits.map(({ patient, nearNames }) => [patient, nearNames]);
+  expect(await marked()).toEqual([
+    ['wanda', []],
+    ['olive', []],
+  ]);
+  const identity = { given: 'Olive', family: 'Fereira', born: '1939-02-11', sex: 'female', number: '999 204 7810' };
+  await server.done('clerk', lineNow(server, 'olive', 'identity', identity));
+  expect(await marked()).toEqual([
+    ['wanda', ['Olive Fereira, born 11 February 1939']],
+    ['olive', ['Wanda Ferreira, born 30 September 1944']],
+  ]);
+});

@@ -89,13 +89,15 @@ export async function sessionViewOf(atHand: AtHand, id: string): Promise<Session
   const everyone = await atHand.people.all();
   const people = byPatient(everyone);
   const today = unit?.today ?? session.on;
+  const listed = listedOn(session, people);
+  const booked = listed.flatMap(({ person }) => person ?? []);
   return {
     ...rowOf(session, people, unit?.unit.name ?? session.unit, today),
     seq: record.lastSeq,
-    list: listedOn(session, people).map(({ place, arriveAt, person }) => ({
+    list: listed.map(({ place, arriveAt, person }) => ({
       place,
       arriveAt,
-      ...(person === undefined ? {} : { who: listedPatientOf(person, session.on, atHand.accounts.nameOf) }),
+      ...(person === undefined ? {} : { who: listedPatientOf(person, session.on, atHand.accounts.nameOf, booked) }),
     })),
     couldCome: session.on < today || session.cancelled !== undefined ? [] : couldComeOn(everyone, session),
   };

@@ -71,7 +71,7 @@ export async function todayOf(atHand: AtHand, unit: UnitNow): Promise<TodayView>
     couldCome: now === undefined ? [] : insteadOf(now, listed, everyone, unit),
     next: nextOf(listed, unit, atHand),
     visits: listed.map(({ person, place, arriveAt }) => ({
-      ...visitRowOf(person, place, arriveAt, unit, atHand),
+      ...visitRowOf({ person, place, arriveAt }, listed, unit, atHand),
       ...(session === undefined ? {} : nurseOf(session, person.patient, nameOf)),
     })),
     trouble: troubleOf(sessions, people, unit),
@@ -132,9 +132,8 @@ function finishOf(
 }
 
 function visitRowOf(
-  person: Person,
-  place: number,
-  arriveAt: string,
+  { person, place, arriveAt }: Listed,
+  listed: readonly Listed[],
   unit: UnitNow,
   { accounts, clock }: AtHand,
 ): TodayView['visits'][number] {
@@ -142,7 +141,12 @@ function visitRowOf(
   const chair = visit?.arrived.body.chair;
   const infusion = infusionViewOf(visit, unit.protocol, clock.reading());
   return {
-    ...listedPatientOf(person, unit.today, accounts.nameOf),
+    ...listedPatientOf(
+      person,
+      unit.today,
+      accounts.nameOf,
+      listed.map((one) => one.person),
+    ),
     arriveAt,
     ...(visit === undefined && minutesLate({ person, place, arriveAt }, unit) >= lateAfterMinutes
       ? { late: minutesLate({ person, place, arriveAt }, unit) }

@@ -11,6 +11,7 @@ import {
 } from '@twelvemonth/clinical';
 import type { ListedPatient, VisitStep } from '@twelvemonth/exchange';
 import type { Person } from '../register/people.ts';
+import { nearNames } from './look-alikes.ts';
 import { noProtocolInForce } from './person-row.ts';
 import { supportLinesOf } from './supports.ts';
 import { fullName, needsOf } from './person-words.ts';
@@ -30,7 +31,7 @@ export function visitStepsOf(visit: Visit | undefined, nameOf: NameOf): VisitSte
 }
 
 /** A person as one line of a session's list. */
-export function listedPatientOf(person: Person, on: Day, nameOf: NameOf): ListedPatient {
+export function listedPatientOf(person: Person, on: Day, nameOf: NameOf, onTheList: readonly Person[]): ListedPatient {
   const visit = visitOn(person.record, on);
   const found = verdictFor(person, visit, on);
   return {
@@ -43,6 +44,7 @@ export function listedPatientOf(person: Person, on: Day, nameOf: NameOf): Listed
     verdict: found.verdict,
     headline: found.headline,
     needs: needsOf(person),
+    nearNames: nearNames(person, onTheList),
     supports: supportLinesOf(person, on),
     steps: visitStepsOf(visit, nameOf),
     outcome: outcomeOf(visit),

@@ -316,7 +316,10 @@ function lastTimeInWords({ record, today, course }: Person, nameOf: (staff: stri
   const visit = last === undefined ? undefined : visitOn(record, last.on);
   const lines: string[] = [];
   if (visit !== undefined) {
-    lines.push(`last visit ${longDate(visit.on)}${visit.putOff ? ', put off' : ''}`);
+    const { chair } = visit.arrived.body;
+    lines.push(
+      `last visit ${longDate(visit.on)}${chair === undefined ? '' : `, chair ${chair}`}${visit.putOff ? ', put off' : ''}`,
+    );
     if (visit.cannula !== undefined)
       lines.push(
         `${entryText(visit.cannula)}${visit.cannulaTries > 1 ? `; ${visit.cannulaTries} tries in all` : ''} (${nameOf(visit.cannula.author.staff)})`,

@@ -4,6 +4,7 @@ import { SupportWords } from '../supports/SupportWords.tsx';
 import { Verdict } from '../verdict/Verdict.tsx';
 import { WhyVerdict } from '../verdict/WhyVerdict.tsx';
 import { bornShort } from '../words/dates.ts';
+import { NearNames } from '../words/NearNames.tsx';
 import { dotted, sentence, unbroken } from '../words/texts.ts';
 import css from './Sessions.module.css';
 
@@ -48,6 +49,9 @@ export function ArrivalList({ session }: { session: SessionView }) {
                       unbroken(who.number),
                       who.firstTimer ? 'first dose' : who.dose,
                     )}
+                  </div>
+                  <div className={css['detail']}>
+                    <NearNames names={who.nearNames} />
                   </div>
                 </th>
                 <td>

@@ -6,6 +6,7 @@ import { nurseInWords } from '../named-nurse/named-nurse-words.ts';
 import { SupportWords } from '../supports/SupportWords.tsx';
 import { Verdict } from '../verdict/Verdict.tsx';
 import { WhyVerdict } from '../verdict/WhyVerdict.tsx';
+import { NearNames } from '../words/NearNames.tsx';
 import { dotted, unbroken } from '../words/texts.ts';
 import { VisitColumns } from './VisitColumns.tsx';
 import css from './Today.module.css';
@@ -70,6 +71,11 @@ export function InTheUnit({ data, visits }: { data: TodayView; visits: TodayView
                     ...visit.needs,
                   )}
                 </div>
+                {open && visit.nearNames.length > 0 && (
+                  <div className={css['detail']}>
+                    <NearNames names={visit.nearNames} />
+                  </div>
+                )}
                 {open && visit.supports.length > 0 && (
                   <div className={css['detail']}>
                     <SupportWords patient={visit.patient} supports={visit.supports} />

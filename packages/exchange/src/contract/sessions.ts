@@ -58,6 +58,8 @@ export const listedPatient = z.object({
   verdict,
   headline: z.string(),
   needs: z.array(z.string()),
+  /** Others on the same list whose name or birth date is easily taken for theirs. */
+  nearNames: z.array(z.string()),
   /** What goes with this place, and what was booked for a place they no longer have. */
   supports: z.array(supportLine),
   steps: z.array(visitStep),

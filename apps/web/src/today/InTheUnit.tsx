@@ -56,11 +56,13 @@ export function InTheUnit({ data, visits }: { data: TodayView; visits: TodayView
       <ul className={css['visits']} style={{ padding: 0, listStyle: 'none' }}>
         {visits.map((visit) => {
           const drawing = strip(visit);
+          /** Still to come, or not gone yet: watched after the dose as well. */
+          const stays = visit.steps.some(({ state }) => state === 'running' || state === 'waiting');
           const open = visit.outcome === 'not here yet' || visit.outcome === 'here';
           return (
             <li key={visit.patient} className={css['visit']}>
               <div>
-                <Link to={open ? '/people/$patient/visit' : '/people/$patient'} params={{ patient: visit.patient }}>
+                <Link to={stays ? '/people/$patient/visit' : '/people/$patient'} params={{ patient: visit.patient }}>
                   {visit.name}
                 </Link>
                 <div className={css['detail']}>
@@ -71,12 +73,12 @@ export function InTheUnit({ data, visits }: { data: TodayView; visits: TodayView
                     ...visit.needs,
                   )}
                 </div>
-                {open && visit.nearNames.length > 0 && (
+                {stays && visit.nearNames.length > 0 && (
                   <div className={css['detail']}>
                     <NearNames names={visit.nearNames} />
                   </div>
                 )}
-                {open && visit.supports.length > 0 && (
+                {stays && visit.supports.length > 0 && (
                   <div className={css['detail']}>
                     <SupportWords patient={visit.patient} supports={visit.supports} />
                   </div>
@@ -92,7 +94,7 @@ export function InTheUnit({ data, visits }: { data: TodayView; visits: TodayView
                 <div>
                   {visit.chair === undefined ? (open ? visit.arriveAt : visit.outcome) : `chair ${visit.chair}`}
                 </div>
-                {open && data.session !== undefined && data.nurses.length > 0 && (
+                {stays && data.session !== undefined && data.nurses.length > 0 && (
                   <div className={css['detail']}>
                     <div>{nurseInWords(visit.nurse)}</div>
                     <TakeOver

@@ -30,10 +30,11 @@ it('a version begins from the one in force: every number with its unit and its s
   expect(await page.getByLabel(FLOOR, { exact: true }).inputValue()).toBe('35');
   await sees('Compared with the version in force, thornbeck-1: nothing.');
   await sees('1 person compared; nobody’s verdict or window would change.');
-  await page
-    .locator('summary')
-    .filter({ hasText: /^Calcium/ })
-    .click();
+  // Folded but for the first: each part by name, with how much of it is changed; by keyboard too.
+  const partsList = page.getByRole('navigation', { name: 'Parts of the sheet' });
+  await partsList.getByRole('button', { name: 'Calcium' }).focus();
+  await page.keyboard.press('Enter');
+  expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('SUMMARY');
   // 2.20 mmol/L x 4.008 = 8.82 mg/dL (clinical.md 2f).
   await sees(/8\.82 mg\/dL/);
   await checked(page, 'protocol-editor-begun');
@@ -53,6 +54,8 @@ it('while a number is typed, who flips and what is decided otherwise follow it',
   await page.getByLabel(FLOOR, { exact: true }).fill('about 70');
   await sees('Figures, with at most four decimals.');
   await page.getByLabel(FLOOR, { exact: true }).fill('70');
+  const kidneys = page.getByRole('navigation', { name: 'Parts of the sheet' }).getByRole('listitem').first();
+  expect(await kidneys.innerText()).toMatch(/Kidneys and weight.* 1 changed.*1 without a source/s);
   await checked(page, 'protocol-editor-flips');
 });
 
@@ -61,7 +64,9 @@ it('a change without its source is refused, and the field says so', async () => 
   await fill('Name of the new version', 'thornbeck-2');
   await fill('Title', 'Thornbeck, a higher limit');
   await sees('One change does not say where it comes from.');
+  await press('close all');
   await press('Write this version');
+  // What is refused opens its part.
   await sees('say where this comes from');
   const field = page.getByLabel('Where 70 mL/min comes from', { exact: true });
   expect(await field.getAttribute('aria-invalid')).toBe('true');
@@ -72,6 +77,7 @@ it('by keyboard: the source is typed, a policy, a regimen, a question and the or
   const field = page.getByLabel('Where 70 mL/min comes from', { exact: true });
   await field.focus();
   await page.keyboard.type('our nephrologists, minutes of 20 Nov 2026');
+  await hands(page).press('open all');
   const policy = page.getByRole('radio', { name: 'load without a level' });
   await policy.focus();
   await page.keyboard.press('Space');

@@ -7,6 +7,7 @@ import { counted, sentence } from '../words/texts.ts';
 import { Changes } from './Changes.tsx';
 import { Flips } from './Flips.tsx';
 import { Numbers } from './Numbers.tsx';
+import { PartsOfVersion, partsOfVersion } from './PartsOfVersion.tsx';
 import { PastMonths } from './PastMonths.tsx';
 import { Replay } from './Replay.tsx';
 import { SignForm } from './SignForm.tsx';
@@ -75,8 +76,9 @@ export function Version({
         <PastMonths unit={unit} version={version.version} />
       )}
       {open && version.empty.length === 0 && version.added.length === 0 && <SignForm unit={unit} version={version} />}
+      <PartsOfVersion />
       <Numbers version={version} />
-      <h3>Regimens</h3>
+      <h3 id="regimens">{partsOfVersion.regimens}</h3>
       <ul>
         {version.regimens.map((regimen) => (
           <li key={regimen.id}>
@@ -85,7 +87,7 @@ export function Version({
           </li>
         ))}
       </ul>
-      <h3>What speaks for carrying on after the planned doses</h3>
+      <h3 id="carry-on">{partsOfVersion['carry-on']}</h3>
       <ul>
         {version.sheet.carryOn.map((criterion) => (
           <li key={criterion.id}>
@@ -96,7 +98,7 @@ export function Version({
           </li>
         ))}
       </ul>
-      <h3>Paracetamol by mouth after the dose</h3>
+      <h3 id="paracetamol">{partsOfVersion.paracetamol}</h3>
       {version.sheet.paracetamol.length === 0 && <p>No table: the patient pack names no amount.</p>}
       <ul>
         {version.sheet.paracetamol.map((row) => (
@@ -108,7 +110,7 @@ export function Version({
           </li>
         ))}
       </ul>
-      <h3>Questions of the day</h3>
+      <h3 id="questions-of-the-day">{partsOfVersion['questions-of-the-day']}</h3>
       <ol>
         {version.dayQuestions.map((question) => (
           <li key={question.asks}>
@@ -119,7 +121,7 @@ export function Version({
           </li>
         ))}
       </ol>
-      <h3>Policies</h3>
+      <h3 id="policies">{partsOfVersion.policies}</h3>
       <ul>
         {version.policies.map((policy) => (
           <li key={policy.what}>

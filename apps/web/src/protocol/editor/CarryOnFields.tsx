@@ -4,6 +4,8 @@ import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { Button } from '../../paper/Button.tsx';
 import { StruckOut } from './StruckOut.tsx';
+import { FoldedPart } from './FoldedPart.tsx';
+import { partOf } from './parts.ts';
 import { type Draft, changedPaths, idFrom, replaced } from './draft.ts';
 import css from './Editor.module.css';
 
@@ -22,8 +24,7 @@ export function CarryOnFields({ draft }: { draft: Draft }) {
     if (found !== undefined) putIn(found);
   };
   return (
-    <fieldset className={css['group']}>
-      <legend>What speaks for carrying on after the planned doses</legend>
+    <FoldedPart part={partOf.carryOn}>
       <p className="quiet">
         A review has each answered from the notes, or asks the prescriber. It decides nothing: the prescriber does.
       </p>
@@ -53,7 +54,7 @@ export function CarryOnFields({ draft }: { draft: Draft }) {
         />
       )}
       <InOwnWords taken={known.map(({ id }) => id)} putIn={putIn} />
-    </fieldset>
+    </FoldedPart>
   );
 }
 

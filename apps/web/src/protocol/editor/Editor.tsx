@@ -20,6 +20,7 @@ import { usePosting } from '../../server/use-posting.ts';
 import { counted } from '../../words/texts.ts';
 import { Changes } from '../Changes.tsx';
 import { Flips } from '../Flips.tsx';
+import { FoldingOf, PartsList } from './FoldedPart.tsx';
 import { CarryOnFields } from './CarryOnFields.tsx';
 import { NumberFields } from './NumberFields.tsx';
 import { OrderFields } from './OrderFields.tsx';
@@ -28,6 +29,7 @@ import { PolicyFields } from './PolicyFields.tsx';
 import { QuestionFields } from './QuestionFields.tsx';
 import { RegimenFields } from './RegimenFields.tsx';
 import { type Draft } from './draft.ts';
+import { type Part, parts, talliesOf } from './parts.ts';
 import css from './Editor.module.css';
 
 /** A version is drafted here: from a starter or another version, compared while it is typed, written whole, never changed after. */
@@ -100,6 +102,17 @@ function Drafted({ data, draft, children }: { data: ProtocolView; draft: Draft; 
   const unsourced = unsourcedChanges(base, sheet).length;
   // What the fields show goes before what is compared with it.
   const compared = useDeferredValue(sheet);
+  const tallies = talliesOf(draft);
+  const [open, setOpen] = useState<ReadonlySet<Part>>(
+    () => new Set(parts.filter((part, index) => index === 0 || (tallies.get(part)?.undecided ?? 0) > 0)),
+  );
+  const fold = (part: Part, isOpen: boolean): void =>
+    setOpen((before) => {
+      const after = new Set(before);
+      if (isOpen) after.add(part);
+      else after.delete(part);
+      return after;
+    });
   return (
     <div className={css['apart']}>
       <div>
@@ -117,13 +130,16 @@ function Drafted({ data, draft, children }: { data: ProtocolView; draft: Draft; 
           value={sheet.reviewBy}
           onChange={(reviewBy) => set({ reviewBy: (reviewBy ?? '') as ProtocolSheet['reviewBy'] })}
         />
-        <NumberFields draft={draft} />
-        <PolicyFields draft={draft} />
-        <RegimenFields draft={draft} />
-        <CarryOnFields draft={draft} />
-        <ParacetamolFields draft={draft} />
-        <QuestionFields draft={draft} />
-        <OrderFields draft={draft} />
+        <FoldingOf value={{ tallies, open, fold }}>
+          <PartsList parts={parts} openAll={(all) => setOpen(new Set(all ? parts : []))} />
+          <NumberFields draft={draft} />
+          <PolicyFields draft={draft} />
+          <RegimenFields draft={draft} />
+          <CarryOnFields draft={draft} />
+          <ParacetamolFields draft={draft} />
+          <QuestionFields draft={draft} />
+          <OrderFields draft={draft} />
+        </FoldingOf>
       </div>
       <div className={css['compared']}>
         <Changes

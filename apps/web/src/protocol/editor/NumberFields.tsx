@@ -1,60 +1,25 @@
-import { type NumberKey, emptyNumbers, inUsUnits, numberGroups, numberKeys, parseScaled } from '@twelvemonth/clinical';
-import { use, useState } from 'react';
+import { type NumberKey, inUsUnits, numberGroups, numberKeys, parseScaled } from '@twelvemonth/clinical';
+import { use } from 'react';
 import fieldCss from '../../fields/Field.module.css';
 import { Field } from '../../fields/Field.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { FieldTroubles } from '../../fields/field-trouble.ts';
 import { Button } from '../../paper/Button.tsx';
-import { counted, dotted, sentence } from '../../words/texts.ts';
+import { sentence } from '../../words/texts.ts';
+import { FoldedPart } from './FoldedPart.tsx';
+import { numberParts } from './parts.ts';
 import { type Draft, setNumber } from './draft.ts';
 import css from './Editor.module.css';
 
 /** Every number of the sheet, grouped by what it decides. */
 export function NumberFields({ draft }: { draft: Draft }) {
-  const empty = new Set(emptyNumbers(draft.sheet).map(({ key }) => key));
-  return (
-    <>
-      {numberGroups.map(({ title, keys }, index) => (
-        <Group key={title} title={title} draft={draft} keys={keys} first={index === 0} empty={empty} />
+  return numberParts.map((part, index) => (
+    <FoldedPart key={part.title} part={part}>
+      {numberGroups[index]?.keys.map((key) => (
+        <OneNumber key={key} draft={draft} at={key} />
       ))}
-    </>
-  );
-}
-
-/** Folded unless something in it is to be decided: the sheet is long. */
-function Group({
-  title,
-  draft,
-  keys,
-  first,
-  empty,
-}: {
-  title: string;
-  draft: Draft;
-  keys: readonly NumberKey[];
-  first: boolean;
-  empty: ReadonlySet<NumberKey>;
-}) {
-  const open = keys.filter((key) => empty.has(key)).length;
-  const changed = keys.filter((key) => draft.sheet.numbers[key].value !== draft.base.numbers[key].value).length;
-  const [opensWith] = useState(first || open > 0);
-  return (
-    <details className={css['group']} open={opensWith}>
-      <summary>
-        {title}{' '}
-        <span className="quiet small">
-          {dotted(counted(keys.length, 'number'), changed > 0 && `${changed} changed`)}
-        </span>
-        {open > 0 && <span className={css['todo']}> {counted(open, 'number')} to be decided</span>}
-      </summary>
-      <fieldset className={css['inside']}>
-        <legend className="unseen">{title}</legend>
-        {keys.map((key) => (
-          <OneNumber key={key} draft={draft} at={key} />
-        ))}
-      </fieldset>
-    </details>
-  );
+    </FoldedPart>
+  ));
 }
 
 function OneNumber({ draft, at }: { draft: Draft; at: NumberKey }) {

@@ -1,9 +1,10 @@
 import { requirements } from '@twelvemonth/clinical';
 import { TextField } from '../../fields/TextField.tsx';
 import { Button } from '../../paper/Button.tsx';
+import { FoldedPart } from './FoldedPart.tsx';
+import { partOf } from './parts.ts';
 import { ReasonField } from './ReasonField.tsx';
 import { type Draft, changedPaths, movedUp } from './draft.ts';
-import css from './Editor.module.css';
 
 /** The order in which trouble is named, and the cautions that stand beside every verdict. */
 export function OrderFields({ draft }: { draft: Draft }) {
@@ -11,8 +12,7 @@ export function OrderFields({ draft }: { draft: Draft }) {
   const changed = changedPaths(draft);
   return (
     <>
-      <fieldset className={css['group']}>
-        <legend>Order of gravity</legend>
+      <FoldedPart part={partOf.gravity}>
         <p className="quiet">In this order trouble is named. It decides no verdict.</p>
         <ol>
           {sheet.gravity.map((id, index) => (
@@ -27,9 +27,8 @@ export function OrderFields({ draft }: { draft: Draft }) {
           ))}
         </ol>
         <ReasonField draft={draft} path="gravity" changed={changed.has('gravity')} />
-      </fieldset>
-      <fieldset className={css['group']}>
-        <legend>Cautions</legend>
+      </FoldedPart>
+      <FoldedPart part={partOf.cautions}>
         <TextField
           label="Beside every verdict, one a line"
           at="cautions"
@@ -38,7 +37,7 @@ export function OrderFields({ draft }: { draft: Draft }) {
           onChange={(text) => set({ cautions: text.split('\n') })}
         />
         <ReasonField draft={draft} path="cautions" changed={changed.has('cautions')} />
-      </fieldset>
+      </FoldedPart>
     </>
   );
 }

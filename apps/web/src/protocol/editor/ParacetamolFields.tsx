@@ -3,6 +3,8 @@ import { NumberField } from '../../fields/NumberField.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { Button } from '../../paper/Button.tsx';
 import { StruckOut } from './StruckOut.tsx';
+import { FoldedPart } from './FoldedPart.tsx';
+import { partOf } from './parts.ts';
 import { type Draft, changedPaths, replaced } from './draft.ts';
 import css from './Editor.module.css';
 
@@ -17,8 +19,7 @@ export function ParacetamolFields({ draft }: { draft: Draft }) {
   );
   const putIn = (row: ParacetamolRow): void => set({ paracetamol: [...sheet.paracetamol, row] });
   return (
-    <fieldset className={css['group']}>
-      <legend>Paracetamol by mouth after the dose</legend>
+    <FoldedPart part={partOf.paracetamol}>
       <p className="quiet">
         By weight, for a healthy liver. The patient pack names an amount only from these rows. It decides nothing about
         a dose.
@@ -48,7 +49,7 @@ export function ParacetamolFields({ draft }: { draft: Draft }) {
           </Button>
         </p>
       ))}
-    </fieldset>
+    </FoldedPart>
   );
 }
 

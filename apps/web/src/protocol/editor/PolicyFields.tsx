@@ -2,15 +2,15 @@ import { policies, policyValue } from '@twelvemonth/clinical';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { sentence } from '../../words/texts.ts';
 import { ReasonField } from './ReasonField.tsx';
+import { FoldedPart } from './FoldedPart.tsx';
+import { partOf } from './parts.ts';
 import { type Draft, changedPaths } from './draft.ts';
-import css from './Editor.module.css';
 
 /** What the sheet chooses between, beside its numbers. */
 export function PolicyFields({ draft }: { draft: Draft }) {
   const changed = changedPaths(draft);
   return (
-    <fieldset className={css['group']}>
-      <legend>Policies</legend>
+    <FoldedPart part={partOf.policies}>
       {policies.map((policy) => (
         <div key={policy.key}>
           <ChoiceField
@@ -26,6 +26,6 @@ export function PolicyFields({ draft }: { draft: Draft }) {
           <ReasonField draft={draft} path={policy.key} changed={changed.has(policy.key)} />
         </div>
       ))}
-    </fieldset>
+    </FoldedPart>
   );
 }

@@ -7,6 +7,8 @@ import { Button } from '../../paper/Button.tsx';
 import { Why } from '../../paper/Why.tsx';
 import { ReasonField } from './ReasonField.tsx';
 import { StruckOut } from './StruckOut.tsx';
+import { FoldedPart } from './FoldedPart.tsx';
+import { partOf } from './parts.ts';
 import { type Draft, changedPaths, idFrom, replaced } from './draft.ts';
 import css from './Editor.module.css';
 
@@ -18,8 +20,7 @@ export function QuestionFields({ draft }: { draft: Draft }) {
   const id = idFrom(added);
   const taken = sheet.dayQuestions.some((one) => one.id === id) || base.dayQuestions.some((one) => one.id === id);
   return (
-    <fieldset className={css['group']}>
-      <legend>Questions of the day</legend>
+    <FoldedPart part={partOf.dayQuestions}>
       {sheet.dayQuestions.map((question) => (
         <div key={question.id} className={css['item']}>
           <Why about={question.asks} word={`${question.asks} (“${question.holdsOn}” means ${question.then})`}>
@@ -69,7 +70,7 @@ export function QuestionFields({ draft }: { draft: Draft }) {
       >
         Put it in
       </Button>
-    </fieldset>
+    </FoldedPart>
   );
 }
 

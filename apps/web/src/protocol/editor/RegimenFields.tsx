@@ -5,6 +5,8 @@ import { TextField } from '../../fields/TextField.tsx';
 import { Button } from '../../paper/Button.tsx';
 import { ReasonField } from './ReasonField.tsx';
 import { StruckOut } from './StruckOut.tsx';
+import { FoldedPart } from './FoldedPart.tsx';
+import { partOf } from './parts.ts';
 import { type Draft, changedPaths, movedUp, replaced } from './draft.ts';
 import css from './Editor.module.css';
 
@@ -18,8 +20,7 @@ export function RegimenFields({ draft }: { draft: Draft }) {
       !sheet.regimens.some((one) => one.id === id) && known.findIndex((one) => one.id === id) === index,
   );
   return (
-    <fieldset className={css['group']}>
-      <legend>Regimens</legend>
+    <FoldedPart part={partOf.regimens}>
       <p className="quiet">The first is meant where nothing is prescribed. Strike out what the unit does not give.</p>
       {sheet.regimens.map((regimen, index) => (
         <OneRegimen
@@ -54,7 +55,7 @@ export function RegimenFields({ draft }: { draft: Draft }) {
           openUpTo={0}
         />
       )}
-    </fieldset>
+    </FoldedPart>
   );
 }
 

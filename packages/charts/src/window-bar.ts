@@ -6,6 +6,7 @@
 import { type Day, addDays, civilFromDay, dateWithWeekday, shortDate } from '@twelvemonth/clinical';
 import { type Drawing, element, palette, svg, text, textWidth } from './drawing.ts';
 import { type TimeAxis, monthName, monthStarts, timeAxis } from './time-axis.ts';
+import { wrapped } from './wrapped.ts';
 
 export type WindowBarData = {
   readonly today: Day;
@@ -79,22 +80,20 @@ function band(data: WindowBarData, axis: TimeAxis, id: string, top: number, heig
   return parts.join('');
 }
 
-/** A label on paper where the band is narrow, so that hatching never runs through letters. */
-function label(x: number, y: number, content: string, room: number, fill: string): string {
-  if (room < 40) return '';
-  const most = Math.max(3, Math.floor(room / (14 * 0.53)) - 1);
-  const shown = content.length <= most ? content : `${content.slice(0, most - 1)}…`;
-  return (
-    element('rect', {
-      x: x - 3,
-      y: y - 14,
-      width: Math.min(room, textWidth(shown) + 6),
-      height: 19,
-      fill: '#fffdf8',
-      'fill-opacity': '0.86',
-    }) + text(x, y, shown, { weight: 650, fill })
-  );
-}
+/** Room a label leaves at its end. */
+const LABEL_MARGIN = 6;
+const fitsIn = (content: string, room: number): boolean => textWidth(content) + LABEL_MARGIN <= room;
+
+/** A label on paper, so that hatching never runs through letters. It must fit: what does not is told in a line below. */
+const label = (x: number, y: number, content: string, fill: string): string =>
+  element('rect', {
+    x: x - 3,
+    y: y - 14,
+    width: textWidth(content) + LABEL_MARGIN,
+    height: 19,
+    fill: '#fffdf8',
+    'fill-opacity': '0.86',
+  }) + text(x, y, content, { weight: 650, fill });
 
 const possible = (data: WindowBarData): string => {
   if (data.window === undefined) return '';
@@ -114,9 +113,6 @@ function full(data: WindowBarData, style: WindowBarStyle): string {
   const axis = timeAxis(data.today, lastDayShown(data), 20, width - 12);
   const top = 34;
   const height = 34;
-  const rows = data.steps.slice(0, 4);
-  const stepsTop = top + height + (data.place === undefined ? 10 : 32);
-  const total = stepsTop + rows.length * 24 + 4;
   const parts: string[] = [patterns(style.id)];
   // "today" stands first; a month whose name would run into the one before goes without.
   let free = 70;
@@ -132,20 +128,25 @@ function full(data: WindowBarData, style: WindowBarStyle): string {
   }
   parts.push(band(data, axis, style.id, top, height));
   const middle = top + 22;
+  /** What has no room in the band. */
+  const below: string[] = [];
   const firstX = data.window === undefined ? axis.x(axis.until) : axis.x(data.window.first);
-  if (data.window === undefined || data.window.first > data.today)
-    parts.push(label(30, middle, data.waiting, firstX - 36, palette.ink));
+  if (data.window === undefined || data.window.first > data.today) {
+    if (fitsIn(data.waiting, firstX - 36)) parts.push(label(30, middle, data.waiting, palette.ink));
+    else if (data.waiting !== '') below.push(data.waiting);
+  }
   if (data.window !== undefined) {
     const endX = data.window.last === undefined ? axis.x(axis.until) : axis.x(addDays(data.window.last, 1));
     const says = possible(data);
     const fits = textWidth(says) < endX - firstX - 18;
-    if (fits) parts.push(label(firstX + 10, middle, says, endX - firstX - 14, palette.ready));
+    if (fits) parts.push(label(firstX + 10, middle, says, palette.ready));
     // A band too narrow for its dates tells them to its right, before what ends it.
     const after = [fits ? undefined : says, data.runsOut].filter((part) => part !== undefined).join('; ');
-    if (after !== '')
-      parts.push(
-        label(endX + 10, middle, after, axis.x(axis.until) - endX - 14, fits ? palette.secondInk : palette.ink),
-      );
+    if (after !== '') {
+      if (fitsIn(after, axis.x(axis.until) - endX - 14))
+        parts.push(label(endX + 10, middle, after, fits ? palette.secondInk : palette.ink));
+      else below.push(after);
+    }
   }
   parts.push(
     element('path', { d: `M20 22V${top + height + 10}`, stroke: palette.ink, 'stroke-width': 2 }),
@@ -153,8 +154,8 @@ function full(data: WindowBarData, style: WindowBarStyle): string {
   );
   if (data.place !== undefined) {
     const x = axis.x(data.place.on);
-    const room = textWidth(data.place.says);
-    const left = x + 8 + room > width;
+    // Beside its pin, or pushed as far to the left as it needs.
+    const labelX = Math.max(20, Math.min(x + 8, width - 12 - textWidth(data.place.says)));
     parts.push(
       element('path', {
         d: `M${Math.round(x)} ${top - 4}V${top + height + 14}`,
@@ -162,29 +163,44 @@ function full(data: WindowBarData, style: WindowBarStyle): string {
         'stroke-width': 2,
       }),
       element('path', { d: `M${x - 8} ${top - 14}H${x + 8}L${x} ${top - 2}Z`, fill: palette.act }),
-      text(left ? x - 8 : x + 8, top + height + 18, data.place.says, {
-        weight: 650,
-        fill: palette.act,
-        anchor: left ? 'end' : 'start',
-      }),
+      text(labelX, top + height + 18, data.place.says, { weight: 650, fill: palette.act }),
     );
   }
-  rows.forEach((step, index) => {
-    const y = stepsTop + index * 24;
+  let y = top + height + (data.place === undefined ? 10 : 32);
+  const room = width - 32;
+  const tell = (words: string, fill: string): void => {
+    for (const line of wrapped(words, room, 13.5)) {
+      parts.push(text(20, y + 12, line, { size: 13.5, fill }));
+      y += 18;
+    }
+  };
+  for (const words of below) tell(words, palette.ink);
+  if (below.length > 0) y += 6;
+  data.steps.slice(0, 4).forEach((step, index) => {
     const x = axis.x(step.from);
     const barWidth = Math.max(8, axis.x(addDays(step.until, 1)) - x);
-    const roomRight = width - (x + barWidth + 8);
-    const right = roomRight >= textWidth(step.what, 13.5);
+    const wide = textWidth(step.what, 13.5);
+    const right = width - (x + barWidth + 8) >= wide;
+    const left = !right && x - 8 - wide >= 20;
     parts.push(
       element('rect', { x, y, width: barWidth, height: 9, fill: index % 2 === 0 ? palette.cannotSay : palette.straw }),
-      text(right ? x + barWidth + 8 : Math.max(20, x - 8), y + 9, step.what, {
-        size: 13.5,
-        fill: palette.cannotSay,
-        anchor: right ? 'start' : 'end',
-      }),
     );
+    if (right || left)
+      parts.push(
+        text(right ? x + barWidth + 8 : x - 8, y + 9, step.what, {
+          size: 13.5,
+          fill: palette.cannotSay,
+          anchor: right ? 'start' : 'end',
+        }),
+      );
+    else {
+      y += 10;
+      tell(step.what, palette.cannotSay);
+      y -= 18;
+    }
+    y += 24;
   });
-  return svg(width, total, ...parts);
+  return svg(width, y + 4, ...parts);
 }
 
 function strip(data: WindowBarData, style: WindowBarStyle): string {

@@ -22,6 +22,15 @@ function horizontalReach(svg: string): number {
   return Math.max(0, ...rects);
 }
 
+/** Every text of a picture, where it stands and how. */
+const textsOf = (svg: string) =>
+  [...svg.matchAll(/<text x="([\d.-]+)" y="[\d.-]+" font-size="([\d.]+)"([^>]*)>([^<]*)</g)].map((match) => ({
+    x: Number(match[1]),
+    size: Number(match[2]),
+    anchor: match[3]?.includes('text-anchor="end"') === true ? 'end' : 'start',
+    says: match[4] ?? '',
+  }));
+
 describe('the window bar', () => {
   it('tells waiting, possible dates, what ends them, the place and the next steps in words', () => {
     const { sentence } = windowBar(loading, { id: 'a' });
@@ -60,6 +69,23 @@ describe('the window bar', () => {
 
   it.each([280, 340, 620, 940, 1400])('stays inside a frame %i wide', (width) => {
     expect(horizontalReach(windowBar(loading, { id: 'a', width }).svg)).toBeLessThanOrEqual(width);
+  });
+
+  it.each([280, 340, 390, 620, 940])('at %i wide every word is told whole and inside the frame', (width) => {
+    const long = {
+      ...loading,
+      steps: [{ ...loading.steps[0], what: 'take bloods (creatinine, calcium and vitamin D) and weigh' } as const],
+    } as typeof loading;
+    const told = textsOf(windowBar(long, { id: 'a', width }).svg);
+    const words = told.map(({ says }) => says).join(' ');
+    for (const each of [loading.waiting, 'possible 8 Jan to 2 Mar 2027', loading.runsOut, long.steps[0]?.what ?? ''])
+      expect(words).toContain(each);
+    expect(words).not.toContain('…');
+    for (const { says, x, anchor, size } of told) {
+      const wide = textWidth(says, size);
+      expect(anchor === 'end' ? x - wide : x, says).toBeGreaterThanOrEqual(0);
+      expect(anchor === 'end' ? x : x + wide, says).toBeLessThanOrEqual(width);
+    }
   });
 
   it('is the same bytes for the same data', () => {

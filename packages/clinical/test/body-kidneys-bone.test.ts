@@ -113,6 +113,28 @@ describe('kidneys', () => {
     const with083 = [aged(84), weighed('2026-11-20', '45'), ...bloods('2026-11-20', { creatinine: '0.83 mg/dL' })];
     expect(judged(with083).verdict).toBe('ready');
   });
+  test('weighed in pounds the least weight is said in them too, rounded up so that it passes', () => {
+    const pounds = (value: string) =>
+      at('2026-11-20', 'weight', { quantity: { comparator: '', value, unit: 'lb' }, method: 'measured' });
+    const lines = (value: string) => [aged(84), pounds(value), ...bloods('2026-11-20', { creatinine: '88 umol/L' })];
+    // 52.9 kg / 0.45359237 = 116.62 lb (international pound)
+    expect(figure('Kidneys', 'least weight that passes with this creatinine', lines('99.2'))).toBe(
+      '52.9 kg (116.7 lb)',
+    );
+    expect(judged(lines('116.7')).verdict).toBe('ready');
+  });
+  test('reported in mg/dL the change on the own creatinine is said in it too', () => {
+    const lines = [
+      aged(70),
+      weighed('2026-11-20', '70'),
+      ...bloods('2026-03-01', { creatinine: '0.80 mg/dL' }),
+      ...bloods('2026-11-20', { creatinine: '1.00 mg/dL' }),
+    ];
+    // 0.2 x 88.4 = 17.68
+    expect(figure('Kidneys', 'change on the lowest earlier creatinine', lines)).toBe(
+      '+17.7 umol/L (+0.20 mg/dL), x1.25',
+    );
+  });
   // 2a-ex2: actual 52.41, adjusted 36.80, ideal 26.40 (umol/L form): both sides of 35, so all three stand there.
   test('three weights on two sides of the limit: all three clearances are shown, and it cannot be said', () => {
     const lines = [

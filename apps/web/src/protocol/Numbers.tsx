@@ -1,4 +1,4 @@
-import { numberGroups } from '@twelvemonth/clinical';
+import { inUsUnits, numberGroups, numberKeyNames } from '@twelvemonth/clinical';
 import { sentence } from '../words/texts.ts';
 import css from './Protocol.module.css';
 import type { VersionView } from './Version.tsx';
@@ -16,6 +16,13 @@ export function Numbers({ version }: { version: VersionView }) {
       })}
     </>
   );
+}
+
+/** As a US unit would read it. */
+function american({ key, value }: VersionView['numbers'][number]) {
+  const named = numberKeyNames.find((one) => one === key);
+  const says = named === undefined || value === undefined ? undefined : inUsUnits(named, value);
+  return says === undefined ? null : <div className="quiet small">{says}</div>;
 }
 
 function Group({ title, numbers }: { title: string; numbers: VersionView['numbers'] }) {
@@ -47,6 +54,7 @@ function Group({ title, numbers }: { title: string; numbers: VersionView['number
                 number.value
               )}{' '}
               {number.unit}
+              {american(number)}
             </td>
             <td className="small">{number.source}</td>
             <td className="small">{number.status}</td>

@@ -3,9 +3,9 @@
  * value that fails by a little, so that nobody mistakes a digit for a kidney; it is no invitation to repeat until it passes.
  */
 import { type Scaled, approximately } from '../exact/decimal.ts';
-import { type Ratio, ratio, ratioAsNumber } from '../exact/ratio.ts';
+import { type Ratio, ratio, ratioAsNumber, times } from '../exact/ratio.ts';
 import { type ClearanceInput, bothAtLeast, creatinineClearance } from './creatinine-clearance.ts';
-import { creatinineMgPerDl } from './units.ts';
+import { creatinineMgPerDl, weightInPounds } from './units.ts';
 
 export type Sensitivity = {
   /** Least weight, in whole tenths of a kilogram, that passes; undefined if none up to 300 kg does. */
@@ -47,6 +47,10 @@ export function whatWouldClear(input: ClearanceInput, floor: Scaled): Sensitivit
     creatinineUmolPerL: drop === undefined ? undefined : MOST_UMOL_PER_L - drop,
   };
 }
+
+/** A least weight in pounds, to the tenth scales show: rounded up, so that it passes too. */
+export const poundsRoundedUp = (kg: Ratio): string =>
+  (Math.ceil(ratioAsNumber(times(weightInPounds(kg), ratio(10, 1)))) / 10).toFixed(1);
 
 /** A highest creatinine in mg/dL, to the hundredth laboratories print: rounded down, so that it passes too. */
 export function mgPerDlRoundedDown(umolPerL: number): string {

@@ -57,6 +57,9 @@ export function weightKg(q: Quantity): Ratio | undefined {
   return q.unit === 'lb' ? times(valueOf(q), KG_PER_LB) : undefined;
 }
 
+/** The same weight in pounds, as a US scale shows it. */
+export const weightInPounds = (kg: Ratio): Ratio => dividedBy(kg, KG_PER_LB);
+
 /** Height in centimetres from cm or inches. */
 export function heightCm(q: Quantity): Ratio | undefined {
   if (q.unit === 'cm') return valueOf(q);

@@ -7,7 +7,7 @@ import { scaledText } from '../exact/decimal.ts';
 import { type Ratio, minus, dividedBy, ratioAsNumber, ratioText } from '../exact/ratio.ts';
 import { bodyMassIndex, bodyMassIndexSource, bodyMassIndexWarns } from '../formulas/body-mass-index.ts';
 import { bodySurfaceMosteller, bodySurfaceSources, deindexed } from '../formulas/body-surface.ts';
-import { mgPerDlRoundedDown, whatWouldClear } from '../formulas/clearance-sensitivity.ts';
+import { mgPerDlRoundedDown, poundsRoundedUp, whatWouldClear } from '../formulas/clearance-sensitivity.ts';
 import { egfr, egfrSources } from '../formulas/egfr.ts';
 import { creatinineMgPerDl, heightCm } from '../formulas/units.ts';
 import type { FormulaShown } from '../readiness/working.ts';
@@ -31,7 +31,10 @@ function limitIn({ evidence, protocol, umol, deciding }: KidneyFacts, age: numbe
     {
       name: `least ${weight} that passes with this creatinine`,
       put: `${scaledText(floor)} mL/min, age ${age}, ${shortest(umol, 2)} umol/L`,
-      gives: found.weightKg === undefined ? 'none that a person has' : `${ratioText(found.weightKg, 1)} kg`,
+      gives:
+        found.weightKg === undefined
+          ? 'none that a person has'
+          : `${ratioText(found.weightKg, 1)} kg${isIn(evidence.weight?.value, 'lb') ? ` (${poundsRoundedUp(found.weightKg)} lb)` : ''}`,
       source,
     },
     {
@@ -40,28 +43,30 @@ function limitIn({ evidence, protocol, umol, deciding }: KidneyFacts, age: numbe
       gives:
         found.creatinineUmolPerL === undefined
           ? 'none'
-          : `${found.creatinineUmolPerL} umol/L${evidence.creatinine === undefined ? '' : inMilligramsToo(evidence.creatinine.value, found.creatinineUmolPerL)}`,
+          : `${found.creatinineUmolPerL} umol/L${isIn(evidence.creatinine?.value, 'mg/dL') ? ` (${mgPerDlRoundedDown(found.creatinineUmolPerL)} mg/dL)` : ''}`,
       source,
     },
   ];
 }
 
-/** Where the laboratory reports mg/dL. */
-const inMilligramsToo = (reported: { readonly unit: string } | string, umolPerL: number): string =>
-  typeof reported === 'string' || reported.unit !== 'mg/dL' ? '' : ` (${mgPerDlRoundedDown(umolPerL)} mg/dL)`;
+/** Whether a value was reported in this unit: then what follows from it is said in that too. */
+const isIn = (reported: { readonly unit: string } | string | undefined, unit: string): boolean =>
+  typeof reported === 'object' && reported.unit === unit;
 
-function changeOnBaseline({ umol, baseline, protocol }: KidneyFacts): FormulaShown[] {
+function changeOnBaseline({ evidence, umol, baseline, protocol }: KidneyFacts): FormulaShown[] {
   const lowest = baseline();
   if (umol === undefined || lowest === undefined) return [];
   const change = minus(umol, lowest.umol);
   const times = dividedBy(umol, lowest.umol);
   const sign = change.top < 0 ? '' : '+';
+  const mgPerDl = creatinineMgPerDl(change);
+  const american = isIn(evidence.creatinine?.value, 'mg/dL') ? ` (${sign}${ratioText(mgPerDl, 2)} mg/dL)` : '';
   const { creatinineRise, creatinineRiseFactor } = protocol.exact;
   return [
     {
       name: 'change on the lowest earlier creatinine',
       put: `${shortest(umol, 2)} - ${shortest(lowest.umol, 2)} umol/L of ${shortDate(lowest.on)}`,
-      gives: `${sign}${shortest(change, 1)} umol/L, x${ratioText(times, 2)}`,
+      gives: `${sign}${shortest(change, 1)} umol/L${american}, x${ratioText(times, 2)}`,
       source: `a prescriber is asked from +${scaledText(creatinineRise)} umol/L or x${scaledText(creatinineRiseFactor)} on (this protocol)`,
     },
   ];

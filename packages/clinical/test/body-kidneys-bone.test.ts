@@ -78,6 +78,13 @@ describe('body', () => {
 });
 
 describe('kidneys', () => {
+  // Reference sheet 2.10: eGFR 61.697 and clearance 34.513 in the same woman.
+  test('84 y, 48 kg, creatinine 81: eGFR 61.7, clearance 34.51, not ready', () => {
+    const lines = [aged(84), weighed('2026-11-20', '48'), ...bloods('2026-11-20', { creatinine: '81 umol/L' })];
+    expect(figure('Kidneys', 'eGFR 2021 (never decides)', lines)).toBe('61.7 mL/min/1.73 m2');
+    expect(figure('Kidneys', 'creatinine clearance, umol/L form', lines)).toMatch(/^34\.51 /);
+    expect(judged(lines).verdict).toBe('not ready');
+  });
   // Fact sheet, "why eGFR alone misleads": 84 y, 152 cm, 45 kg, 88 umol/L. 152 cm is below the ideal weight's shortest height.
   const misled = [
     aged(84),

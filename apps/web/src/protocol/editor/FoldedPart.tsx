@@ -11,10 +11,10 @@ export type Folding = {
 };
 export const FoldingOf = createContext<Folding>({ tallies: new Map(), open: new Set(), fold: () => undefined });
 
-export const anchorOf = ({ title }: Part): string => `part-${title.toLowerCase().replaceAll(' ', '-')}`;
+const anchorOf = ({ title }: Part): string => `part-${title.toLowerCase().replaceAll(' ', '-')}`;
 
 /** "13 numbers · 2 changed", and what still has to be done in it. */
-export function TallyOf({ part }: { part: Part }) {
+function TallyOf({ part }: { part: Part }) {
   const tally = use(FoldingOf).tallies.get(part);
   if (tally === undefined) return null;
   const todo = dotted(

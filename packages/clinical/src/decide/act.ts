@@ -144,6 +144,17 @@ export const actSchema = z.discriminatedUnion('name', [
   z.object({ name: z.literal('write advice call'), patient: uuidField, body: adviceCall.body }),
   z.object({ name: z.literal('write unknown call'), unit: uuidField, body: unknownCall.body }),
   z.object({ name: z.literal('settle unknown call'), unit: uuidField, body: unknownCallSettled.body }),
+  /** People of one list told another time of that day, by whoever told them. */
+  z.object({
+    name: z.literal('tell times'),
+    session: uuidField,
+    times: z
+      .array(z.object({ patient: uuidField, arriveAt: timeField }).readonly())
+      .min(1, 'say who was told')
+      .max(200)
+      .readonly(),
+    reason: textField,
+  }),
 
   /** The visit. Steps whose body needs the server's clock or a computed comparison have an act of their own. */
   z.object({

@@ -61,7 +61,7 @@ export function decideGiveUp(act: ActNamed<'give up place'>, now: Surroundings):
   );
 }
 
-const unknownSession = (field: string): Refusal =>
+export const unknownSession = (field: string): Refusal =>
   refusal('unknown-session', 'There is no such session.', { field, remedy: 'plan it first' });
 
 function checkPlace(session: SessionList, place: number, now: Surroundings): readonly Refusal[] {
@@ -105,7 +105,7 @@ function checkNotBooked(
   return placeOf(session, patient) === undefined ? [] : [refusal('already-booked', 'They are on that list.')];
 }
 
-function checkHolds(
+export function checkHolds(
   record: SubjectRecord,
   session: SessionList,
   patient: string,
@@ -188,7 +188,7 @@ function taking(
   ];
 }
 
-function leaving(
+export function leaving(
   patient: string,
   session: SessionList,
   why: { reason: string; askedBy: 'the patient' | 'the unit' },

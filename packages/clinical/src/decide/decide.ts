@@ -6,6 +6,7 @@
 import type { Act } from './act.ts';
 import { decideBook, decideGiveUp, decideMove } from './book.ts';
 import { decideAdviceCall, decideSettleCall, decideUnknownCall } from './calls.ts';
+import { decideTellTimes } from './tell-times.ts';
 import { decideGiveInjection } from './give-injection.ts';
 import { checkHeldHere, withHold } from './held-dose.ts';
 import { decideGo } from './go.ts';
@@ -83,6 +84,8 @@ function decideAct(act: Act, now: Surroundings): Decided {
       return decideBook(act, now);
     case 'move':
       return decideMove(act, now);
+    case 'tell times':
+      return decideTellTimes(act, now);
     case 'give up place':
       return decideGiveUp(act, now);
     case 'write advice call':

@@ -32,6 +32,7 @@ export function judgedBy(act: Act): Subject | undefined {
     case 'accept handover':
     case 'name nurse':
     case 'book':
+    case 'tell times':
       return subject('session', act.session);
     case 'move':
       return subject('session', act.to);

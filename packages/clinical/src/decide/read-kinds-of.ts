@@ -71,6 +71,7 @@ export function readKindsOf(act: Act): readonly KindName[] {
     case 'decide':
       return clinical;
     case 'give up place':
+    case 'tell times':
       return [...lists, 'arrived'];
     case 'second check':
     case 'start infusion':

@@ -60,7 +60,10 @@ function checkReplanned(session: SessionList | undefined, body: ActNamed<'plan s
   if (session.on !== day(body.on))
     refusals.push(fieldWrong('body.on', 'the session has another date', 'plan another session and move the places'));
   for (const [place] of session.taken) {
-    if (place > body.arriveAt.length || (session.arriveAt[place - 1] ?? '') !== (body.arriveAt[place - 1] ?? '')) {
+    if (
+      place > body.arriveAt.length ||
+      (session.plannedArriveAt[place - 1] ?? '') !== (body.arriveAt[place - 1] ?? '')
+    ) {
       refusals.push(
         refusal('place-taken', `Place ${place} is taken: its arrival time stays as the patient was told.`, {
           field: 'body.arriveAt',

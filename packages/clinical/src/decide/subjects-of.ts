@@ -26,6 +26,8 @@ function named(act: Act): readonly Subject[] {
     case 'book':
     case 'give up place':
       return [subject('patient', act.patient), subject('session', act.session)];
+    case 'tell times':
+      return [subject('session', act.session), ...act.times.map(({ patient }) => subject('patient', patient))];
     case 'move':
       return [subject('patient', act.patient), subject('session', act.from), subject('session', act.to)];
     case 'open session':

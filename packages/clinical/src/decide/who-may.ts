@@ -28,6 +28,7 @@ const mayDo: Readonly<Record<ActName, readonly Role[] | typeof byKind>> = {
   'write advice call': entryKinds['advice-call'].writes,
   'write unknown call': entryKinds['unknown-call'].writes,
   'settle unknown call': entryKinds['unknown-call-settled'].writes,
+  'tell times': careRoles,
   decide: infusionNurses,
   'second check': registrants,
   'start infusion': infusionNurses,

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { careRoles } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
-import { uuidField } from './fields.ts';
+import { timeField, uuidField } from './fields.ts';
 
 /** A place on the list is this patient's. */
 export const sessionPlaceTaken = entryKind({
@@ -11,6 +11,13 @@ export const sessionPlaceTaken = entryKind({
   label: 'place taken',
   help: 'Which place, whose.',
   writes: careRoles,
-  body: z.object({ place: z.number().int().min(1).max(200), patient: uuidField }).readonly(),
+  body: z
+    .object({
+      place: z.number().int().min(1).max(200),
+      patient: uuidField,
+      /** When this person comes, where they were told another time than the list has for the place. */
+      arriveAt: timeField.optional(),
+    })
+    .readonly(),
   example: { place: 7, patient: 'p1' },
 });

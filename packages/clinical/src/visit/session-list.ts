@@ -13,8 +13,10 @@ export type SessionList = {
   /** HH:MM */
   readonly opensAt: string;
   readonly closesAt: string;
-  /** Place 1 arrives at the first of these, and so on. HH:MM. */
+  /** Place 1 arrives at the first of these, and so on: as whoever has the place was told. HH:MM. */
   readonly arriveAt: readonly string[];
+  /** As the session was planned, whatever anybody was told since. HH:MM */
+  readonly plannedArriveAt: readonly string[];
   readonly cancelled: { readonly reason: string } | undefined;
   /** Patient id by place number. */
   readonly taken: ReadonlyMap<number, string>;
@@ -26,6 +28,7 @@ export function sessionOf(record: SubjectRecord): SessionList | undefined {
   if (planned === undefined) return undefined;
   const cancelled = newestWritten(record, 'session-cancelled');
   const { unit, on, zone, opensAt, closesAt, arriveAt } = planned.body;
+  const takings = takingsOf(record);
   return {
     id: subjectId(record.subject),
     unit,
@@ -33,19 +36,22 @@ export function sessionOf(record: SubjectRecord): SessionList | undefined {
     zone,
     opensAt,
     closesAt,
-    arriveAt,
+    arriveAt: arriveAt.map((time, index) => takings.get(index + 1)?.arriveAt ?? time),
+    plannedArriveAt: arriveAt,
     cancelled: cancelled !== undefined && cancelled.seq > planned.seq ? { reason: cancelled.body.reason } : undefined,
-    taken: takenPlaces(record),
+    taken: new Map([...takings].map(([place, { patient }]) => [place, patient])),
   };
 }
 
-function takenPlaces(record: SubjectRecord): Map<number, string> {
+type Taking = { readonly patient: string; readonly arriveAt: string | undefined };
+
+function takingsOf(record: SubjectRecord): Map<number, Taking> {
   const moves = [...asWritten(record, 'session-place-taken'), ...factsOf(record, 'session-place-released')].toSorted(
     (a, b) => a.seq - b.seq,
   );
-  const taken = new Map<number, string>();
+  const taken = new Map<number, Taking>();
   for (const { kind, body } of moves) {
-    if (kind === 'session-place-taken') taken.set(body.place, body.patient);
+    if (kind === 'session-place-taken') taken.set(body.place, { patient: body.patient, arriveAt: body.arriveAt });
     else taken.delete(body.place);
   }
   return taken;

@@ -1,5 +1,5 @@
 /** A day from a file, alone or with its plan; what is wrong is told field by field. */
-import { starterProtocols } from '@twelvemonth/clinical';
+import { plainDate, starterProtocols } from '@twelvemonth/clinical';
 import {
   type Day,
   type Drawn,
@@ -8,6 +8,8 @@ import {
   dayFromSession,
   readAnyDay,
   readPlan,
+  type SoFar,
+  visitSoFar,
 } from '@twelvemonth/planning';
 import type { Output } from './command.ts';
 import { answeredNo, misused } from './ending.ts';
@@ -27,6 +29,8 @@ export type DayFile = {
   readonly held?: Pick<Drawn, 'chairs' | 'locks'>;
   /** From the notes: the time each has been told. */
   readonly told?: readonly { readonly name: string; readonly arrives: string }[];
+  /** From the notes: what has happened by a time of that day, HH:MM. */
+  readonly soFar?: (time: string) => readonly SoFar[];
 };
 
 const isPlanned = (json: unknown): json is { readonly day: unknown; readonly plan: unknown } =>
@@ -50,18 +54,33 @@ async function dayFromNotes(
   place: PlaceOptions & { readonly unit?: string | undefined },
   output: Output,
 ): Promise<DayFile> {
-  const made = await withNotes(place, output, async (reader) => {
+  const read = await withNotes(place, output, async (reader) => {
     const { session, at, listed } = await sessionNamed(reader, said, place.unit);
-    return dayFromSession(session, { unit: at.unit, protocol: protocolOn(at, session.on), listed });
+    return {
+      session,
+      listed,
+      made: dayFromSession(session, { unit: at.unit, protocol: protocolOn(at, session.on), listed }),
+    };
   });
+  const { made, session, listed } = read;
   if (!made.ok) throw answeredNo(made.says);
-  const read = readAnyDay(made.day);
-  if (!read.ok) throw unusable(said, read.problems);
-  const { day } = read;
+  const asDay = readAnyDay(made.day);
+  if (!asDay.ok) throw unusable(said, asDay.problems);
+  const { day } = asDay;
   const told = made.told.map(({ name, arrives }) => ({ name, arrives }));
   const plan = readPlan(day, told);
   if (!plan.ok) throw unusable(said, plan.problems);
-  return { written: made.day, day, hasUsualMinutes: made.hasUsualSettings, plan: plan.plan, told };
+  const soFar = (time: string): readonly SoFar[] => {
+    const { on, zone } = session;
+    const wall = Temporal.PlainDateTime.from(`${plainDate(on)}T${time}`)
+      .toZonedDateTime(zone)
+      .toInstant()
+      .toString();
+    // No server's clock stands behind a command: a running infusion is reckoned by the wall clock alone.
+    const clock = { boot: 'a command', uptimeMilliseconds: 0, wall };
+    return made.told.map(({ name }, index) => visitSoFar(name, listed[index]!, { on, zone, time, clock }));
+  };
+  return { written: made.day, day, hasUsualMinutes: made.hasUsualSettings, plan: plan.plan, told, soFar };
 }
 
 export const sessionHelp = `  --session ID       instead of FILE: this session of the notes, by its id or date, with the unit's minutes and staff

@@ -64,6 +64,26 @@ describe('a session of the notes', () => {
     expect(planned.plan).toMatchObject([{ arrives: '08:30', leaves: '10:10' }]);
   });
 
+  it('on the day its rest is planned from the notes: who is late is told so, and nobody when nobody is', async () => {
+    const rest = (...more: string[]) =>
+      twelvemonth(['plan', '--session', 'thornbeck-2026-11-26', '--data', data, ...more]);
+    const name = (await jsonOf<PlannedDay>(['plan', '--session', 'thornbeck-2026-11-26', '--data', data])).plan[0]!
+      .name;
+    const early = await rest('--now', '08:32');
+    expect(early.out).toContain('Nobody has to be told another time.');
+    const late = await rest('--now', '08:52', '--comes', `${name}=09:30`);
+    expect(late.out).toMatch(
+      new RegExp(`tell ${name}: 09:30 instead of 08:40\\. Why: was told 08:40 and is not expected before 09:30`),
+    );
+    expect(late.code).toBe(0);
+    const none = await rest('--now', '08:52', '--second-checkers', '0');
+    expect(none.code).toBe(1);
+    expect(none.out).toContain(`${name} has no place today any more`);
+    expect(none.out).toContain('One more second checker from 08:55 on.');
+    expect((await rest('--now', '18:00')).code).not.toBe(0);
+    expect((await rest('--now', '09:00', '--comes', 'Nobody=10:00')).aside).toContain('with a name of the list');
+  });
+
   it('what --json writes can be planned and rehearsed again', async () => {
     const written = (await twelvemonth(['plan', '--session', '2026-11-26', '--data', data, '--json'])).out;
     const file = fileIn(folder, 'planned.json', written);

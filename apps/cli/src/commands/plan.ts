@@ -35,8 +35,10 @@ import {
   sessionOptions,
   shortInfusionsCaution,
 } from '../planned-day.ts';
+import { changesSaid, plannedRest, restHelp, restOptions } from '../rest-of-day.ts';
 
 const usualEffort = '10000';
+const minutesPerHour = 60;
 const mostEffort = 10_000_000;
 const mostSteady = 50;
 /** Plans this near to the best are near-equals: two steps of the usual grid. A choice, no source. */
@@ -62,7 +64,7 @@ FILE - is standard input. What --json writes can be read again here and by rehea
                      "time and chair") stays, and what breaks a rule is given other times
   --now TIME         FILE has a plan in it and the day as it is now known: the rest is planned again from TIME on;
                      what has begun stays, and as few people as possible are told another time
-  --why NAME         why not earlier, and what would have to give; may be given more than once
+${restHelp}  --why NAME         why not earlier, and what would have to give; may be given more than once
   --steady N         of N plans searched for, those as good to within ${nearMinutes} minutes of waiting in all and of the end are tried
                      out with the same delays, and the one that ends on time most often is taken
   --seed N           chance in the search; the same seed gives the same plan (1)
@@ -80,6 +82,7 @@ ${sessionHelp}`,
       effort: { type: 'string', default: usualEffort },
       json: { type: 'boolean', default: false },
       ...sessionOptions,
+      ...restOptions,
     });
     if (Number(values.check) + Number(values.improve) + Number(values.now !== undefined) > 1)
       throw misused('One of --check, --improve and --now, not two.');
@@ -96,6 +99,11 @@ ${sessionHelp}`,
     const telling = { file, asked, json: values.json, output };
     if (values.check) return judged(telling, planOf(file, path));
     if (values.improve) return improved(telling, drawnOf(file, path), { seed, effort });
+    if (values.now !== undefined && values.session !== undefined) {
+      tickOf(file.day, onGrid(file.day, values.now));
+      const rest = { time: values.now, changes: changesSaid(values, file.day), seed, effort };
+      return plannedRest(file, rest, telling);
+    }
     if (values.now !== undefined)
       return plannedAgain(telling, planOf(file, path), { now: tickOf(file.day, values.now), seed, effort });
     return planned(telling, { seed, effort, steady });
@@ -114,6 +122,13 @@ function visitCalled(day: Day, name: string): number {
   const visit = day.visits.findIndex((one) => one.name === name);
   if (visit < 0) throw misused(`--why ${name}: nobody of the day is called that.`);
   return visit;
+}
+
+/** The grid's time before a time of the day: nobody looks at the clock only every five minutes. */
+function onGrid(day: Day, time: string): string {
+  const [hour = 0, minute = 0] = time.split(':').map(Number);
+  const since = hour * minutesPerHour + minute - day.startsAtMinute;
+  return clockAt(day, Math.floor(since / day.minutesPerTick));
 }
 
 function tickOf(day: Day, time: string): number {

@@ -1,7 +1,7 @@
 /** A session's list as a day to plan, for the screen that plans it: the same as the command reads. */
 import { plainDate, protocolInForceOn, sessionOf } from '@twelvemonth/clinical';
 import type { SessionPlanningView } from '@twelvemonth/exchange';
-import { dayFromSession } from '@twelvemonth/planning';
+import { dayFromSession, visitSoFar } from '@twelvemonth/planning';
 import type { AtHand } from '../at-hand.ts';
 import { noProtocolInForce } from './person-row.ts';
 import { byPatient, listedOn } from './sessions.ts';
@@ -19,5 +19,16 @@ export async function sessionPlanningViewOf(atHand: AtHand, id: string): Promise
   const made = dayFromSession(session, { unit: at.unit, protocol, listed });
   if (!made.ok) return nothing(made.says);
   const { day, told, hasUsualSettings } = made;
-  return { ...about, day, told: [...told], hasUsualSettings };
+  const isToday = session.on === at.today;
+  const time = at.moment.slice(11, 16);
+  const now = { on: session.on, zone: at.unit.zone, time, clock: atHand.clock.reading() };
+  return {
+    ...about,
+    day,
+    told: [...told],
+    hasUsualSettings,
+    ...(isToday
+      ? { today: { time, soFar: made.told.map(({ name }, index) => visitSoFar(name, listed[index]!, now)) } }
+      : {}),
+  };
 }

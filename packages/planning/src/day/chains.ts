@@ -30,6 +30,18 @@ export const usualStepTicks: StepTicks = {
   injection: 1,
 };
 
+/** What the steps are called, in sentences too. */
+export const stepNames = {
+  observations: 'observations',
+  checklist: 'checklist',
+  cannula: 'cannula and flush',
+  infusion: 'infusion',
+  removal: 'removal',
+  watch: 'watch',
+  leaving: 'leaving',
+  injection: 'injection',
+} as const;
+
 type Chain = Pick<Visit, 'steps' | 'chair' | 'watch' | 'dose'>;
 
 const step = (name: string, ticks: number, nurse: Step['nurse'], atOnce = false): Step => ({
@@ -54,13 +66,13 @@ export function infusionChain(ticks: StepTicks, infusionTicks: number, watchTick
   };
   return {
     steps: [
-      step('observations', ticks.observations, 'whole'),
-      step('checklist', ticks.checklist, 'whole'),
-      step('cannula and flush', ticks.cannula, 'whole'),
-      step('infusion', infusionTicks, 'shared'),
-      step('removal', ticks.removal, 'whole'),
-      ...(isWatched ? [step('watch', watchTicks, 'none', true)] : []),
-      step('leaving', ticks.leave, 'whole'),
+      step(stepNames.observations, ticks.observations, 'whole'),
+      step(stepNames.checklist, ticks.checklist, 'whole'),
+      step(stepNames.cannula, ticks.cannula, 'whole'),
+      step(stepNames.infusion, infusionTicks, 'shared'),
+      step(stepNames.removal, ticks.removal, 'whole'),
+      ...(isWatched ? [step(stepNames.watch, watchTicks, 'none', true)] : []),
+      step(stepNames.leaving, ticks.leave, 'whole'),
     ],
     chair: { from: cannula, to: removal },
     watch: isWatched ? removal + 1 : null,
@@ -72,10 +84,10 @@ export function infusionChain(ticks: StepTicks, infusionTicks: number, watchTick
 export function injectionChain(ticks: StepTicks): Chain {
   return {
     steps: [
-      step('observations', ticks.observations, 'whole'),
-      step('checklist', ticks.checklist, 'whole'),
-      step('injection', ticks.injection, 'whole'),
-      step('leaving', ticks.leave, 'whole'),
+      step(stepNames.observations, ticks.observations, 'whole'),
+      step(stepNames.checklist, ticks.checklist, 'whole'),
+      step(stepNames.injection, ticks.injection, 'whole'),
+      step(stepNames.leaving, ticks.leave, 'whole'),
     ],
     chair: null,
     watch: null,

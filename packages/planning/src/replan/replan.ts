@@ -13,6 +13,7 @@ import { fit, fitArriving } from '../search/fit.ts';
 import { improve } from '../search/improve.ts';
 import type { Limit } from '../search/limit.ts';
 import { ARRIVES, LEAVES, planFrom, problemOf, rowsFrom, stride } from '../search/problem.ts';
+import { holdBegun } from '../search/room.ts';
 import { stillFits } from '../search/still-fits.ts';
 import { tieBegun } from './begun.ts';
 
@@ -41,7 +42,12 @@ function patch(draft: Draft, old: Int16Array, begun: readonly number[]): void {
   const arrival = (visit: number): number =>
     old[visit * stride + LEAVES]! < 0 ? problem.ticks : old[visit * stride + ARRIVES]!;
   const inOrder = [...draft.told.keys()].toSorted(
-    (a, b) => Number(isBegun.has(b)) - Number(isBegun.has(a)) || arrival(a) - arrival(b) || a - b,
+    (a, b) =>
+      // Who sits in a chair holds it until they are done: their next steps come first.
+      problem.inChair[b]! - problem.inChair[a]! ||
+      Number(isBegun.has(b)) - Number(isBegun.has(a)) ||
+      arrival(a) - arrival(b) ||
+      a - b,
   );
   const open: number[] = [];
   const keep = (visit: number): boolean => {
@@ -57,7 +63,10 @@ function patch(draft: Draft, old: Int16Array, begun: readonly number[]): void {
       fit(problem, blocks, room, visit, 0, problem.ticks, choice, times);
     if (fits) put(draft, visit);
   };
+  // What is under way is held first, so that nobody else's next step is put where its nurse and chair are.
+  for (const visit of begun) holdBegun(problem, room, visit, old, -1);
   for (const visit of inOrder) {
+    if (isBegun.has(visit)) holdBegun(problem, room, visit, old, 1);
     if (keep(visit)) continue;
     if (isBegun.has(visit)) place(visit);
     else open.push(visit);

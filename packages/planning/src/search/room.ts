@@ -107,6 +107,32 @@ export function giveBack(problem: Problem, room: Room, visit: number, times: Int
   times[visit * stride + LEAVES] = -1;
 }
 
+/**
+ * Takes (sign -1) or gives back (sign 1) what a visit that has begun holds whatever becomes of the rest of it: the steps tied
+ * to their times, and the chair at least until its last step could end.
+ */
+export function holdBegun(problem: Problem, room: Room, visit: number, times: Int16Array, sign: number): void {
+  const row = visit * stride;
+  let open = 0;
+  let chairUntil = 0;
+  for (let step = 0; step < problem.stepCount[visit]!; step += 1) {
+    const cell = row + step;
+    const ticks = problem.stepTicks[cell]!;
+    const isTied = problem.stepFrom[cell] === problem.stepTo[cell];
+    const end = times[cell]! + ticks;
+    if (isTied && problem.stepUnits[cell]! > 0) {
+      change(room.whole, times[cell]!, end, sign * problem.stepUnits[cell]!);
+      renew(room.shared, times[cell]!, end);
+    }
+    if (isTied) chairUntil = end;
+    else if (step <= problem.chairTo[visit]!) open += ticks;
+    if (isTied && step === problem.watch[visit] && times[row + IN_WATCH_PLACE] === 1)
+      change(room.watch, times[cell]!, end, sign);
+  }
+  if (problem.inChair[visit] === 1)
+    change(room.chair, times[row + problem.chairFrom[visit]!]!, Math.min(problem.ticks, chairUntil + open), sign);
+}
+
 /** Ticks the placed visit waits. */
 export const waitIn = (problem: Problem, visit: number, times: Int16Array): number =>
   times[visit * stride + LEAVES]! - times[visit * stride + ARRIVES]! - problem.care[visit]!;

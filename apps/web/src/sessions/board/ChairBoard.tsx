@@ -3,7 +3,7 @@ import { useMemo, useRef } from 'react';
 import css from './Board.module.css';
 import { BoardTable } from './BoardTable.tsx';
 import type { DrawingAct, DrawingState } from './drawing-state.ts';
-import { StaffRows, staffWords } from './StaffRows.tsx';
+import { type Shown, StaffRows, staffWords } from './StaffRows.tsx';
 import { VisitBar } from './VisitBar.tsx';
 
 const rowPixels = 66;
@@ -15,20 +15,26 @@ type Props = {
   readonly state: DrawingState;
   readonly said: readonly Sentence[];
   readonly act: (act: DrawingAct) => void;
+  /** During the day: the first tick that can still be planned, drawn as a line. */
+  readonly moment?: number;
 };
 
-/** Ticks drawn: until an hour after the last has left, so that there is room to move somebody later. */
-function shownTicks(day: Day, state: DrawingState): number {
-  const { plan } = state.held?.from ?? state.now;
-  const last = Math.max(...seenIn(day, plan).map(({ visit, times }) => leavesAt(visit, times)), 0);
-  return Math.min(day.ticks, last + Math.ceil(minutesPerHour / day.minutesPerTick));
+/** From the first hour in which somebody is there, until an hour after the last has left: room to move somebody later. */
+function shownOf(day: Day, state: DrawingState): Shown {
+  const perHour = Math.ceil(minutesPerHour / day.minutesPerTick);
+  const seen = seenIn(day, (state.held?.from ?? state.now).plan);
+  const last = Math.max(...seen.map(({ visit, times }) => leavesAt(visit, times)), 0);
+  const first = Math.min(...seen.map(({ times }) => times.arrives), day.ticks);
+  const from = Math.max(0, Math.floor(first / perHour) * perHour);
+  return { from, ticks: Math.min(day.ticks, last + perHour) - from };
 }
 
 /** Chairs as rows, the hours across, each visit as a card with its steps; below, whether hands and places are enough. */
-export function ChairBoard({ state, said, act }: Props) {
+export function ChairBoard({ state, said, act, moment }: Props) {
   const { day, now } = state;
   const track = useRef<HTMLDivElement>(null);
-  const shown = shownTicks(day, state);
+  const shown = shownOf(day, state);
+  const until = shown.from + shown.ticks;
   const chairs = Math.max(0, ...day.chairs, ...now.chairs.map((chair) => chair ?? 0));
   const withoutChair = now.plan.flatMap((times, visit) =>
     times !== null && now.chairs[visit] === undefined ? [visit] : [],
@@ -39,7 +45,7 @@ export function ChairBoard({ state, said, act }: Props) {
   ];
   const scale = {
     rowPixels,
-    pixelsPerTick: () => (track.current?.getBoundingClientRect().width ?? shown) / shown,
+    pixelsPerTick: () => (track.current?.getBoundingClientRect().width ?? shown.ticks) / shown.ticks,
   };
   // The order in which the Tab key goes from visit to visit must not change under the hand that moves one.
   const inOrder = useMemo(() => {
@@ -49,10 +55,12 @@ export function ChairBoard({ state, said, act }: Props) {
   const broken = new Set(said.flatMap(({ visits }) => visits));
   const firstHour = Math.ceil(day.startsAtMinute / minutesPerHour) * minutesPerHour;
   const hours: number[] = [];
-  for (let minute = firstHour; (minute - day.startsAtMinute) / day.minutesPerTick < shown; minute += minutesPerHour)
-    hours.push((minute - day.startsAtMinute) / day.minutesPerTick);
-  const at = (tick: number) => ({ insetInlineStart: `${(tick / shown) * 100}%` });
-  const wide = ((shown * day.minutesPerTick) / fiveMinutes) * pixelsPerFiveMinutes;
+  for (let minute = firstHour; (minute - day.startsAtMinute) / day.minutesPerTick < until; minute += minutesPerHour) {
+    const tick = (minute - day.startsAtMinute) / day.minutesPerTick;
+    if (tick >= shown.from) hours.push(tick);
+  }
+  const at = (tick: number) => ({ insetInlineStart: `${((tick - shown.from) / shown.ticks) * 100}%` });
+  const wide = ((shown.ticks * day.minutesPerTick) / fiveMinutes) * pixelsPerFiveMinutes;
   const staff = loadsOf(day, now.plan).filter(
     ({ needed, there }) => needed.some((count) => count > 0) || there.some((count) => count > 0),
   );
@@ -98,9 +106,14 @@ export function ChairBoard({ state, said, act }: Props) {
               {hours.map((tick) => (
                 <i key={tick} className={css['hour']} style={at(tick)} />
               ))}
-              {day.closes < shown && (
+              {day.closes < until && (
                 <i className={css['closes']} style={at(day.closes)}>
                   <small>closes {clockAt(day, day.closes)}</small>
+                </i>
+              )}
+              {moment !== undefined && moment > shown.from && (
+                <i className={css['moment']} style={at(moment)}>
+                  <small>from {clockAt(day, moment)}</small>
                 </i>
               )}
               {inOrder.map((visit) => (

@@ -12,13 +12,15 @@ type Props = {
   readonly visit: number;
   /** The time the person has been told. */
   readonly told: string | undefined;
+  /** The person is in the unit already: nothing of theirs is moved by hand. */
+  readonly isHere?: boolean;
   readonly act: (act: DrawingAct) => void;
 };
 
 const open = 'nothing';
 
 /** The visit last touched: moved without dragging, locked, explained. */
-export function ChosenVisit({ day, drawn, visit, told, act }: Props) {
+export function ChosenVisit({ day, drawn, visit, told, isHere = false, act }: Props) {
   const words = visitWords(day, drawn, visit);
   if (words === undefined) return null;
   const { name, comes, leaves, chair } = words;
@@ -30,32 +32,38 @@ export function ChosenVisit({ day, drawn, visit, told, act }: Props) {
         <strong>{name}</strong> comes {comes}
         {told === undefined || told === comes ? '' : ` (told ${told})`}, {chair}, leaves {leaves}
       </p>
-      <div className={css['acts']}>
-        <Button aria-label={`${name} ${minutes} minutes earlier`} onClick={() => move(-1, 0)}>
-          {minutes} minutes earlier
-        </Button>
-        <Button aria-label={`${name} ${minutes} minutes later`} onClick={() => move(1, 0)}>
-          {minutes} minutes later
-        </Button>
-        {drawn.chairs[visit] !== undefined && (
-          <>
-            <Button aria-label={`${name} one chair up`} onClick={() => move(0, -1)}>
-              one chair up
+      {isHere ? (
+        <p>They are here: what has begun stays, and they are told nothing.</p>
+      ) : (
+        <>
+          <div className={css['acts']}>
+            <Button aria-label={`${name} ${minutes} minutes earlier`} onClick={() => move(-1, 0)}>
+              {minutes} minutes earlier
             </Button>
-            <Button aria-label={`${name} one chair down`} onClick={() => move(0, 1)}>
-              one chair down
+            <Button aria-label={`${name} ${minutes} minutes later`} onClick={() => move(1, 0)}>
+              {minutes} minutes later
             </Button>
-          </>
-        )}
-        <WhyThisTime key={`${visit} ${comes}`} day={day} plan={drawn.plan} visit={visit} name={name} />
-      </div>
-      <ChoiceField
-        label="What stays when the rest is planned again"
-        at="lock"
-        value={drawn.locks[visit] ?? open}
-        onChange={(value) => act({ does: 'lock', visit, lock: value === open ? undefined : value })}
-        options={[{ value: open }, ...lockNames.map((value) => ({ value }))]}
-      />
+            {drawn.chairs[visit] !== undefined && (
+              <>
+                <Button aria-label={`${name} one chair up`} onClick={() => move(0, -1)}>
+                  one chair up
+                </Button>
+                <Button aria-label={`${name} one chair down`} onClick={() => move(0, 1)}>
+                  one chair down
+                </Button>
+              </>
+            )}
+            <WhyThisTime key={`${visit} ${comes}`} day={day} plan={drawn.plan} visit={visit} name={name} />
+          </div>
+          <ChoiceField
+            label="What stays when the rest is planned again"
+            at="lock"
+            value={drawn.locks[visit] ?? open}
+            onChange={(value) => act({ does: 'lock', visit, lock: value === open ? undefined : value })}
+            options={[{ value: open }, ...lockNames.map((value) => ({ value }))]}
+          />
+        </>
+      )}
     </section>
   );
 }

@@ -8,11 +8,14 @@ export const staffWords: Readonly<Record<Load['of'], string>> = {
   watchPlaces: 'Watch places',
 };
 
+/** The part of the day that is drawn: from a tick, so many. */
+export type Shown = { readonly from: number; readonly ticks: number };
+
 type Stretch = { readonly from: number; readonly until: number; readonly needed: number; readonly there: number };
 
-function stretchesOf({ needed, there }: Load, shown: number): Stretch[] {
+function stretchesOf({ needed, there }: Load, shown: Shown): Stretch[] {
   const found: Stretch[] = [];
-  for (let tick = 0; tick < shown; tick += 1) {
+  for (let tick = shown.from; tick < shown.from + shown.ticks; tick += 1) {
     const here = { needed: needed[tick] ?? 0, there: there[tick] ?? 0 };
     const before = found.at(-1);
     if (before?.needed === here.needed && before.there === here.there)
@@ -23,7 +26,7 @@ function stretchesOf({ needed, there }: Load, shown: number): Stretch[] {
 }
 
 /** How many of each are needed through the day: a filled step for each; hatched, with a sign, where there are fewer. */
-export function StaffRows({ day, plan, shown }: { day: Day; plan: Plan; shown: number }) {
+export function StaffRows({ day, plan, shown }: { day: Day; plan: Plan; shown: Shown }) {
   return loadsOf(day, plan)
     .filter(({ needed, there }) => needed.some((count) => count > 0) || there.some((count) => count > 0))
     .map((load) => {
@@ -33,8 +36,8 @@ export function StaffRows({ day, plan, shown }: { day: Day; plan: Plan; shown: n
           {stretchesOf(load, shown).map(({ from, until, needed, there }) => {
             const isOver = needed > there;
             const place = {
-              insetInlineStart: `${(from / shown) * 100}%`,
-              inlineSize: `${((until - from) / shown) * 100}%`,
+              insetInlineStart: `${((from - shown.from) / shown.ticks) * 100}%`,
+              inlineSize: `${((until - from) / shown.ticks) * 100}%`,
             };
             return (
               <span key={from}>

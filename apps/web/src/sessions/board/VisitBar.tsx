@@ -3,6 +3,7 @@ import type { CSSProperties, KeyboardEvent } from 'react';
 import css from './Board.module.css';
 import type { DrawingAct } from './drawing-state.ts';
 import { LockSign } from './LockSign.tsx';
+import type { Shown } from './StaffRows.tsx';
 import { type Scale, useDrag } from './use-drag.ts';
 import { visitWords } from './visit-words.ts';
 
@@ -13,8 +14,7 @@ type Props = {
   /** The row it lies in, from 0. */
   readonly row: number;
   readonly scale: Scale;
-  /** Ticks across the board. */
-  readonly shown: number;
+  readonly shown: Shown;
   readonly isHeld: boolean;
   readonly isChosen: boolean;
   readonly isBroken: boolean;
@@ -43,8 +43,8 @@ export function VisitBar({ day, drawn, visit, row, scale, shown, isHeld, isChose
   const sits = own.chair === null ? times.arrives : startOf(own.chair.from);
   const rises = endOf(held);
   const across = (from: number, until: number): CSSProperties => ({
-    insetInlineStart: `${(from / shown) * 100}%`,
-    inlineSize: `${((until - from) / shown) * 100}%`,
+    insetInlineStart: `${((from - shown.from) / shown.ticks) * 100}%`,
+    inlineSize: `${((until - from) / shown.ticks) * 100}%`,
   });
   const inside = (from: number, until: number): CSSProperties => ({
     insetInlineStart: `${((from - sits) / (rises - sits)) * 100}%`,

@@ -25,13 +25,18 @@ export type DrawingAct =
   | { readonly does: 'move'; readonly visit: number; readonly ticks: number; readonly chairs: number }
   | { readonly does: 'lock'; readonly visit: number; readonly lock: Lock | undefined }
   | { readonly does: 'draw'; readonly drawn: Drawn }
-  | { readonly does: 'undo' }
-  | { readonly does: 'begin'; readonly day: Day; readonly plan: Plan };
+  | { readonly does: 'undo' };
 
-export function drawingOf(day: Day, plan: Plan): DrawingState {
-  const proposed = drawnFrom(day, plan);
-  return { day, proposed, now: proposed, past: [], held: undefined, chosen: undefined };
-}
+export const drawingFrom = (day: Day, proposed: Drawn): DrawingState => ({
+  day,
+  proposed,
+  now: proposed,
+  past: [],
+  held: undefined,
+  chosen: undefined,
+});
+
+export const drawingOf = (day: Day, plan: Plan): DrawingState => drawingFrom(day, drawnFrom(day, plan));
 
 const drawn = (state: DrawingState, now: Drawn): DrawingState =>
   now === state.now ? state : { ...state, now, past: [...state.past, state.now] };
@@ -48,8 +53,6 @@ const holding = (state: DrawingState, visit: number): DrawingState =>
 export function drawingAfter(state: DrawingState, act: DrawingAct): DrawingState {
   const { day } = state;
   switch (act.does) {
-    case 'begin':
-      return drawingOf(act.day, act.plan);
     case 'choose':
       return { ...state, chosen: act.visit };
     case 'hold':

@@ -3,15 +3,17 @@ import { Link, useParams } from '@tanstack/react-router';
 import type { SessionPlanningView } from '@twelvemonth/exchange';
 import { type Day, type DayAnswer, readAnyDay } from '@twelvemonth/planning';
 import { useEffect, useMemo, useState } from 'react';
+import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { Awaited } from '../../paper/Awaited.tsx';
 import { Button } from '../../paper/Button.tsx';
 import { Note } from '../../paper/Note.tsx';
 import { Page } from '../../paper/Page.tsx';
 import { sessionPlanning } from '../../server/queries.ts';
 import { longDay } from '../../words/dates.ts';
+import { RestOfDay } from '../rest/RestOfDay.tsx';
 import { DrawnDay } from './DrawnDay.tsx';
 import css from './Times.module.css';
-import { usePlanner } from './use-planner.ts';
+import { type Planner, usePlanner } from './use-planner.ts';
 
 const effort = 4_000;
 
@@ -53,7 +55,7 @@ function Sheet({ data }: { data: SessionPlanningView }) {
       {read === undefined ? (
         <Note>{data.says}</Note>
       ) : read.ok ? (
-        <Planned day={read.day} told={data.told} />
+        <Parts data={data} day={read.day} />
       ) : (
         <Note tone="stop">{read.problems.map(({ at, says }) => `${at}: ${says}.`).join(' ')}</Note>
       )}
@@ -61,8 +63,41 @@ function Sheet({ data }: { data: SessionPlanningView }) {
   );
 }
 
-function Planned({ day, told }: { day: Day; told: SessionPlanningView['told'] }) {
+const whole = 'the whole day';
+const rest = 'the rest of the day, from now';
+
+/** On the day itself the rest of it, once somebody is there; the whole day before. */
+function Parts({ data, day }: { data: SessionPlanningView; day: Day }) {
   const planner = usePlanner();
+  const { today } = data;
+  const [part, setPart] = useState(() => (today?.soFar.some(({ state }) => state !== 'expected') ? rest : whole));
+  const told = useMemo(() => new Map(data.told.map(({ name, arrives }) => [name, arrives])), [data.told]);
+  return (
+    <>
+      {today !== undefined && (
+        <div className="screenOnly">
+          <ChoiceField
+            label="Plan"
+            at="part"
+            value={part}
+            onChange={(value) => {
+              planner.stop();
+              setPart(value ?? whole);
+            }}
+            options={[{ value: whole }, { value: rest }]}
+          />
+        </div>
+      )}
+      {today !== undefined && part === rest ? (
+        <RestOfDay data={data} today={today} day={day} told={told} planner={planner} />
+      ) : (
+        <Planned day={day} told={told} planner={planner} />
+      )}
+    </>
+  );
+}
+
+function Planned({ day, told, planner }: { day: Day; told: ReadonlyMap<string, string>; planner: Planner }) {
   const [answer, setAnswer] = useState<DayAnswer>();
   const { ask, working, stop } = planner;
   useEffect(() => {
@@ -71,7 +106,6 @@ function Planned({ day, told }: { day: Day; told: SessionPlanningView['told'] })
       setAnswer(says.answer);
     });
   }, [ask, day]);
-  const times = useMemo(() => new Map(told.map(({ name, arrives }) => [name, arrives])), [told]);
   if (answer === undefined)
     return (
       <p aria-live="polite">
@@ -84,7 +118,7 @@ function Planned({ day, told }: { day: Day; told: SessionPlanningView['told'] })
       </p>
     );
   if (answer.kind !== 'planned') return <Impossible answer={answer} />;
-  return <DrawnDay key={JSON.stringify(answer.plan)} day={day} answer={answer} told={times} planner={planner} />;
+  return <DrawnDay key={JSON.stringify(answer.plan)} day={day} answer={answer} told={told} planner={planner} />;
 }
 
 function Impossible({ answer }: { answer: DayAnswer }) {

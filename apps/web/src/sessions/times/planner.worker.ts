@@ -6,8 +6,11 @@ import {
   type Improved,
   type Plan,
   type Rehearsal,
+  type RestOfDay,
+  type RestProposal,
   answerDay,
   improveDrawn,
+  proposeRest,
   rehearse,
   usualChances,
 } from '@twelvemonth/planning';
@@ -15,11 +18,13 @@ import {
 export type PlannerAsk =
   | { readonly asks: 'plan'; readonly day: Day; readonly effort: number }
   | { readonly asks: 'improve'; readonly day: Day; readonly drawn: Drawn; readonly effort: number }
+  | { readonly asks: 'rest'; readonly rest: RestOfDay; readonly effort: number }
   | { readonly asks: 'rehearse'; readonly day: Day; readonly plan: Plan; readonly days: number };
 export type PlannerSays =
   | { readonly says: 'progress'; readonly share: number }
   | { readonly says: 'planned'; readonly answer: DayAnswer }
   | { readonly says: 'improved'; readonly improved: Improved }
+  | { readonly says: 'rest'; readonly proposal: RestProposal }
   | { readonly says: 'rehearsed'; readonly rehearsal: Rehearsal };
 
 /** The same seed each time: the same day gives the same plan and meets the same delays. */
@@ -46,6 +51,11 @@ self.addEventListener('message', ({ data }: MessageEvent<PlannerAsk>) => {
   if (data.asks === 'improve') {
     const { day, drawn, effort } = data;
     say({ says: 'improved', improved: improveDrawn(day, drawn, { seed, limit: { iterations: effort } }) });
+    return;
+  }
+  if (data.asks === 'rest') {
+    const { rest, effort } = data;
+    say({ says: 'rest', proposal: proposeRest(rest, { seed, limit: { iterations: effort } }) });
     return;
   }
   const { day, plan, days } = data;

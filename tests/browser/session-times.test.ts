@@ -1,7 +1,7 @@
 /** The times of a session planned on screen: proposed, moved as a list and on a board of chairs with the checker speaking, locked, explained, tried out. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { listToday, planToday } from '../../apps/server/test/support/at-the-chair.ts';
+import { infusionRuns, listToday, planToday } from '../../apps/server/test/support/at-the-chair.ts';
 import { setUp } from '../../apps/server/test/support/own-server.ts';
 import { hands } from '../support/hands.ts';
 import { type Service, checked, desktop, service, tablet } from '../support/service.ts';
@@ -155,5 +155,45 @@ describe('the board of chairs', () => {
     expect(await dragged('touchCancel')).toBe(before);
     expect(await dragged('touchEnd')).not.toBe(before);
     await checked(nurse, 'session-board-tablet');
+  });
+});
+
+describe('the rest of the day', () => {
+  let desk: Page;
+
+  it('is planned from what has happened: what runs stays, who is not here is asked for, and why they move is said', async () => {
+    await infusionRuns(at.server, 'wanda', 1);
+    // Iris, told 09:00, does not come.
+    at.clock.moveOn(35);
+    desk = await at.signedIn('nurse', path, desktop);
+    const { fill, press, sees } = hands(desk);
+    await sees(/^The rest of the day, from 09:\d\d on$/);
+    await fill('Iris Ferreira, told 09:00, comes at', '10:00');
+    await desk.getByLabel(/^Nurses from/).fill('1');
+    await press('Plan the rest again');
+    await sees(/Iris Ferreira: 10:\d\d instead of 09:00\. I have told them\./);
+    await sees(/Why: was told 09:00 and is not expected before 10:00/);
+    await desk
+      .getByRole('region', { name: 'Chair board' })
+      .getByRole('button', { name: /^Wanda Ferreira/ })
+      .focus();
+    await sees('They are here: what has begun stays, and they are told nothing.');
+    await checked(desk, 'session-rest-desk');
+  });
+
+  it('is written down once somebody was told, and the list says it', async () => {
+    const { fill, press, sees } = hands(desk);
+    const line = desk.getByRole('listitem').filter({ hasText: 'Iris Ferreira: 10:' });
+    const to = (await line.textContent())?.match(/10:\d\d/)?.[0] ?? '';
+    await line.getByRole('checkbox').check();
+    await fill('Why the times change', 'she rang: the bus did not come');
+    await press('Write down 1 new time');
+    await sees(/^Something has happened since 09:\d\d: plan the rest again\.$/);
+    expect(await line.count()).toBe(0);
+    await desk.setViewportSize(tablet);
+    await checked(desk, 'session-rest-tablet');
+    await desk.goto(`${at.url}/sessions/thornbeck-2026-11-25`);
+    await desk.getByRole('row').filter({ hasText: 'Iris Ferreira' }).filter({ hasText: to }).waitFor();
+    await checked(desk, 'session-list-told');
   });
 });

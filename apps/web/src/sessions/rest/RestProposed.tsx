@@ -39,13 +39,16 @@ export function RestProposed({ session, rest, proposal, patients, told }: Props)
   const inHand = held === undefined ? undefined : visitWords(day, now, held.visit);
   const nameOf = (visit: number): string => day.visits[visit]?.name ?? '';
   const last = Math.max(...seenIn(day, now.plan).map(({ visit, times }) => leavesAt(visit, times)), 0);
-  const moved = toTell(rest, now.plan).map(({ visit, from, to, because }) => ({
-    name: nameOf(visit),
-    patient: patients.get(nameOf(visit)),
-    from: told.get(nameOf(visit)) ?? clockAt(day, from),
-    to: clockAt(day, to),
-    because,
-  }));
+  const moved = toTell(rest, now.plan)
+    .map(({ visit, from, to, because }) => ({
+      name: nameOf(visit),
+      patient: patients.get(nameOf(visit)),
+      from: told.get(nameOf(visit)) ?? clockAt(day, from),
+      to: clockAt(day, to),
+      because,
+    }))
+    // Whose new time is written down has been told it.
+    .filter(({ from, to }) => from !== to);
   return (
     <>
       <p>
@@ -89,7 +92,7 @@ export function RestProposed({ session, rest, proposal, patients, told }: Props)
           day={day}
           drawn={now}
           visit={chosen}
-          told={told.get(nameOf(chosen))}
+          told={isHere[chosen] === true ? undefined : told.get(nameOf(chosen))}
           isHere={isHere[chosen] === true}
           act={act}
         />

@@ -1,6 +1,6 @@
 /** The rest of a session's day planned again from what the notes say has happened. */
 import {
-  type Changes,
+  type DayChanges,
   type Day,
   type RestOfDay,
   type ToTell,
@@ -55,7 +55,7 @@ function pairs(option: string, said: readonly string[], day: Day): Map<string, s
   );
 }
 
-export function changesSaid(said: Said, day: Day): Changes {
+export function changesSaid(said: Said, day: Day): DayChanges {
   const count = (option: 'nurses' | 'chairs' | 'second-checkers'): number | undefined =>
     said[option] === undefined ? undefined : wholeOption(option, said[option], 0, most);
   const comes = pairs('comes', said.comes, day);
@@ -73,7 +73,7 @@ export function changesSaid(said: Said, day: Day): Changes {
 
 export function plannedRest(
   file: DayFile,
-  { time, changes, seed, effort }: { time: string; changes: Changes; seed: number; effort: number },
+  { time, changes, seed, effort }: { time: string; changes: DayChanges; seed: number; effort: number },
   { json, output }: { json: boolean; output: Output },
 ): ExitCode {
   const told = new Map((file.told ?? []).map(({ name, arrives }) => [name, arrives]));

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-  type Changes,
+  type DayChanges,
   type Day,
   type Plan,
   type RestOfDay,
@@ -10,7 +10,7 @@ import {
   broken,
   clockAt,
   leavesAt,
-  noChanges,
+  noDayChanges,
   planDay,
   proposeRest,
   restOfDay,
@@ -64,7 +64,7 @@ const lived = ['A12-1', 'A16-2', 'A24-1', 'B16-1', 'B24-2'].map((id): Lived => {
   return { id, day, plan: planDay(day, { seed: 1, limit: { iterations: 2_000 } }).plan };
 });
 
-function restAt({ day, plan }: Lived, tick: number, changes: Changes = noChanges): RestOfDay {
+function restAt({ day, plan }: Lived, tick: number, changes: DayChanges = noDayChanges): RestOfDay {
   const read = restOfDay(day, toldBy(day, plan), livedUntil(day, plan, tick), clockAt(day, tick), changes);
   if (!read.ok) throw new Error(read.says);
   return read.rest;
@@ -89,7 +89,7 @@ describe('the rest of a day that has begun', () => {
       fc.property(anyMoment, anyChanges, ([which, tick], { longer, ...staff }) => {
         const one = lived[which]!;
         const runsLonger = new Map(one.day.visits.map(({ name }) => [name, longer]));
-        const rest = restAt(one, tick, { ...noChanges, ...staff, runsLonger });
+        const rest = restAt(one, tick, { ...noDayChanges, ...staff, runsLonger });
         const { plan } = proposeRest(rest, { seed: 1, limit }).drawn;
         const running = underWay(rest);
         expect(running.map((at) => plan[at]?.starts[0])).toEqual(running.map((at) => rest.asTold[at]?.starts[0]));
@@ -107,7 +107,7 @@ describe('the rest of a day that has begun', () => {
       fc.property(anyMoment, anyChanges, ([which, tick], { longer, ...staff }) => {
         const one = lived[which]!;
         const runsLonger = new Map(one.day.visits.map(({ name }) => [name, longer]));
-        const rest = restAt(one, tick, { ...noChanges, ...staff, runsLonger });
+        const rest = restAt(one, tick, { ...noDayChanges, ...staff, runsLonger });
         const { plan } = proposeRest(rest, { seed: 1, limit }).drawn;
         const isRunning = new Set(underWay(rest));
         const said = stillToCome(broken(rest.day, plan), rest.now).filter(
@@ -145,7 +145,7 @@ describe('the rest of a day that has begun', () => {
     );
     const { name } = one.day.visits[late]!;
     const comes = clockAt(one.day, one.plan[late]!.arrives + 6);
-    const rest = restAt(one, tick, { ...noChanges, comes: new Map([[name, comes]]) });
+    const rest = restAt(one, tick, { ...noDayChanges, comes: new Map([[name, comes]]) });
     const at = rest.day.visits.findIndex((visit) => visit.name === name);
     const { plan } = proposeRest(rest, { seed: 1, limit: { iterations: 800 } }).drawn;
     const told = toTell(rest, plan);
@@ -156,7 +156,7 @@ describe('the rest of a day that has begun', () => {
 
   it('says who has no place any more and what would be enough, when so much is lost that somebody is', () => {
     const one = lived[4]!;
-    const rest = restAt(one, 30, { ...noChanges, nurses: 1 });
+    const rest = restAt(one, 30, { ...noDayChanges, nurses: 1 });
     const { lost, enough } = proposeRest(rest, { seed: 1, limit });
     expect(lost.length).toBeGreaterThan(0);
     expect(lost.filter((at) => rest.isHere[at])).toEqual([]);
@@ -164,7 +164,7 @@ describe('the rest of a day that has begun', () => {
   });
 
   it('gives the same proposal from the same seed, byte for byte', () => {
-    const rest = restAt(lived[3]!, 24, { ...noChanges, chairs: 3 });
+    const rest = restAt(lived[3]!, 24, { ...noDayChanges, chairs: 3 });
     const once = (): string => JSON.stringify(proposeRest(rest, { seed: 5, limit }));
     expect(once()).toBe(once());
   });
@@ -172,7 +172,7 @@ describe('the rest of a day that has begun', () => {
   it('has nothing to plan once everybody has gone or the day is over', () => {
     const { day, plan } = lived[0]!;
     const gone = day.visits.map(({ name }): SoFar => ({ name, state: 'gone', done: [] }));
-    expect(restOfDay(day, toldBy(day, plan), gone, '10:00', noChanges)).toMatchObject({ ok: false });
-    expect(restOfDay(day, toldBy(day, plan), [], '18:00', noChanges)).toMatchObject({ ok: false });
+    expect(restOfDay(day, toldBy(day, plan), gone, '10:00', noDayChanges)).toMatchObject({ ok: false });
+    expect(restOfDay(day, toldBy(day, plan), [], '18:00', noDayChanges)).toMatchObject({ ok: false });
   });
 });

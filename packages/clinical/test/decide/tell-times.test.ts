@@ -20,7 +20,7 @@ describe('told another time', () => {
     const before = calendarPlaceOf(unit.patient('p2'), day('2026-11-26'));
     unit.expect('imre', tell(['p2', '10:15'], ['p3', '09:05']));
     expect(listed(unit)?.arriveAt).toEqual(['08:40', '10:15', '09:05']);
-    expect([...(listed(unit)?.taken ?? [])].toSorted()).toEqual([
+    expect([...(listed(unit)?.taken ?? [])].toSorted(([a], [b]) => a - b)).toEqual([
       [1, 'p1'],
       [2, 'p2'],
       [3, 'p3'],

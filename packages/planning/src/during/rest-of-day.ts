@@ -14,7 +14,7 @@ import type { Sentence } from '../referee/sentence.ts';
 import { replan } from '../replan/replan.ts';
 import type { Limit } from '../search/limit.ts';
 import { type Thing, allThings, things } from '../answer/impossible.ts';
-import type { Changes, SoFar } from './so-far.ts';
+import type { DayChanges, SoFar } from './so-far.ts';
 import { type VisitNow, expectedVisit, visitFromNow } from './visit-from-now.ts';
 
 export type RestOfDay = {
@@ -40,7 +40,7 @@ export function restOfDay(
   told: ReadonlyMap<string, string>,
   soFar: readonly SoFar[],
   time: string,
-  changes: Changes,
+  changes: DayChanges,
 ): RestRead {
   const tickAt = (clock: string): number => (minuteOf(clock) - day.startsAtMinute) / day.minutesPerTick;
   const now = Math.max(0, Math.floor(tickAt(time)) + 1);

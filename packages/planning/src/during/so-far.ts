@@ -22,7 +22,7 @@ export type SoFar = {
 };
 
 /** What is known of the rest of the day and stands in no entry. */
-export type Changes = {
+export type DayChanges = {
   /** How many there are from now on; as the day has them where nothing is said. */
   readonly nurses?: number | undefined;
   readonly chairs?: number | undefined;
@@ -34,4 +34,4 @@ export type Changes = {
   readonly runsLonger: ReadonlyMap<string, number>;
 };
 
-export const noChanges: Changes = { comes: new Map(), runsLonger: new Map() };
+export const noDayChanges: DayChanges = { comes: new Map(), runsLonger: new Map() };

@@ -76,6 +76,6 @@ export function visitSoFar(name: string, record: SubjectRecord, now: NowThere): 
     ...(infusion === undefined ? {} : { runs: infusion }),
     ...(isWatched ? { runs: { step: stepNames.watch, since: at(removed), paused: false } } : {}),
     ...(preparation === undefined ? {} : { prepared: at(preparation) }),
-    ...(check === undefined || check.body.agrees === false ? {} : { checked: at(check) }),
+    ...(check?.body.agrees === true ? { checked: at(check) } : {}),
   };
 }

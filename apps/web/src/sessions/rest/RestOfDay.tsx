@@ -24,7 +24,7 @@ type Answered = { readonly seen: string; readonly time: string; readonly rest: R
 
 /** The rest of a day that has begun, planned again from what has really happened. */
 export function RestOfDay({ data, today, day, told, planner }: Props) {
-  const first = <Of extends 'nurses' | 'chairs' | 'checkers'>(of: Of): number => Math.max(0, ...day[of]);
+  const first = (of: 'nurses' | 'chairs' | 'checkers'): number => Math.max(0, ...day[of]);
   const [typed, setTyped] = useState<ChangesTyped>({
     nurses: first('nurses'),
     chairs: first('chairs'),

@@ -1,5 +1,5 @@
 /** What somebody says of the rest of the day that stands in no entry, as it is typed. */
-import type { Changes, SoFar } from '@twelvemonth/planning';
+import type { DayChanges, SoFar } from '@twelvemonth/planning';
 
 export type ChangesTyped = {
   readonly nurses: number | undefined;
@@ -16,7 +16,7 @@ const isTime = (text: string): boolean => /^(?:[01]\d|2[0-3]):[0-5]\d$/.test(tex
 export const notTimes = ({ comes }: ChangesTyped): readonly string[] =>
   Object.entries(comes).flatMap(([name, typed]) => (typed.trim() === '' || isTime(typed.trim()) ? [] : [name]));
 
-export const changesOf = ({ nurses, chairs, checkers, comes, longer }: ChangesTyped): Changes => ({
+export const changesOf = ({ nurses, chairs, checkers, comes, longer }: ChangesTyped): DayChanges => ({
   nurses,
   chairs,
   checkers,

@@ -56,7 +56,6 @@ const session = (on: number): SessionList => ({
   opensAt: unit.opensAt,
   closesAt: unit.closesAt,
   arriveAt: ['08:30', '08:50', '09:10', '09:30', '09:50', '10:10'],
-  plannedArriveAt: ['08:30', '08:50', '09:10', '09:30', '09:50', '10:10'],
   cancelled: undefined,
   taken: new Map(),
 });

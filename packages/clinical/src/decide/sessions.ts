@@ -3,7 +3,8 @@ import { day, shortDate } from '../calendar/day.ts';
 import { subject } from '../ledger/subject.ts';
 import { counted } from '../kinds-texts/words.ts';
 import { unitOf } from '../unit/unit.ts';
-import { type SessionList, sessionOf } from '../visit/session-list.ts';
+import { plannedTimesOf, sessionOf } from '../visit/session-list.ts';
+import type { SubjectRecord } from '../record/patient-record.ts';
 import type { ActNamed } from './act.ts';
 import { fieldWrong } from './check-fields.ts';
 import { draftNow } from './draft.ts';
@@ -25,7 +26,7 @@ export function decidePlanSession(act: ActNamed<'plan session'>, now: Surroundin
   }
   if (day(body.on) < now.today)
     refusals.push(refusal('session-past', `${shortDate(day(body.on))} has passed.`, { field: 'body.on' }));
-  refusals.push(...checkTimes(body), ...checkReplanned(sessionOf(sessionIn(now, act.session)), body));
+  refusals.push(...checkTimes(body), ...checkReplanned(sessionIn(now, act.session), body));
   return decided(refusals, () => [draftNow(subject('session', act.session), 'session-planned', body, now)]);
 }
 
@@ -52,7 +53,9 @@ function checkTimes(body: ActNamed<'plan session'>['body']): readonly Refusal[] 
 }
 
 /** A session keeps its unit and date, and every place that is taken. */
-function checkReplanned(session: SessionList | undefined, body: ActNamed<'plan session'>['body']): readonly Refusal[] {
+function checkReplanned(record: SubjectRecord, body: ActNamed<'plan session'>['body']): readonly Refusal[] {
+  const session = sessionOf(record);
+  const planned = plannedTimesOf(record);
   if (session === undefined) return [];
   const refusals: Refusal[] = [];
   if (session.unit !== body.unit)
@@ -60,10 +63,7 @@ function checkReplanned(session: SessionList | undefined, body: ActNamed<'plan s
   if (session.on !== day(body.on))
     refusals.push(fieldWrong('body.on', 'the session has another date', 'plan another session and move the places'));
   for (const [place] of session.taken) {
-    if (
-      place > body.arriveAt.length ||
-      (session.plannedArriveAt[place - 1] ?? '') !== (body.arriveAt[place - 1] ?? '')
-    ) {
+    if (place > body.arriveAt.length || (planned[place - 1] ?? '') !== (body.arriveAt[place - 1] ?? '')) {
       refusals.push(
         refusal('place-taken', `Place ${place} is taken: its arrival time stays as the patient was told.`, {
           field: 'body.arriveAt',

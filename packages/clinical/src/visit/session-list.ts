@@ -15,8 +15,6 @@ export type SessionList = {
   readonly closesAt: string;
   /** Place 1 arrives at the first of these, and so on: as whoever has the place was told. HH:MM. */
   readonly arriveAt: readonly string[];
-  /** As the session was planned, whatever anybody was told since. HH:MM */
-  readonly plannedArriveAt: readonly string[];
   readonly cancelled: { readonly reason: string } | undefined;
   /** Patient id by place number. */
   readonly taken: ReadonlyMap<number, string>;
@@ -37,11 +35,14 @@ export function sessionOf(record: SubjectRecord): SessionList | undefined {
     opensAt,
     closesAt,
     arriveAt: arriveAt.map((time, index) => takings.get(index + 1)?.arriveAt ?? time),
-    plannedArriveAt: arriveAt,
     cancelled: cancelled !== undefined && cancelled.seq > planned.seq ? { reason: cancelled.body.reason } : undefined,
     taken: new Map([...takings].map(([place, { patient }]) => [place, patient])),
   };
 }
+
+/** The arrival times as the session was planned, whatever anybody was told since. HH:MM */
+export const plannedTimesOf = (record: SubjectRecord): readonly string[] =>
+  newestWritten(record, 'session-planned')?.body.arriveAt ?? [];
 
 type Taking = { readonly patient: string; readonly arriveAt: string | undefined };
 

@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { infusionRuns, listToday, planToday } from '../../apps/server/test/support/at-the-chair.ts';
-import { setUp } from '../../apps/server/test/support/own-server.ts';
+import { referralOf, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
 import { hands } from '../support/hands.ts';
 import { type Service, checked, desktop, service, tablet } from '../support/service.ts';
 
@@ -195,5 +195,37 @@ describe('the rest of the day', () => {
     await desk.goto(`${at.url}/sessions/thornbeck-2026-11-25`);
     await desk.getByRole('row').filter({ hasText: 'Iris Ferreira' }).filter({ hasText: to }).waitFor();
     await checked(desk, 'session-list-told');
+  });
+});
+
+describe('an impossible day', () => {
+  it('gets no plan on the board, but what is impossible and the least that would make it possible', async () => {
+    const session = 'thornbeck-2026-11-26';
+    await at.server.done('clerk', {
+      name: 'plan session',
+      session,
+      body: {
+        unit: 'thornbeck',
+        on: '2026-11-26',
+        zone: 'Europe/London',
+        arriveAt: ['08:30'],
+        opensAt: '08:30',
+        closesAt: '09:30',
+      },
+    });
+    await at.server.done(
+      'clerk',
+      referralOf('zita', { given: 'Zita', family: 'Ferreira', born: '1940-02-11', number: '999 204 7853' }),
+    );
+    await workUp(at.server, 'zita');
+    await at.server.done('clerk', { name: 'book', patient: 'zita', session, place: 1 });
+    const desk = await at.signedIn('nurse', `/sessions/${session}/times?view=board`, desktop);
+    const { sees } = hands(desk);
+    await sees('This day is impossible:');
+    await sees(/^Zita Ferreira needs \d+ minutes and has 60 minutes between 08:30 and 09:30: \d+ minutes too few\.$/);
+    await sees('Any one of these would be enough:');
+    await sees(/^The day ends \d+ minutes later, at \d\d:\d\d\.$/);
+    expect(await desk.getByRole('region', { name: 'Chair board' }).count()).toBe(0);
+    await checked(desk, 'session-impossible');
   });
 });

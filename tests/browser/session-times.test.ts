@@ -223,6 +223,7 @@ describe('an impossible day', () => {
     const { sees } = hands(desk);
     await sees('This day is impossible:');
     await sees(/^Zita Ferreira needs \d+ minutes and has 60 minutes between 08:30 and 09:30: \d+ minutes too few\.$/);
+    expect(await desk.getByText(/^Between /).count()).toBe(0);
     await sees('Any one of these would be enough:');
     await sees(/^The day ends \d+ minutes later, at \d\d:\d\d\.$/);
     expect(await desk.getByRole('region', { name: 'Chair board' }).count()).toBe(0);

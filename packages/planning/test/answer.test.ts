@@ -23,6 +23,12 @@ describe('an impossible day is answered with what is impossible', () => {
     expect(remediesFor(day)).toContain('Mrs Ito may leave at 09:10: 5 minutes later.');
   });
 
+  it('a day shorter than the visit, and nothing about hours in which nobody works', () => {
+    expect(reasonsFor(tinyDay([shortVisit('Mrs Ito')], { ticks: 4, closes: 4 }))).toEqual([
+      'Mrs Ito needs 30 minutes and has 20 minutes between 08:30 and 08:50: 10 minutes too few.',
+    ]);
+  });
+
   it('no second checker', () => {
     const day = tinyDay([shortVisit('Mrs Ito')], { checkers: all(12, 0) });
     expect(reasonsFor(day)[0]).toBe(

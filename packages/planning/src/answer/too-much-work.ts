@@ -3,7 +3,7 @@
  * impossible. What must fall into a stretch is counted for each visit without waiting, at the time that suits best; waiting
  * only makes it more.
  */
-import type { Capacity, Day, Visit } from '../day/day.ts';
+import { type Capacity, type Day, type Visit, ticksOfCare } from '../day/day.ts';
 import { clockAt } from '../day/time-words.ts';
 
 export type Crowded = {
@@ -77,7 +77,11 @@ function mostCrowded(day: Day, what: Crowded['what'], pieces: readonly Piece[], 
 }
 
 export function tooMuchWork(day: Day): Crowded[] {
-  const each = (of: (visit: Visit) => Piece[]): Piece[] => day.visits.flatMap(of);
+  // Whom their own window cannot hold falls into no stretch of it: that is a reason of its own, told beside these.
+  const holdable = day.visits.filter(
+    (visit) => Math.min(visit.latest, day.ticks) - visit.earliest >= ticksOfCare(visit),
+  );
+  const each = (of: (visit: Visit) => Piece[]): Piece[] => holdable.flatMap(of);
   return [
     ...mostCrowded(
       day,

@@ -77,6 +77,14 @@ const anyChanges = fc.record({
   longer: fc.integer({ min: 0, max: 30 }),
 });
 
+/** A day somewhere in its middle, something changed, and the proposal for the rest of it. */
+const anyRest = fc.tuple(anyMoment, anyChanges).map(([[which, tick], { longer, ...staff }]) => {
+  const one = lived[which]!;
+  const runsLonger = new Map(one.day.visits.map(({ name }) => [name, longer]));
+  const rest = restAt(one, tick, { ...noDayChanges, ...staff, runsLonger });
+  return { rest, plan: proposeRest(rest, { seed: 1, limit }).drawn.plan };
+});
+
 /** Who is under way now, with what. */
 const underWay = (rest: RestOfDay): number[] =>
   rest.asTold.flatMap((times, at) =>
@@ -86,11 +94,7 @@ const underWay = (rest: RestOfDay): number[] =>
 describe('the rest of a day that has begun', () => {
   it('never moves what is under way, and begins nothing else before now', () => {
     fc.assert(
-      fc.property(anyMoment, anyChanges, ([which, tick], { longer, ...staff }) => {
-        const one = lived[which]!;
-        const runsLonger = new Map(one.day.visits.map(({ name }) => [name, longer]));
-        const rest = restAt(one, tick, { ...noDayChanges, ...staff, runsLonger });
-        const { plan } = proposeRest(rest, { seed: 1, limit }).drawn;
+      fc.property(anyRest, ({ rest, plan }) => {
         const running = underWay(rest);
         expect(running.map((at) => plan[at]?.starts[0])).toEqual(running.map((at) => rest.asTold[at]?.starts[0]));
         const others = plan.flatMap((times, at) =>
@@ -104,11 +108,7 @@ describe('the rest of a day that has begun', () => {
 
   it('keeps every rule from now on, but for what is under way and cannot be helped', () => {
     fc.assert(
-      fc.property(anyMoment, anyChanges, ([which, tick], { longer, ...staff }) => {
-        const one = lived[which]!;
-        const runsLonger = new Map(one.day.visits.map(({ name }) => [name, longer]));
-        const rest = restAt(one, tick, { ...noDayChanges, ...staff, runsLonger });
-        const { plan } = proposeRest(rest, { seed: 1, limit }).drawn;
+      fc.property(anyRest, ({ rest, plan }) => {
         const isRunning = new Set(underWay(rest));
         const said = stillToCome(broken(rest.day, plan), rest.now).filter(
           ({ rule, visits }) =>

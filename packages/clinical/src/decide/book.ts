@@ -162,16 +162,19 @@ function checkTrouble(
   ];
 }
 
-function taking(
+/** `told`: HH:MM where the person comes at another time than the list has for the place. */
+export function taking(
   patient: string,
   session: SessionList,
   place: number,
   accepts: Accepts,
   now: Surroundings,
+  told?: string,
 ): readonly Draft[] {
-  const arriveAt = session.arriveAt[place - 1] ?? session.opensAt;
+  const arriveAt = told ?? session.arriveAt[place - 1] ?? session.opensAt;
+  const other = told === undefined ? {} : { arriveAt };
   return [
-    draftNow(subject('session', session.id), 'session-place-taken', { place, patient }, now),
+    draftNow(subject('session', session.id), 'session-place-taken', { place, patient, ...other }, now),
     draftNow(
       subject('patient', patient),
       'place-booked',

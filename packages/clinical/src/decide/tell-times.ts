@@ -2,16 +2,13 @@
  * People on a list told another time of the same day: the list and their own notes say it, as a place given up and taken
  * again. Who has arrived is told nothing: what has begun stays.
  */
-import { plainDate } from '../calendar/day.ts';
 import type { Draft } from '../ledger/entry.ts';
-import { subject } from '../ledger/subject.ts';
 import { asWritten } from '../record/newest-written.ts';
 import { type SessionList, placeOf, sessionOf } from '../visit/session-list.ts';
 import type { ActNamed } from './act.ts';
-import { checkHolds, leaving, unknownSession } from './book.ts';
+import { checkHolds, leaving, taking, unknownSession } from './book.ts';
 import { checkCareGoesOn, checkKnown } from './check-care.ts';
 import { fieldWrong } from './check-fields.ts';
-import { draftNow } from './draft.ts';
 import { patientIn, sessionIn } from './ledgers.ts';
 import type { Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
@@ -66,20 +63,7 @@ function told({ patient, arriveAt }: Time, session: SessionList, reason: string,
   const before = asWritten(patientIn(now, patient), 'place-booked').findLast(({ body }) => body.session === session.id);
   return [
     ...leaving(patient, session, { reason, askedBy: 'the unit' }, now),
-    draftNow(subject('session', session.id), 'session-place-taken', { place, patient, arriveAt }, now),
-    draftNow(
-      subject('patient', patient),
-      'place-booked',
-      {
-        session: session.id,
-        unit: session.unit,
-        on: plainDate(session.on),
-        arriveAt,
-        place,
-        // Trouble that was taken on with the place is still taken on.
-        ...(before?.body.accepted === undefined ? {} : { accepted: before.body.accepted }),
-      },
-      now,
-    ),
+    // Trouble that was taken on with the place is still taken on.
+    ...taking(patient, session, place, before?.body.accepted, now, arriveAt),
   ];
 }

@@ -35,10 +35,10 @@ import {
   sessionOptions,
   shortInfusionsCaution,
 } from '../planned-day.ts';
+import { onGrid, tickOf } from '../time-of-day.ts';
 import { changesSaid, plannedRest, restHelp, restOptions } from '../rest-of-day.ts';
 
 const usualEffort = '10000';
-const minutesPerHour = 60;
 const mostEffort = 10_000_000;
 const mostSteady = 50;
 /** Plans this near to the best are near-equals: two steps of the usual grid. A choice, no source. */
@@ -122,20 +122,6 @@ function visitCalled(day: Day, name: string): number {
   const visit = day.visits.findIndex((one) => one.name === name);
   if (visit < 0) throw misused(`--why ${name}: nobody of the day is called that.`);
   return visit;
-}
-
-/** The grid's time before a time of the day: nobody looks at the clock only every five minutes. */
-function onGrid(day: Day, time: string): string {
-  const [hour = 0, minute = 0] = time.split(':').map(Number);
-  const since = hour * minutesPerHour + minute - day.startsAtMinute;
-  return clockAt(day, Math.floor(since / day.minutesPerTick));
-}
-
-function tickOf(day: Day, time: string): number {
-  for (let tick = 0; tick <= day.ticks; tick += 1) if (clockAt(day, tick) === time) return tick;
-  throw misused(
-    `--now ${time} is not a time of the day: write ${clockAt(day, 0)} to ${clockAt(day, day.ticks)} in steps of ${day.minutesPerTick} minutes.`,
-  );
 }
 
 const whysOf = (day: Day, plan: Plan, asked: readonly number[]): Why[] =>

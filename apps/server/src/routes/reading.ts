@@ -46,7 +46,7 @@ import { settingsOf } from '../views/settings.ts';
 import { statusOf } from '../views/status.ts';
 import { stockOf } from '../views/stock.ts';
 import { supportsViewOf } from '../views/supports.ts';
-import { todayOf } from '../views/today.ts';
+import { sharedToday } from '../views/shared-today.ts';
 import { batchesOfPersonOf, traceOf } from '../views/trace.ts';
 import { visitViewOf } from '../views/visit.ts';
 
@@ -216,9 +216,10 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
       : sendDocument(asked.reply, await notesDocumentOf(atHand, person, asked.who.member));
   });
 
+  const today = sharedToday(atHand);
   serveRoute(app, atHand, 'today', async (asked) => {
     const unit = await unitAsked(asked);
-    return unit instanceof Refused ? unit : todayOf(atHand, unit);
+    return unit instanceof Refused ? unit : today(unit);
   });
   serveRoute(app, atHand, 'sessions', async ({ query }) => ({ sessions: await sessionsOf(atHand, query) }));
   serveRoute(

@@ -129,7 +129,8 @@ describe('the board of chairs', () => {
     const locked = await saysOf(desk, 'Iris');
     expect(locked).toContain('time and chair locked, breaks a rule');
     await press('Improve what I drew');
-    await sees('Plan checker: every rule is kept.');
+    // In the checker's own words: what is read out follows only when the hand has rested.
+    await desk.getByRole('region', { name: 'Plan checker' }).getByText('every rule is kept').waitFor();
     expect(await saysOf(desk, 'Iris')).toBe(locked.replace(', breaks a rule', ''));
   });
 

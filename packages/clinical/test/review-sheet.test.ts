@@ -245,6 +245,12 @@ describe('what speaks for carrying on is the unit’s', () => {
 
 describe('what a decision would lead to', () => {
   const said = (choice: ReviewChoice, text = three) => consequencesOf(sheet(text).basis, choice).join(' ');
+  test('carry on where the regimen recalls nobody (single dose for Paget’s disease) names no recall', () => {
+    const { basis } = sheet(three);
+    const says = consequencesOf({ ...basis, recallLeadDays: undefined }, { outcome: 'carry on', toDoses: 6 }).join(' ');
+    expect(says).toContain('nobody is recalled under this regimen: it needs a date of its own');
+    expect(says).not.toContain('the recall begins');
+  });
   test('carry on', () => {
     expect(said({ outcome: 'carry on', toDoses: 6 })).toContain(
       'Dose 4 of 6 has been due since 26 Mar 2026; the recall begins now.',

@@ -46,7 +46,7 @@ export function reviewViewOf(person: Person): ReviewView | Refused {
       needsSpecialist: basis.needsSpecialist,
       ...(basis.lastDose === undefined ? {} : { lastDose: plainDate(basis.lastDose) }),
       ...(basis.anniversary === undefined ? {} : { anniversary: plainDate(basis.anniversary) }),
-      recallLeadDays: basis.recallLeadDays,
+      ...(basis.recallLeadDays === undefined ? {} : { recallLeadDays: basis.recallLeadDays }),
       ...(basis.breakUntil === undefined ? {} : { breakUntil: plainDate(basis.breakUntil) }),
       breakLatest: plainDate(basis.breakLatest),
       ...(basis.booked === undefined ? {} : { booked: plainDate(basis.booked) }),

@@ -24,6 +24,7 @@ const basisOf = ({ basis }: ReviewView): ReviewBasis => ({
   today: day(basis.today),
   lastDose: optionalDay(basis.lastDose),
   anniversary: optionalDay(basis.anniversary),
+  recallLeadDays: basis.recallLeadDays,
   breakUntil: optionalDay(basis.breakUntil),
   breakLatest: day(basis.breakLatest),
   booked: optionalDay(basis.booked),

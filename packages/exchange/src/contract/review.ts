@@ -51,7 +51,7 @@ export const reviewView = z.object({
     needsSpecialist: z.boolean(),
     lastDose: date.optional(),
     anniversary: date.optional(),
-    recallLeadDays: z.number(),
+    recallLeadDays: z.number().optional(),
     breakUntil: date.optional(),
     breakLatest: date,
     booked: date.optional(),

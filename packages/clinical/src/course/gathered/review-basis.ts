@@ -22,7 +22,8 @@ export type ReviewBasis = {
   readonly lastDose: Day | undefined;
   /** The day from which the interval since the last dose is over. */
   readonly anniversary: Day | undefined;
-  readonly recallLeadDays: number;
+  /** Undefined: the regimen recalls nobody. */
+  readonly recallLeadDays: number | undefined;
   /** Usual end of a planned break, where that is still to come; and its latest. */
   readonly breakUntil: Day | undefined;
   readonly breakLatest: Day;
@@ -51,7 +52,7 @@ export function reviewBasisOf(
     needsSpecialist: course.consecutive >= number.maxConsecutiveDoses,
     lastDose: course.lastDose?.on,
     anniversary: course.anniversary,
-    recallLeadDays: number.recallLeadDays,
+    recallLeadDays: course.regimen?.recall === 'none' ? undefined : number.recallLeadDays,
     breakUntil: usual > today ? usual : undefined,
     breakLatest: addMonths(from, number.breakLongestMonths),
     booked: placeFrom(record, today)?.on,
@@ -110,6 +111,8 @@ export function consequencesOf(basis: ReviewBasis, choice: ReviewChoice): readon
 
 function nextDue({ anniversary, recallLeadDays, today }: ReviewBasis): string {
   if (anniversary === undefined) return 'waits for the work-up: nothing has been given yet.';
+  if (recallLeadDays === undefined)
+    return `is due on ${shortDate(anniversary)}; nobody is recalled under this regimen: it needs a date of its own.`;
   const recall = addDays(anniversary, -recallLeadDays);
   return anniversary <= today
     ? `has been due since ${shortDate(anniversary)}; the recall begins now.`

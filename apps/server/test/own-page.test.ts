@@ -325,7 +325,7 @@ describe('after the dose, at any hour', () => {
     const answer = await tell({ ...rest, 'sign chest pain or stroke signs': 'yes', words: 'since midnight' });
     expect(answer.statusCode).toBe(422);
     expect(answer.body).toContain('Ring 999 now. Do not wait for us, and do not drive yourself.');
-    expect(answer.body).toContain('Please also answer: How do you feel, compared with before the drip?');
+    expect(answer.body).toContain(`Please also answer: ${aftercareScript.find(({ id }) => id === 'feels')?.asks}`);
     expect(answer.body).toContain('value="since midnight"');
     expect((await list()).redFlags).toEqual([]);
   });

@@ -84,14 +84,13 @@ function open({ allergies, severeReactions }: Read): { readonly cause: string; r
 
 function judge(evidence: Read, { regimen }: Protocol): Judge {
   const { allergies, allergiesAssumed, severeReactions } = evidence;
-  const inputs = inputsOf(allergies);
   const { medicine } = regimen;
   if (allergies.some(({ body }) => isTo(medicine, body))) {
     const to = isBisphosphonate(medicine) ? 'a bisphosphonate' : medicine;
     return always(
       judgement('not ready', `hypersensitivity to ${to}`, () => ({
         says: `A reaction to ${to} is recorded: not this medicine.`,
-        inputs,
+        inputs: inputsOf(allergies),
       })),
       { is: 'blocked', by: anotherMedicine },
     );
@@ -104,7 +103,7 @@ function judge(evidence: Read, { regimen }: Protocol): Judge {
           severeReactions.length > 0
             ? 'A severe reaction to an earlier dose holds until a prescriber has decided about it.'
             : 'An allergy is recorded that does not say which medicine it is to: it may be to this one.',
-        inputs: [...severe(severeReactions), ...inputs],
+        inputs: [...severe(severeReactions), ...inputsOf(allergies)],
       })),
       { is: 'blocked', by: unsettled.by },
     );
@@ -122,7 +121,7 @@ function judge(evidence: Read, { regimen }: Protocol): Judge {
       says: allergies.some(({ body }) => isTo('zoledronic acid 5 mg', body))
         ? `A reaction to a bisphosphonate is recorded; ${medicine} is none.`
         : `No reaction to ${isBisphosphonate(medicine) ? 'a bisphosphonate' : medicine} is recorded.`,
-      inputs,
+      inputs: inputsOf(allergies),
     })),
     readyPath,
   );

@@ -78,12 +78,14 @@ function filtration({ evidence, umol, kg }: KidneyFacts, age: number): FormulaSh
   const mgPerDl = creatinineMgPerDl(umol);
   const cm = height === undefined ? undefined : heightCm(height.body.quantity);
   const surface = cm === undefined || kg === undefined ? undefined : surfaceOf(cm, kg);
+  const put = `age ${age}, ${sex}, ${ratioText(mgPerDl, 4)} mg/dL`;
   return ([2009, 2021] as const).flatMap((equation): FormulaShown[] => {
     const found = egfr(equation, sex, age, ratioAsNumber(mgPerDl));
+    const printed = found.toFixed(1);
     const indexed = {
       name: `eGFR ${equation} (never decides)`,
-      put: `age ${age}, ${sex}, ${ratioText(mgPerDl, 4)} mg/dL`,
-      gives: `${found.toFixed(1)} mL/min/1.73 m2`,
+      put,
+      gives: `${printed} mL/min/1.73 m2`,
       source: egfrSources[equation],
     };
     if (surface === undefined) return [indexed];
@@ -91,7 +93,7 @@ function filtration({ evidence, umol, kg }: KidneyFacts, age: number): FormulaSh
       indexed,
       {
         name: `eGFR ${equation} for the own body surface (never decides)`,
-        put: `${found.toFixed(1)} x ${surface.toFixed(2)} m2 / 1.73 m2`,
+        put: `${printed} x ${surface.toFixed(2)} m2 / 1.73 m2`,
         gives: `${deindexed(found, surface).toFixed(1)} mL/min`,
         source: bodySurfaceSources.mosteller,
       },

@@ -116,6 +116,7 @@ it('moved to a date where trouble appears: it is shown first, and a clerk may no
   await pick('Who asked for the move', 'the patient');
   expect(await clerk.getByRole('button', { name: 'Move to this place' }).isDisabled()).toBe(true);
   await checked(clerk, 'booking-trouble-clerk');
+  await nurse.unroute('**/api/acts');
   await clerk.context().close();
 });
 
@@ -203,6 +204,16 @@ it('two people want the last place: one has it, the other is told so', async () 
     await sessionButton(page, 'Wed 2 Dec 2026').click();
     await hands(page).pick('Arrival time', '09:00');
   }
+  // Both have pressed before either is heard: otherwise the slower one would see the place go and could press no more.
+  const bothPressed = Promise.withResolvers<void>();
+  let pressed = 0;
+  for (const page of [nurse, clerk])
+    await page.route('**/api/acts', async (route) => {
+      pressed += 1;
+      if (pressed === 2) bothPressed.resolve();
+      await bothPressed.promise;
+      await route.continue();
+    });
   await Promise.all([nurse, clerk].map((page) => hands(page).press('Book this place')));
   const booked = async (patient: string) => (await person(patient)).standing.standing === 'booked';
   await expect.poll(async () => [await booked('ada'), await booked('ottoline')]).toContain(true);

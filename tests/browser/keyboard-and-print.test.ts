@@ -38,15 +38,20 @@ it('a place is booked by keyboard alone, and the focus can always be seen', asyn
     }
     throw new Error(`${name} is not reached by Tab`);
   };
+  /** The new screen is there, and the keyboard has begun at its top. */
+  const opens = async (name: RegExp): Promise<void> => {
+    await page.getByRole('heading', { level: 1, name }).waitFor();
+    await page.waitForFunction(() => document.activeElement?.closest('#content') !== null);
+  };
   await page.keyboard.press('/');
   await page.keyboard.type('arkwright');
   await page.getByRole('option', { name: /Arkwright-Poe/ }).waitFor();
   await page.keyboard.press('ArrowDown');
   await page.keyboard.press('Enter');
-  await page.getByRole('heading', { level: 1, name: /Arkwright-Poe/ }).waitFor();
+  await opens(/Arkwright-Poe/);
   await reach(/^Book a place/);
   await page.keyboard.press('Enter');
-  await page.getByRole('heading', { level: 1, name: /^Book a place/ }).waitFor();
+  await opens(/^Book a place/);
   await reach(/Wed 2 Dec 2026/);
   await page.keyboard.press('Enter');
   await page.getByRole('radio').first().waitFor();

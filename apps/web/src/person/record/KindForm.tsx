@@ -51,14 +51,16 @@ export function KindForm({ kind, person, entry, about, close }: Props) {
   const shape = useMemo(() => shapeOf(definition.body), [definition]);
   const today = useServiceToday();
   const { units } = useUnit();
-  const protocol = useQuery({
+  const { data: protocol, isLoading } = useQuery({
     ...protocols(person.unit),
     enabled: kind === 'prescription' || kind === 'symptom-cleared',
-  }).data;
+  });
   const [values, setValues] = useState(() => openingValues(kind, person, entry, about));
   const [on, setOn] = useState<string | undefined>(entry?.on ?? (isOfToday(kind) ? today : undefined));
   const attempt = useAct(close, { [`patient/${person.patient}`]: person.seq });
   if (shape === undefined) return <p>This cannot be written by hand.</p>;
+  // What is chosen from the protocol is not offered as an empty line to type into first.
+  if (isLoading) return <p className="quiet">Fetching the protocol ...</p>;
   const change = (path: string, value: FieldValue): void => setValues((before) => ({ ...before, [path]: value }));
   const send = (): void => {
     const act = {

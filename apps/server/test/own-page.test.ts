@@ -118,7 +118,7 @@ describe('who may open it', () => {
     const first = await opened(await pathOf('wilhelmina'));
     const other = await pathOf('wilhelmina');
     expect((await get(other, first)).body).toContain('date of birth');
-    expect((await get(other, `own-page=${Date.now() + 999_999}.abc`)).body).toContain('date of birth');
+    expect((await get(other, 'own-page=9999999999999.abc')).body).toContain('date of birth');
     let now = 0;
     const pass = passes(() => now);
     const cookie = pass.give('page', true);

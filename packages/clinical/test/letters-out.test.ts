@@ -1,6 +1,6 @@
 /** A letter from draft to answer: what waits for whom, what chases, and what may not happen. */
 import { describe, expect, test } from 'vitest';
-import { type Fact, type LetterSheet, day, lettersOut, taskRows } from '@twelvemonth/clinical';
+import { type Fact, type LetterSheet, day, lettersOut, noContactWanted, taskRows } from '@twelvemonth/clinical';
 import { DayUnit, type Person } from './decide/a-day-unit.ts';
 
 const sheet: LetterSheet = {
@@ -102,6 +102,19 @@ describe('who must not be written to', () => {
     here.write('imre', 'died', { source: 'family doctor' });
     expect(tasks(here)).toEqual([]);
     expect(tried(here, 'imre', 'letter', { ...letter, draft: last(here) })).toContain('has-died');
+  });
+  test('a no to all contact written on the day of the dose, after it, is heard; one written before was overtaken by it', () => {
+    const dose = ['dose', { medicine: 'zoledronic acid 5 mg', setting: 'this service' }] as const;
+    const no = ['refusal', { to: 'all contact', words: 'never again' }] as const;
+    const isHeard = (...written: readonly (typeof dose | typeof no)[]): boolean => {
+      const here = unit();
+      here.write('imre', 'triage', { outcome: 'accepted' });
+      for (const [kind, body] of written) here.write('imre', kind, body);
+      return noContactWanted(here.patient(), day(here.today())) !== undefined;
+    };
+    expect(isHeard(dose, no)).toBe(true);
+    expect(isHeard(no, dose)).toBe(false);
+    expect(isHeard(dose)).toBe(false);
   });
   test('a no to all contact stops letters to the person, not to the family doctor', () => {
     const here = unit();

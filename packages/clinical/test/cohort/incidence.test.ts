@@ -19,6 +19,27 @@ const nonmaintained = times('5 5 8 8 12 16+ 23 27 30 33 43 45');
 const rounded = (value: number | undefined, printed: string): string =>
   (value ?? Number.NaN).toFixed(printed.split('.')[1]?.length ?? 0);
 
+type Printed = readonly [
+  days: string,
+  atRisk: string,
+  events: string,
+  survival: string,
+  standardError: string,
+  lower: string,
+  upper: string,
+];
+
+/** One line of what R prints. */
+function asPrinted(curve: ReturnType<typeof kaplanMeier>, printed: readonly string[]): void {
+  const [days, atRisk, events, survival, standardError, lower, upper] = printed as Printed;
+  const step = curve.find((one) => one.days === Number(days));
+  expect([step?.atRisk, step?.events]).toEqual([Number(atRisk), Number(events)]);
+  expect(rounded(step?.survival, survival)).toBe(survival);
+  expect(rounded(step?.standardError, standardError)).toBe(standardError);
+  expect(rounded(step?.lower, lower)).toBe(lower);
+  expect(rounded(step?.upper, upper)).toBe(upper);
+}
+
 describe('Kaplan-Meier as R prints it', () => {
   test.each([
     ['9', '11', '1', '0.909', '0.0867', '0.7541', '1.000'],
@@ -28,14 +49,7 @@ describe('Kaplan-Meier as R prints it', () => {
     ['31', '5', '1', '0.491', '0.1642', '0.2549', '0.946'],
     ['34', '4', '1', '0.368', '0.1627', '0.1549', '0.875'],
     ['48', '2', '1', '0.184', '0.1535', '0.0359', '0.944'],
-  ])('maintained, day %s', (days, atRisk, events, survival, standardError, lower, upper) => {
-    const step = kaplanMeier(maintained).find((one) => one.days === Number(days));
-    expect([step?.atRisk, step?.events]).toEqual([Number(atRisk), Number(events)]);
-    expect(rounded(step?.survival, survival)).toBe(survival);
-    expect(rounded(step?.standardError, standardError)).toBe(standardError);
-    expect(rounded(step?.lower, lower)).toBe(lower);
-    expect(rounded(step?.upper, upper)).toBe(upper);
-  });
+  ])('maintained, day %s', (...printed) => asPrinted(kaplanMeier(maintained), printed));
   test.each([
     ['5', '12', '2', '0.8333', '0.1076', '0.6470', '1.000'],
     ['8', '10', '2', '0.6667', '0.1361', '0.4468', '0.995'],
@@ -45,14 +59,7 @@ describe('Kaplan-Meier as R prints it', () => {
     ['30', '4', '1', '0.2917', '0.1387', '0.1148', '0.741'],
     ['33', '3', '1', '0.1944', '0.1219', '0.0569', '0.664'],
     ['43', '2', '1', '0.0972', '0.0919', '0.0153', '0.620'],
-  ])('not maintained, day %s', (days, atRisk, events, survival, standardError, lower, upper) => {
-    const step = kaplanMeier(nonmaintained).find((one) => one.days === Number(days));
-    expect([step?.atRisk, step?.events]).toEqual([Number(atRisk), Number(events)]);
-    expect(rounded(step?.survival, survival)).toBe(survival);
-    expect(rounded(step?.standardError, standardError)).toBe(standardError);
-    expect(rounded(step?.lower, lower)).toBe(lower);
-    expect(rounded(step?.upper, upper)).toBe(upper);
-  });
+  ])('not maintained, day %s', (...printed) => asPrinted(kaplanMeier(nonmaintained), printed));
   test('nobody left: zero, and no limits are made up', () => {
     const last = kaplanMeier(nonmaintained).at(-1);
     expect(last).toMatchObject({ days: 45, survival: 0, standardError: undefined, lower: undefined, upper: undefined });

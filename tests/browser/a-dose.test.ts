@@ -47,7 +47,7 @@ it('she is identified by two identifiers before anything else', async () => {
   await checked(page, 'visit-arrive');
   await fingersFit(page, 'visit-arrive');
   await tick('full name');
-  expect(await step.getByRole('button', { name: 'Two identifiers first' }).isDisabled()).toBe(true);
+  await expect.poll(async () => step.getByRole('button', { name: 'Two identifiers first' }).isDisabled()).toBe(true);
   await tick('birth date');
   await step.getByRole('button').last().click();
 });
@@ -78,7 +78,7 @@ it('observations and weight of the day', async () => {
 
 it('every question of the day is asked; nothing is preset', async () => {
   await titled('Questions of the day');
-  expect(await step.getByRole('radio', { checked: true }).count()).toBe(0);
+  await expect.poll(async () => step.getByRole('radio', { checked: true }).count()).toBe(0);
   await checked(page, 'visit-checklist');
   await fingersFit(page, 'visit-checklist');
   const questions = step.getByRole('group');
@@ -138,7 +138,7 @@ it('the second check shows nothing of the first, and the preparer may not sign i
   await titled('Independent second check');
   await checked(page, 'visit-second-check');
   await fingersFit(page, 'visit-second-check');
-  expect(await page.content()).not.toContain('PA-2391');
+  await expect.poll(async () => page.content()).not.toContain('PA-2391');
   await secondCheck(people.nurse, '2391');
   await step
     .getByText(/prepared it|another person|someone else/i)
@@ -155,7 +155,7 @@ it('the infusion cannot be called finished before fifteen minutes of running tim
   await titled('Start the infusion');
   await checked(page, 'visit-before-start');
   await fingersFit(page, 'visit-before-start');
-  expect(await step.getByRole('button', { name: 'Two identifiers first' }).isDisabled()).toBe(true);
+  await expect.poll(async () => step.getByRole('button', { name: 'Two identifiers first' }).isDisabled()).toBe(true);
   await tick('full name');
   await tick('birth date');
   await fill('To run in', '30');
@@ -166,7 +166,7 @@ it('the infusion cannot be called finished before fifteen minutes of running tim
   at.clock.moveOn(14);
   await page.reload();
   await page.getByText('to the earliest finish').waitFor();
-  expect(await step.getByRole('button', { name: 'Finish (not yet)' }).isDisabled()).toBe(true);
+  await expect.poll(async () => step.getByRole('button', { name: 'Finish (not yet)' }).isDisabled()).toBe(true);
   const early = await at.server.act('nurse', { name: 'finish infusion', patient: 'wilhelmina', milliliters: 100 });
   expect(early.statusCode).toBe(422);
   expect(early.json<{ refusals: { name: string }[] }>().refusals[0]?.name).toBe('too-early-to-finish');

@@ -90,7 +90,9 @@ describe('the preparer scans the pack', () => {
     preparer = await at.signedIn('nurse', '/people/wilhelmina/visit', tablet);
     first = hands(region(preparer));
     await scanField(preparer).waitFor();
-    expect(await preparer.getByRole('button', { name: 'Scan the pack first' }).isDisabled()).toBe(true);
+    await expect
+      .poll(async () => preparer.getByRole('button', { name: 'Scan the pack first' }).isDisabled())
+      .toBe(true);
     await expectLargeTargets(preparer);
     await checked(preparer, 'pack-to-scan');
   });
@@ -105,8 +107,10 @@ describe('the preparer scans the pack', () => {
     await scans(preparer, code);
     const field = scanField(preparer);
     await preparer.getByText(says).first().waitFor();
-    expect(await field.getAttribute('aria-invalid')).toBe('true');
-    expect(await preparer.getByRole('button', { name: 'Scan the pack first' }).isDisabled()).toBe(true);
+    await expect.poll(async () => field.getAttribute('aria-invalid')).toBe('true');
+    await expect
+      .poll(async () => preparer.getByRole('button', { name: 'Scan the pack first' }).isDisabled())
+      .toBe(true);
   });
 
   it('a code with its separator gives batch and serial apart', async () => {
@@ -245,7 +249,9 @@ describe('a pack that cannot be scanned', () => {
     await first.tick('full name');
     await first.tick('birth date');
     await first.pick('Clear and colourless?', 'yes');
-    expect(await preparer.getByRole('button', { name: 'Read every line first' }).isDisabled()).toBe(true);
+    await expect
+      .poll(async () => preparer.getByRole('button', { name: 'Read every line first' }).isDisabled())
+      .toBe(true);
     await first.pick('Why it is typed and not scanned', 'the code cannot be read');
     await checked(preparer, 'pack-typed');
     await first.press('Prepared');

@@ -82,7 +82,7 @@ it('accepted', async () => {
   await decide.pick('Decision', 'accepted');
   await record('referral decided');
   await form.sees(/^In work-up/);
-  expect(await texts('triage')).toEqual(['referral accepted']);
+  await expect.poll(async () => texts('triage')).toEqual(['referral accepted']);
 });
 
 it('the results of one sample; they count once they are signed', async () => {
@@ -97,14 +97,14 @@ it('the results of one sample; they count once they are signed', async () => {
   await sample.press('Record 3 values');
   await panel('Record: results of one sample').waitFor({ state: 'detached' });
   await verdictIs(/bloods of 24 Nov 2026 not signed, vitamin D of 24 Nov 2026 not signed/);
-  expect(await texts('results-signed')).toEqual([]);
+  await expect.poll(async () => texts('results-signed')).toEqual([]);
   await checked(page, 'year-unsigned');
   await form.follow('Sign the results');
   await checked(page, 'year-sign');
   await record('results signed');
   await verdictIs(/^Not ready: vitamin D 31 nmol\/L, below 50 nmol\/L; cannot say: .*weight never recorded/);
-  expect(await texts('results-signed')).toEqual(['3 results signed']);
-  expect(await texts('result')).toContain('creatinine 70 umol/L (sample of 24 Nov 2026)');
+  await expect.poll(async () => texts('results-signed')).toEqual(['3 results signed']);
+  await expect.poll(async () => texts('result')).toContain('creatinine 70 umol/L (sample of 24 Nov 2026)');
 });
 
 it('weight', async () => {
@@ -114,7 +114,7 @@ it('weight', async () => {
   await weight.fill('Weighed on', '25 11 2026');
   await record('body weight');
   await verdictWithout('weight never recorded');
-  expect(await texts('weight')).toEqual(['weight 58.4 kg, measured']);
+  await expect.poll(async () => texts('weight')).toEqual(['weight 58.4 kg, measured']);
 });
 
 it('vitamin D loading prescribed, and its first dose taken', async () => {
@@ -154,7 +154,7 @@ it('teeth and jaw', async () => {
   await dental.pick('Teeth and jaw', 'nothing pending');
   await dental.fill('Last check on', '3 9 2026');
   await record('teeth and jaw');
-  expect(await texts('dental')).toEqual(['teeth and jaw: nothing pending, checked 3 Sep 2026']);
+  await expect.poll(async () => texts('dental')).toEqual(['teeth and jaw: nothing pending, checked 3 Sep 2026']);
   await verdictWithout('teeth and jaw never asked');
   await requirement('Teeth and jaw')
     .getByText(/nothing pending; counts until/)
@@ -214,7 +214,9 @@ it('a call', async () => {
   await call.pick('Were they reached?', 'yes');
   await call.fill('Note', 'will take the next capsule on Wednesday');
   await record('call or letter');
-  expect(await texts('call')).toEqual(['telephone about vitamin D, reached: will take the next capsule on Wednesday']);
+  await expect
+    .poll(async () => texts('call'))
+    .toEqual(['telephone about vitamin D, reached: will take the next capsule on Wednesday']);
   await checked(page, 'year-all');
 });
 
@@ -237,10 +239,12 @@ it('an entry withdrawn with its reason counts no more and stays readable', async
   await form.press('Withdraw it');
   await form.sees('withdrawn: written in the wrong notes');
   await verdictWithout('no longer count');
-  expect((await entries()).find(({ kind }) => kind === 'illness')).toMatchObject({
-    withdrawnBecause: 'written in the wrong notes',
-  });
-  expect(await row.locator('s').innerText()).toContain('vomiting for two days');
+  await expect
+    .poll(async () => (await entries()).find(({ kind }) => kind === 'illness'))
+    .toMatchObject({
+      withdrawnBecause: 'written in the wrong notes',
+    });
+  await expect.poll(async () => row.locator('s').innerText()).toContain('vomiting for two days');
 });
 
 it('why? shows what went in, the sum with its numbers, the limit with its source, and the protocol', async () => {
@@ -268,10 +272,10 @@ it('a corrected entry changes the sum; both stay readable', async () => {
   // The same form with the corrected weight: 58 * 48.5 * 1.04 / 70 = 41.79 mL/min.
   await requirement('Kidney function').getByText('41.79 mL/min by one form').waitFor();
   await note('weight 48.5 kg, measured').getByText('corrects an earlier entry').waitFor();
-  expect(await note('weight 58.4 kg').locator('s').innerText()).toBe('weight 58.4 kg, measured');
-  expect(await texts('weight')).toEqual(
-    expect.arrayContaining(['weight 48.5 kg, measured', 'weight 58.4 kg, measured']),
-  );
+  await expect.poll(async () => note('weight 58.4 kg').locator('s').innerText()).toBe('weight 58.4 kg, measured');
+  await expect
+    .poll(async () => texts('weight'))
+    .toEqual(expect.arrayContaining(['weight 48.5 kg, measured', 'weight 58.4 kg, measured']));
   await checked(page, 'year-corrected');
 });
 

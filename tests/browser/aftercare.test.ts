@@ -54,7 +54,9 @@ it('a nurse asks every question: a danger sign says at once what to do, and is p
   const page = await at.signedIn('nurse', '/people/wilhelmina/aftercare', tablet);
   const { press, pick, fill, sees } = hands(page);
   await press('The questions');
-  expect(await page.getByRole('radio', { checked: true }).count(), 'nothing is preset').toBe(0);
+  await expect
+    .poll(async () => page.getByRole('radio', { checked: true }).count(), { message: 'nothing is preset' })
+    .toBe(0);
   await pick('How do you ask?', 'telephone');
   await pick('Who answers?', 'the person');
   await pick('How do you feel, compared with before the dose?', 'a little rough');
@@ -140,7 +142,9 @@ describe('coming back, ten weeks before the next dose', () => {
     await press('Write it down');
     await sees(/Letter: 1 try in vain/);
     await press('They answered');
-    expect(await page.getByRole('radio', { checked: true }).count(), 'nothing is preset').toBe(0);
+    await expect
+      .poll(async () => page.getByRole('radio', { checked: true }).count(), { message: 'nothing is preset' })
+      .toBe(0);
     await pick('By what route', 'they rang us');
     await pick('Who answered?', 'the person');
     await pick('Do they still want the next dose?', 'yes');

@@ -44,8 +44,8 @@ it('after the go the pack is read: no cannula, no drip, no minutes', async () =>
   const { fill, pick, press, tick } = chairside;
   await step.getByRole('heading', { name: 'Preparation' }).waitFor();
   const list = page.getByRole('list').filter({ hasText: 'second check' }).first();
-  expect(await list.textContent()).not.toMatch(/cannula|infusion/);
-  expect(await step.getByLabel('To run in', { exact: true }).count()).toBe(0);
+  await expect.poll(async () => list.textContent()).not.toMatch(/cannula|infusion/);
+  await expect.poll(async () => step.getByLabel('To run in', { exact: true }).count()).toBe(0);
   await checked(page, 'injection-preparation');
   await pick('The pack says', 'denosumab 60 mg');
   await fill('Batch', 'PA-7711');
@@ -59,8 +59,8 @@ it('after the go the pack is read: no cannula, no drip, no minutes', async () =>
 it('the second check shows nothing of the first, is another person’s, and asks for no pump', async () => {
   const { fill, pick, press, sees, tick } = chairside;
   await step.getByRole('heading', { name: 'Independent second check' }).waitFor();
-  expect(await page.content()).not.toContain('PA-7711');
-  expect(await step.getByRole('group', { name: 'It will run by' }).count()).toBe(0);
+  await expect.poll(async () => page.content()).not.toContain('PA-7711');
+  await expect.poll(async () => step.getByRole('group', { name: 'It will run by' }).count()).toBe(0);
   await checked(page, 'injection-second-check');
   const read = async (username: string): Promise<void> => {
     await pick('The pack says', 'denosumab 60 mg');
@@ -80,10 +80,10 @@ it('the second check shows nothing of the first, is another person’s, and asks
 it('she is asked once more who she is; where and how many is written, and it is in her notes', async () => {
   const { fill, pick, press, sees, tick } = chairside;
   await step.getByRole('heading', { name: 'Give the injection' }).waitFor();
-  expect(await step.getByRole('button', { name: 'Two identifiers first' }).isDisabled()).toBe(true);
+  await expect.poll(async () => step.getByRole('button', { name: 'Two identifiers first' }).isDisabled()).toBe(true);
   await tick('full name');
   await tick('birth date');
-  expect(await step.getByRole('radio', { name: /vein/ }).count()).toBe(0);
+  await expect.poll(async () => step.getByRole('radio', { name: /vein/ }).count()).toBe(0);
   await pick('Injected into', 'left thigh');
   await fill('How many', '2');
   await press('It is given now');
@@ -92,7 +92,7 @@ it('she is asked once more who she is; where and how many is written, and it is 
   await fill('How many', '1');
   await press('It is given now');
   await step.getByRole('heading', { name: 'Watch afterwards' }).waitFor();
-  expect(await page.getByRole('button', { name: /put off/i }).count()).toBe(0);
+  await expect.poll(async () => page.getByRole('button', { name: /put off/i }).count()).toBe(0);
   const { entries } = await at.server.read<{ entries: { kind: string; text: string; by: { name: string } }[] }>(
     `/api/people/${patient}`,
   );

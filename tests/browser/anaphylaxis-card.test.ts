@@ -55,7 +55,7 @@ describe.each([
       await steps.nth(index).click();
       await page.evaluate(() => window.scrollTo({ top: document.body.scrollHeight }));
       await inOneTap(page);
-      expect(await page.evaluate(() => window.scrollY)).toBe(0);
+      await expect.poll(async () => page.evaluate(() => window.scrollY)).toBe(0);
       await back(page).click();
       await steps.nth(index).waitFor();
     }
@@ -68,7 +68,9 @@ describe.each([
     await card(page).waitFor();
     await checked(page, `anaphylaxis-card-${width}`);
     const shown = page.getByRole('main');
-    expect(await shown.getByRole('paragraph').first().textContent()).toMatch(/^Your local guideline decides/);
+    await expect
+      .poll(async () => shown.getByRole('paragraph').first().textContent())
+      .toMatch(/^Your local guideline decides/);
     const looks = await shown.evaluate((main) =>
       [main, ...main.querySelectorAll('*')].map((each) => {
         const { color, fontSize } = getComputedStyle(each);
@@ -79,7 +81,7 @@ describe.each([
     expect(Math.min(...looks.map(({ size }) => size))).toBeGreaterThanOrEqual(15);
     expect(Math.min(...looks.filter(({ strong }) => strong).map(({ size }) => size))).toBeGreaterThanOrEqual(24);
     for (const target of await shown.locator('a, button').all())
-      expect((await target.boundingBox())?.height).toBeGreaterThanOrEqual(48);
+      await expect.poll(async () => (await target.boundingBox())?.height).toBeGreaterThanOrEqual(48);
     await page.context().close();
   });
 });
@@ -110,9 +112,9 @@ it('needs no sign-in, and stands one tap from the sign-in', async () => {
   await page.goto(at.url);
   await page.getByLabel('Username').fill('half typed');
   await inOneTap(page);
-  expect(await page.getByLabel('Username').isVisible()).toBe(false);
+  await expect.poll(async () => page.getByLabel('Username').isVisible()).toBe(false);
   await back(page).click();
-  expect(await page.getByLabel('Username').inputValue()).toBe('half typed');
+  await expect.poll(async () => page.getByLabel('Username').inputValue()).toBe('half typed');
   await page.context().close();
 });
 
@@ -148,12 +150,12 @@ it('stays when the session ends under it, and what was being filled in is there 
     .locator('h1', { hasText: 'Sign in again' })
     .or(page.locator('h2', { hasText: 'Sign in again' }))
     .waitFor({ state: 'attached' });
-  expect(await card(page).isVisible()).toBe(true);
+  await expect.poll(async () => card(page).isVisible()).toBe(true);
   await back(page).click();
   await page.getByLabel('Username').fill(people.nurse.username);
   await page.getByLabel('Password').fill(password);
   await page.getByRole('button', { name: 'Sign in' }).click();
-  expect(await page.getByLabel('Saline', { exact: true }).inputValue()).toBe('7');
+  await expect.poll(async () => page.getByLabel('Saline', { exact: true }).inputValue()).toBe('7');
   await page.context().close();
 });
 

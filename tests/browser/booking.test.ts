@@ -65,16 +65,20 @@ it('a place inside the window', async () => {
   const { follow, press, pick, sees } = hands(nurse.getByRole('main'));
   await follow('Book a place');
   await sessionButton(nurse, 'Tue 1 Dec 2026').waitFor();
-  expect(await sessionButton(nurse, 'Thu 10 Dec 2026').count(), 'outside the window it is not offered').toBe(0);
+  await expect
+    .poll(async () => sessionButton(nurse, 'Thu 10 Dec 2026').count(), {
+      message: 'outside the window it is not offered',
+    })
+    .toBe(0);
   await sessionButton(nurse, 'Tue 1 Dec 2026').click();
   await sees(/inside the window/);
-  expect(await nurse.getByText('Trouble on that date').count()).toBe(0);
+  await expect.poll(async () => nurse.getByText('Trouble on that date').count()).toBe(0);
   await pick('Arrival time', '09:00');
   await checked(nurse, 'booking-inside');
   await press('Book this place');
   await sees(/^Booked: 1 Dec 2026, 09:00/);
-  expect(await kindsOf('wilhelmina')).toContain('place-booked');
-  expect((await person('wilhelmina')).standing.standing).toBe('booked');
+  await expect.poll(async () => kindsOf('wilhelmina')).toContain('place-booked');
+  await expect.poll(async () => (await person('wilhelmina')).standing.standing).toBe('booked');
 });
 
 it('what they need stands beside the place, and is booked with whom, for when', async () => {
@@ -114,7 +118,7 @@ it('moved to a date where trouble appears: it is shown first, and a clerk may no
   await sees('A nurse, prescriber or pharmacist has to accept this.');
   await pick('Arrival time', '09:00');
   await pick('Who asked for the move', 'the patient');
-  expect(await clerk.getByRole('button', { name: 'Move to this place' }).isDisabled()).toBe(true);
+  await expect.poll(async () => clerk.getByRole('button', { name: 'Move to this place' }).isDisabled()).toBe(true);
   await checked(clerk, 'booking-trouble-clerk');
   await nurse.unroute('**/api/acts');
   await clerk.context().close();
@@ -127,14 +131,14 @@ it('a nurse takes each trouble on by name, with a reason', async () => {
   await pick('Who asked for the move', 'the patient');
   await fill('Why it is moved', 'away until the ninth');
   const move = nurse.getByRole('button', { name: 'Move to this place' });
-  expect(await move.isDisabled()).toBe(true);
+  await expect.poll(async () => move.isDisabled()).toBe(true);
   for (const accept of await nurse.getByRole('checkbox', { name: 'I have seen this and book all the same' }).all())
     await accept.check();
   await press('Move to this place');
   await sees(/^Not recorded/);
   await checked(nurse, 'booking-trouble-no-reason');
   // The field that lacks something says so, and no other.
-  expect(await nurse.getByText('may not be empty', { exact: true }).count()).toBe(1);
+  await expect.poll(async () => nurse.getByText('may not be empty', { exact: true }).count()).toBe(1);
   await fill('Reason for booking all the same', 'bloods are drawn again on 7 December');
   await press('Move to this place');
   await sees(/^Booked: 10 Dec 2026, 09:00/);
@@ -179,9 +183,9 @@ it('the place is given up, with who asked and why', async () => {
   await fill('Why it is given up', 'her daughter cannot drive her');
   await press('Give the place up');
   await sees(/^Waiting for a place/);
-  expect((await person('wilhelmina')).entries.find(({ kind }) => kind === 'place-given-up')?.text).toContain(
-    'her daughter cannot drive her',
-  );
+  await expect
+    .poll(async () => (await person('wilhelmina')).entries.find(({ kind }) => kind === 'place-given-up')?.text)
+    .toContain('her daughter cannot drive her');
 });
 
 it('what was booked for the place is to be cancelled, until somebody has', async () => {
@@ -222,7 +226,7 @@ it('two people want the last place: one has it, the other is told so', async () 
   const loser = adaWon ? nurse : clerk;
   await loser.getByText(/^place 1 taken/).waitFor();
   await loser.getByText('No place on this list is free any more.').waitFor();
-  expect(await loser.getByRole('button', { name: 'Book this place' }).isDisabled()).toBe(true);
+  await expect.poll(async () => loser.getByRole('button', { name: 'Book this place' }).isDisabled()).toBe(true);
   await checked(loser, 'booking-race-lost');
   await clerk.context().close();
 });

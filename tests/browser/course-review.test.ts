@@ -94,7 +94,7 @@ describe('the sheet', () => {
     await sees(/fallen by 63 %, more than chance/);
     await sees('Does not meet the rule for treatment failure.');
     const row = page.getByRole('row').filter({ hasText: 'hip T-score of -2.5 or below' });
-    expect(await row.getByRole('cell').first().textContent()).toContain('met');
+    await expect.poll(async () => row.getByRole('cell').first().textContent()).toContain('met');
     await page.getByRole('link', { name: /^in the notes ?: dose 3 on/ }).click();
     await page.waitForURL(/#entry-/);
     await page
@@ -107,8 +107,8 @@ describe('the sheet', () => {
   it('on paper there is no form and no link to press', async () => {
     const page = await at.signedIn('prescriber', sheetPath);
     await page.emulateMedia({ media: 'print' });
-    expect(await page.getByRole('button', { name: 'Sign the review' }).isVisible()).toBe(false);
-    expect(await page.getByRole('heading', { name: 'What is known' }).isVisible()).toBe(true);
+    await expect.poll(async () => page.getByRole('button', { name: 'Sign the review' }).isVisible()).toBe(false);
+    await expect.poll(async () => page.getByRole('heading', { name: 'What is known' }).isVisible()).toBe(true);
     await page.screenshot({ path: screenshotPath('review-paper'), fullPage: true });
     await page.context().close();
   });
@@ -157,7 +157,7 @@ describe('the decision', () => {
     await sees('Not recorded.');
     await sees(/it does not say in which capacity it was decided/i);
     await checked(page, 'review-refused');
-    expect(await standing()).toBe('in review');
+    await expect.poll(async () => standing()).toBe('in review');
   });
 
   it('signed with the keyboard alone, the person is on a planned break with its end', async () => {
@@ -172,7 +172,7 @@ describe('the decision', () => {
       .getByText(/on planned break: review on 28 Mar 2029/i)
       .first()
       .waitFor();
-    expect(await standing()).toBe('on planned break');
+    await expect.poll(async () => standing()).toBe('on planned break');
     await checked(page, 'person-on-break');
   });
 
@@ -187,7 +187,9 @@ describe('the decision', () => {
     await press('Sign the letter');
     await page.getByText('letter to the family doctor about review').first().waitFor();
     // Nobody on a planned break is due, and nobody is recalled.
-    expect(await page.getByText(/3 of 3 planned doses given/).textContent()).not.toMatch(/due|recall from/);
+    await expect
+      .poll(async () => page.getByText(/3 of 3 planned doses given/).textContent())
+      .not.toMatch(/due|recall from/);
   });
 
   it('a fracture told after the review opens another at once, also of the day of the review, and the sheet says why', async () => {

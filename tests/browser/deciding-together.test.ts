@@ -39,8 +39,8 @@ describe('without a risk', () => {
     const page = await at.signedIn('nurse', path, tablet);
     const { sees } = hands(page);
     await sees(/Your own risk is not in the notes\. Without it no number can be told/);
-    expect(await page.getByText(/people like you/).count()).toBe(0);
-    expect(await page.getByText(/Dose 1: 32 feel ill/).count()).toBe(1);
+    await expect.poll(async () => page.getByText(/people like you/).count()).toBe(0);
+    await expect.poll(async () => page.getByText(/Dose 1: 32 feel ill/).count()).toBe(1);
     await checked(page, 'deciding-no-risk-tablet');
     await page.context().close();
   });
@@ -115,8 +115,8 @@ describe('with a risk', () => {
     const page = await at.signedIn('nurse', '/people/ada/deciding', desktop);
     const figures = await page.locator('figure').count();
     expect(figures).toBeGreaterThanOrEqual(12);
-    expect(await page.locator('figure figcaption table').count()).toBe(figures);
-    expect(await page.locator('figure svg[aria-hidden="true"]').count()).toBe(figures);
+    await expect.poll(async () => page.locator('figure figcaption table').count()).toBe(figures);
+    await expect.poll(async () => page.locator('figure svg[aria-hidden="true"]').count()).toBe(figures);
     await page.context().close();
   });
 
@@ -124,9 +124,9 @@ describe('with a risk', () => {
     const page = await at.signedIn('nurse', '/people/ada/deciding', desktop);
     await page.emulateMedia({ media: 'print' });
     await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
-    expect(await page.getByRole('button', { name: 'Record the talk' }).isVisible()).toBe(false);
-    expect(await page.getByText('You may ask me again on', { exact: false }).isVisible()).toBe(true);
-    expect(await page.getByRole('table', { name: 'Trials behind this sheet' }).isVisible()).toBe(true);
+    await expect.poll(async () => page.getByRole('button', { name: 'Record the talk' }).isVisible()).toBe(false);
+    await expect.poll(async () => page.getByText('You may ask me again on', { exact: false }).isVisible()).toBe(true);
+    await expect.poll(async () => page.getByRole('table', { name: 'Trials behind this sheet' }).isVisible()).toBe(true);
     const pdf = await page.pdf({ preferCSSPageSize: true, tagged: true, outline: true });
     expect(pdf.toString('latin1')).toContain('/MarkInfo');
     await page.screenshot({ path: screenshotPath('deciding-paper'), fullPage: true });
@@ -146,7 +146,7 @@ describe('the talk', () => {
     await fill('Why, in their words', 'after the wedding');
     await press('Record the talk');
     await sees(/nobody would ask again/i);
-    expect(await standing('ada')).toBe('in work-up');
+    await expect.poll(async () => standing('ada')).toBe('in work-up');
     await checked(page, 'deciding-refused');
     await fill('We may ask again on', '1 5 2027');
     await sees('It is recorded as a no to this dose. We may ask again on 1 May 2027.');

@@ -22,7 +22,10 @@ beforeAll(async () => {
 afterAll(() => at.close());
 afterEach(async () => {
   for (const page of [admin, lead, both])
-    if (page !== undefined) expect(await page.getByText(/\bdemo/i).count(), 'never looks like the demo').toBe(0);
+    if (page !== undefined)
+      await expect
+        .poll(async () => page.getByText(/\bdemo/i).count(), { message: 'never looks like the demo' })
+        .toBe(0);
 });
 
 it('the first visitor names the service and becomes its administrator', async () => {
@@ -48,7 +51,7 @@ it('nobody else becomes an administrator that way', async () => {
   const next = await at.visitor();
   await next.goto(at.url);
   await next.getByRole('heading', { name: 'Sign in' }).waitFor();
-  expect(await next.getByText('Set up this service').count()).toBe(0);
+  await expect.poll(async () => next.getByText('Set up this service').count()).toBe(0);
   await next.context().close();
 });
 
@@ -136,18 +139,18 @@ it('a version written with empty numbers cannot be signed', async () => {
   await checked(both, 'empty-protocol-begin');
   await hands(both).press('Write this version');
   await both.getByText(/numbers are empty because the source is silent/).waitFor();
-  expect(await both.getByRole('heading', { name: 'Sign this version' }).count()).toBe(0);
+  await expect.poll(async () => both.getByRole('heading', { name: 'Sign this version' }).count()).toBe(0);
   await checked(both, 'empty-protocol-empty-numbers');
 });
 
 it('the numbers the source leaves open are filled in by hand', async () => {
   await begin(/^thornbeck-draft/, 'thornbeck-1');
   const suggested = both.getByRole('button', { name: /^take the suggested / });
-  expect(await suggested.count()).toBeGreaterThan(10);
+  await expect.poll(async () => suggested.count()).toBeGreaterThan(10);
   while ((await suggested.count()) > 0) await suggested.first().click();
   await hands(both).press('Write this version');
   await both.getByRole('heading', { name: 'Sign this version' }).waitFor();
-  expect(await both.getByText(/numbers are empty/).count()).toBe(0);
+  await expect.poll(async () => both.getByText(/numbers are empty/).count()).toBe(0);
   await both
     .getByText(/suggestion accepted by Dr Dora Both/)
     .first()
@@ -194,9 +197,8 @@ it('the list of what a service needs is ticked off, and says what is left', asyn
   await lead.getByRole('link', { name: 'Settings' }).click();
   const needs = lead.getByRole('region', { name: 'Setting up' }).getByRole('listitem');
   await expect.poll(() => needs.filter({ hasText: 'a protocol in force' }).textContent()).toMatch(/done$/);
-  expect(await needs.filter({ hasNotText: /done$/ }).allTextContents()).toEqual([
-    expect.stringMatching(/^a session to book into/),
-    expect.stringMatching(/^people on the register/),
-  ]);
+  await expect
+    .poll(async () => needs.filter({ hasNotText: /done$/ }).allTextContents())
+    .toEqual([expect.stringMatching(/^a session to book into/), expect.stringMatching(/^people on the register/)]);
   await checked(lead, 'empty-settings-ready');
 });

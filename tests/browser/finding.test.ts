@@ -87,20 +87,22 @@ describe('search from anywhere, by keyboard alone', () => {
       page.getByRole('listbox', { name: 'People found' }).getByRole('option', { selected: true }).innerText();
     const first = await chosen();
     await page.keyboard.press('ArrowDown');
-    expect(await chosen()).not.toBe(first);
+    await expect.poll(async () => chosen()).not.toBe(first);
     await page.keyboard.press('ArrowUp');
-    expect(await chosen()).toBe(first);
+    await expect.poll(async () => chosen()).toBe(first);
     await page.keyboard.press('Escape');
-    expect(await options.count()).toBe(0);
+    await expect.poll(async () => options.count()).toBe(0);
     const focused = () =>
       page.evaluate(() => document.activeElement?.getAttribute('role') ?? document.activeElement?.tagName);
-    expect(await focused(), 'the field lets go of the focus').not.toBe('combobox');
+    await expect.poll(async () => focused(), { message: 'the field lets go of the focus' }).not.toBe('combobox');
     const link = page.getByRole('navigation', { name: 'Screens' }).getByRole('link', { name: 'Sessions' });
     await link.focus();
     await page.keyboard.press('/');
     await page.keyboard.type('999');
     await page.keyboard.press('Escape');
-    expect(await link.evaluate((element) => element === document.activeElement), 'and leads back').toBe(true);
+    await expect
+      .poll(async () => link.evaluate((element) => element === document.activeElement), { message: 'and leads back' })
+      .toBe(true);
   });
 
   it('says so when nobody is found', async () => {
@@ -133,8 +135,8 @@ it('everyone has exactly one standing, the counts add up, and nobody is unaccoun
   const chips = await page.getByRole('navigation', { name: 'Where they are' }).getByRole('link').allInnerTexts();
   const [everyone, ...each] = chips.map((chip) => Number(/\d+$/.exec(chip)?.[0]));
   expect([everyone, each.reduce((sum, one) => sum + one, 0)]).toEqual([4, 4]);
-  expect(await page.getByRole('row').count()).toBe(1 + total);
-  expect(await page.getByText(/not accounted for/i).count()).toBe(0);
+  await expect.poll(async () => page.getByRole('row').count()).toBe(1 + total);
+  await expect.poll(async () => page.getByText(/not accounted for/i).count()).toBe(0);
   await checked(page, 'finding-people');
 });
 

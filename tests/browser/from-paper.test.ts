@@ -60,7 +60,7 @@ it('the second signature is the one on paper, never the preparer’s own', async
   await tick('full name');
   await tick('birth date');
   await fill('Time on the sheet', '09:18');
-  expect(await card.getByRole('radio', { name: people.nurse.name }).count()).toBe(0);
+  await expect.poll(async () => card.getByRole('radio', { name: people.nurse.name }).count()).toBe(0);
   await pick('Whose signature stands on the sheet', people.checker.name);
   await checked(page, 'from-paper-second-check');
   await press('Record what stands on the sheet');

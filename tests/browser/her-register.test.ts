@@ -56,29 +56,25 @@ let savedMapping: string;
 it('American units, titles above the header: the columns are told from their headings', async () => {
   await checked(page, 'import-empty');
   await choose(american);
-  expect(await meaning('DOB')).toBe('birth date');
+  await expect.poll(async () => meaning('DOB')).toBe('birth date');
   expect([await meaning('Scr (mg/dL)'), await unitOf('Scr (mg/dL)')]).toEqual(['creatinine', 'mg/dL']);
   expect([await meaning('Vit D 25-OH (ng/mL)'), await unitOf('Vit D 25-OH (ng/mL)')]).toEqual(['vitamin D', 'ng/mL']);
   expect([await meaning('Wt (lb)'), await unitOf('Wt (lb)')]).toEqual(['weight', 'lb']);
-  expect(await page.getByLabel('Dates in figures').inputValue()).toBe('month day year');
+  await expect.poll(async () => page.getByLabel('Dates in figures').inputValue()).toBe('month day year');
 });
 
 it('every problem stands by its row and column, with what to do; nothing is written yet', async () => {
-  expect(await waits()).toEqual([
-    '7 Scr (mg/dL)',
-    '8 Corrected Calcium (mg/dL)',
-    '9 DOB',
-    '11 Lab Draw Date',
-    '11 Wt Date',
-  ]);
-  expect(await count('new people')).toBe('3');
-  expect(await count('rows would wait')).toBe('4');
+  await expect
+    .poll(async () => waits())
+    .toEqual(['7 Scr (mg/dL)', '8 Corrected Calcium (mg/dL)', '9 DOB', '11 Lab Draw Date', '11 Wt Date']);
+  await expect.poll(async () => count('new people')).toBe('3');
+  await expect.poll(async () => count('rows would wait')).toBe('4');
   for (const row of await troubles().filter({ hasText: 'waits:' }).all()) {
     const [, , cell, wrong, remedy] = await row.getByRole('cell').allTextContents();
     expect([cell, wrong, remedy]).not.toContain('');
   }
   await checked(page, 'import-dry-run');
-  expect((await people()).total).toBe(0);
+  await expect.poll(async () => (await people()).total).toBe(0);
 });
 
 it('a mapping is saved as a file, spoiled, and loaded again', async () => {
@@ -88,7 +84,7 @@ it('a mapping is saved as a file, spoiled, and loaded again', async () => {
   savedMapping = await (await download).path();
   expect(JSON.parse(await readFile(savedMapping, 'utf8'))).toMatchObject({ version: 1, dateOrder: 'month day year' });
   await page.getByLabel('Unit of Scr (mg/dL)', { exact: true }).selectOption('umol/L');
-  expect(await page.getByRole('button', { name: 'Check first' }).isDisabled()).toBe(true);
+  await expect.poll(async () => page.getByRole('button', { name: 'Check first' }).isDisabled()).toBe(true);
   await press('Check the file with this mapping');
   await expect.poll(() => count('rows would wait')).toBe('6');
   await page.getByLabel('Load a saved mapping').setInputFiles(register('day-clinic-semicolon.csv'));
@@ -99,7 +95,7 @@ it('a mapping is saved as a file, spoiled, and loaded again', async () => {
     buffer: await readFile(savedMapping),
   });
   await expect.poll(() => count('rows would wait')).toBe('4');
-  expect(await unitOf('Scr (mg/dL)')).toBe('mg/dL');
+  await expect.poll(async () => unitOf('Scr (mg/dL)')).toBe('mg/dL');
 });
 
 it('good rows go in; bad ones wait and are not lost', async () => {
@@ -125,7 +121,7 @@ it('good rows go in; bad ones wait and are not lost', async () => {
       .toSorted(),
   ).toEqual(['2024-06-14', '2025-06-20']);
   expect(entries.find(({ text }) => text.startsWith('creatinine'))?.text).toContain('0.8 mg/dL');
-  expect(await waitingRows()).toBe(4);
+  await expect.poll(async () => waitingRows()).toBe(4);
 });
 
 it('the same file twice adds nothing', async () => {
@@ -137,9 +133,9 @@ it('the same file twice adds nothing', async () => {
     .toEqual(['0', '0', '3']);
   await takeIn();
   await hands(page).sees(/Taken in: 0 rows, 0 new people/);
-  expect((await people()).total).toBe(3);
-  expect(await waitingRows()).toBe(4);
-  expect(await at.server.atHand.store.tail(), 'not one entry more').toEqual(before);
+  await expect.poll(async () => (await people()).total).toBe(3);
+  await expect.poll(async () => waitingRows()).toBe(4);
+  await expect.poll(async () => at.server.atHand.store.tail(), { message: 'not one entry more' }).toEqual(before);
 });
 
 it('a waiting row is put right and taken in; as long as it is wrong it keeps waiting', async () => {
@@ -154,18 +150,18 @@ it('a waiting row is put right and taken in; as long as it is wrong it keeps wai
   await fill('Scr (mg/dL)', '0.88');
   await press('Try it again');
   await row.waitFor({ state: 'detached' });
-  expect((await people()).people.map(({ name }) => name)).toContain('Agnes Quillfeather');
-  expect(await waitingRows()).toBe(3);
+  await expect.poll(async () => (await people()).people.map(({ name }) => name)).toContain('Agnes Quillfeather');
+  await expect.poll(async () => waitingRows()).toBe(3);
 });
 
 it('a row is left out only with a reason, which is kept', async () => {
   const row = page.getByRole('region', { name: 'Row 11 of infusion-center-us.csv' });
   await hands(row).unfold('leave it out');
-  expect(await row.getByRole('button', { name: 'Leave the row out' }).isDisabled()).toBe(true);
+  await expect.poll(async () => row.getByRole('button', { name: 'Leave the row out' }).isDisabled()).toBe(true);
   await hands(row).fill('Why it is left out', 'moved away before the first dose');
   await hands(row).press('Leave the row out');
   await row.waitFor({ state: 'detached' });
-  expect(await waitingRows()).toBe(2);
+  await expect.poll(async () => waitingRows()).toBe(2);
   const settled = (await at.server.atHand.notes.of('register', 'thornbeck')).all.filter(
     ({ kind }) => kind === 'row-settled',
   );
@@ -177,10 +173,12 @@ it('a row is left out only with a reason, which is kept', async () => {
 it('semicolons and decimal commas: read as they are written there', async () => {
   await page.goto(`${at.url}/import`);
   await choose(semicolons);
-  expect(await page.getByLabel('Columns are separated by').inputValue()).toBe(';');
-  expect(await page.getByLabel('Decimal sign').inputValue()).toBe(',');
-  expect(await page.getByLabel('Dates in figures').inputValue()).toBe('day month year');
-  expect((await waits()).map((each) => each.split(' ')[0])).toEqual(['2', '4', '5', '6', '7', '8']);
+  await expect.poll(async () => page.getByLabel('Columns are separated by').inputValue()).toBe(';');
+  await expect.poll(async () => page.getByLabel('Decimal sign').inputValue()).toBe(',');
+  await expect.poll(async () => page.getByLabel('Dates in figures').inputValue()).toBe('day month year');
+  await expect
+    .poll(async () => (await waits()).map((each) => each.split(' ')[0]))
+    .toEqual(['2', '4', '5', '6', '7', '8']);
   await takeIn();
   const ottilie = (await people()).people.find(({ name }) => name === 'Ottilie Baumgartner-Holt');
   const { entries } = await at.server.read<{ entries: { text: string }[] }>(`/api/people/${ottilie?.patient ?? ''}`);
@@ -194,14 +192,14 @@ it('two who look alike both wait until someone says they are two people', async 
   await hands(row).pick('This row is about', 'another person than anyone it looks like');
   await hands(row).press('Try it again');
   await row.waitFor({ state: 'detached' });
-  expect((await people()).people.map(({ name }) => name)).toContain('Solveig Lindqvist');
+  await expect.poll(async () => (await people()).people.map(({ name }) => name)).toContain('Solveig Lindqvist');
 });
 
 it('two rows a person: told together by number; two birth dates make both rows wait', async () => {
   await page.goto(`${at.url}/import`);
   await choose(twoRows);
-  expect(await page.getByLabel('Rows of one person').inputValue()).toBe('several');
-  expect((await waits()).map((each) => each.split(' ')[0])).toEqual(['4', '5', '8']);
+  await expect.poll(async () => page.getByLabel('Rows of one person').inputValue()).toBe('several');
+  await expect.poll(async () => (await waits()).map((each) => each.split(' ')[0])).toEqual(['4', '5', '8']);
   await takeIn();
   const { people: listed } = await people();
   const rosamund = listed.find(({ name }) => name === 'Rosamund PELLING' || name === 'Rosamund Pelling');

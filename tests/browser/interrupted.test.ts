@@ -40,7 +40,7 @@ it('too long after the check the pack is read once more before it runs', async (
   await checked(page, 'visit-interrupted-tablet');
   await nurse.tickIn('Asked and matched at the chair', 'full name');
   await nurse.tickIn('Asked and matched at the chair', 'birth date');
-  expect(await page.getByRole('button', { name: 'Read the pack once more' }).isDisabled()).toBe(true);
+  await expect.poll(async () => page.getByRole('button', { name: 'Read the pack once more' }).isDisabled()).toBe(true);
   await nurse.pick('The pack says', 'zoledronic acid 5 mg in 100 mL');
   await nurse.fill('Last four signs of the batch', '9999');
   await nurse.press('It runs now');
@@ -58,8 +58,8 @@ it('a preparation left half filled is empty again', async () => {
   nurse = hands(page);
   await nurse.fill('Batch', 'PA-2391');
   await page.clock.fastForward('09:00');
-  expect(await page.getByLabel('Batch').inputValue()).toBe('PA-2391');
+  await expect.poll(async () => page.getByLabel('Batch').inputValue()).toBe('PA-2391');
   await page.clock.fastForward('02:00');
   await nurse.sees(/begun and left for more than 10 minutes/);
-  expect(await page.getByLabel('Batch').inputValue()).toBe('');
+  await expect.poll(async () => page.getByLabel('Batch').inputValue()).toBe('');
 });

@@ -70,7 +70,7 @@ it('a place is booked by keyboard alone, and the focus can always be seen', asyn
 it('the first Tab of a page offers to skip to its content', async () => {
   const page = await at.signedIn('nurse', '/people');
   await page.keyboard.press('Tab');
-  expect(await page.evaluate(() => document.activeElement?.textContent)).toMatch(/skip|content|page/i);
+  await expect.poll(async () => page.evaluate(() => document.activeElement?.textContent)).toMatch(/skip|content|page/i);
   await page.keyboard.press('Enter');
   expect(
     await page.evaluate(() => document.activeElement?.closest('main') !== null || document.activeElement?.id),
@@ -87,8 +87,8 @@ describe('on paper', () => {
     const page = await at.signedIn('nurse', path);
     await page.waitForLoadState('networkidle');
     await page.emulateMedia({ media: 'print' });
-    expect(await page.getByRole('heading', { level: 1 }).isVisible()).toBe(true);
-    expect(await page.getByRole('navigation', { name: 'Screens' }).isVisible()).toBe(false);
+    await expect.poll(async () => page.getByRole('heading', { level: 1 }).isVisible()).toBe(true);
+    await expect.poll(async () => page.getByRole('navigation', { name: 'Screens' }).isVisible()).toBe(false);
     await page.screenshot({ path: screenshotPath(`print-${name}`), fullPage: true });
     const pdf = await page.pdf({ format: 'A4' });
     expect(pdf.byteLength).toBeGreaterThan(1000);

@@ -58,7 +58,7 @@ it('drafted by one press, read, signed, printed and sent', async () => {
 
   const nurse = await at.signedIn('nurse', '/letters', desktop);
   const waiting = nurse.getByRole('region', { name: /Waiting for a signature/ });
-  expect(await waiting.getByRole('checkbox').count()).toBe(0);
+  await expect.poll(async () => waiting.getByRole('checkbox').count()).toBe(0);
   await waiting.getByRole('button', { name: /^Read/ }).click();
   await waiting.getByText('We have a place for you on Thursday 3 December 2026.').waitFor();
   await checked(nurse, 'letters-read-desk');
@@ -142,8 +142,8 @@ it('reminders that are due stand above the letters, each with what keeps it back
     .getByText(/you have a place on Thursday 3 December 2026 at/)
     .first()
     .waitFor();
-  expect(await due.getByText(/nobody has written down that they agree/).count()).toBe(2);
-  expect(await due.getByRole('button', { name: 'Send 0 reminders' }).isDisabled()).toBe(true);
+  await expect.poll(async () => due.getByText(/nobody has written down that they agree/).count()).toBe(2);
+  await expect.poll(async () => due.getByRole('button', { name: 'Send 0 reminders' }).isDisabled()).toBe(true);
   await checked(page, 'letters-reminders');
   await page.context().close();
 });

@@ -49,12 +49,12 @@ describe('one person in two records', () => {
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { level: 1, name: 'One person or two?' }).waitFor();
     await sees('Possible duplicate.');
-    expect((await notes('kept')).readiness?.verdict).toBe('cannot say');
+    await expect.poll(async () => (await notes('kept')).readiness?.verdict).toBe('cannot say');
   });
 
   it('the two stand side by side, at both widths, and the person’s page says what is open', async () => {
     const row = page.getByRole('row', { name: /^number/ });
-    expect(await row.innerText()).toMatch(/999 204 7713.*999 204 9913.*differs/s);
+    await expect.poll(async () => row.innerText()).toMatch(/999 204 7713.*999 204 9913.*differs/s);
     await checked(page, 'merging-compare-desktop');
     const narrow = await at.signedIn('clerk', '/people/kept/compare/second', tablet);
     await narrow.getByRole('row', { name: /^number/ }).waitFor();
@@ -78,8 +78,8 @@ describe('one person in two records', () => {
     await tickIn('What agrees', 'birth date');
     await press('Say so');
     await page.getByRole('heading', { level: 1, name: 'Wilhelmina Arkwright-Poe' }).waitFor();
-    expect((await notes('kept')).lookAlikes[0]?.answer).toBe('proposed');
-    expect((await notes('kept')).readiness?.verdict).toBe('cannot say');
+    await expect.poll(async () => (await notes('kept')).lookAlikes[0]?.answer).toBe('proposed');
+    await expect.poll(async () => (await notes('kept')).readiness?.verdict).toBe('cannot say');
   });
 
   it('the second person compares, signs with a name of their own, and the two are read as one', async () => {
@@ -146,6 +146,6 @@ describe('a result filed with the wrong person', () => {
     await sees('withdrawn: filed by name alone');
     const there = await notes('second');
     expect(there.unsigned.map(({ text }) => text.split(' ')[0])).toEqual(['creatinine']);
-    expect((await notes('kept')).readiness?.verdict).toBe('cannot say');
+    await expect.poll(async () => (await notes('kept')).readiness?.verdict).toBe('cannot say');
   });
 });

@@ -73,5 +73,5 @@ it('corrected by the prescriber, it is unverified again everywhere', async () =>
   await prescribers.sees(/changed since it was verified/);
   await checked(prescriber, 'pharmacy-person');
   await hands(pharmacist).sees(/changed since it was verified/);
-  expect(await pharmacist.getByRole('button', { name: /^Verify/ }).count()).toBe(1);
+  await expect.poll(async () => pharmacist.getByRole('button', { name: /^Verify/ }).count()).toBe(1);
 });

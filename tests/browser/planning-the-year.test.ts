@@ -68,9 +68,9 @@ describe('the coming years', () => {
     const { follow, sees } = hands(desk);
     await follow('Look ahead');
     await sees(/From 500 futures/);
-    expect(await headline(desk).textContent()).toMatch(
-      /of 100 futures nobody who joins in the third year waits longer/,
-    );
+    await expect
+      .poll(async () => headline(desk).textContent())
+      .toMatch(/of 100 futures nobody who joins in the third year waits longer/);
     await sees(/of those alive, come for dose 2/);
     await desk.locator('summary').filter({ hasText: 'as a table' }).first().click();
     await checked(desk, 'look-ahead-desk');
@@ -86,13 +86,15 @@ describe('the coming years', () => {
     await sees('With these changes');
     await fill('New referrals', '9');
     await sees(/grows by [\d.]+ weeks every week and never recovers/);
-    expect(await page.getByRole('slider', { name: /^New referrals/ }).getAttribute('aria-valuetext')).toBe('9 a week');
+    await expect
+      .poll(async () => page.getByRole('slider', { name: /^New referrals/ }).getAttribute('aria-valuetext'))
+      .toBe('9 a week');
     await sees(/As things stand \(dotted\)/);
     await checked(page, 'look-ahead-tablet');
     await press('All as it is');
     await sees('As things stand');
     await sees(/From 500 futures/);
-    expect(await headline(page).textContent()).toBe(before);
+    await expect.poll(async () => headline(page).textContent()).toBe(before);
   });
 });
 
@@ -115,7 +117,9 @@ describe('places suggested', () => {
     // Both earlier lists are full by this proposal: somebody else would have to wait instead.
     await sees(/1 Dec 2026 (would cost \d+ days? more in all|would be as good in all)/);
     await checked(clerk, 'suggest-places-desk');
-    expect(await Promise.all(names.map((name) => booked(name.toLowerCase())))).toEqual(names.map(() => undefined));
+    await expect
+      .poll(async () => Promise.all(names.map((name) => booked(name.toLowerCase()))))
+      .toEqual(names.map(() => undefined));
   });
 
   it('one line accepted is an ordinary booking; what was written since is said, and the rest stays a proposal', async () => {
@@ -126,15 +130,17 @@ describe('places suggested', () => {
     const [accepted, moved] = [await nameIn(first), await nameIn(second)];
     await first!.getByRole('button', { name: /^Accept/ }).click();
     await first!.getByText('booked', { exact: true }).waitFor();
-    expect(await booked(accepted)).toBe('2026-12-01');
+    await expect.poll(async () => booked(accepted)).toBe('2026-12-01');
     // Meanwhile somebody else books another of them.
     await at.server.done('clerk', { name: 'book', patient: moved, session: 'thornbeck-2026-12-10', place: 4 });
     await press('Tick all');
     await press(/^Accept 3 lines/);
     await sees(/Not booked: .*Somebody has written|Not booked: .*They have a place/);
     await sees('Accept the ticked ones');
-    expect(await booked(moved)).toBe('2026-12-10');
-    expect((await Promise.all(names.map((name) => booked(name.toLowerCase())))).includes(undefined)).toBe(false);
+    await expect.poll(async () => booked(moved)).toBe('2026-12-10');
+    await expect
+      .poll(async () => (await Promise.all(names.map((name) => booked(name.toLowerCase())))).includes(undefined))
+      .toBe(false);
     await press('Suggest again');
     await sees(/From the notes of/);
   });
@@ -151,6 +157,6 @@ describe('places suggested', () => {
       .toLowerCase();
     await row.getByRole('button', { name: /^Give the place at/ }).click();
     await sees(/2 of 2 places taken/);
-    expect(await booked(name)).toBe('2026-12-01');
+    await expect.poll(async () => booked(name)).toBe('2026-12-01');
   });
 });

@@ -27,14 +27,14 @@ it('a version begins from the one in force: every number with its unit and its s
   await press('Begin a version');
   await page.getByRole('radio', { name: /^thornbeck-1/ }).check();
   await page.getByRole('group', { name: 'Kidneys and weight' }).waitFor();
-  expect(await page.getByLabel(FLOOR, { exact: true }).inputValue()).toBe('35');
+  await expect.poll(async () => page.getByLabel(FLOOR, { exact: true }).inputValue()).toBe('35');
   await sees('Compared with the version in force, thornbeck-1: nothing.');
   await sees('1 person compared; nobody’s verdict or window would change.');
   // Folded but for the first: each part by name, with how much of it is changed; by keyboard too.
   const partsList = page.getByRole('navigation', { name: 'Parts of the sheet' });
   await partsList.getByRole('button', { name: 'Calcium' }).focus();
   await page.keyboard.press('Enter');
-  expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('SUMMARY');
+  await expect.poll(async () => page.evaluate(() => document.activeElement?.tagName)).toBe('SUMMARY');
   // 2.20 mmol/L x 4.008 = 8.82 mg/dL (clinical.md 2f).
   await sees(/8\.82 mg\/dL/);
   await checked(page, 'protocol-editor-begun');
@@ -46,16 +46,18 @@ it('while a number is typed, who flips and what is decided otherwise follow it',
   await sees('1 person would flip');
   const flips = page.getByRole('region', { name: 'Who flips' });
   await flips.getByRole('link', { name: 'Wilhelmina Arkwright-Poe' }).waitFor();
-  expect(await flips.getByRole('row').nth(1).textContent()).toMatch(/not ready: kidney/i);
+  await expect.poll(async () => flips.getByRole('row').nth(1).textContent()).toMatch(/not ready: kidney/i);
   const changes = page.getByRole('region', { name: 'What is decided otherwise' });
-  expect(await changes.getByRole('row').nth(1).textContent()).toMatch(/35 mL\/min.*70 mL\/min.*not said yet/);
+  await expect
+    .poll(async () => changes.getByRole('row').nth(1).textContent())
+    .toMatch(/35 mL\/min.*70 mL\/min.*not said yet/);
   await page.getByLabel(FLOOR, { exact: true }).fill('35');
   await sees('1 person compared; nobody’s verdict or window would change.');
   await page.getByLabel(FLOOR, { exact: true }).fill('about 70');
   await sees('Figures, with at most four decimals.');
   await page.getByLabel(FLOOR, { exact: true }).fill('70');
   const kidneys = page.getByRole('navigation', { name: 'Parts of the sheet' }).getByRole('listitem').first();
-  expect(await kidneys.innerText()).toMatch(/Kidneys and weight.* 1 changed.*1 without a source/s);
+  await expect.poll(async () => kidneys.innerText()).toMatch(/Kidneys and weight.* 1 changed.*1 without a source/s);
   await checked(page, 'protocol-editor-flips');
 });
 
@@ -69,7 +71,7 @@ it('a change without its source is refused, and the field says so', async () => 
   // What is refused opens its part.
   await sees('say where this comes from');
   const field = page.getByLabel('Where 70 mL/min comes from', { exact: true });
-  expect(await field.getAttribute('aria-invalid')).toBe('true');
+  await expect.poll(async () => field.getAttribute('aria-invalid')).toBe('true');
   await checked(page, 'protocol-editor-refused');
 });
 
@@ -126,7 +128,7 @@ it('a version is written whole, with what it changes and whom it flips above the
   await page.getByRole('heading', { name: 'Sign this version' }).waitFor();
   const changes = page.getByRole('region', { name: 'What is decided otherwise' });
   await changes.waitFor();
-  expect(await changes.getByRole('row').count()).toBe(8);
+  await expect.poll(async () => changes.getByRole('row').count()).toBe(8);
   await sees(/decided by Phil Farm: our nephrologists/);
   await page.getByRole('link', { name: 'Wilhelmina Arkwright-Poe' }).waitFor();
   await press('Count');

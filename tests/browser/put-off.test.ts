@@ -114,7 +114,9 @@ it('an answer that holds the dose stands on top with its reason, and go is refus
   await now.press('Go');
   await now.sees('Not ready: unwell.');
   await checked(page, 'put-off-go-refused');
-  expect((await notes('wilhelmina')).entries.map(({ kind }) => kind)).not.toContain('go-decision');
+  await expect
+    .poll(async () => (await notes('wilhelmina')).entries.map(({ kind }) => kind))
+    .not.toContain('go-decision');
 });
 
 it('a dose is put off for a reason, never without one', async () => {
@@ -152,7 +154,7 @@ it('she goes home; the page says where she is, who owns it and until when', asyn
   expect(standing.standing).toBe('put off');
   expect(standing.owner).not.toBe('');
   expect(standing.on ?? '').toMatch(/^2026-1[12]-/);
-  expect(await page.getByText('They are here: begin').count()).toBe(0);
+  await expect.poll(async () => page.getByText('They are here: begin').count()).toBe(0);
   // Nothing is booked before somebody has said that she is well again.
   await page.getByRole('link', { name: 'Record well since' }).first().waitFor();
   await checked(page, 'put-off-person');
@@ -171,7 +173,7 @@ it('the illness she told of is asked for, so that tomorrow does not call her rea
   await page.getByText(/^Not ready: unwell/).waitFor();
   await page.goto(`${at.url}/people/wilhelmina/visit`);
   await page.getByRole('heading', { name: 'The visit is over' }).waitFor();
-  expect(await page.getByRole('link', { name: 'write it in the notes' }).count()).toBe(0);
+  await expect.poll(async () => page.getByRole('link', { name: 'write it in the notes' }).count()).toBe(0);
 });
 
 it('the letter says that no dose was given, and why', async () => {
@@ -181,7 +183,7 @@ it('the letter says that no dose was given, and why', async () => {
   await checked(page, 'put-off-letter');
   await page.getByRole('button', { name: 'Sign the letter' }).click();
   await page.getByRole('link', { name: 'The letter to the family doctor is signed: read it' }).waitFor();
-  expect((await notes('wilhelmina')).entries.map(({ kind }) => kind)).toContain('letter');
+  await expect.poll(async () => (await notes('wilhelmina')).entries.map(({ kind }) => kind)).toContain('letter');
 });
 
 it('a prescriber is asked, looks into it, and the dose may be given', async () => {
@@ -194,7 +196,9 @@ it('a prescriber is asked, looks into it, and the dose may be given', async () =
   await form.fill('What next, and by when', 'Dr Press looks at it this morning');
   await form.press('Ask a prescriber');
   await now.sees(/^So far: /);
-  expect(await step.locator('form').count(), 'what was asked is not there to be asked twice').toBe(0);
+  await expect
+    .poll(async () => step.locator('form').count(), { message: 'what was asked is not there to be asked twice' })
+    .toBe(0);
   await checked(page, 'put-off-asked');
   const prescriber = await at.signedIn('prescriber', '/people/ada?record=symptom-cleared');
   const cleared = hands(prescriber.getByRole('region', { name: 'Record: symptom cleared' }));

@@ -26,7 +26,7 @@ const cannula = async (tries: string, isIn: 'yes' | 'no'): Promise<void> => {
 it('is stopped in one tap, and runs again only after a look', async () => {
   await nurse.press('Swelling or pain: it stands still now');
   await page.getByRole('heading', { name: 'Paused' }).waitFor();
-  expect(await page.getByRole('button', { name: 'Look at the site first' }).isDisabled()).toBe(true);
+  await expect.poll(async () => page.getByRole('button', { name: 'Look at the site first' }).isDisabled()).toBe(true);
   await nurse.tickIn('What is seen', 'swelling');
   await nurse.press('Record what is seen');
 });

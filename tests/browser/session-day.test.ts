@@ -52,7 +52,7 @@ describe('opening', () => {
     await hands(other).sees('The session is not open yet.');
     await checked(nurse, 'session-to-open');
     await checked(other, 'today-not-open');
-    expect(await smallTargets(nurse)).toEqual([]);
+    await expect.poll(async () => smallTargets(nurse)).toEqual([]);
   });
 
   it('competences are written with the day until which they count', async () => {
@@ -110,7 +110,7 @@ describe('who looks after whom', () => {
     await sees('1 person has no named nurse who is here.');
     await press('Share them out in turn');
     await nurse.getByText('1 person has no named nurse who is here.').waitFor({ state: 'detached' });
-    expect(await nurse.getByLabel('Wanda Ferreira').inputValue()).not.toBe('');
+    await expect.poll(async () => nurse.getByLabel('Wanda Ferreira').inputValue()).not.toBe('');
     await checked(nurse, 'session-looked-after');
     await hands(other).sees(`nurse ${people.nurse.name}`);
     await other.getByRole('button', { name: /^I take over/ }).click();
@@ -136,7 +136,7 @@ describe('closing', () => {
     await fill('Packs of PA-2391 on the shelf', '11');
     await fill('What is left to do', 'ring Mrs Ferreira tomorrow');
     await pick('Handed over to', people.checker.name);
-    expect(await smallTargets(nurse)).toEqual([]);
+    await expect.poll(async () => smallTargets(nurse)).toEqual([]);
     await press('Close the session');
     await sees(/By the sum 12 of batch PA-2391 are left; 11 were counted/);
     await checked(nurse, 'session-does-not-close');

@@ -34,7 +34,7 @@ describe('the times of a session', () => {
     await sees('A proposal: nobody is booked or told by it.');
     await sees('Plan checker: every rule is kept.');
     await sees(/4 people, everyone is seen\. The last leaves at \d\d:\d\d/);
-    expect(await visits(nurse).count()).toBe(4);
+    await expect.poll(async () => visits(nurse).count()).toBe(4);
     await checked(nurse, 'session-times-tablet');
   });
 
@@ -51,17 +51,17 @@ describe('the times of a session', () => {
       await earlier.focus();
       await nurse.keyboard.press('Enter');
     }
-    expect(await objections.first().textContent()).toMatch(/^\d\d:\d\d.*\.$/);
-    expect(await visits(nurse).allTextContents()).not.toEqual(before);
+    await expect.poll(async () => objections.first().textContent()).toMatch(/^\d\d:\d\d.*\.$/);
+    await expect.poll(async () => visits(nurse).allTextContents()).not.toEqual(before);
     await press('Back to the proposed times');
-    expect(await visits(nurse).allTextContents()).toEqual(before);
+    await expect.poll(async () => visits(nurse).allTextContents()).toEqual(before);
   });
 
   it('says why somebody does not come earlier', async () => {
     const last = visits(nurse).last();
     await last.getByRole('button', { name: /^Why this time\?/ }).click();
     await last.locator('div[aria-live]').waitFor();
-    expect(await last.locator('div[aria-live]').textContent()).toMatch(/\d\d:\d\d/);
+    await expect.poll(async () => last.locator('div[aria-live]').textContent()).toMatch(/\d\d:\d\d/);
   });
 
   it('is tried out: when it ends and how full it is, as pictures, sentences and tables', async () => {
@@ -88,9 +88,11 @@ describe('the board of chairs', () => {
     await pick('Shown as', 'a board of chairs');
     await boardOf(desk).waitFor();
     await sees('Plan checker: every rule is kept.');
-    expect(await saysOf(desk, 'Iris')).toMatch(/^Iris Ferreira, \d\d:\d\d to \d\d:\d\d, chair \d$/);
+    await expect.poll(async () => saysOf(desk, 'Iris')).toMatch(/^Iris Ferreira, \d\d:\d\d to \d\d:\d\d, chair \d$/);
     await unfold('the chair board');
-    expect(await desk.getByRole('table', { name: 'Visits in order of coming' }).getByRole('row').count()).toBe(5);
+    await expect
+      .poll(async () => desk.getByRole('table', { name: 'Visits in order of coming' }).getByRole('row').count())
+      .toBe(5);
     await checked(desk, 'session-board-desk');
   });
 
@@ -103,13 +105,13 @@ describe('the board of chairs', () => {
     const moved = await saysOf(desk, 'Odile');
     expect(moved).not.toBe(before);
     await desk.keyboard.press('Escape');
-    expect(await saysOf(desk, 'Odile')).toBe(before);
+    await expect.poll(async () => saysOf(desk, 'Odile')).toBe(before);
     await desk.keyboard.press('ArrowRight');
     await desk.keyboard.press('ArrowDown');
     await desk.keyboard.press('Enter');
-    expect(await saysOf(desk, 'Odile')).toBe(moved);
+    await expect.poll(async () => saysOf(desk, 'Odile')).toBe(moved);
     await press('Undo');
-    expect(await saysOf(desk, 'Odile')).toBe(before);
+    await expect.poll(async () => saysOf(desk, 'Odile')).toBe(before);
   });
 
   it('dragged into somebody else’s chair the checker says whose it is, and what is locked stays when the rest is improved', async () => {
@@ -131,7 +133,7 @@ describe('the board of chairs', () => {
     await press('Improve what I drew');
     // In the checker's own words: what is read out follows only when the hand has rested.
     await desk.getByRole('region', { name: 'Plan checker' }).getByText('every rule is kept').waitFor();
-    expect(await saysOf(desk, 'Iris')).toBe(locked.replace(', breaks a rule', ''));
+    await expect.poll(async () => saysOf(desk, 'Iris')).toBe(locked.replace(', breaks a rule', ''));
   });
 
   it('is the same on a tablet, by finger, and a touch that is broken off moves nobody', async () => {
@@ -190,7 +192,7 @@ describe('the rest of the day', () => {
     await fill('Why the times change', 'she rang: the bus did not come');
     await press('Write down 1 new time');
     await sees(/^Something has happened since 09:\d\d: plan the rest again\.$/);
-    expect(await line.count()).toBe(0);
+    await expect.poll(async () => line.count()).toBe(0);
     await desk.setViewportSize(tablet);
     await checked(desk, 'session-rest-tablet');
     await desk.goto(`${at.url}/sessions/thornbeck-2026-11-25`);
@@ -224,10 +226,10 @@ describe('an impossible day', () => {
     const { sees } = hands(desk);
     await sees('This day is impossible:');
     await sees(/^Zita Ferreira needs \d+ minutes and has 60 minutes between 08:30 and 09:30: \d+ minutes too few\.$/);
-    expect(await desk.getByText(/^Between /).count()).toBe(0);
+    await expect.poll(async () => desk.getByText(/^Between /).count()).toBe(0);
     await sees('Any one of these would be enough:');
     await sees(/^The day ends \d+ minutes later, at \d\d:\d\d\.$/);
-    expect(await desk.getByRole('region', { name: 'Chair board' }).count()).toBe(0);
+    await expect.poll(async () => desk.getByRole('region', { name: 'Chair board' }).count()).toBe(0);
     await checked(desk, 'session-impossible');
   });
 });

@@ -37,7 +37,7 @@ describe('the look at the site', () => {
     await hands(site).sees('Look at the site now.');
     await checked(page, 'visit-site-due-tablet');
     for (const button of await site.getByRole('button').all())
-      expect(await heightOf(button)).toBeGreaterThanOrEqual(48);
+      await expect.poll(async () => heightOf(button)).toBeGreaterThanOrEqual(48);
     const desk = await at.signedIn('nurse', `/people/${patient}/visit`, desktop);
     await desk.getByText('Look at the site now.').waitFor();
     await checked(desk, 'visit-site-due-desk');
@@ -49,7 +49,7 @@ describe('the look at the site', () => {
     await hands(site).press('Site looks well');
     await hands(site).sees('Look again whenever it hurts.');
     await hands(site).sees(/site looks well while it runs \(Nora Nurse\)/);
-    expect(await kinds()).toContain('site looks well while it runs');
+    await expect.poll(async () => kinds()).toContain('site looks well while it runs');
     const after = await left();
     expect(after).toBeLessThanOrEqual(before);
     expect(after).toBeGreaterThan(9 * 60);
@@ -60,16 +60,17 @@ describe('the look at the site', () => {
     await hands(site).press('Swelling or pain: it stands still now');
     await page.getByRole('heading', { name: 'Paused' }).waitFor();
     await hands(site).sees('Look at the site again.');
-    expect(await site.getByRole('button', { name: 'What is seen?' }).isDisabled()).toBe(true);
+    await expect.poll(async () => site.getByRole('button', { name: 'What is seen?' }).isDisabled()).toBe(true);
     await site.getByRole('checkbox', { name: 'swelling', exact: true }).check({ force: true });
     await site.getByRole('checkbox', { name: 'pain', exact: true }).check({ force: true });
     await checked(page, 'visit-site-paused-tablet');
-    for (const label of await site.locator('label').all()) expect(await heightOf(label)).toBeGreaterThanOrEqual(48);
+    for (const label of await site.locator('label').all())
+      await expect.poll(async () => heightOf(label)).toBeGreaterThanOrEqual(48);
     await hands(site).press('Record what is seen');
     await page.getByRole('heading', { name: 'Another cannula' }).waitFor();
     await page.goto(`${at.url}/people/${patient}/visit?step=infusion`);
     await hands(site).sees(/infiltration until shown otherwise.*0 to 5 \(Jackson 1998\): 2, early phlebitis/);
-    expect(await kinds()).toContain('infusion-paused');
+    await expect.poll(async () => kinds()).toContain('infusion-paused');
   });
 
   it('found well later it still runs only through another cannula, unless that look is withdrawn with a reason', async () => {
@@ -77,7 +78,7 @@ describe('the look at the site', () => {
     await page.getByRole('heading', { name: 'Another cannula' }).waitFor();
     await page.goto(`${at.url}/people/${patient}/visit?step=infusion`);
     await page.getByRole('link', { name: 'Another cannula first' }).waitFor();
-    expect(await page.getByRole('button', { name: 'It runs again' }).count()).toBe(0);
+    await expect.poll(async () => page.getByRole('button', { name: 'It runs again' }).count()).toBe(0);
     const { entries } = await at.server.read<{ entries: { id: string; text: string }[] }>(`/api/people/${patient}`);
     const entry = entries.find(({ text }) => text.includes('early phlebitis'))?.id;
     await at.server.done('nurse', { name: 'withdraw', patient, entry, reason: 'written for the next chair' });

@@ -46,7 +46,7 @@ it('shows every chair, with who sits in it and at which step', async () => {
   const chairs = chairside.getByRole('region', { name: 'Chairs' });
   await chairs.getByRole('link', { name: 'Wanda Ferreira' }).waitFor();
   await chairs.getByText('preparation').waitFor();
-  expect(await chairs.getByText('free').count()).toBe(5);
+  await expect.poll(async () => chairs.getByText('free').count()).toBe(5);
   await checked(chairside, 'today-chairs-tablet');
 });
 
@@ -76,7 +76,7 @@ it('the telephone rings in the middle of a step: two taps, red flags first, and 
   await fill('Whom is it about?', 'ferreira');
   await press(/Wanda Ferreira/);
   await sees(/Wanda Ferreira · born/);
-  expect(await chairside.evaluate(() => document.activeElement?.tagName)).toBe('TEXTAREA');
+  await expect.poll(async () => chairside.evaluate(() => document.activeElement?.tagName)).toBe('TEXTAREA');
   await tickIn('Ask first: any of these?', 'shaking chills');
   await sees(/A doctor must see you today/);
   await sees('Who takes the red flag on');
@@ -85,14 +85,14 @@ it('the telephone rings in the middle of a step: two taps, red flags first, and 
   await pick('Who rings', 'family or carer');
   // The step below is looked at, the call is not lost.
   await chairside.getByRole('link', { name: 'Back to where you were' }).click();
-  expect(await chairside.getByLabel(/^Pulse/).inputValue()).toBe('71');
+  await expect.poll(async () => chairside.getByLabel(/^Pulse/).inputValue()).toBe('71');
   await chairside.getByRole('link', { name: 'Advice call' }).click();
   await fill('What you advised', 'her own doctor today, rung');
   await pick('Who takes the red flag on', `${people.prescriber.name}, prescriber`);
   await press('Write the call down');
   await sees(new RegExp(`${people.prescriber.name} takes the red flag on`));
   await chairside.getByRole('link', { name: 'Back to where you were' }).click();
-  expect(await chairside.getByLabel(/^Pulse/).inputValue()).toBe('71');
+  await expect.poll(async () => chairside.getByLabel(/^Pulse/).inputValue()).toBe('71');
   await desk.getByRole('link', { name: /1 red flags from calls/ }).click();
   await hands(desk).sees(/red flag: shaking chills/);
   await checked(desk, 'calls-desktop');

@@ -52,7 +52,7 @@ describe('why? at a verdict', () => {
     expect(text).toMatch(/source:/);
     expect(text).toMatch(/protocol thornbeck-1/);
     const entry = working.getByRole('link', { name: 'entry' }).first();
-    expect(await entry.getAttribute('href')).toMatch(/^\/people\/wilhelmina#entry-/);
+    await expect.poll(async () => entry.getAttribute('href')).toMatch(/^\/people\/wilhelmina#entry-/);
     await checked(page, `why-${name.replaceAll(/\W+/g, '-')}`);
     await page.setViewportSize(tablet);
     await checked(page, `why-${name.replaceAll(/\W+/g, '-')}-tablet`);

@@ -103,7 +103,7 @@ it('today’s list, the visits of those on it, the protocol and the day sheet ar
   await page.goto(`${network.url}/people/ingrid`);
   await hands(page).sees('Ingrid');
   await page.goto(network.url);
-  expect((await namesKept(page)).filter((name) => name.includes('ingrid'))).toEqual([]);
+  await expect.poll(async () => (await namesKept(page)).filter((name) => name.includes('ingrid'))).toEqual([]);
 });
 
 describe('the network goes', () => {
@@ -177,7 +177,7 @@ describe('the network goes', () => {
     const act = sent.find(({ act: { patient } }) => patient === 'ada');
     const again = await at.server.ask('/api/acts', { method: 'POST', as: 'nurse', body: act });
     expect(again.json<{ outcome: string }>().outcome).toBe('already-recorded');
-    expect(await entriesOf('ada', 'arrived')).toHaveLength(1);
+    await expect.poll(async () => entriesOf('ada', 'arrived')).toHaveLength(1);
   });
 });
 
@@ -249,7 +249,7 @@ describe('what waits for a person', () => {
     await fill('Or let it go: why it does not stand', 'Chris had written it at the other tablet');
     await press('Let mine go');
     await says(page, /online$/);
-    expect(await entriesOf('otto', 'arrived')).toHaveLength(1);
+    await expect.poll(async () => entriesOf('otto', 'arrived')).toHaveLength(1);
     const [gone] = await entriesOf('otto', 'not-taken-in');
     expect(gone?.text).toContain('Chris had written it at the other tablet');
   });
@@ -268,7 +268,7 @@ describe('what waits for a person', () => {
     await hands(page).fill('Send it all the same: why it stands', 'the clock on the wall said ten to nine');
     await hands(page).press('I have read it: send mine');
     await says(page, /online$/);
-    expect(await entriesOf('otto', 'observations')).toHaveLength(1);
+    await expect.poll(async () => entriesOf('otto', 'observations')).toHaveLength(1);
     const [why] = await entriesOf('otto', 'sent-all-the-same');
     expect(why?.text).toContain('because the clock on the wall said ten to nine');
   });
@@ -327,6 +327,6 @@ describe('nothing clinical stays', () => {
     page = await context.newPage();
     await page.goto(network.url);
     await page.getByText('Anaphylaxis card').waitFor();
-    expect(await page.locator('body').innerText()).not.toContain('Ferreira');
+    await expect.poll(async () => page.locator('body').innerText()).not.toContain('Ferreira');
   });
 });

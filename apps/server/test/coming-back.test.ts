@@ -105,7 +105,8 @@ it('who fell out where: she began in 2026, and stands behind the step with the d
   expect(staying?.who).toMatchObject([{ end: 'off treatment', days: 295 }]);
   // Seen for 295 days: nothing is drawn or read beyond.
   expect([curves[0]?.until, curves[0]?.rows.map(({ says }) => says)]).toEqual([295, ['6 months']]);
-  expect(staying?.limits.map(({ says }) => says)).toEqual(['6 months']);
+  expect(staying?.rows.map(({ says }) => says)).toEqual(['6 months']);
+  expect(staying?.lines.map(({ says }) => says)).toEqual(['on treatment', 'off treatment', 'died']);
   expect((await server.ask('/api/cohort?year=next', { as: 'nurse' })).statusCode).toBe(422);
   expect((await server.ask('/api/cohort', { as: 'administrator' })).statusCode).toBe(403);
 });

@@ -6,8 +6,12 @@ import { type Drawing, element, palette, svg, text, textWidth } from './drawing.
 
 export type IncidenceLine = {
   readonly says: string;
-  /** Ascending by day; the share holds from that day on. Before the first it is `from`. */
-  readonly points: readonly { readonly days: number; readonly share: number }[];
+  /** Ascending by day; the share holds from that day on, within its limits where they are known. Before the first it is `from`. */
+  readonly points: readonly {
+    readonly days: number;
+    readonly share: number;
+    readonly limits?: { readonly lower: number; readonly upper: number } | undefined;
+  }[];
   readonly from: 0 | 1;
 };
 export type IncidenceData = {
@@ -36,8 +40,9 @@ const NAME = 17;
 /** On a narrower picture they stand below it, each with a piece of its line. */
 const NAMES_BESIDE_FROM = 480;
 
-const shareOn = ({ points, from }: IncidenceLine, days: number): number =>
-  points.findLast((point) => point.days <= days)?.share ?? from;
+const pointOn = ({ points, from }: IncidenceLine, days: number): IncidenceLine['points'][number] =>
+  points.findLast((point) => point.days <= days) ?? { days: 0, share: from };
+const shareOn = (line: IncidenceLine, days: number): number => pointOn(line, days).share;
 const ofHundred = (share: number): string => String(Math.round(share * 100));
 
 export function incidenceCurve(data: IncidenceData, style: { readonly width?: number } = {}): Drawing {
@@ -146,11 +151,16 @@ function sentenceOf({ caption, people, lines, rows }: IncidenceData): string {
 }
 
 const tableOf = ({ caption, rows, lines }: IncidenceData): Drawing['table'] => ({
-  caption: `${caption}, of 100 people`,
+  caption: `${caption}, of 100 people (in brackets: limits of 95 in 100)`,
   head: ['by', ...lines.map(({ says }) => says), 'people still under way'],
   rows: rows.map(({ days, says, atRisk }) => [
     says,
-    ...lines.map((line) => (shareOn(line, days) * 100).toFixed(1)),
+    ...lines.map((line) => withLimits(pointOn(line, days))),
     String(atRisk),
   ]),
 });
+
+const toTenth = (share: number): string => (share * 100).toFixed(1);
+
+const withLimits = ({ share, limits }: IncidenceLine['points'][number]): string =>
+  limits === undefined ? toTenth(share) : `${toTenth(share)} (${toTenth(limits.lower)} to ${toTenth(limits.upper)})`;

@@ -18,7 +18,7 @@ const data: IncidenceData = {
       from: 0,
       points: [
         { days: 380, share: 0.5 },
-        { days: 500, share: 0.8 },
+        { days: 500, share: 0.8, limits: { lower: 0.681, upper: 0.94 } },
       ],
     },
     { says: 'died', from: 0, points: [{ days: 200, share: 0.05 }] },
@@ -31,7 +31,7 @@ test('the share holds from its day on, and is told of 100 people', () => {
   expect(table.head).toEqual(['by', 'came', 'died', 'people still under way']);
   expect(table.rows).toEqual([
     ['1 year', '0.0', '5.0', '30'],
-    ['2 years', '80.0', '5.0', '3'],
+    ['2 years', '80.0 (68.1 to 94.0)', '5.0', '3'],
   ]);
 });
 test('lines are told apart by dashes and names, not by colour alone', () => {

@@ -1,5 +1,6 @@
 /** Who fell out where, of each year's starters of a unit: curves, and the people behind every step. */
 import {
+  type Limits,
   type Observed,
   type StepTaken,
   type Stayed,
@@ -11,7 +12,6 @@ import {
   stayingEnds,
   stepAfter,
   stepEnds,
-  stepOn,
   yearBegun,
 } from '@twelvemonth/clinical';
 import type { CohortCurve, CohortView } from '@twelvemonth/exchange';
@@ -99,7 +99,7 @@ function curveOf<End extends string>(
     lines: ends.map((end) => ({
       says: endWords[end] ?? end,
       from: 0,
-      points: steps.map(({ days, share }) => ({ days, share: share[end] })),
+      points: steps.map(({ days, share, limits }) => pointOf(days, share[end], limits[end])),
     })),
     ends: [...ends, 'still under way'].map((end) => ({
       end,
@@ -119,6 +119,12 @@ function curveOf<End extends string>(
   };
 }
 
+const pointOf = (days: number, share: number, limits: Limits | undefined) => ({
+  days,
+  share,
+  ...(limits === undefined ? {} : { limits: { lower: limits.lower, upper: limits.upper } }),
+});
+
 type ReadAt = readonly (readonly [days: number, says: string])[];
 
 /** A curve ends where the last person was seen: beyond it nobody knows. */
@@ -136,19 +142,18 @@ const inWords = ({ standing }: Person): string => (standing.says === '' ? standi
 
 function stayingOf(stays: readonly { readonly person: Person; readonly taken: Stayed }[]): CohortView['staying'] {
   const counted =
-    'Days from the first dose. Off treatment: a dose overdue by the protocol’s days, a no, or not to be reached. A decision to pause, to change or to end, and a handing over, end the looking.';
+    'Days from the first dose. Off treatment: a dose overdue by the protocol’s days, a no, or not to be reached. A decision to pause, to change or to end, and a handing over, end the looking. “On treatment” (Kaplan-Meier) takes those who died as if they might still have left; “off treatment” and “died” (Aalen-Johansen) do not, so the three need not make a hundred.';
   const curve = curveOf('Staying on treatment', counted, stays, stayingEnds, readStayingAt);
   const steps = kaplanMeier(stays.map(({ taken }) => ({ days: taken.days, event: taken.end === 'off treatment' })));
   return {
     ...curve,
     lines: [
-      { says: 'on treatment', from: 1, points: steps.map(({ days, survival }) => ({ days, share: survival })) },
+      {
+        says: 'on treatment',
+        from: 1,
+        points: steps.map(({ days, survival, limits }) => pointOf(days, survival, limits)),
+      },
       ...curve.lines,
     ],
-    limits: readUntil(readStayingAt, curve.until).map(([days, says]) => {
-      const step = stepOn(steps, days);
-      const survival = step?.survival ?? 1;
-      return { says, survival, lower: step?.lower ?? survival, upper: step?.upper ?? survival };
-    }),
   };
 }

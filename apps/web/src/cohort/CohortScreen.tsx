@@ -12,7 +12,6 @@ import { shortDay } from '../words/dates.ts';
 import { counted } from '../words/texts.ts';
 import css from './Cohort.module.css';
 import { Curve } from './Curve.tsx';
-import { Staying } from './Staying.tsx';
 
 /** Of everybody who began in a year: who came for the second and third dose, who fell out where, and the people behind each step. */
 export function CohortScreen() {
@@ -71,7 +70,7 @@ function Sheet({ data }: { data: CohortView }) {
       {curves.map((curve) => (
         <Curve key={curve.title} curve={curve} />
       ))}
-      {staying !== undefined && <Staying staying={staying} />}
+      {staying !== undefined && <Curve curve={staying} />}
     </>
   );
 }

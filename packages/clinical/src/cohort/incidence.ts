@@ -1,7 +1,9 @@
 /**
  * How many of a group have come to each end by a day, where one end keeps the others from happening: the Aalen-Johansen
  * estimator of cumulative incidence (Aalen & Johansen 1978, Scand J Stat 5:141), and Kaplan-Meier (1958, JASA 53:457) for one
- * end alone, with Greenwood's variance and limits on the log scale, as R's `survfit` prints them by default.
+ * end alone, with Greenwood's variance. The incidence has the infinitesimal jackknife's variance: each person's own influence on
+ * the share, squared and added up (R package survival, help page of `survfit.formula`, "Robust variance"). Limits of 95
+ * in 100 lie on the log scale. All of it as R's `survfit` prints by default.
  *
  * Taking the dead as if they might still have left (Kaplan-Meier with death censored) counts too many; the incidence beside
  * death does not. Whoever is still under way counts as long as they were seen: censored, not left out.
@@ -19,7 +21,11 @@ export type IncidenceStep<End extends string> = {
   /** Share that has come to each end. With `free` they make one. */
   readonly share: Readonly<Record<End, number>>;
   readonly ended: Readonly<Record<End, number>>;
+  /** Limits of each share; undefined where nothing was seen that could tell them. */
+  readonly limits: Readonly<Record<End, Limits | undefined>>;
 };
+
+export type Limits = { readonly standardError: number; readonly lower: number; readonly upper: number };
 
 /** A step for each day on which somebody came to an end, ascending. Ends of a day come before those last seen on it. */
 export function incidenceOf<End extends string>(
@@ -31,6 +37,7 @@ export function incidenceOf<End extends string>(
     (a, b) => a - b,
   );
   const steps: IncidenceStep<End>[] = [];
+  let influences = observed.map((): Influence<End> => ({ free: 0, share: zero }));
   let free = 1;
   let share: Record<End, number> = zero;
   for (const day of days) {
@@ -44,9 +51,57 @@ export function incidenceOf<End extends string>(
       number
     >;
     free = before * (1 - all / atRisk);
-    steps.push({ days: day, atRisk, free, share, ended });
+    influences = influences.map((influence, index) =>
+      influenceAfter(influence, observed[index], { ends, day, atRisk, ended, before }),
+    );
+    const limits = Object.fromEntries(
+      ends.map((end) => [end, limitsOf(share[end], Math.hypot(...influences.map((one) => one.share[end])))]),
+    ) as Record<End, Limits | undefined>;
+    steps.push({ days: day, atRisk, free, share, ended, limits });
   }
   return steps;
+}
+
+/** How much one person has moved what came out. */
+type Influence<End extends string> = { readonly free: number; readonly share: Readonly<Record<End, number>> };
+
+/** What they have moved until now goes on with the others; on the day itself their own end stands against the end expected. */
+function influenceAfter<End extends string>(
+  { free, share }: Influence<End>,
+  one: Observed<End> | undefined,
+  {
+    ends,
+    day,
+    atRisk,
+    ended,
+    before,
+  }: {
+    readonly ends: readonly End[];
+    readonly day: number;
+    readonly atRisk: number;
+    readonly ended: Readonly<Record<End, number>>;
+    readonly before: number;
+  },
+): Influence<End> {
+  const isAtRisk = one !== undefined && one.days >= day;
+  const moved = ends.map((end) => {
+    const expected = ended[end] / atRisk;
+    const surprise = isAtRisk ? Number(one.days === day && one.end === end) - expected : 0;
+    return [end, free * expected + (before * surprise) / atRisk] as const;
+  });
+  return {
+    free: free - moved.reduce((sum, [, by]) => sum + by, 0),
+    share: Object.fromEntries(moved.map(([end, by]) => [end, share[end] + by])) as Record<End, number>,
+  };
+}
+
+/** Below this a spread is what is left of rounding. */
+const ROUNDING = 1e-12;
+
+function limitsOf(share: number, standardError: number): Limits | undefined {
+  if (share <= 0 || standardError < ROUNDING) return undefined;
+  const spread = NORMAL * (standardError / share);
+  return { standardError, lower: share * Math.exp(-spread), upper: Math.min(1, share * Math.exp(spread)) };
 }
 
 export type SurvivalStep = {
@@ -55,9 +110,7 @@ export type SurvivalStep = {
   readonly events: number;
   readonly survival: number;
   /** Undefined where nobody is left. */
-  readonly standardError: number | undefined;
-  readonly lower: number | undefined;
-  readonly upper: number | undefined;
+  readonly limits: Limits | undefined;
 };
 
 /** The 97.5th percentile of the normal distribution, for limits of 95 of 100. */
@@ -74,17 +127,7 @@ export function kaplanMeier(
     const events = observed.filter((one) => one.days === day && one.event).length;
     survival *= 1 - events / atRisk;
     greenwood += events / (atRisk * (atRisk - events));
-    const known = survival > 0;
-    const spread = Math.sqrt(greenwood);
-    return {
-      days: day,
-      atRisk,
-      events,
-      survival,
-      standardError: known ? survival * spread : undefined,
-      lower: known ? survival * Math.exp(-NORMAL * spread) : undefined,
-      upper: known ? Math.min(1, survival * Math.exp(NORMAL * spread)) : undefined,
-    };
+    return { days: day, atRisk, events, survival, limits: limitsOf(survival, survival * Math.sqrt(greenwood)) };
   });
 }
 

@@ -3,7 +3,7 @@
  * Kaplan-Meier: `summary(survfit(Surv(time, status) ~ x, aml))` as printed in the package's own tests/doaml.Rout.save (R 2.11.1),
  * the data in Miller 1997, Survival Analysis, p. 49; median 27 and mean 36.364 up to the last day of all 23: R 4.2, survival 3.5-3.
  * Aalen-Johansen: the competing-risks example `crdata` of the package's vignette "survival", section "Competing risks"; its
- * probabilities are worked out by hand here, as fractions of 77, from the definition.
+ * probabilities are worked out by hand here, as fractions of 77, from the definition. Its limits: incidence-limits.test.ts.
  */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -35,9 +35,9 @@ function asPrinted(curve: ReturnType<typeof kaplanMeier>, printed: readonly stri
   const step = curve.find((one) => one.days === Number(days));
   expect([step?.atRisk, step?.events]).toEqual([Number(atRisk), Number(events)]);
   expect(rounded(step?.survival, survival)).toBe(survival);
-  expect(rounded(step?.standardError, standardError)).toBe(standardError);
-  expect(rounded(step?.lower, lower)).toBe(lower);
-  expect(rounded(step?.upper, upper)).toBe(upper);
+  expect(rounded(step?.limits?.standardError, standardError)).toBe(standardError);
+  expect(rounded(step?.limits?.lower, lower)).toBe(lower);
+  expect(rounded(step?.limits?.upper, upper)).toBe(upper);
 }
 
 describe('Kaplan-Meier as R prints it', () => {
@@ -62,7 +62,7 @@ describe('Kaplan-Meier as R prints it', () => {
   ])('not maintained, day %s', (...printed) => asPrinted(kaplanMeier(nonmaintained), printed));
   test('nobody left: zero, and no limits are made up', () => {
     const last = kaplanMeier(nonmaintained).at(-1);
-    expect(last).toMatchObject({ days: 45, survival: 0, standardError: undefined, lower: undefined, upper: undefined });
+    expect(last).toMatchObject({ days: 45, survival: 0, limits: undefined });
   });
   test('all 23: median 27, mean up to day 161 36.364', () => {
     const steps = kaplanMeier([...maintained, ...nonmaintained]);
@@ -122,7 +122,12 @@ describe('whatever was observed', () => {
     fc.assert(
       fc.property(observed, (of) => {
         let before = { a: 0, b: 0, c: 0 };
-        for (const { free, share } of incidenceOf(of, ends)) {
+        for (const { free, share, limits } of incidenceOf(of, ends)) {
+          for (const end of ends) {
+            const { lower, upper } = limits[end] ?? { lower: share[end], upper: share[end] };
+            expect(lower).toBeLessThanOrEqual(share[end]);
+            expect(upper).toBeGreaterThanOrEqual(share[end]);
+          }
           expect(free + share.a + share.b + share.c).toBeCloseTo(1, 9);
           for (const end of ends) expect(share[end]).toBeGreaterThanOrEqual(before[end] - 1e-12);
           before = share;

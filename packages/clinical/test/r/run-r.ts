@@ -1,8 +1,8 @@
-/** R, where it is there: one call of the script beside this file. */
+/** R, where it is there: one call of a script beside this file. */
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 
-const script = fileURLToPath(new URL('formulas.R', import.meta.url));
+const scriptNamed = (name: string): string => fileURLToPath(new URL(name, import.meta.url));
 
 /** What cannot be run here, in words, or undefined. Debian: r-base-core, r-cran-survival. */
 export function missingFromR(packageName?: string): string | undefined {
@@ -20,8 +20,15 @@ export function fromR(input: Table, ...args: readonly string[]): Table {
   const text = [columns, ...input.map((row) => columns.map((column) => row[column] ?? ''))]
     .map((cells) => cells.join('\t'))
     .join('\n');
-  const { stdout, stderr, status } = spawnSync('Rscript', ['--vanilla', script, ...args], {
-    input: `${text}\n`,
+  return printedByR('formulas.R', { args, input: `${text}\n` });
+}
+
+export function printedByR(
+  script: string,
+  { args = [], input = '' }: { readonly args?: readonly string[]; readonly input?: string } = {},
+): Table {
+  const { stdout, stderr, status } = spawnSync('Rscript', ['--vanilla', scriptNamed(script), ...args], {
+    input,
     encoding: 'utf8',
     maxBuffer: 64 * 1024 * 1024,
   });

@@ -14,7 +14,14 @@ const one = z.object({
 const line = z.object({
   says: z.string(),
   from: z.union([z.literal(0), z.literal(1)]),
-  points: z.array(z.object({ days: z.number().int(), share: z.number() })),
+  points: z.array(
+    z.object({
+      days: z.number().int(),
+      share: z.number(),
+      /** 95 in 100; absent where nothing was seen that could tell them. */
+      limits: z.object({ lower: z.number(), upper: z.number() }).optional(),
+    }),
+  ),
 });
 const row = z.object({ days: z.number().int(), says: z.string(), atRisk: z.number().int() });
 
@@ -47,11 +54,7 @@ export const cohortView = z.object({
   year: z.string().optional(),
   began: z.number().int(),
   curves: z.array(curveView),
-  /** Kaplan-Meier of staying on treatment, with its limits of 95 in 100, on the days of the rows. */
-  staying: curveView
-    .extend({
-      limits: z.array(z.object({ says: z.string(), survival: z.number(), lower: z.number(), upper: z.number() })),
-    })
-    .optional(),
+  /** Kaplan-Meier of staying on treatment, beside the incidence of its ends. */
+  staying: curveView.optional(),
 });
 export type CohortView = z.infer<typeof cohortView>;

@@ -52,6 +52,7 @@ it('a place is booked by keyboard alone, and the focus can always be seen', asyn
   await reach(/^Book a place/);
   await page.keyboard.press('Enter');
   await opens(/^Book a place/);
+  await page.getByRole('button', { name: /Wed 2 Dec 2026/ }).waitFor();
   await reach(/Wed 2 Dec 2026/);
   await page.keyboard.press('Enter');
   await page.getByRole('radio').first().waitFor();

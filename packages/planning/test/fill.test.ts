@@ -160,6 +160,18 @@ describe('filling sessions', () => {
     expect(kept.changes.map(({ person: who }) => who)).toEqual([1]);
   });
 
+  it('leaves a place already told where it is when moving it gains no more than the move costs', () => {
+    const sessions = [session(2, { nurseMinutes: 35 }), session(9, { nurseMinutes: 35 })];
+    const soon = person('Soon', { due: inDays(2) });
+    const gain = 14;
+    const weights = { ...usualFillWeights, moveTold: gain };
+    for (const tier of [0, 1, 2] as const) {
+      const told = person('Told', { told: 0, due: inDays(9), tier });
+      expect(answered(request([told, { ...soon, tier }], sessions, { weights })).session).toEqual([0, 1]);
+      expect(answered(request([{ ...soon, tier }, told], sessions, { weights })).session).toEqual([1, 0]);
+    }
+  });
+
   it('plans another blood draw only where one can be looked at in time, and not when the old one can still be used', () => {
     const bloods = { usableUntil: inDays(10), drawFrom: inDays(3), daysToResult: 7 };
     const sessions = [session(9), session(30)];

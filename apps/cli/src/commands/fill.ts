@@ -137,6 +137,7 @@ const days = (count: number): string => (count === 1 ? '1 day' : `${count} days`
 function gainText({ from, gain }: FillChange): string {
   if (from === null) return '';
   if (gain === null) return 'the place told cannot stay';
+  if (gain.days === 0) return 'somebody who was told has to move; another could as well';
   return `saves ${days(gain.days)} in all, counted for tier "${tierNames[gain.tier]}"`;
 }
 

@@ -63,7 +63,10 @@ function whyWords(request: Proposed['request'], person: number): string {
 
 function gainWords({ request }: Proposed, { person, from, gain }: Proposed['changes'][number]): string | undefined {
   if (from === null) return undefined;
-  if (gain !== null) return `saves ${savedWords(gain.days, gain.tier)}`;
+  if (gain !== null)
+    return gain.days === 0
+      ? 'somebody who was told has to move; another could as well'
+      : `saves ${savedWords(gain.days, gain.tier)}, the move itself counted as ${counted(request.weights.moveTold, 'day')}`;
   return `the place told cannot stay: ${whyNotOffered(request.people[person]!, request.sessions[from]!) ?? 'the session cannot hold it'}`;
 }
 

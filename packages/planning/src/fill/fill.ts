@@ -4,7 +4,7 @@
  */
 import { daysFor, daysOfTier, daysWithoutPlace, problemsOf, tierWeight, whyNotOffered } from './cost.ts';
 import { type Filling, fillingOf, sessionsOf } from './filling.ts';
-import { problemFor } from './flatten.ts';
+import { keepsOnTie, problemFor } from './flatten.ts';
 import { relaxedOver } from './relaxed.ts';
 import type { FillRequest, Tier } from './request.ts';
 import { costIfIn } from './what-if.ts';
@@ -24,7 +24,10 @@ export type FillChange = {
   /** Session told before and proposed now; null: none. */
   readonly from: number | null;
   readonly to: number | null;
-  /** For a place that was told and is moved: what all together would lose if it stayed. Null when it cannot stay. */
+  /**
+   * For a place that was told and is moved: what all together would lose if it stayed, moving itself counted. No days: somebody
+   * told has to move, and it could as well be another. Null when it cannot stay.
+   */
   readonly gain: { readonly tier: number; readonly days: number } | null;
 };
 
@@ -104,7 +107,7 @@ function changeOf(
 export function fillSessions(request: FillRequest): FillAnswer {
   const problems = problemsOf(request);
   if (problems.length > 0) return { ok: false, problems };
-  const filling = fillingOf(problemFor(request), tries);
+  const filling = fillingOf(problemFor(request, keepsOnTie), tries);
   const none = request.sessions.length;
   const session = Array.from(sessionsOf(filling), (own) => (own === none ? null : own));
   const changes = session.flatMap((to, person) => {

@@ -10,18 +10,30 @@ const spareCells = 4_096;
 
 export const kindIndex = (person: Waiting): number => person.kind * 2 + (person.tier === 0 ? 0 : 1);
 
-/** Options of one person: sessions and costs, the last to have no place. */
-export function optionsOf(request: FillRequest, person: Waiting): { readonly node: number[]; readonly cost: number[] } {
+/**
+ * A part of a day, whatever the tier, for a place that was told and is moved: where two fillings count the same days, the one
+ * in which more people keep what they were told goes first. A power of two, so that sums of it stay exact.
+ */
+export const keepsOnTie = 2 ** -6;
+
+/** Options of one person: sessions and costs, the last to have no place; `forMoving` is added where a told place is moved. */
+export function optionsOf(
+  request: FillRequest,
+  person: Waiting,
+  forMoving = 0,
+): { readonly node: number[]; readonly cost: number[] } {
   const node: number[] = [];
   const cost: number[] = [];
   const weight = tierWeight(person.tier);
+  const add = (session: number, days: number): void => {
+    const isMoved = person.told !== null && person.told !== session;
+    node.push(session);
+    cost.push(weight * days + (isMoved ? forMoving : 0));
+  };
   request.sessions.forEach((session, index) => {
-    if (whyNotOffered(person, session) !== undefined) return;
-    node.push(index);
-    cost.push(weight * daysFor(person, session, index, request.weights));
+    if (whyNotOffered(person, session) === undefined) add(index, daysFor(person, session, index, request.weights));
   });
-  node.push(request.sessions.length);
-  cost.push(weight * daysWithoutPlace(person, request.weights));
+  add(request.sessions.length, daysWithoutPlace(person, request.weights));
   return { node, cost };
 }
 
@@ -29,7 +41,7 @@ export function optionsOf(request: FillRequest, person: Waiting): { readonly nod
  * Resources in this order: nurse minutes, those not reserved, chair minutes, those not reserved, first visits; and visits, where
  * a session has only so many places.
  */
-export function problemFor(request: FillRequest): FillProblem {
+export function problemFor(request: FillRequest, forMoving = 0): FillProblem {
   const { kinds, sessions, people } = request;
   const visits = sessions.some(({ mostVisits }) => mostVisits !== undefined) ? [1] : [];
   const use = kinds.flatMap(({ nurseMinutes, chairMinutes, isFirst }) => [
@@ -53,7 +65,7 @@ export function problemFor(request: FillRequest): FillProblem {
   const costs: number[] = [];
   people.forEach((person, visit) => {
     first[visit] = nodes.length;
-    const { node, cost } = optionsOf(request, person);
+    const { node, cost } = optionsOf(request, person, forMoving);
     for (const one of node) nodes.push(one);
     for (const one of cost) costs.push(one);
     end[visit] = nodes.length;

@@ -16,6 +16,15 @@ const foot = 26;
 const top = 22;
 const leastLabelWidth = 46;
 
+/** Below the middle of its bar, or as near to it as leaves the whole word in the drawing. */
+function labelBelow(middle: number, width: number, label: string): string {
+  const half = leastLabelWidth / 2;
+  const y = height - 8;
+  if (middle < half) return text(0, y, label, { size: 12, anchor: 'start' });
+  if (middle > width - half) return text(width, y, label, { size: 12, anchor: 'end' });
+  return text(middle, y, label, { size: 12, anchor: 'middle' });
+}
+
 export function barsDrawing({ caption, sentence, head, bars, mark }: BarsData, width: number): Drawing {
   const each = width / Math.max(1, bars.length);
   const highest = Math.max(1e-9, ...bars.map(({ value }) => value));
@@ -34,7 +43,7 @@ export function barsDrawing({ caption, sentence, head, bars, mark }: BarsData, w
         stroke: palette.done,
         'stroke-width': 1.5,
       }),
-      index % every === 0 ? text(index * each + each / 2, height - 8, label, { size: 12, anchor: 'middle' }) : '',
+      index % every === 0 ? labelBelow(index * each + each / 2, width, label) : '',
     ];
   });
   const line =

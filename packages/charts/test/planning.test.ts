@@ -67,6 +67,13 @@ describe('bars', () => {
     expect(fills[2]).not.toBe(fills[0]);
   });
 
+  it('keep the first and the last word within the drawing, however narrow the bars', () => {
+    const bars = Array.from({ length: 26 }, (_, week) => ({ label: `${week} Nov`, value: 1, says: '1' }));
+    const { svg } = barsDrawing({ ...data, bars }, 650);
+    expect(svg).toMatch(/<text[^>]* x="0"[^>]* text-anchor="start"[^>]*>0 Nov</);
+    expect(svg).not.toMatch(/<text[^>]* x="(?:6[3-9]\d)[^"]*"[^>]* text-anchor="middle"/);
+  });
+
   it('of nothing are drawn as nothing', () => {
     expect(barsDrawing({ ...data, bars: [] }, 300).svg).not.toContain('<rect');
   });

@@ -126,8 +126,13 @@ it('a dose is put off for a reason, never without one', async () => {
   await now.sees(/a dose is put off for a reason/);
   await form.choose('Reason', 'unwell');
   await form.fill('What was found', 'vomiting since yesterday evening');
-  await form.fill('What next, and by when', 'ring on Friday; bloods again once well');
-  await form.fill('Who tells the patient what', 'Nora told her: we need you well first');
+  await form.pick('Could it have been seen before?', 'only today');
+  await form.fill('What next', 'ring her; bloods again once well');
+  await form.press('Put off');
+  await now.sees(/the last day for what comes next/);
+  await form.fill('By when', '27 Nov 2026');
+  await form.pick('Whose it is', 'nurse in charge');
+  await form.fill('Who tells the patient', 'Nora told her: we need you well first');
   await checked(page, 'put-off-form');
   await form.press('Put off');
   await page
@@ -192,8 +197,10 @@ it('a prescriber is asked, looks into it, and the dose may be given', async () =
   await now.press('Ask a prescriber');
   const form = hands(step.locator('form'));
   await form.choose('Reason', 'other');
-  await form.fill('What was found', 'trimethoprim since Monday for a bladder infection');
-  await form.fill('What next, and by when', 'Dr Press looks at it this morning');
+  await form.fill(
+    'What was found, and what is asked',
+    'trimethoprim since Monday for a bladder infection: does today stand?',
+  );
   await form.press('Ask a prescriber');
   await now.sees(/^So far: /);
   await expect
@@ -229,6 +236,11 @@ it('until the medicine runs it can still be put off: no vein', async () => {
   await main.unfold('put the dose off after all');
   await main.choose('Reason', 'no cannula');
   await main.fill('What was found', 'three tries by two people');
+  await main.pick('Could it have been seen before?', 'only today');
+  await main.fill('What next', 'another day, warm and well watered; the operator who knows her veins');
+  await main.fill('By when', '4 Dec 2026');
+  await main.pick('Whose it is', 'nurse');
+  await main.fill('Who tells the patient', 'told at the chair');
   await checked(page, 'put-off-after-go');
   await main.press('Put off');
   await step.getByRole('heading', { name: 'See them off' }).waitFor();
@@ -240,4 +252,23 @@ it('Today tells who was put off and who is here', async () => {
   await page.goto(at.url);
   await page.getByRole('link', { name: names.wilhelmina }).first().waitFor();
   await checked(page, 'put-off-today');
+});
+
+it('what comes next stands in the work of the unit with its owner and its day, until somebody has seen to it', async () => {
+  await page.goto(`${at.url}/`);
+  await page.getByRole('link', { name: /put off: what comes next/ }).click();
+  const row = page.getByRole('row', { name: /Ottoline Garrow/ });
+  await row.waitFor();
+  const said = await row.innerText();
+  expect(said).toMatch(/4 Dec/);
+  expect(said).toMatch(/the operator who knows her veins/);
+  expect(said).toMatch(/nurse/);
+  await checked(page, 'put-off-work');
+  await row.getByRole('link').click();
+  const main = hands(page.getByRole('main'));
+  await main.fill('What you found', 'she has a place on 2 December with Anya at the chair');
+  await main.press('Record');
+  await page.goto(`${at.url}/work?what=${encodeURIComponent('put off: what comes next')}`);
+  await page.getByRole('row', { name: /Wilhelmina/ }).waitFor();
+  await expect.poll(async () => row.count()).toBe(0);
 });

@@ -73,6 +73,7 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
   adviceLine: everyoneInCare,
   recall: everyoneInCare,
 
+  workList: everyoneInCare,
   pharmacy: everyoneInCare,
   /** Names batches, no patient. */
   stock: everyoneInCare,

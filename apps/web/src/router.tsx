@@ -213,6 +213,12 @@ const waiting = createRoute({
   path: '/import/waiting',
   component: lazyRouteComponent(() => import('./import/WaitingScreen.tsx'), 'WaitingScreen'),
 });
+const work = createRoute({
+  ...at,
+  path: '/work',
+  validateSearch: (search: Record<string, unknown>) => present({ what: text(search['what']) }),
+  component: lazyRouteComponent(() => import('./today/WorkListScreen.tsx'), 'WorkListScreen'),
+});
 const pharmacy = createRoute({
   ...at,
   path: '/pharmacy',
@@ -295,6 +301,7 @@ export const router = createRouter({
     report,
     bringIn,
     waiting,
+    work,
     pharmacy,
     stock,
     trace,

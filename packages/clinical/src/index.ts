@@ -15,7 +15,7 @@ export * from './ledger/batch-subject.ts';
 export * from './kinds/products.ts';
 export { siteSignNames } from './kinds/site-check.ts';
 export { infusionThen, reactionActions, reactionOutcomes } from './kinds/reaction.ts';
-export { type PutOffReason, putOffReasons } from './kinds/go-decision.ts';
+export { type PutOffReason, nextStepOwners, putOffReasons, seenAhead } from './kinds/go-decision.ts';
 export { typedBecause } from './kinds/preparation.ts';
 export * from './protocol/day-questions.ts';
 export * from './protocol/number-keys.ts';

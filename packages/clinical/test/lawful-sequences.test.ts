@@ -29,6 +29,7 @@ import {
   usualRegimens,
 } from '@twelvemonth/clinical';
 import { DayUnit, type Person, people } from './decide/a-day-unit.ts';
+import { putOff } from './decide/put-off-act.ts';
 
 type Wish =
   | { readonly wish: 'line'; readonly kind: KindName; readonly body: unknown; readonly back: number }
@@ -213,7 +214,7 @@ function grant(unit: DayUnit, wish: Wish): boolean {
     case 'put off':
       grant(unit, { wish: 'arrive' });
       return (
-        done('dana', { name: 'decide', patient: 'p1', decision: 'put off', reasonCode: 'unwell' }) &&
+        done('dana', putOff('unwell')) &&
         done('sunniva', {
           name: 'record',
           patient: 'p1',

@@ -21,6 +21,7 @@ import {
   whatIf,
 } from '@twelvemonth/clinical';
 import { DayUnit, onTheDay } from './decide/a-day-unit.ts';
+import { putOff } from './decide/put-off-act.ts';
 
 type Changed = (entry: Entry) => Entry;
 const same: Changed = (entry) => entry;
@@ -55,7 +56,7 @@ describe('every signed decision is decided again', () => {
   test('a verdict that was never the rules’ is named as a defect', () => {
     const unit = onTheDay();
     unit.arrive().observed().asked('p1', { 'unwell-now': 'yes' });
-    unit.expect('dana', { name: 'decide', patient: 'p1', decision: 'put off', reasonCode: 'unwell' });
+    unit.expect('dana', putOff('unwell'));
     expect(broken(unit)).toEqual([]);
     expect(broken(unit, basisWith({ verdict: 'ready' }))).toEqual([
       expect.objectContaining({
@@ -212,7 +213,7 @@ describe('what if another sheet had been in force', () => {
       chair: 2,
     });
     unit.observed().asked();
-    unit.expect('dana', { name: 'decide', patient: 'p1', decision: 'put off', reasonCode: 'bloods' });
+    unit.expect('dana', putOff('bloods'));
     const found = asked(unit, draft({}, { bloodsValidDays: '90' }), '2027-01-01', '2027-01-31');
     expect(found).toEqual({ decisions: 1, others: [expect.objectContaining({ kind: 'ready', delayDays: 0 })] });
   });

@@ -1,5 +1,5 @@
 /** One attendance, step by step, with its people and its minutes; what can go wrong does, now and then. */
-import { type Author, type GoVerdict, type Place, goVerdict, latest } from '@twelvemonth/clinical';
+import { type Author, type GoVerdict, type Place, addDays, goVerdict, latest, plainDate } from '@twelvemonth/clinical';
 import type { BodyOfKind } from '@twelvemonth/clinical';
 import { atTime } from './clock.ts';
 import type { Life, Me } from './life.ts';
@@ -248,6 +248,19 @@ function reasonOf(surprise: Surprise, verdict: GoVerdict | undefined): ReasonCod
     : (byRequirement[first.requirement] ?? 'other');
 }
 
+const onlyToday: ReadonlySet<ReasonCode> = new Set(['unwell', 'teeth and jaw', 'no cannula', 'changed their mind']);
+const nextAfter: Partial<Record<ReasonCode, string>> = {
+  bloods: 'bloods again, then another place',
+  'kidney function': 'creatinine and weight again, then ask the prescriber',
+  calcium: 'calcium again, then ask the prescriber',
+  'vitamin D': 'loading, then calcium, then another place',
+  unwell: 'ring when they are well, then bloods again',
+  'teeth and jaw': 'ask the dentist by letter, then ring them',
+  'thigh, hip or groin pain': 'X-ray of the whole thigh, the prescriber looks at it',
+  'no prescription': 'ask the prescriber for a prescription',
+  'changed their mind': 'ring them and ask how they see it now',
+};
+
 function* putsOff(me: Me, giver: Author, reasonCode: ReasonCode, note: string | undefined): Life {
   yield* me.does(giver, {
     name: 'decide',
@@ -255,6 +268,11 @@ function* putsOff(me: Me, giver: Author, reasonCode: ReasonCode, note: string | 
     decision: 'put off',
     reasonCode,
     ...(note === undefined ? {} : { note }),
+    couldHaveBeenSeen: onlyToday.has(reasonCode) ? 'only today' : 'in the last days',
+    nextStep: nextAfter[reasonCode] ?? 'ring them and offer another place',
+    nextBy: plainDate(addDays(me.today, 7)),
+    nextOwner: 'nurse',
+    tellsThePatient: 'told at the chair',
   });
   yield* me.minutes(3, 12);
   yield* me.marks(inRole('assistant', me.person.unit, 0), 'left', { cardGiven: true });

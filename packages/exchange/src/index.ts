@@ -14,6 +14,7 @@ export * from './contract/routes.ts';
 export * from './contract/service.ts';
 export * from './contract/pack-reading.ts';
 export * from './contract/pharmacy.ts';
+export * from './contract/work-list.ts';
 export * from './contract/aftercare.ts';
 export * from './contract/cohort.ts';
 export * from './contract/coming-back.ts';

@@ -22,6 +22,7 @@ import {
   readiness,
   standingOf,
   subjectId,
+  type TaskName,
   taskRows,
   unitOfPatient,
   verdictOn,
@@ -35,7 +36,15 @@ import type { Notes } from './notes.ts';
 import { type UnitNow, type Units, zoneBeforeAnyUnit } from './units.ts';
 
 /** Something that waits for someone, and since when it is due. */
-export type Task = { readonly name: string; readonly due: Day; readonly patient: string };
+export type Task = {
+  readonly name: string;
+  readonly due: Day;
+  readonly patient: string;
+  readonly owner: string;
+  readonly says: string;
+  /** The first entry it is about. */
+  readonly about: string;
+};
 
 export type Person = {
   readonly patient: string;
@@ -193,16 +202,28 @@ function workedOut(record: SubjectRecord, unit: UnitNow | undefined, today: Day)
   return person;
 }
 
+/** Listed before its day: whoever came and had no dose is seen in the list until they are seen to. */
+const listedBefore: ReadonlySet<string> = new Set<TaskName>(['see to what was put off']);
+
 const tasksDue = (
   record: SubjectRecord,
   protocol: Protocol | undefined,
   today: Day,
   calendar: UnitCalendar | undefined,
 ): Task[] =>
-  taskRows(record, protocol, today, calendar).flatMap(({ columns }) => {
-    const { task, due_day: due } = columns;
-    const isDue = typeof task === 'string' && typeof due === 'number' && due <= today;
-    return isDue ? [{ name: task, due: due as Day, patient: subjectId(record.subject) }] : [];
+  taskRows(record, protocol, today, calendar).flatMap(({ key, columns }) => {
+    const { task, due_day: due, owner, detail } = columns;
+    if (typeof task !== 'string' || typeof due !== 'number' || (due > today && !listedBefore.has(task))) return [];
+    return [
+      {
+        name: task,
+        due: due as Day,
+        patient: subjectId(record.subject),
+        owner: String(owner),
+        says: String(detail),
+        about: key.slice(task.length + 1),
+      },
+    ];
   });
 
 const sameUnits = (before: readonly UnitNow[], now: readonly UnitNow[]): boolean =>

@@ -49,6 +49,7 @@ import { supportsViewOf } from '../views/supports.ts';
 import { sharedToday } from '../views/shared-today.ts';
 import { batchesOfPersonOf, traceOf } from '../views/trace.ts';
 import { visitViewOf } from '../views/visit.ts';
+import { workListOf } from '../views/work-list.ts';
 
 /** What may stand behind the question mark where the contract's table names no query of its own. */
 const query = z.object({
@@ -261,6 +262,10 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
     recallOf(await people.all(), query.parse(request.query).unit),
   );
 
+  serveRoute(app, atHand, 'workList', async (asked) => {
+    const unit = await unitAsked(asked);
+    return unit instanceof Refused ? unit : workListOf(await people.all(), unit, asked.query.what);
+  });
   serveRoute(app, atHand, 'pharmacy', async (asked) => {
     const unit = await unitAsked(asked);
     return unit instanceof Refused ? unit : pharmacyOf(atHand, unit, asked.who.member.staff);

@@ -10,6 +10,7 @@ import {
   earlyWarningFor,
   entryText,
   factsOf,
+  foreseeable,
   heldAt,
   injectionOf,
   injectionSites,
@@ -19,6 +20,7 @@ import {
   pumpMillilitersPerHour,
   shortDate,
   sinceCheck,
+  subject,
   toldAheadOf,
   toldAnswerText,
   visitOn,
@@ -98,6 +100,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
     putOffValues: protocol === undefined ? [] : putOffValuesOf(protocol),
     earlyWarningFor: earlyWarningViewOf(earlyWarningFor(record, today)),
     ...(go === undefined ? {} : { go }),
+    ...(await foreseenOf(atHand, person, visit)),
     ...(visit?.decision === undefined
       ? {}
       : { decision: { decision: visit.decision.body.decision, says: entryText(visit.decision) } }),
@@ -139,6 +142,16 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
         : [...notDripped(protocol), ...protocol.regimen.cautions, ...protocol.sheet.cautions],
     serverTime: now.wall,
   };
+}
+
+/** What the notes of a week before said about today: asked beside a put-off, so only until the medicine runs. */
+async function foreseenOf(
+  { store }: AtHand,
+  { patient, today, unit }: Person,
+  visit: Visit | undefined,
+): Promise<Pick<VisitView, 'foreseen'>> {
+  if (visit === undefined || visit.over || visit.infusion !== undefined || unit?.context === undefined) return {};
+  return { foreseen: foreseeable(await store.ledger(subject('patient', patient)), unit.context, today) };
 }
 
 /** While it runs: at which device, and from which it was taken. */

@@ -23,23 +23,28 @@ import { toOrderBy } from './stock.ts';
 import { isFirstInLine, isRecalled } from './recall.ts';
 
 /** Who is to be asked how they are stands in a pile from the first day on which somebody may ring, not only once it is late. */
-type PiledTask = Exclude<TaskName, 'aftercare call'>;
-const piledTasks = taskNames.filter((name): name is PiledTask => name !== 'aftercare call');
+export type PiledTask = Exclude<TaskName, 'aftercare call'>;
+export const piledTasks = taskNames.filter((name): name is PiledTask => name !== 'aftercare call');
 
-/** Piles of work that the notes alone can tell, in the order in which they are shown, and the screen that lists them, if one does. */
-const pilesByTask: Readonly<
-  Record<PiledTask, { readonly what: string; readonly to?: string; readonly within?: string }>
+/**
+ * Piles of work that the notes alone can tell, in the order in which they are shown; the screen that lists them, if one of its
+ * own does; the screen of the person on which it is done, or the entry that does it.
+ */
+export const pilesByTask: Readonly<
+  Record<PiledTask, { readonly what: string; readonly to?: string; readonly within?: string; readonly record?: string }>
 > = {
-  'sign results': { what: 'results to sign' },
+  'sign results': { what: 'results to sign', record: 'results-signed' },
   'decide on the referral': { what: 'referrals to decide', to: '/people?standing=referral+received' },
-  'clear the symptom': { what: 'symptoms to look at' },
-  'look at a decision again': { what: 'decisions to look at again' },
-  'look at the incident': { what: 'incidents to look at' },
+  'clear the symptom': { what: 'symptoms to look at', record: 'symptom-cleared' },
+  'look at a decision again': { what: 'decisions to look at again', record: 'looked-again' },
+  'look at the incident': { what: 'incidents to look at', record: 'looked-again' },
   'look at what they told us': { what: 'told us before a visit: to look at', within: '/own-page' },
   'verify the prescription': { what: 'prescriptions for the pharmacist', to: '/pharmacy' },
   'answer the pharmacist': { what: 'questions of the pharmacist to a prescriber', to: '/pharmacy' },
   'change the refused prescription': { what: 'prescriptions the pharmacist refused', to: '/pharmacy' },
-  'see the signature on paper': { what: 'second signatures on paper to see' },
+  'see the signature on paper': { what: 'second signatures on paper to see', record: 'looked-again' },
+  'see to what was put off': { what: 'put off: what comes next', record: 'looked-again' },
+  'answer what was asked at the chair': { what: 'questions from the chair to a prescriber' },
   'did not come': { what: 'did not come: find out why' },
   'decide on the part dose': { what: 'part doses for a prescriber' },
   'decide on the thigh fracture': { what: 'fractures of the thigh for a prescriber' },
@@ -97,12 +102,13 @@ export async function workOf(atHand: AtHand, everyone: readonly Person[], unit: 
       here.filter(({ standing }) => standing.standing === 'in review'),
       ({ standing }) => standing.since,
     ),
-    // Due within the protocol's days after a dose given where the kidneys were low or not known.
-    samplePile('calcium to look at after a dose', here, calciumAfterDose),
-    // Due after a dose given near the clearance limit.
-    samplePile('creatinine to look at after a dose', here, creatinineAfterDose),
-    samplePile('calcium to look at after a loading', here, calciumAfterLoading),
-    samplePile('bone markers to look at after denosumab', here, markersAfterDenosumab),
+    ...samplePiles.map(({ what, dueFor }) =>
+      pile(
+        what,
+        listOf(what),
+        here.flatMap((person) => sampleOf(person, dueFor)?.by ?? []),
+      ),
+    ),
     // A promise with a date: someone asks whether the other treatment has begun, and closes or dates it anew.
     pile(
       'other treatments that should have begun',
@@ -117,34 +123,30 @@ export async function workOf(atHand: AtHand, everyone: readonly Person[], unit: 
   ].filter(({ count }) => count > 0);
 }
 
-/** Where no screen lists the pile, it opens the person who has waited longest: done, they leave it and the next one is first. */
 function taskPile(name: PiledTask, tasks: readonly Task[]): TodayView['work'][number] {
-  const { what, to, within = '' } = pilesByTask[name];
-  const [oldest] = tasks.toSorted((a, b) => a.due - b.due);
+  const { what, to } = pilesByTask[name];
   return pile(
     what,
-    to ?? `/people/${oldest?.patient ?? ''}${within}`,
+    to ?? listOf(what),
     tasks.map(({ due }) => due),
   );
 }
 
-function samplePile(
-  what: string,
-  here: readonly Person[],
-  dueFor: (record: Person['record'], protocol: Protocol, today: Day) => SampleDue | undefined,
-): TodayView['work'][number] {
-  const due = here
-    .flatMap(({ patient, record, unit, today }) => {
-      const found = unit?.protocol === undefined ? undefined : dueFor(record, unit.protocol, today);
-      return found === undefined ? [] : [{ patient, by: found.by }];
-    })
-    .toSorted((a, b) => a.by - b.by);
-  return pile(
-    what,
-    `/people/${due[0]?.patient ?? ''}`,
-    due.map(({ by }) => by),
-  );
-}
+/** The screen that lists a pile which has none of its own. */
+const listOf = (what: string): string => `/work?what=${encodeURIComponent(what)}`;
+
+type DueFor = (record: Person['record'], protocol: Protocol, today: Day) => SampleDue | undefined;
+
+/** Samples that something given asks for: after a dose where the kidneys were low, not known or near the limit, after a loading. */
+export const samplePiles: readonly { readonly what: string; readonly dueFor: DueFor }[] = [
+  { what: 'calcium to look at after a dose', dueFor: calciumAfterDose },
+  { what: 'creatinine to look at after a dose', dueFor: creatinineAfterDose },
+  { what: 'calcium to look at after a loading', dueFor: calciumAfterLoading },
+  { what: 'bone markers to look at after denosumab', dueFor: markersAfterDenosumab },
+];
+
+export const sampleOf = ({ record, unit, today }: Person, dueFor: DueFor): SampleDue | undefined =>
+  unit?.protocol === undefined ? undefined : dueFor(record, unit.protocol, today);
 
 const pile = (what: string, to: string, days: readonly Day[]): TodayView['work'][number] => ({
   what,

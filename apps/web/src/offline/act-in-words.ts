@@ -12,7 +12,7 @@ export function actInWords(act: ActBody['act']): string {
     case 'record together':
       return act.lines.map(lineInWords).join('; ');
     case 'decide':
-      return [`decision: ${act.decision}`, act.reasonCode, act.note, act.nextStep]
+      return [`decision: ${act.decision}`, act.reasonCode, act.note, act.nextStep, act.nextOwner, act.nextBy]
         .filter((part) => part !== undefined)
         .join(', ');
     case 'finish infusion':

@@ -13,6 +13,7 @@ const listNames = new Set([
   'stock',
   'trace',
   'pharmacy',
+  'workList',
   'people',
   'today',
   'sessions',

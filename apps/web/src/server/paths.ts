@@ -53,6 +53,7 @@ export const paths = {
   lookAhead: '/api/look-ahead',
   adviceLine: '/api/advice-line',
   recall: '/api/recall',
+  workList: '/api/work',
   pharmacy: '/api/pharmacy',
   stock: '/api/stock',
   trace: '/api/stock/trace',

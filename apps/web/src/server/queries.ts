@@ -45,6 +45,7 @@ const wholeLists = new Set<unknown>([
   'sessions',
   'letters',
   'pharmacy',
+  'workList',
   'adviceLine',
 ]);
 
@@ -119,6 +120,7 @@ export const standby = (session: string) => asking('standby', { session });
 export const lookAhead = (unit: string | undefined) => asking('lookAhead', { unit });
 export const adviceLine = (unit: string | undefined) => asking('adviceLine', { unit });
 export const recall = (unit: string | undefined) => asking('recall', { unit });
+export const workList = (unit: string | undefined, what: string) => asking('workList', { unit, what });
 export const pharmacy = (unit: string | undefined) => asking('pharmacy', { unit });
 export const aftercare = (unit: string | undefined) => asking('aftercare', { unit });
 export const aftercareOfPerson = (patient: string) => asking('aftercareOfPerson', { patient });

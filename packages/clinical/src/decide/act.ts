@@ -161,10 +161,17 @@ export const actSchema = z.discriminatedUnion('name', [
     name: z.literal('decide'),
     patient: uuidField,
     decision: z.enum(['go', 'put off', 'ask a prescriber']),
-    reasonCode: goDecision.body.unwrap().shape.reasonCode,
-    note: textField.optional(),
-    nextStep: textField.optional(),
-    tellsThePatient: shortText.optional(),
+    ...goDecision.body
+      .unwrap()
+      .pick({
+        reasonCode: true,
+        note: true,
+        couldHaveBeenSeen: true,
+        nextStep: true,
+        nextBy: true,
+        nextOwner: true,
+        tellsThePatient: true,
+      }).shape,
     happenedAt,
   }),
   z.object({

@@ -1,5 +1,5 @@
 /** The decision at the end of the checklist: go, put off, or ask a prescriber, with what it was based on. */
-import { plainDate } from '../calendar/day.ts';
+import { day, plainDate, shortDate } from '../calendar/day.ts';
 import { subject } from '../ledger/subject.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import { RULE_SET } from '../readiness/rule-set.ts';
@@ -30,9 +30,7 @@ export function decideGo(act: ActNamed<'decide'>, written: Surroundings): Decide
   );
   const found = verdictToday(record, now);
   if (act.decision === 'go') refusals.push(...checkReady(visit, found));
-  if (act.decision === 'put off' && act.reasonCode === undefined) {
-    refusals.push(fieldWrong('reasonCode', 'a dose is put off for a reason', 'choose the reason from the list'));
-  }
+  refusals.push(...checkAnswered(act, now));
   return decided(refusals, () => [
     draftNow(subject('patient', act.patient), 'go-decision', bodyOf(act, found, record, now), now),
   ]);
@@ -40,6 +38,25 @@ export function decideGo(act: ActNamed<'decide'>, written: Surroundings): Decide
 
 const notHere = (): Refusal =>
   refusal('not-here', 'Nobody has recorded that this person arrived today.', { remedy: 'record the arrival first' });
+
+/** What has to be said when no dose is given now, so that nobody put off is lost: each field that is open, by its name. */
+function checkAnswered(act: ActNamed<'decide'>, { today }: Surroundings): readonly Refusal[] {
+  if (act.decision === 'go') return [];
+  const open = (field: keyof ActNamed<'decide'>, says: string, remedy: string): Refusal[] =>
+    act[field] === undefined ? [fieldWrong(field, says, remedy)] : [];
+  if (act.decision === 'ask a prescriber') return open('note', 'not said', 'what was found, and what is asked');
+  return [
+    ...open('reasonCode', 'a dose is put off for a reason', 'choose the reason from the list'),
+    ...open('couldHaveBeenSeen', 'not answered', 'whether it could have been seen before today; "not known" is an answer'),
+    ...open('nextStep', 'not said', 'what comes next, so that they come to their dose'),
+    ...open('nextBy', 'not said', 'the last day for what comes next'),
+    ...(act.nextBy !== undefined && day(act.nextBy) < today
+      ? [fieldWrong('nextBy', 'a day that is over', `${shortDate(today)} or later`)]
+      : []),
+    ...open('nextOwner', 'not said', 'who does what comes next'),
+    ...open('tellsThePatient', 'not said', 'a name or a role: who tells the patient'),
+  ];
+}
 
 /** Put off is possible at any moment before the medicine runs; go and ask need the questions first. */
 function checkTurn(act: ActNamed<'decide'>, visit: Visit): readonly Refusal[] {
@@ -117,13 +134,16 @@ function bodyOf(
   record: SubjectRecord,
   now: Surroundings,
 ): Fact<'go-decision'>['body'] {
-  const { decision, reasonCode, note, nextStep, tellsThePatient } = act;
+  const { decision, reasonCode, note, couldHaveBeenSeen, nextStep, nextBy, nextOwner, tellsThePatient } = act;
   const injection = decision === 'go' ? injectionToGive(record, now) : undefined;
   return {
     decision,
     ...(reasonCode === undefined ? {} : { reasonCode }),
     ...(note === undefined ? {} : { note }),
+    ...(couldHaveBeenSeen === undefined ? {} : { couldHaveBeenSeen }),
     ...(nextStep === undefined ? {} : { nextStep }),
+    ...(nextBy === undefined ? {} : { nextBy }),
+    ...(nextOwner === undefined ? {} : { nextOwner }),
     ...(tellsThePatient === undefined ? {} : { tellsThePatient }),
     ...(injection === undefined ? {} : { injection }),
     basis: {

@@ -180,7 +180,7 @@ const texts: Texts = {
       .map(([id, { answer, note }]) => `${id.replaceAll('-', ' ')} ${answer}${note === undefined ? '' : ` (${note})`}`)
       .join(', ')}`,
   'go-decision': ({ body }) =>
-    `${body.decision}${because(body.reasonCode)}${and(body.note)}${body.nextStep === undefined ? '' : `; next: ${body.nextStep}`} (then: ${body.basis.verdict})`,
+    `${body.decision}${because(body.reasonCode)}${and(body.note)}${body.nextStep === undefined ? '' : `; next: ${body.nextStep}`}${body.nextBy === undefined ? '' : `, by ${shortDate(day(body.nextBy))}`}${body.nextOwner === undefined ? '' : ` (${body.nextOwner})`}${body.tellsThePatient === undefined ? '' : `; told by: ${body.tellsThePatient}`}${body.couldHaveBeenSeen === undefined ? '' : `; could have been seen: ${body.couldHaveBeenSeen}`} (then: ${body.basis.verdict})`,
   cannula: ({ body }) =>
     `cannula ${body.gauge} G, ${body.site}, ${counted(body.tries, 'try', 'tries')}, ${body.placed ? 'in place' : 'not placed'}${body.armToAvoidUsedBecause === undefined ? '' : `; in the arm to avoid: ${body.armToAvoidUsedBecause}`}`,
   flush: ({ body }) =>

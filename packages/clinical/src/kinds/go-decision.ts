@@ -25,6 +25,12 @@ export const putOffReasons = [
 ] as const;
 export type PutOffReason = (typeof putOffReasons)[number];
 
+/** When it could have been seen that no dose would be given that day. */
+export const seenAhead = ['weeks before', 'in the last days', 'only today', 'not known'] as const;
+
+/** Who does what comes next after a dose was put off. */
+export const nextStepOwners = ['nurse', 'nurse in charge', 'prescriber', 'pharmacist', 'clerk'] as const;
+
 /** The decision at the end of the checklist, with what it was based on, so that it can be replayed. */
 export const goDecision = entryKind({
   name: 'go-decision',
@@ -38,7 +44,13 @@ export const goDecision = entryKind({
       decision: z.enum(['go', 'put off', 'ask a prescriber']),
       reasonCode: z.enum(putOffReasons).optional(),
       note: textField.optional(),
+      /** Absent in decisions written before it was asked for. */
+      couldHaveBeenSeen: z.enum(seenAhead).optional(),
       nextStep: textField.optional(),
+      /** The last day for the next step, and whose it is. */
+      nextBy: dateField.optional(),
+      nextOwner: z.enum(nextStepOwners).optional(),
+      /** A person or a role. */
       tellsThePatient: shortText.optional(),
       /** What a go for an injection is for, and whether another person checks it. Absent: a drip, or by hand. */
       injection: z

@@ -23,6 +23,7 @@ import { isThighFracture } from '../requirements/thigh-fracture.ts';
 import { remindersToLookAt } from '../letters/reminders.ts';
 import { isVisitLetter, lettersOut } from '../letters/letters-out.ts';
 import { toldAndNotSeen } from '../visit/told-ahead.ts';
+import { afterPutOff, decisionLeftOpen } from '../visit/put-off-next.ts';
 import { visitOn } from '../visit/visit.ts';
 import type { Row } from './row.ts';
 import { supportTasks } from './support-tasks.ts';
@@ -37,6 +38,8 @@ export const taskNames = [
   'release the place',
   'move or cancel what was booked',
   'arrange what goes with the place',
+  'see to what was put off',
+  'answer what was asked at the chair',
   'did not come',
   'decide on the part dose',
   'decide on the severe reaction',
@@ -181,6 +184,7 @@ function openTasks(at: At, held: string): Row[] {
   }
   return [
     ...rows,
+    ...notGivenToday(at),
     ...incidents(record, task),
     ...toldAndNotSeen(record).map((told) => task('look at what they told us', told, 'nurse', told.on, entryText(told))),
     ...atPharmacy(at),
@@ -189,6 +193,18 @@ function openTasks(at: At, held: string): Row[] {
     ...redFlags(at),
     ...afterDose(at),
   ];
+}
+
+/** A dose was put off, or a prescriber asked at the chair: whose the next step is, and by when. */
+function notGivenToday(at: At): Row[] {
+  const decision = decisionLeftOpen(at.record);
+  if (decision === undefined) return [];
+  const { task } = at;
+  const { note, decision: what } = decision.body;
+  if (what === 'ask a prescriber')
+    return [task('answer what was asked at the chair', decision, 'prescriber', decision.on, note ?? 'no question written')];
+  const { says, owner, by } = afterPutOff(decision, lookAgainOn(at, 'lookAgainPutOffDays', decision.on));
+  return [task('see to what was put off', decision, owner, by, says)];
 }
 
 const reminderTasks = (record: SubjectRecord, today: Day, task: Task): Row[] =>

@@ -24,11 +24,12 @@ const restedOnKinds = [
   'vitamin-d-taken',
   'vitamin-d-maintenance',
 ] as const satisfies readonly KindName[];
-/** What somebody may say they have looked at again: what decisions rested on, and a second signature on paper. */
+/** What somebody may say they have looked at again: what decisions rested on, a second signature on paper, a put-off seen to. */
 export const lookedAgainAtKinds = [
   'withdrawal',
   'second-check',
   'told-ahead',
+  'go-decision',
   ...restedOnKinds,
 ] as const satisfies readonly KindName[];
 const restedOn: ReadonlySet<KindName> = new Set(restedOnKinds);

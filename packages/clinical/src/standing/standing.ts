@@ -3,7 +3,7 @@
  * the date by which. The entries say what is held (transitions.ts); the day says the rest: a booked place, someone who is
  * here, a due date that has passed, a break that is over. A ledger that no entry brought into care is `not accounted for`.
  */
-import { type Day, addDays, addMonths, day, shortDate } from '../calendar/day.ts';
+import { type Day, type PlainDate, addDays, addMonths, day, shortDate } from '../calendar/day.ts';
 import { clockOf } from '../clock/clock.ts';
 import { samplesDue } from '../clock/samples-due.ts';
 import { type Course, courseOf } from '../course/course.ts';
@@ -144,10 +144,16 @@ function onCourse(at: At, course: Course): StandingNow {
 
 function putOff(at: At): StandingNow {
   const decision = at.held.by as Fact<'go-decision'> | undefined;
-  const on = callBackOr(at, 'lookAgainPutOffDays');
+  const { nextStep, nextBy, nextOwner } = decision?.body ?? {};
+  // A day far off is looked at before, as the protocol says: a slip of the year loses nobody.
+  const on = callBackAfter(at) ?? noLater(nextBy, lookAgainOn(at, 'lookAgainPutOffDays', at.held.since));
   const reason = decision?.body.reasonCode ?? 'no reason recorded';
-  return standing(at, 'put off', `${reason}; look again on ${shortDate(on)}`, 'nurse in charge', on);
+  const next = nextStep === undefined || nextBy === undefined ? '' : `; ${nextStep}, by ${shortDate(day(nextBy))}`;
+  return standing(at, 'put off', `${reason}${next}; look again on ${shortDate(on)}`, nextOwner ?? 'nurse in charge', on);
 }
+
+const noLater = (named: PlainDate | undefined, last: Day): Day =>
+  named === undefined ? last : (Math.min(day(named), last) as Day);
 
 /** The call-back date named in a call since the standing began. */
 const callBackAfter = (at: At): Day | undefined => {

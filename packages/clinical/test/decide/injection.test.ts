@@ -6,6 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Act, day, factsOf, regimenSchema, teachingSheet, usualRegimens, visitOn } from '@twelvemonth/clinical';
 import { DayUnit, onTheDay } from './a-day-unit.ts';
+import { putOff } from './put-off-act.ts';
 
 type Give = Extract<Act, { name: 'give injection' }>;
 const names = (refusals: readonly { name: string }[]): string[] => refusals.map(({ name }) => name);
@@ -160,7 +161,7 @@ describe('an injection, step by step', () => {
     const unit = toGive();
     unit.expect('dana', give());
     expect(unit.refused('dana', give())).toContain('step-already-done');
-    expect(unit.refused('imre', { name: 'decide', patient: 'p1', decision: 'put off', reasonCode: 'unwell' })).toEqual([
+    expect(unit.refused('imre', putOff('unwell'))).toEqual([
       'step-already-done',
     ]);
   });

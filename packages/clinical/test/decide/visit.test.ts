@@ -17,6 +17,7 @@ import {
   visitToday,
 } from '@twelvemonth/clinical';
 import { DayUnit, type Person, as, onTheDay, people } from './a-day-unit.ts';
+import { putOff } from './put-off-act.ts';
 
 const decision = (
   which: 'go' | 'put off' | 'ask a prescriber',
@@ -62,7 +63,7 @@ describe('a visit from arrival to leaving', () => {
     unit.arrive();
     expect(steps(unit)).toMatch(/^arrive done, observations waiting, checklist to come/);
     unit.observed().asked();
-    unit.expect('dana', decision('ask a prescriber'));
+    unit.expect('dana', decision('ask a prescriber', { note: 'which clearance decides?' }));
     expect(steps(unit)).toContain('decision running, cannula to come');
     unit.expect('dana', decision('go'));
     unit.prepared();
@@ -191,7 +192,7 @@ describe('steps out of order or twice', () => {
   });
   test('after leaving the visit is over', () => {
     const unit = onTheDay().arrive();
-    unit.expect('dana', decision('put off', { reasonCode: 'unwell' }));
+    unit.expect('dana', putOff('unwell'));
     unit.write('dana', 'left', { cardGiven: true });
     expect(names(unit.line('dana', 'observations', { when: 'before' }))).toEqual(['visit-over']);
     expect(unit.refused('dana', decision('go'))).toContain('visit-over');
@@ -202,8 +203,7 @@ describe('go needs ready', () => {
   test('an answer that holds is not ready; put off is always possible, with a reason', () => {
     const unit = onTheDay().arrive().observed().asked('p1', { thigh: 'yes' });
     expect(unit.refused('dana', decision('go'))).toEqual(['not-ready']);
-    expect(unit.refused('dana', decision('put off'))).toEqual(['field-wrong']);
-    unit.expect('dana', decision('put off', { reasonCode: 'thigh, hip or groin pain' }));
+    unit.expect('dana', putOff('thigh, hip or groin pain'));
     expect(unit.newest('go-decision').body.basis.verdict).toBe('not ready');
   });
   test('what was not asked is not known', () => {
@@ -242,16 +242,16 @@ describe('go needs ready', () => {
           .arrive()
           .observed()
           .asked()
-          .refused(who, decision('put off', { reasonCode: 'unwell' })),
+          .refused(who, putOff('unwell')),
       ).toEqual(['not-yours-to-do']);
     },
   );
   test('a go can become a put-off until the medicine runs', () => {
     const unit = onTheDay().go();
-    unit.expect('dana', decision('put off', { reasonCode: 'no cannula' }));
+    unit.expect('dana', putOff('no cannula'));
     expect(unit.refused('dana', decision('go'))).toContain('step-already-done');
     const late = onTheDay().running();
-    expect(late.refused('dana', decision('put off', { reasonCode: 'unwell' }))).toContain('step-already-done');
+    expect(late.refused('dana', putOff('unwell'))).toContain('step-already-done');
   });
 });
 

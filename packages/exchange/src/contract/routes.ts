@@ -46,6 +46,7 @@ import {
 } from './service.ts';
 import { packReading, readPackBody } from './pack-reading.ts';
 import { pharmacyView } from './pharmacy.ts';
+import { workListQuery, workListView } from './work-list.ts';
 import { recallAnswer } from './recall.ts';
 import { bookingCheck, sessionDayView, sessionView, sessionsAnswer, sessionsQuery, todayView } from './sessions.ts';
 import { visitView } from './visit.ts';
@@ -136,6 +137,7 @@ export const routes = {
   adviceLine: { method: 'GET', path: '/api/advice-line', answer: waitingCallsView },
   recall: { method: 'GET', path: '/api/recall', answer: recallAnswer },
 
+  workList: { method: 'GET', path: '/api/work', query: workListQuery, answer: workListView },
   pharmacy: { method: 'GET', path: '/api/pharmacy', answer: pharmacyView },
   stock: { method: 'GET', path: '/api/stock', answer: stockView },
   trace: { method: 'GET', path: '/api/stock/trace', query: traceQuery, answer: traceView },

@@ -56,6 +56,8 @@ export const visitView = z.object({
       items: z.array(z.object({ title: z.string(), verdict, says: z.string() })),
     })
     .optional(),
+  /** Whether the notes of a week before already said that no dose could be given today; absent once the medicine ran. */
+  foreseen: z.boolean().optional(),
   decision: z.object({ decision: z.string(), says: z.string() }).optional(),
   /** They told of an illness today, or were put off as unwell, and nobody has written what it was. */
   illnessToWrite: z.boolean(),

@@ -44,7 +44,7 @@ function lines({ questions, leastMinutes, watchMinutes, running }: DaySheetPerso
       step: 'decision',
       title: 'Decision',
       time: at,
-      asks: `${boxes('go', 'put off', 'ask a prescriber')}${blank('why, and what next')}${blank('by')}`,
+      asks: `${boxes('go', 'put off', 'ask a prescriber')}${blank('why')}${boxes('seen weeks before', 'in the last days', 'only today')}${blank('what next, by when, whose')}${blank('who tells the patient')}${blank('by')}`,
     },
     {
       step: 'cannula',

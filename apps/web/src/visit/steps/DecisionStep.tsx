@@ -58,7 +58,7 @@ export function DecisionStep({ data, done }: StepProps) {
         ))}
       </div>
       {notNow !== undefined && (
-        <NotNowForm key={notNow} decision={notNow} busy={step.attempt.busy} send={(act) => step.act(act)} />
+        <NotNowForm key={notNow} decision={notNow} busy={step.attempt.busy} foreseen={data.foreseen} send={(act) => step.act(act)} />
       )}
     </FieldTroubles>
   );

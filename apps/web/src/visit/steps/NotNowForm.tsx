@@ -1,47 +1,84 @@
-import { putOffReasons } from '@twelvemonth/clinical';
+import { nextStepOwners, putOffReasons, seenAhead } from '@twelvemonth/clinical';
 import { useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
+import { DateField } from '../../fields/DateField.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { Button } from '../../paper/Button.tsx';
 import { sentence } from '../../words/texts.ts';
 import css from '../Visit.module.css';
 
 export type NotNow = 'put off' | 'ask a prescriber';
-type Props = { readonly decision: NotNow; readonly busy: boolean; readonly send: (act: object) => void };
+type Props = {
+  readonly decision: NotNow;
+  readonly busy: boolean;
+  readonly send: (act: object) => void;
+  /** Whether the notes of a week before already stood against today; undefined: not known here. */
+  readonly foreseen?: boolean | undefined;
+};
+type Said = Partial<
+  Record<'reasonCode' | 'note' | 'couldHaveBeenSeen' | 'nextStep' | 'nextBy' | 'nextOwner' | 'tellsThePatient', string>
+>;
 
-/** Why no dose is given now: the reason, what was found, what next, and who tells the patient. */
-export function NotNowForm({ decision, busy, send }: Props) {
-  const [reasonCode, setReasonCode] = useState<string>();
-  const [texts, setTexts] = useState({ note: '', nextStep: '', tellsThePatient: '' });
-  const text = (key: keyof typeof texts, label: string, help?: string) => (
-    <TextField
-      label={label}
-      help={help}
-      at={key}
-      value={texts[key]}
-      onChange={(value) => setTexts((before) => ({ ...before, [key]: value }))}
-    />
+const options = (values: readonly string[]) => values.map((value) => ({ value }));
+
+const foreseenWords = (foreseen: boolean | undefined): string | undefined =>
+  foreseen === undefined
+    ? undefined
+    : foreseen
+      ? 'A week ago the notes already said that nothing could be given today.'
+      : 'A week ago nothing in the notes stood against today.';
+
+/** Why no dose is given now: the reason, what was found; put off also what next, by when, whose it is, and who tells the patient. */
+export function NotNowForm({ decision, busy, send, foreseen }: Props) {
+  const [said, setSaid] = useState<Said>({});
+  const put = (key: keyof Said) => (value: string | undefined) => setSaid((before) => ({ ...before, [key]: value }));
+  const text = (key: keyof Said, label: string, help?: string) => (
+    <TextField label={label} help={help} at={key} value={said[key] ?? ''} onChange={put(key)} />
   );
+  const isPutOff = decision === 'put off';
   return (
     <form
       onSubmit={(event) => {
         event.preventDefault();
-        const said = Object.fromEntries(Object.entries(texts).filter(([, typed]) => typed.trim() !== ''));
-        send({ name: 'decide', decision, ...(reasonCode === undefined ? {} : { reasonCode }), ...said });
+        const answered = Object.entries(said).filter(([, value]) => value.trim() !== '');
+        send({ name: 'decide', decision, ...Object.fromEntries(answered) });
       }}
     >
       <h3>{sentence(decision)}</h3>
       <ChoiceField
         label="Reason"
         at="reasonCode"
-        value={reasonCode}
-        onChange={setReasonCode}
-        options={putOffReasons.map((value) => ({ value }))}
+        value={said.reasonCode}
+        onChange={put('reasonCode')}
+        options={options(putOffReasons)}
       />
-      {text('note', 'What was found')}
-      {text('nextStep', 'What next, and by when')}
-      {decision === 'put off' &&
-        text('tellsThePatient', 'Who tells the patient what', 'In plain words: we need one more thing first.')}
+      {text('note', isPutOff ? 'What was found' : 'What was found, and what is asked')}
+      {isPutOff && (
+        <>
+          <ChoiceField
+            label="Could it have been seen before?"
+            help={foreseenWords(foreseen)}
+            at="couldHaveBeenSeen"
+            value={said.couldHaveBeenSeen}
+            onChange={put('couldHaveBeenSeen')}
+            options={options(seenAhead)}
+          />
+          {text('nextStep', 'What next')}
+          <DateField label="By when" at="nextBy" value={said.nextBy} onChange={put('nextBy')} />
+          <ChoiceField
+            label="Whose it is"
+            at="nextOwner"
+            value={said.nextOwner}
+            onChange={put('nextOwner')}
+            options={options(nextStepOwners)}
+          />
+          {text(
+            'tellsThePatient',
+            'Who tells the patient',
+            'A name or a role. In plain words: we need one more thing first.',
+          )}
+        </>
+      )}
       <div className={css['go']}>
         <Button type="submit" tone="act" size="big" busy={busy}>
           {sentence(decision)}

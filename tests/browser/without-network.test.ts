@@ -214,7 +214,17 @@ async function closeSession(): Promise<void> {
     const { seq } = await server.read<{ seq: number }>(`/api/people/${patient}/visit`);
     await server.done(
       'nurse',
-      { name: 'decide', patient, decision: 'put off', reasonCode: 'no staff or chair', couldHaveBeenSeen: 'only today', nextStep: 'ring on Friday, then another place', nextBy: '2026-12-04', nextOwner: 'nurse', tellsThePatient: 'told at the chair' },
+      {
+        name: 'decide',
+        patient,
+        decision: 'put off',
+        reasonCode: 'no staff or chair',
+        couldHaveBeenSeen: 'only today',
+        nextStep: 'ring on Friday, then another place',
+        nextBy: '2026-12-04',
+        nextOwner: 'nurse',
+        tellsThePatient: 'told at the chair',
+      },
       { seen: { [`patient/${patient}`]: seq } },
     );
     await server.done('nurse', lineNow(server, patient, 'left', { cardGiven: true }));

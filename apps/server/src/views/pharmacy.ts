@@ -113,7 +113,7 @@ function orderedInWords({ body }: Fact<'prescription'>, protocol: Protocol | und
 
 /** On the list of a coming session, and nothing may be prepared yet. */
 export function heldOn(people: readonly Person[]): TodayView['heldByPharmacy'] {
-  return people.flatMap((person) => {
+  const held = people.flatMap((person) => {
     const state = atPharmacyOf(person);
     return state?.holds === true && person.place !== undefined
       ? [
@@ -123,8 +123,10 @@ export function heldOn(people: readonly Person[]): TodayView['heldByPharmacy'] {
             patient: person.patient,
             name: fullName(person),
             says: state.says,
+            refused: state.is === 'refused',
           },
         ]
       : [];
   });
+  return [...held.filter(({ refused }) => refused), ...held.filter(({ refused }) => !refused)];
 }

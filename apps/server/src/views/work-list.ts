@@ -9,7 +9,10 @@ import { piledTasks, pilesByTask, sampleOf, samplePiles } from './work.ts';
 /** `what`: the pile by the words it has on Today. No such pile: an empty list. */
 export function workListOf(everyone: readonly Person[], unit: UnitNow, what: string): WorkListView {
   const here = everyone.filter(({ unitId }) => unitId === unit.unit.id);
-  const rows = [...here.flatMap((person) => tasksOf(person, what)), ...here.flatMap((person) => sampleRowsOf(person, what))];
+  const rows = [
+    ...here.flatMap((person) => tasksOf(person, what)),
+    ...here.flatMap((person) => sampleRowsOf(person, what)),
+  ];
   return {
     what,
     unitName: unit.unit.name,
@@ -43,6 +46,13 @@ function sampleRowsOf(person: Person, what: string): Row[] {
   if (due === undefined) return [];
   const { patient } = person;
   return [
-    { patient, name: fullName(person), says: due.says, owner: 'nurse', due: plainDate(due.by), to: `/people/${patient}` },
+    {
+      patient,
+      name: fullName(person),
+      says: due.says,
+      owner: 'nurse',
+      due: plainDate(due.by),
+      to: `/people/${patient}`,
+    },
   ];
 }

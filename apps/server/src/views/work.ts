@@ -56,6 +56,7 @@ export const pilesByTask: Readonly<
   'look at the reminder': { what: 'reminders that did not arrive' },
   'pass on the red flag': { what: 'red flags to pass on', to: '/aftercare' },
   'answer the red flag': { what: 'red flags from calls', to: '/calls' },
+  'tell who was named': { what: 'red flags another answered: to be seen by who was named', record: 'looked-again' },
   'call back': { what: 'calls to make again' },
   'ask again': { what: 'people who wanted more time' },
   'release the place': { what: 'places of people who will not come' },

@@ -179,6 +179,10 @@ const words: Readonly<Record<string, { readonly label: string; readonly help?: s
   'support-booking.toldWhom': { label: 'Cancelled with whom' },
   'advice-answered.about': { label: 'Which call' },
   'advice-answered.outcome': { label: 'What was found and done, and that they were told' },
+  'advice-answered.inPlaceOf': {
+    label: 'In whose place',
+    help: 'Where you are not the one who was named: it stays in their work until they have seen it.',
+  },
   'looked-again.about': { label: 'Which entry' },
   'looked-again.finding': { label: 'What you found' },
   'reaction.what': { label: 'What they felt' },

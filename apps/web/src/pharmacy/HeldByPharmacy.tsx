@@ -7,7 +7,7 @@ import { sentence } from '../words/texts.ts';
 export function HeldByPharmacy({ held }: { held: TodayView['heldByPharmacy'] }) {
   return (
     <section aria-labelledby="held-by-pharmacy">
-      <h2 id="held-by-pharmacy">Prescriptions not verified, with a place</h2>
+      <h2 id="held-by-pharmacy">Prescriptions refused or not verified, with a place</h2>
       <table className="stacks">
         <thead className="unseen">
           <tr>
@@ -27,7 +27,10 @@ export function HeldByPharmacy({ held }: { held: TodayView['heldByPharmacy'] }) 
               <td className="nowrap" style={{ width: '10rem' }}>
                 {dayInWords(each.on)}
               </td>
-              <td>{sentence(each.says)}</td>
+              <td>
+                {each.refused && <strong>Pharmacist refused: no dose as it stands. </strong>}
+                {sentence(each.says)}
+              </td>
             </tr>
           ))}
         </tbody>

@@ -13,7 +13,12 @@ export function PutOffAfterAll({ data, done }: StepProps) {
       <Why about="though it was decided to go" word="put the dose off after all">
         <FieldTroubles value={step.attempt.refusals}>
           <Outcome of={step.attempt} />
-          <NotNowForm decision="put off" busy={step.attempt.busy} foreseen={data.foreseen} send={(act) => step.act(act)} />
+          <NotNowForm
+            decision="put off"
+            busy={step.attempt.busy}
+            foreseen={data.foreseen}
+            send={(act) => step.act(act)}
+          />
         </FieldTroubles>
       </Why>
     </div>

@@ -186,6 +186,14 @@ const found = {
     doNow: 'Take paracetamol as told. A doctor looks at it before any other dose.',
     source: `product text (US) 5.6: severe pain, withhold further doses (read); when ${MEMORY}`,
   },
+  'new back pain, or grown shorter': {
+    thinkOf: 'fracture of the spine: several at once after denosumab that nothing followed in time',
+    urgency: 'this week',
+    who: 'prescriber: the same day where denosumab is late; looks at the spine; no dose until then',
+    doNow:
+      'Lift nothing heavy. A doctor looks at your back before any other dose. With weak or numb legs, or trouble passing water or stools: ring the emergency number now.',
+    source: `new back pain or height loss opens a review: safety rules; rebound after denosumab: MHRA August 2020 (${MEMORY}); when, and signs of the cord, ${MEMORY}`,
+  },
 } as const satisfies Readonly<Record<string, Omit<Rule, 'asks'>>>;
 
 export type RedFlagName = DangerSign | keyof typeof found;

@@ -18,6 +18,7 @@ export const holding: Partial<Record<RedFlagName, BodyOfKind<'symptom'>['what']>
   'red or painful eye': 'eye pain or redness',
   'jaw or tooth trouble': 'jaw pain',
   'tingling or cramps': 'tingling or cramps',
+  'new back pain, or grown shorter': 'back pain',
   'ear pain or discharge': 'other',
   'severe pain in bones, joints or muscles': 'other',
 };

@@ -161,17 +161,15 @@ export const actSchema = z.discriminatedUnion('name', [
     name: z.literal('decide'),
     patient: uuidField,
     decision: z.enum(['go', 'put off', 'ask a prescriber']),
-    ...goDecision.body
-      .unwrap()
-      .pick({
-        reasonCode: true,
-        note: true,
-        couldHaveBeenSeen: true,
-        nextStep: true,
-        nextBy: true,
-        nextOwner: true,
-        tellsThePatient: true,
-      }).shape,
+    ...goDecision.body.unwrap().pick({
+      reasonCode: true,
+      note: true,
+      couldHaveBeenSeen: true,
+      nextStep: true,
+      nextBy: true,
+      nextOwner: true,
+      tellsThePatient: true,
+    }).shape,
     happenedAt,
   }),
   z.object({

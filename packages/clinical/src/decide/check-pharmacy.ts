@@ -61,6 +61,12 @@ export function checkVerified(record: SubjectRecord, now: Surroundings, typedInL
   ];
 }
 
+/** A dose of a refused prescription is not decided: no cannula is placed for what nobody may prepare. */
+export function checkNotRefused(record: SubjectRecord, now: Surroundings): readonly Refusal[] {
+  const order = orderAtPharmacy(record, now.today);
+  return order?.state.is === 'refused' ? checkVerified(record, now, false) : [];
+}
+
 const statePlainly = (says: string): string => says.replace(/^the pharmacist asks/, 'held: the pharmacist asks');
 
 const remedies = {

@@ -10,6 +10,7 @@ import { type Visit, visitOn } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { checkCareGoesOn, checkKnown } from './check-care.ts';
 import { fieldWrong } from './check-fields.ts';
+import { checkNotRefused } from './check-pharmacy.ts';
 import { draftNow } from './draft.ts';
 import { asItHappened, checkHappenedAt } from './happened-at.ts';
 import { patientIn } from './ledgers.ts';
@@ -29,7 +30,7 @@ export function decideGo(act: ActNamed<'decide'>, written: Surroundings): Decide
     ...checkHappenedAt(act.happenedAt, [visit.observationsBefore, visit.checklist], written),
   );
   const found = verdictToday(record, now);
-  if (act.decision === 'go') refusals.push(...checkReady(visit, found));
+  if (act.decision === 'go') refusals.push(...checkReady(visit, found), ...checkNotRefused(record, now));
   refusals.push(...checkAnswered(act, now));
   return decided(refusals, () => [
     draftNow(subject('patient', act.patient), 'go-decision', bodyOf(act, found, record, now), now),
@@ -47,7 +48,11 @@ function checkAnswered(act: ActNamed<'decide'>, { today }: Surroundings): readon
   if (act.decision === 'ask a prescriber') return open('note', 'not said', 'what was found, and what is asked');
   return [
     ...open('reasonCode', 'a dose is put off for a reason', 'choose the reason from the list'),
-    ...open('couldHaveBeenSeen', 'not answered', 'whether it could have been seen before today; "not known" is an answer'),
+    ...open(
+      'couldHaveBeenSeen',
+      'not answered',
+      'whether it could have been seen before today; "not known" is an answer',
+    ),
     ...open('nextStep', 'not said', 'what comes next, so that they come to their dose'),
     ...open('nextBy', 'not said', 'the last day for what comes next'),
     ...(act.nextBy !== undefined && day(act.nextBy) < today

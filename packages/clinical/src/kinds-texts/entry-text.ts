@@ -244,7 +244,8 @@ const texts: Texts = {
         ? `${body.what} not needed this time: ${body.reason}`
         : `${body.what} ${body.inPlaceOf === undefined ? 'booked with' : 'moved: with'} ${body.bookedWith} for ${date(body.on)}${body.at === undefined ? '' : ` at ${body.at}`}${and(body.reference)}`,
   'advice-call': ({ body }) => `advice line, ${callText(body)}`,
-  'advice-answered': ({ body }) => `advice-line call answered: ${body.outcome}`,
+  'advice-answered': ({ body }) =>
+    `advice-line call answered${body.inPlaceOf === undefined ? '' : ` in place of ${body.inPlaceOf}`}: ${body.outcome}`,
   'unknown-call': ({ body }) => `advice line, about "${body.nameSaid}"${and(body.knownOfThem)}, ${callText(body)}`,
   'unknown-call-settled': ({ body }) =>
     `call ${body.patient === undefined ? 'about nobody of ours' : 'found its person'}: ${body.outcome}`,

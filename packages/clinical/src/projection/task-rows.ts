@@ -23,15 +23,16 @@ import { isThighFracture } from '../requirements/thigh-fracture.ts';
 import { remindersToLookAt } from '../letters/reminders.ts';
 import { isVisitLetter, lettersOut } from '../letters/letters-out.ts';
 import { toldAndNotSeen } from '../visit/told-ahead.ts';
-import { afterPutOff, decisionLeftOpen } from '../visit/put-off-next.ts';
 import { visitOn } from '../visit/visit.ts';
 import type { Row } from './row.ts';
+import { answeredForAnother, notGivenToday } from './left-open-tasks.ts';
 import { supportTasks } from './support-tasks.ts';
 
 export const taskNames = [
   'answer the red flag',
   'sign results',
   'decide on the referral',
+  'tell who was named',
   'call back',
   'ask again',
   'chase the transfer',
@@ -166,6 +167,7 @@ function openTasks(at: At, held: string): Row[] {
           )
         : task('call back', rang, 'nurse', due, rang.body.about),
     );
+  rows.push(...answeredForAnother(record, task));
   const talk = latest(record, 'talk');
   if (talk?.body.askAgainOn !== undefined && !factsOf(record, 'dose').some(({ on }) => on > talk.on))
     rows.push(task('ask again', talk, 'nurse', day(talk.body.askAgainOn), talk.body.decision));
@@ -184,7 +186,7 @@ function openTasks(at: At, held: string): Row[] {
   }
   return [
     ...rows,
-    ...notGivenToday(at),
+    ...notGivenToday(record, lookAgainOn(at, 'lookAgainPutOffDays', latest(record, 'go-decision')?.on ?? today), task),
     ...incidents(record, task),
     ...toldAndNotSeen(record).map((told) => task('look at what they told us', told, 'nurse', told.on, entryText(told))),
     ...atPharmacy(at),
@@ -193,18 +195,6 @@ function openTasks(at: At, held: string): Row[] {
     ...redFlags(at),
     ...afterDose(at),
   ];
-}
-
-/** A dose was put off, or a prescriber asked at the chair: whose the next step is, and by when. */
-function notGivenToday(at: At): Row[] {
-  const decision = decisionLeftOpen(at.record);
-  if (decision === undefined) return [];
-  const { task } = at;
-  const { note, decision: what } = decision.body;
-  if (what === 'ask a prescriber')
-    return [task('answer what was asked at the chair', decision, 'prescriber', decision.on, note ?? 'no question written')];
-  const { says, owner, by } = afterPutOff(decision, lookAgainOn(at, 'lookAgainPutOffDays', decision.on));
-  return [task('see to what was put off', decision, owner, by, says)];
 }
 
 const reminderTasks = (record: SubjectRecord, today: Day, task: Task): Row[] =>

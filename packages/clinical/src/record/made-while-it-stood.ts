@@ -30,6 +30,7 @@ export const lookedAgainAtKinds = [
   'second-check',
   'told-ahead',
   'go-decision',
+  'advice-answered',
   ...restedOnKinds,
 ] as const satisfies readonly KindName[];
 const restedOn: ReadonlySet<KindName> = new Set(restedOnKinds);

@@ -149,7 +149,13 @@ function putOff(at: At): StandingNow {
   const on = callBackAfter(at) ?? noLater(nextBy, lookAgainOn(at, 'lookAgainPutOffDays', at.held.since));
   const reason = decision?.body.reasonCode ?? 'no reason recorded';
   const next = nextStep === undefined || nextBy === undefined ? '' : `; ${nextStep}, by ${shortDate(day(nextBy))}`;
-  return standing(at, 'put off', `${reason}${next}; look again on ${shortDate(on)}`, nextOwner ?? 'nurse in charge', on);
+  return standing(
+    at,
+    'put off',
+    `${reason}${next}; look again on ${shortDate(on)}`,
+    nextOwner ?? 'nurse in charge',
+    on,
+  );
 }
 
 const noLater = (named: PlainDate | undefined, last: Day): Day =>

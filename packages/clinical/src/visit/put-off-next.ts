@@ -9,7 +9,9 @@ export function decisionLeftOpen(record: SubjectRecord): Fact<'go-decision'> | u
   if (decision === undefined || decision.body.decision === 'go') return undefined;
   const isSeenTo =
     factsOf(record, 'looked-again').some(({ body }) => body.about === decision.id || body.about === decision.first) ||
-    factsOf(record, 'dose').some((dose) => dose.on > decision.on || (dose.on === decision.on && dose.seq > decision.seq));
+    factsOf(record, 'dose').some(
+      (dose) => dose.on > decision.on || (dose.on === decision.on && dose.seq > decision.seq),
+    );
   return isSeenTo ? undefined : decision;
 }
 

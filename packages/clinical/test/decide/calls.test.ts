@@ -2,6 +2,7 @@
 import {
   type ActNamed,
   type PlainDate,
+  entryText,
   factsOf,
   flagsIn,
   flagsToAsk,
@@ -73,6 +74,25 @@ describe('a call about somebody known', () => {
     expect(factsOf(unit.patient(), 'symptom').map((told) => told.body.what)).toEqual([what]);
   });
 
+  test('another than the named person may answer: the named one still has it before them', () => {
+    const unit = onTheDay();
+    unit.expect('bettina', call({ redFlags: [shaking], passedTo: 'Petra Press' }));
+    const { id } = unit.newest('advice-call');
+    unit.write('dana', 'advice-answered', { about: id, outcome: 'seen at once, ambulance', inPlaceOf: 'Petra Press' });
+    expect(tasks(unit)).not.toContain('answer the red flag');
+    expect(tasks(unit)).toContain('tell who was named');
+    expect(entryText(unit.newest('advice-answered'))).toContain('in place of Petra Press');
+    const seen = { about: unit.newest('advice-answered').id, finding: 'read; rang the ward' };
+    unit.write('halina', 'looked-again', seen);
+    expect(tasks(unit)).not.toContain('tell who was named');
+  });
+  test('new back pain is asked about, and is written as the symptom that opens a review on treatment (safety rules, course)', () => {
+    const unit = onTheDay();
+    const back = flagsToAsk.find((name) => name.startsWith('new back pain'));
+    expect(back).toBeDefined();
+    unit.expect('bettina', call({ redFlags: back === undefined ? [] : [back], passedTo: 'Petra Press' }));
+    expect(unit.newest('symptom').body.what).toBe('back pain');
+  });
   test('a promise to ring back stands until somebody was reached', () => {
     const unit = onTheDay();
     unit.expect('dana', call({ callBackOn: '2026-11-27' as PlainDate }));

@@ -161,9 +161,7 @@ describe('an injection, step by step', () => {
     const unit = toGive();
     unit.expect('dana', give());
     expect(unit.refused('dana', give())).toContain('step-already-done');
-    expect(unit.refused('imre', putOff('unwell'))).toEqual([
-      'step-already-done',
-    ]);
+    expect(unit.refused('imre', putOff('unwell'))).toEqual(['step-already-done']);
   });
 
   test('the check and the preparation it rests on are not withdrawn from under it', () => {

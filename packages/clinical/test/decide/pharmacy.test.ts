@@ -135,6 +135,14 @@ describe('where the protocol does not ask for it', () => {
     expect(check(unit, { outcome: 'verified' })).toEqual([]);
     unit.write('dana', 'preparation', unit.pack());
   });
+  test('a refusal is heard at the go already: no cannula is placed for what nobody may prepare', () => {
+    const unit = onTheDay().arrive().observed().asked();
+    check(unit, { outcome: 'refused', reason: 'two bisphosphonates' });
+    const go = { name: 'decide', patient: 'p1', decision: 'go' } as const;
+    expect(unit.refused('dana', go)).toEqual(['prescription-not-verified']);
+    unit.write('halina', 'prescription', unit.newest('prescription').body);
+    expect(unit.refused('dana', go)).toEqual([]);
+  });
   test('one that was refused is prepared only once it is another', () => {
     const unit = onTheDay().go();
     expect(check(unit, { outcome: 'refused', reason: 'clearance 28 mL/min by our formula' })).toEqual([]);

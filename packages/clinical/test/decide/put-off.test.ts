@@ -1,11 +1,19 @@
 /** Nobody put off is lost: what has to be said, and how long the next step stands in somebody's work. */
 import { describe, expect, test } from 'vitest';
-import { type Act, type Day, type PlainDate, day, plainDate, standingOf, taskRows, teaching } from '@twelvemonth/clinical';
+import {
+  type Act,
+  type Day,
+  type PlainDate,
+  day,
+  plainDate,
+  standingOf,
+  taskRows,
+  teaching,
+} from '@twelvemonth/clinical';
 import { type DayUnit, onTheDay } from './a-day-unit.ts';
 import { putOff } from './put-off-act.ts';
 
-const fieldsNamed = (unit: DayUnit, act: Act): string[] =>
-  unit.do('dana', act).flatMap(({ field }) => field ?? []);
+const fieldsNamed = (unit: DayUnit, act: Act): string[] => unit.do('dana', act).flatMap(({ field }) => field ?? []);
 const tasks = (unit: DayUnit) =>
   taskRows(unit.patient(), teaching, day(unit.today())).map(({ columns: { task, owner, due_day: due, detail } }) => ({
     task,

@@ -237,13 +237,7 @@ describe('go needs ready', () => {
   test.each<Person>(['halina', 'priya', 'bettina', 'sunniva', 'margit', 'edwin'])(
     '%s does not decide at the chair',
     (who) => {
-      expect(
-        onTheDay()
-          .arrive()
-          .observed()
-          .asked()
-          .refused(who, putOff('unwell')),
-      ).toEqual(['not-yours-to-do']);
+      expect(onTheDay().arrive().observed().asked().refused(who, putOff('unwell'))).toEqual(['not-yours-to-do']);
     },
   );
   test('a go can become a put-off until the medicine runs', () => {

@@ -221,9 +221,16 @@ export const todayView = z.object({
   trouble: z.array(
     z.object({ session: z.string(), on: date, patient: z.string(), name: z.string(), verdict, says: z.string() }),
   ),
-  /** Booked in a coming session, and nothing may be prepared: a pharmacist's word is missing. */
+  /** Booked in a coming session, and nothing may be prepared: a pharmacist's word is missing, or was no. Refused ones first. */
   heldByPharmacy: z.array(
-    z.object({ session: z.string(), on: date, patient: z.string(), name: z.string(), says: z.string() }),
+    z.object({
+      session: z.string(),
+      on: date,
+      patient: z.string(),
+      name: z.string(),
+      says: z.string(),
+      refused: z.boolean(),
+    }),
   ),
   /** Small piles of work with their number, oldest first inside. */
   work: z.array(z.object({ what: z.string(), count: z.number().int(), to: z.string(), oldest: date.optional() })),

@@ -11,7 +11,7 @@ import { shapeOf } from '../../kind-form/shape.ts';
 import { Button } from '../../paper/Button.tsx';
 import { Note } from '../../paper/Note.tsx';
 import { Outcome } from '../../paper/Outcome.tsx';
-import { protocols } from '../../server/queries.ts';
+import { me, protocols } from '../../server/queries.ts';
 import { useAct } from '../../server/use-act.ts';
 import css from './RecordPanel.module.css';
 import { picksFor } from './picks.ts';
@@ -31,6 +31,7 @@ function openingValues(
   person: PersonView,
   entry: EntryView | undefined,
   about: string | undefined,
+  mine: string | undefined,
 ): FormValues {
   const shape = shapeOf(kindNamed(kind).body);
   if (shape === undefined) return {};
@@ -42,7 +43,16 @@ function openingValues(
     );
     return now === undefined ? {} : valuesFrom(shape, now.body);
   }
-  return about === undefined ? {} : { about };
+  if (about === undefined) return {};
+  const named = kind === 'advice-answered' ? namedIn(person, about) : undefined;
+  return named === undefined || named === mine ? { about } : { about, inPlaceOf: named };
+}
+
+/** Whom a red flag of a call was passed to. */
+function namedIn({ entries }: PersonView, call: string): string | undefined {
+  const body = entries.find(({ id }) => id === call)?.body;
+  const named = typeof body === 'object' && body !== null && 'passedTo' in body ? body.passedTo : undefined;
+  return typeof named === 'string' ? named : undefined;
 }
 
 /** One entry of one kind, laid out from the kind itself. */
@@ -55,7 +65,8 @@ export function KindForm({ kind, person, entry, about, close }: Props) {
     ...protocols(person.unit),
     enabled: kind === 'prescription' || kind === 'symptom-cleared',
   });
-  const [values, setValues] = useState(() => openingValues(kind, person, entry, about));
+  const mine = useQuery(me).data?.name;
+  const [values, setValues] = useState(() => openingValues(kind, person, entry, about, mine));
   const [on, setOn] = useState<string | undefined>(entry?.on ?? (isOfToday(kind) ? today : undefined));
   const attempt = useAct(close, { [`patient/${person.patient}`]: person.seq });
   if (shape === undefined) return <p>This cannot be written by hand.</p>;

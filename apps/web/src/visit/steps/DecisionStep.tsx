@@ -39,7 +39,7 @@ export function DecisionStep({ data, done }: StepProps) {
       <Outcome of={step.attempt} />
       <div className={css['go']}>
         <Button
-          tone={go?.verdict === 'ready' ? 'act' : 'quiet'}
+          tone={go?.verdict === 'ready' && data.atPharmacy?.is !== 'refused' ? 'act' : 'quiet'}
           size="big"
           busy={step.attempt.busy && notNow === undefined}
           onClick={() => step.act({ name: 'decide', decision: 'go' })}
@@ -58,7 +58,13 @@ export function DecisionStep({ data, done }: StepProps) {
         ))}
       </div>
       {notNow !== undefined && (
-        <NotNowForm key={notNow} decision={notNow} busy={step.attempt.busy} foreseen={data.foreseen} send={(act) => step.act(act)} />
+        <NotNowForm
+          key={notNow}
+          decision={notNow}
+          busy={step.attempt.busy}
+          foreseen={data.foreseen}
+          send={(act) => step.act(act)}
+        />
       )}
     </FieldTroubles>
   );

@@ -13,6 +13,7 @@ import { keepDemoTime, openDemo } from './demo/open-demo.ts';
 import { eventStreams } from './events.ts';
 import { makeListsAgain } from './lists-made-again.ts';
 import type { Channels } from './messages/channel.ts';
+import { keepSending } from './messages/by-itself.ts';
 import { eMailChannel } from './messages/e-mail.ts';
 import { textMessageChannel } from './messages/text-message.ts';
 import { ownPageListener } from './own-page/listener.ts';
@@ -91,6 +92,7 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
       .then(() => noteLookAlikes(atHand))
       .catch(() => undefined);
     const stopKeeping = keepDaySheets(atHand, daySheetFolder(options), say);
+    const stopSending = keepSending(atHand, say);
     const url = urlOf(app.server.address() as AddressInfo, tls !== undefined, options.host);
     let end = (): void => undefined;
     const ended = new Promise<void>((resolve) => {
@@ -99,6 +101,7 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
     let closing: Promise<void> | undefined;
     const close = async (): Promise<void> => {
       stopTelling();
+      await stopSending();
       await stopKeeping();
       people.close();
       events.endAll();

@@ -104,6 +104,10 @@ describe('what keeps a reminder back stands beside it', () => {
     expect(problemOf(refused).detail).toContain('messages go out from 08:00 to 08:30 only');
     await unitWith(everyTime);
     expect((await rows())[0]?.notNow).toBeUndefined();
+    // The hour is the clock's, not that of the first look of the day.
+    clock.moveOn(12 * 60);
+    expect((await rows())[0]?.notNow).toMatch(/^messages go out from 08:00 to 20:00 only: it is 21:/);
+    clock.moveOn(-12 * 60);
     expect([mails, asked]).toEqual([[], []]);
   });
 });
@@ -132,7 +136,7 @@ describe('by e-mail, to a real mail server', () => {
       because: expect.stringContaining('no such mailbox here'),
     });
     const { work } = await server.read<{ work: { what: string; count: number }[] }>('/api/today');
-    expect(work).toContainEqual(expect.objectContaining({ what: 'reminders that did not arrive', count: 1 }));
+    expect(work).toContainEqual(expect.objectContaining({ what: 'messages that did not arrive', count: 1 }));
     expect(await rows()).toHaveLength(1);
   });
 });
@@ -162,7 +166,7 @@ describe('by text message, to a recorded gateway', () => {
     expect((await send('wilhelmina', row?.place ?? '', 7)).json()).toMatchObject({ outcome: 'not known' });
     expect(await rows()).toEqual([]);
     const { work } = await server.read<{ work: { what: string; count: number }[] }>('/api/today');
-    expect(work).toContainEqual(expect.objectContaining({ what: 'reminders that did not arrive', count: 1 }));
+    expect(work).toContainEqual(expect.objectContaining({ what: 'messages that did not arrive', count: 1 }));
   });
   it('a death stops everything at once', async () => {
     byDays(5);

@@ -12,6 +12,8 @@ const withoutForm: ReadonlySet<KindName> = new Set([
   'letter-drafted',
   'aftercare',
   'own-page',
+  'page-sent',
+  'reminders-plan',
   'told-ahead',
 ]);
 const kinds = handWrittenKinds.filter((kind) => !withoutForm.has(kind));

@@ -81,6 +81,7 @@ export * from './recall/checklist.ts';
 export * from './letters/letters-out.ts';
 export * from './letters/no-contact.ts';
 export * from './letters/reminders.ts';
+export * from './letters/reminders-plan.ts';
 export { type MessageChannel, messageChannels } from './kinds/message-begun.ts';
 export { type AheadQuestion, aheadQuestions } from './kinds/told-ahead.ts';
 export * from './kinds-texts/entry-text.ts';

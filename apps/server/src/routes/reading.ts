@@ -170,7 +170,7 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   });
   serveRoute(app, atHand, 'reminders', async (asked) => {
     const unit = await unitAsked(asked);
-    return unit instanceof Refused ? unit : { unit: unit.unit.id, rows: remindersOf(atHand, await people.all(), unit) };
+    return unit instanceof Refused ? unit : remindersOf(atHand, await people.all(), unit);
   });
   serveRoute(app, atHand, 'ownPage', async (asked) => {
     const person = await personAsked(asked, 'own page');

@@ -53,7 +53,7 @@ export const pilesByTask: Readonly<
   'sign the letter': { what: 'letters to sign', to: '/letters' },
   'send the letter': { what: 'letters to send', to: '/letters' },
   'chase the letter': { what: 'letters without an answer', to: '/letters' },
-  'look at the reminder': { what: 'reminders that did not arrive' },
+  'look at the reminder': { what: 'messages that did not arrive' },
   'pass on the red flag': { what: 'red flags to pass on', to: '/aftercare' },
   'answer the red flag': { what: 'red flags from calls', to: '/calls' },
   'tell who was named': { what: 'red flags another answered: to be seen by who was named', record: 'looked-again' },

@@ -167,13 +167,14 @@ export async function ownServer({
       return answer.json<Answer>();
     },
     forget: (somebody: Somebody) => cookies.delete(somebody),
-    close: async () => {
+    /** `keepsNotes`: they are opened again later. */
+    close: async ({ keepsNotes = false }: { keepsNotes?: boolean } = {}) => {
       everyone.close();
       events.endAll();
       await app.close();
       notes.close();
       await store.close();
-      rmSync(folder, { recursive: true, force: true });
+      if (!keepsNotes) rmSync(folder, { recursive: true, force: true });
     },
   };
 }

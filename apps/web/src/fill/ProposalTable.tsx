@@ -3,6 +3,7 @@ import type { EarlierSession } from '@twelvemonth/planning';
 import { useState } from 'react';
 import { Button } from '../paper/Button.tsx';
 import { buttonLook } from '../paper/button-look.ts';
+import { useTicks } from '../paper/use-ticks.ts';
 import { dayInWords } from '../words/dates.ts';
 import { counted } from '../words/texts.ts';
 import css from './Fill.module.css';
@@ -22,14 +23,9 @@ type Props = {
 
 /** Proposed changes with a tick each: accepted one by one or the ticked ones, or left. */
 export function ProposalTable({ id, title, says, lines, accepting, mayBook, earlier, askWhy }: Props) {
-  const [ticked, setTicked] = useState<ReadonlySet<number>>(new Set());
+  const ticks = useTicks<number>();
   const open = lines.filter(({ person }) => accepting.came.get(person)?.is !== 'booked');
-  const chosen = open.filter(({ person }) => ticked.has(person));
-  const tick = (person: number): void => {
-    const next = new Set(ticked);
-    if (!next.delete(person)) next.add(person);
-    setTicked(next);
-  };
+  const chosen = open.filter(({ person }) => ticks.has(person));
   if (lines.length === 0) return null;
   return (
     <section aria-labelledby={id}>
@@ -44,7 +40,7 @@ export function ProposalTable({ id, title, says, lines, accepting, mayBook, earl
             busy={accepting.busy}
             busyWords={`${accepting.done} of ${accepting.of} booked …`}
             disabled={chosen.length === 0}
-            onClick={() => void accepting.accept(chosen).then(() => setTicked(new Set()))}
+            onClick={() => void accepting.accept(chosen).then(() => ticks.only([]))}
           >
             Accept {chosen.length === 0 ? 'the ticked ones' : counted(chosen.length, 'line')}
           </Button>
@@ -53,9 +49,7 @@ export function ProposalTable({ id, title, says, lines, accepting, mayBook, earl
           ) : (
             <Button
               disabled={open.length === 0}
-              onClick={() =>
-                setTicked(chosen.length === open.length ? new Set() : new Set(open.map((one) => one.person)))
-              }
+              onClick={() => ticks.only(chosen.length === open.length ? [] : open.map((one) => one.person))}
             >
               {chosen.length > 0 && chosen.length === open.length ? 'Tick none' : 'Tick all'}
             </Button>
@@ -80,8 +74,8 @@ export function ProposalTable({ id, title, says, lines, accepting, mayBook, earl
               key={line.person}
               line={line}
               came={accepting.came.get(line.person)}
-              ticked={ticked.has(line.person)}
-              tick={mayBook ? () => tick(line.person) : undefined}
+              ticked={ticks.has(line.person)}
+              tick={mayBook ? () => ticks.turn(line.person) : undefined}
               accept={mayBook && !accepting.busy ? () => void accepting.accept([line]) : undefined}
               earlier={earlier.get(line.person)}
               askWhy={() => askWhy(line.person)}

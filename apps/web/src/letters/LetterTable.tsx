@@ -5,6 +5,7 @@ import { type ReactNode, useState } from 'react';
 import { Awaited } from '../paper/Awaited.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Note } from '../paper/Note.tsx';
+import { useTicks } from '../paper/use-ticks.ts';
 import { writtenLetter } from '../server/queries.ts';
 import { dayInWords } from '../words/dates.ts';
 import { unbroken } from '../words/texts.ts';
@@ -34,18 +35,13 @@ type Props<Row extends Line> = {
 };
 
 export function LetterTable<Row extends Line>({ id, title, says, rows, mustRead = false, press, one }: Props<Row>) {
-  const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
+  const ticks = useTicks<string>();
   const [read, setRead] = useState<ReadonlySet<string>>(new Set());
   const [open, setOpen] = useState<string>();
   const many = useMany();
   if (rows.length === 0 && many.progress === undefined) return null;
-  const chosen = rows.filter(({ key, notNow }) => ticked.has(key) && notNow === '');
+  const chosen = rows.filter(({ key, notNow }) => ticks.has(key) && notNow === '');
   const possible = rows.filter(({ key, notNow }) => notNow === '' && (!mustRead || read.has(key)));
-  const tick = (key: string): void => {
-    const next = new Set(ticked);
-    if (!next.delete(key)) next.add(key);
-    setTicked(next);
-  };
   const show = (key: string): void => {
     setOpen(open === key ? undefined : key);
     setRead(new Set([...read, key]));
@@ -63,14 +59,14 @@ export function LetterTable<Row extends Line>({ id, title, says, rows, mustRead 
             busy={many.busy}
             busyWords={`${many.progress?.done ?? 0} of ${chosen.length} …`}
             disabled={chosen.length === 0}
-            onClick={() => void many.run(chosen.map(one)).then(() => setTicked(new Set()))}
+            onClick={() => void many.run(chosen.map(one)).then(() => ticks.only([]))}
           >
             {press(chosen.length === 0 ? possible.length : chosen.length)}
           </Button>
           {many.busy ? (
             <Button onClick={many.stop}>Stop</Button>
           ) : (
-            <Button disabled={possible.length === 0} onClick={() => setTicked(new Set(possible.map(({ key }) => key)))}>
+            <Button disabled={possible.length === 0} onClick={() => ticks.only(possible.map(({ key }) => key))}>
               {mustRead ? 'Tick all that were read' : 'Tick all'}
             </Button>
           )}
@@ -95,8 +91,8 @@ export function LetterTable<Row extends Line>({ id, title, says, rows, mustRead 
               <Row
                 key={row.key}
                 row={row}
-                ticked={ticked.has(row.key)}
-                tick={press !== undefined && possible.includes(row) ? () => tick(row.key) : undefined}
+                ticked={ticks.has(row.key)}
+                tick={press !== undefined && possible.includes(row) ? () => ticks.turn(row.key) : undefined}
                 open={open === row.key}
                 show={mustRead ? () => show(row.key) : undefined}
               />

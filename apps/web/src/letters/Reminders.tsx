@@ -10,6 +10,7 @@ import { dayInWords } from '../words/dates.ts';
 import { counted, unbroken } from '../words/texts.ts';
 import { Came } from './Came.tsx';
 import css from './Letters.module.css';
+import { RemindersPlanned } from './RemindersPlanned.tsx';
 import { type One, useMany } from './use-many.ts';
 
 /** Reminders whose day has come; one press sends those that can go, and says of each that did not why. */
@@ -19,8 +20,8 @@ export function Reminders({ unit }: { unit: string }) {
   const may = useMay();
   const many = useMany();
   const rows = data?.rows ?? [];
-  if (rows.length === 0 && many.progress === undefined) return null;
-  const ready = rows.filter(({ notNow }) => notNow === undefined);
+  if (data === undefined) return null;
+  const ready = rows.filter(({ notNow, byItself }) => notNow === undefined && !byItself);
   const send = ({ patient, name, place, daysBefore }: ReminderRow): One => ({
     who: name,
     act: async () => {
@@ -30,41 +31,47 @@ export function Reminders({ unit }: { unit: string }) {
     },
   });
   return (
-    <section aria-labelledby="reminders">
-      <h2 id="reminders">Reminders due ({rows.length})</h2>
-      {may('sendReminder') && (
-        <div className={`${css['acts']} screenOnly`}>
-          <Button
-            tone="act"
-            busy={many.busy}
-            busyWords={`${many.progress?.done ?? 0} of ${ready.length} …`}
-            disabled={ready.length === 0}
-            onClick={() => void many.run(ready.map(send))}
-          >
-            Send {counted(ready.length, 'reminder')}
-          </Button>
-          {many.busy && <Button onClick={many.stop}>Stop</Button>}
-        </div>
+    <>
+      {(rows.length > 0 || many.progress !== undefined) && (
+        <section aria-labelledby="reminders">
+          <h2 id="reminders">Reminders due ({rows.length})</h2>
+          {may('sendReminder') && (
+            <div className={`${css['acts']} screenOnly`}>
+              <Button
+                tone="act"
+                busy={many.busy}
+                busyWords={`${many.progress?.done ?? 0} of ${ready.length} …`}
+                disabled={ready.length === 0}
+                onClick={() => void many.run(ready.map(send))}
+              >
+                Send {counted(ready.length, 'reminder')}
+              </Button>
+              {many.busy && <Button onClick={many.stop}>Stop</Button>}
+            </div>
+          )}
+          <Came of={many.progress} busy={many.busy} />
+          <ul className={css['plain']}>
+            {rows.map((row) => (
+              <li key={`${row.place}/${row.daysBefore}`}>
+                <Link to="/people/$patient" params={{ patient: row.patient }}>
+                  {row.name}
+                </Link>{' '}
+                <span className={css['detail']}>{unbroken(row.number)}</span>, place on {dayInWords(row.on)},{' '}
+                {row.arriveAt}: {counted(row.daysBefore, 'day')} before
+                {row.channel !== undefined && `, by ${row.channel} to ${row.to ?? ''}`}
+                <div className={css['detail']}>{row.text}</div>
+                {row.byItself && <div className={css['detail']}>goes by itself in the unit’s hours, as approved</div>}
+                {row.notNow !== undefined && (
+                  <div>
+                    <strong>Not now:</strong> {row.notNow}
+                  </div>
+                )}
+              </li>
+            ))}
+          </ul>
+        </section>
       )}
-      <Came of={many.progress} busy={many.busy} />
-      <ul className={css['plain']}>
-        {rows.map((row) => (
-          <li key={`${row.place}/${row.daysBefore}`}>
-            <Link to="/people/$patient" params={{ patient: row.patient }}>
-              {row.name}
-            </Link>{' '}
-            <span className={css['detail']}>{unbroken(row.number)}</span>, place on {dayInWords(row.on)}, {row.arriveAt}
-            : {counted(row.daysBefore, 'day')} before
-            {row.channel !== undefined && `, by ${row.channel} to ${row.to ?? ''}`}
-            <div className={css['detail']}>{row.text}</div>
-            {row.notNow !== undefined && (
-              <div>
-                <strong>Not now:</strong> {row.notNow}
-              </div>
-            )}
-          </li>
-        ))}
-      </ul>
-    </section>
+      {data.plans !== undefined && <RemindersPlanned plans={data.plans} today={data.today} />}
+    </>
   );
 }

@@ -24,6 +24,8 @@ const notByHand = new Set([
   'message-ended',
   'patient-pack',
   'own-page',
+  'page-sent',
+  'reminders-plan',
   'told-ahead',
   'pharmacy-check',
   'pharmacy-answer',
@@ -35,6 +37,7 @@ export const isWithdrawable = (kind: string): boolean =>
   kind !== 'withdrawal' &&
   kind !== 'same-person' &&
   kind !== 'own-page' &&
+  kind !== 'reminders-plan' &&
   kind !== 'place-booked' &&
   kind !== 'place-given-up';
 

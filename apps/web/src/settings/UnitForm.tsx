@@ -60,6 +60,7 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
   const [reserve, setReserve] = useState<number | undefined>(unit?.stock?.reservePacks);
   const [sessionDays, setSessionDays] = useState(asTexts(unit?.sessionWeekdays ?? []));
   const [bloodDays, setBloodDays] = useState(asTexts(unit?.bloodWeekdays ?? [1, 2, 3, 4, 5]));
+  const [byItself, setByItself] = useState<readonly 'yes'[]>(unit?.reminders?.byItself === true ? ['yes'] : []);
   const [lineDays, setLineDays] = useState(asTexts(unit?.adviceLine?.weekdays ?? []));
   const closedLines = texts.closed
     .split('\n')
@@ -108,6 +109,7 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
                 daysBefore: texts.remindDays.split(/[\s,]+/).map(Number),
                 fromTime: texts.fromTime,
                 untilTime: texts.untilTime,
+                ...(byItself.length > 0 ? { byItself: true } : {}),
               },
             }),
         ...(lineDays.length === 0
@@ -217,6 +219,14 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
         {text('remindDays', 'Days before', 'For example 28, 7, 2. Empty: nobody is reminded.')}
         {text('fromTime', 'Not before', 'HH:MM')}
         {text('untilTime', 'Not after', 'HH:MM')}
+        <TicksField
+          label="Without a press each"
+          at="reminders.byItself"
+          help="Off: a person presses for every list. On: what a person approved once goes on its day."
+          value={byItself}
+          onChange={setByItself}
+          options={[{ value: 'yes', says: 'approved reminders go by themselves' }]}
+        />
       </FieldGroup>
       <Outcome of={attempt} />
       <div className={css['acts']}>

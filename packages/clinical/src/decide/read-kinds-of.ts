@@ -46,6 +46,8 @@ const withoutWeight: ReadonlySet<KindName> = new Set([
   'message-begun',
   'message-ended',
   'own-page',
+  'page-sent',
+  'reminders-plan',
   'told-ahead',
   'contact',
   'contact-person',

@@ -17,6 +17,7 @@ const undoneOtherwise: Partial<Record<KindName, string>> = {
   'place-booked': 'give the place up',
   'place-given-up': 'book the place again',
   'own-page': 'close the page',
+  'reminders-plan': 'stop it, or approve it anew',
   'same-person': 'say it anew: one person, two people, or read them apart',
 };
 

@@ -211,9 +211,14 @@ const texts: Texts = {
       ? `letter not answered, asked again; look on ${date(body.chaseOn)}${because(body.words)}`
       : `letter ${body.outcome}: ${body.words}`,
   'message-begun': ({ body }) =>
-    `reminder by ${body.channel} to ${body.to}, ${counted(body.daysBefore, 'day')} before: ${body.text}`,
+    `reminder by ${body.channel} to ${body.to}, ${counted(body.daysBefore, 'day')} before${body.approval === undefined ? '' : ', by itself as approved'}: ${body.text}`,
   'message-ended': ({ body }) =>
-    body.outcome === 'accepted' ? 'reminder taken by the channel' : `reminder ${body.outcome}: ${body.because}`,
+    body.outcome === 'accepted' ? 'message taken by the channel' : `message ${body.outcome}: ${body.because}`,
+  'page-sent': ({ body }) => `address of the own page sent by ${body.channel} to ${body.to}`,
+  'reminders-plan': ({ body }) =>
+    body.is === 'stopped'
+      ? `reminders no longer by themselves: ${body.reason}`
+      : `reminders may go by themselves, ${plural(body.daysBefore.map(String), 'and')} days before, by ${body.channel} to ${body.to}`,
   'own-page': ({ body }) =>
     body.is === 'closed'
       ? `own page closed: ${body.reason}`

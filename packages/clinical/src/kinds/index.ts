@@ -81,6 +81,8 @@ import { letterSent } from './letter-sent.ts';
 import { messageBegun } from './message-begun.ts';
 import { messageEnded } from './message-ended.ts';
 import { ownPage } from './own-page.ts';
+import { pageSent } from './page-sent.ts';
+import { remindersPlan } from './reminders-plan.ts';
 import { toldAhead } from './told-ahead.ts';
 import { patientPack } from './patient-pack.ts';
 import { withdrawal } from './withdrawal.ts';
@@ -200,6 +202,8 @@ export const entryKinds = {
   'message-begun': messageBegun,
   'message-ended': messageEnded,
   'own-page': ownPage,
+  'page-sent': pageSent,
+  'reminders-plan': remindersPlan,
   'told-ahead': toldAhead,
   'patient-pack': patientPack,
   withdrawal: withdrawal,

@@ -23,6 +23,8 @@ export const messageBegun = entryKind({
       /** Which of the unit's reminders it is: days before the place. */
       daysBefore: z.number().int().min(1).max(90),
       text: textField,
+      /** The approval by which it went by itself; absent where a person pressed. */
+      approval: uuidField.optional(),
     })
     .readonly(),
   example: {

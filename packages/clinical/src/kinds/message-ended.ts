@@ -3,12 +3,12 @@ import { careRoles } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
 import { textField, uuidField } from './fields.ts';
 
-/** What the channel said, or what came back later. */
+/** What the channel said of a reminder or of a page's address, or what came back later. */
 export const messageEnded = entryKind({
   name: 'message-ended',
   of: 'patient',
   shape: 1,
-  label: 'what became of a reminder',
+  label: 'what became of a message',
   help: 'Taken by the channel, not taken with the reason, or came back.',
   writes: careRoles,
   body: z.discriminatedUnion('outcome', [

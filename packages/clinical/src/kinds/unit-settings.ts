@@ -75,6 +75,8 @@ export const unitSettings = entryKind({
           /** No message before and after. */
           fromTime: timeField,
           untilTime: timeField,
+          /** Those a person approved go on their day without a press; absent: none does. */
+          byItself: z.boolean().optional(),
         })
         .readonly()
         .optional(),

@@ -20,7 +20,7 @@ import { isOpenOrder, needsPharmacist, orderAtPharmacy } from '../pharmacy/pharm
 import { placesOf } from '../visit/place.ts';
 import { dosesGiven } from '../course/doses.ts';
 import { isThighFracture } from '../requirements/thigh-fracture.ts';
-import { remindersToLookAt } from '../letters/reminders.ts';
+import { messagesToLookAt } from '../letters/reminders.ts';
 import { isVisitLetter, lettersOut } from '../letters/letters-out.ts';
 import { toldAndNotSeen } from '../visit/told-ahead.ts';
 import { visitOn } from '../visit/visit.ts';
@@ -198,7 +198,7 @@ function openTasks(at: At, held: string): Row[] {
 }
 
 const reminderTasks = (record: SubjectRecord, today: Day, task: Task): Row[] =>
-  remindersToLookAt(record, today).map(({ message, ended }) =>
+  messagesToLookAt(record, today).map(({ message, ended }) =>
     task('look at the reminder', message, 'clerk', message.on, ended?.body.outcome ?? 'not known whether it went out'),
   );
 

@@ -58,6 +58,8 @@ const ranks: Partial<Record<KindName, number>> = {
   'message-begun': 68,
   'message-ended': 68,
   'own-page': 68,
+  'page-sent': 68,
+  'reminders-plan': 68,
   reaction: 69,
   aftercare: 69,
   'red-flag-passed-on': 70,

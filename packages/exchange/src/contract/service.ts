@@ -21,7 +21,12 @@ export const unitView = z.object({
   adviceLine: z.object({ weekdays: z.array(z.number().int()), fromTime: z.string(), untilTime: z.string() }).optional(),
   stock: z.object({ leadDays: z.number().int(), reservePacks: z.number().int() }).optional(),
   reminders: z
-    .object({ daysBefore: z.array(z.number().int()).readonly(), fromTime: z.string(), untilTime: z.string() })
+    .object({
+      daysBefore: z.array(z.number().int()).readonly(),
+      fromTime: z.string(),
+      untilTime: z.string(),
+      byItself: z.boolean().optional(),
+    })
     .optional(),
   letters: z
     .object({ postalAddress: z.string(), language: z.enum(['en-GB', 'en-US']), answerWithinDays: z.number().int() })

@@ -29,7 +29,11 @@ export function hoursLine(from: number, until: number, width: number): string {
   for (let hour = Math.ceil(from / minutesPerHour) * minutesPerHour; hour < until; hour += minutesPerHour) {
     const at = ((hour - from) / Math.max(1, until - from)) * width;
     labels.push(
-      text(at, 13, timeOf(hour), { size: 12, fill: palette.secondInk, anchor: at < 20 ? 'start' : 'middle' }),
+      text(at, 13, timeOf(hour), {
+        size: 12,
+        fill: palette.secondInk,
+        anchor: at < 20 ? 'start' : at > width - 20 ? 'end' : 'middle',
+      }),
     );
   }
   return svg(width, 16, ...labels);

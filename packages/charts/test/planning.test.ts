@@ -42,6 +42,7 @@ describe('a planned visit', () => {
   it('has the whole hours over it on the same scale', () => {
     expect(hoursLine(510, 660, 300)).toContain('x="60"');
     expect(hoursLine(510, 660, 300).match(/<text/g)).toHaveLength(2);
+    expect(hoursLine(510, 665, 310), 'the last hour is a whole word').toContain('text-anchor="end">11:00<');
   });
 });
 

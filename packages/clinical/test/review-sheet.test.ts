@@ -51,6 +51,12 @@ describe('doses and exposure', () => {
       'about 5.9 years with a bisphosphonate at work, 2.0 of them tablets; days that overlap count once',
     ]);
   });
+  test('a part dose is told, and that a prescriber has still to say whether it counts', () => {
+    const part = '13 Aug 2025  dose zoledronic acid 5 mg, this service, part 40 mL';
+    expect(lines(sheet(part), 'Doses and exposure')).toEqual([
+      'zoledronic acid 5 mg given on 13 Aug 2025, this service, part dose of 40 mL: whether it counts is for the prescriber',
+    ]);
+  });
   test('why it is asked for', () => {
     expect(sheet(three).needed?.because).toBe('planned doses given');
     expect(sheet(dose('14 Mar 2026')).needed).toBeUndefined();

@@ -88,13 +88,15 @@ const writtenElsewhere: Readonly<Record<string, { readonly record: string; reado
   address: { record: 'contact', says: 'write the address' },
 };
 
-function Checklist({ data: { checklist, patient, recallFrom } }: { data: ComingBackView }) {
+function Checklist({ data: { checklist, patient, recallFrom, dosesGiven } }: { data: ComingBackView }) {
   if (recallFrom === undefined || checklist.length === 0)
     return (
       <Note>
         <p>
           {recallFrom === undefined
-            ? 'No dose is due, so nothing is asked yet.'
+            ? dosesGiven === 0
+              ? 'No dose was given here yet: these questions begin before the second. What stands above does not wait for them.'
+              : 'No date for the next dose follows from the notes, so these questions have not begun. What stands above does not wait for them.'
             : `The recall begins on ${dayInWords(recallFrom)}: nothing is asked until then.`}
         </p>
       </Note>

@@ -107,9 +107,11 @@ function exposureLines(record: SubjectRecord, course: Course, today: Day): reado
       dose,
     ),
   );
-  if (lifetime === 0 && tabletYears === 0 && otherProduct.length === 0) return given;
+  const parts = partLines(record, course, today);
+  if (lifetime === 0 && tabletYears === 0 && otherProduct.length === 0) return [...given, ...parts];
   return [
     ...given,
+    ...parts,
     line(`${thisCourse} in this course, ${consecutive} in a row since the last planned break, ${lifetime} in all`),
     ...(otherProduct.length === 0
       ? []
@@ -122,6 +124,18 @@ function exposureLines(record: SubjectRecord, course: Course, today: Day): reado
     ),
   ];
 }
+
+/** Part doses that do not count, or not yet: nobody may read that nothing was given. */
+const partLines = (record: SubjectRecord, course: Course, today: Day): readonly GatheredLine[] =>
+  factsOf(record, 'dose')
+    .filter((dose) => dose.on <= today && dose.body.partMilliliters !== undefined && !course.doses.includes(dose))
+    .map((dose) => {
+      const isOpen = course.undecidedPartDoses.includes(dose);
+      return line(
+        `${entryText(dose)}: ${isOpen ? 'whether it counts is for the prescriber' : 'not counted in this course'}`,
+        dose,
+      );
+    });
 
 const fractureLines = (facts: CourseFacts, course: Course): readonly GatheredLine[] =>
   fracturesThen(facts, course).map(({ fracture, afterDose, daysAfterDose, onTreatment }) =>

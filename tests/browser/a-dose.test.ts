@@ -104,6 +104,7 @@ it('go, cannula, flush', async () => {
   await titled('Saline flush');
   await fill('Saline', '10');
   await pick(/^Ran freely/, 'yes');
+  await pick(/^Anything with calcium/, 'no');
   await act('Record');
 });
 

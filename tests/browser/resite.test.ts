@@ -61,6 +61,7 @@ it('another nurse places it and flushes it, and it runs again; both sites stand 
   await page.getByRole('heading', { name: 'Saline flush' }).waitFor();
   await nurse.fill('Saline', '10');
   await nurse.pick('Ran freely, no swelling, no pain?', 'yes');
+  await nurse.pick(/^Anything with calcium/, 'no');
   await nurse.press('Record');
   await nurse.press('It runs again');
   await page.getByRole('heading', { name: 'Running' }).waitFor();

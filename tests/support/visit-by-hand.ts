@@ -77,6 +77,7 @@ export const untilPrepared: readonly HandStep[] = [
     fill: async (step) => {
       await hands(step).fill('Saline', '10');
       await pick(step, /^Ran freely/, 'yes');
+      await pick(step, /^Anything with calcium/, 'no');
     },
     press: 'Record',
   },

@@ -242,7 +242,10 @@ describe('the visit', () => {
     const { seq } = await server.read<VisitView>('/api/people/v1/visit');
     await server.done('nurse', go, { seen: { 'patient/v1': seq } });
     await server.done('nurse', step('cannula', { site: 'right forearm', gauge: '22', tries: 1, placed: true }));
-    await server.done('nurse', step('flush', { milliliters: 5, ranFreely: true, when: 'before' }));
+    await server.done(
+      'nurse',
+      step('flush', { milliliters: 5, ranFreely: true, calciumInLine: false, when: 'before' }),
+    );
     const pack = {
       product: 'zoledronic acid 5 mg in 100 mL',
       batch: 'PA-2391',

@@ -120,7 +120,7 @@ function* decidesAndGives(me: Me, giver: Author, checker: Author, surprise: Surp
     yield* putsOff(me, giver, 'no cannula', 'three tries, no vein; come again well warmed and having drunk');
     return 'put off';
   }
-  yield* me.marks(giver, 'flush', { milliliters: 10, ranFreely: true, when: 'before' });
+  yield* me.marks(giver, 'flush', { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' });
   yield* me.minutes(1, 4);
   yield* preparesAndChecks(me, giver, checker);
   return yield* infuses(me, giver, surprise);

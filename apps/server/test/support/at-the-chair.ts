@@ -60,7 +60,7 @@ export async function readyToPrepare(server: OwnServer, patient: string, chair =
   const step = (kind: string, body: unknown): Promise<unknown> =>
     server.done('nurse', lineNow(server, patient, kind, body));
   await step('cannula', { site: 'right forearm', gauge: '22', tries: 1, placed: true });
-  await step('flush', { milliliters: 10, ranFreely: true, when: 'before' });
+  await step('flush', { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' });
 }
 
 /** From the door to a pack that the nurse prepared and another checked. */

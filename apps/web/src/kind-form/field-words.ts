@@ -210,6 +210,10 @@ const words: Readonly<Record<string, { readonly label: string; readonly help?: s
     label: 'Who gives what follows',
     help: 'Only where a bone medicine waits for its successor.',
   },
+  'closed.nothingFollows': {
+    label: 'Nothing follows it: why, and what was said of the risk',
+    help: 'Only a prescriber, only where a bone medicine waits for its successor: after denosumab bone is lost within months and several vertebrae may break.',
+  },
   'died.source': { label: 'How we know' },
 };
 

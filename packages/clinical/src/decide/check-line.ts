@@ -116,7 +116,7 @@ const within: Within = {
     checkPointsAt(record, body.reaction, ['reaction'], `${path}.reaction`),
   dose: (_, { body, on }, path, now) => [...checkUntil(body, on, path), ...checkDripTime(body, on, path, now)],
   'course-review': (record, fact, path, now) => checkCourseReview(record, fact, path, protocolToday(now)),
-  closed: (record, fact, path, now) => checkClosed(record, fact, path, protocolToday(now)),
+  closed: (record, fact, path, now) => checkClosed(record, fact, path, protocolToday(now), now.by.role),
   'baseline-risk': (_, { body }, path) => checkRisk(body, path),
   talk: (_, { body, on }, path) => checkTalk(body, on, path),
   consent: (record, fact) => checkConsent(record, fact),

@@ -5,7 +5,7 @@ import { subject } from '../ledger/subject.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
 import { placeOf, sessionOf } from '../visit/session-list.ts';
-import { type Visit, visitOn } from '../visit/visit.ts';
+import { type Visit, isFlushed, visitOn } from '../visit/visit.ts';
 import { fieldWrong } from './check-fields.ts';
 import { checkPack } from './check-pack.ts';
 import { checkVerified } from './check-pharmacy.ts';
@@ -233,12 +233,27 @@ function checkCannula(visit: Visit): readonly Refusal[] {
   return alreadyDone('A cannula is in place.');
 }
 
-function checkFlush({ when }: Fact<'flush'>['body'], visit: Visit): readonly Refusal[] {
+/** What is missing at the way in before the medicine runs. */
+export const notFlushed = {
+  says: 'No flush has run freely through a line without calcium.',
+  remedy: "take off whatever holds calcium (Ringer's, Hartmann's), flush with saline and look at the site",
+} as const;
+
+function checkFlush({ when, calciumInLine }: Fact<'flush'>['body'], visit: Visit): readonly Refusal[] {
   if (visit.cannula === undefined) return outOfOrder('There is no cannula in place.', 'place it first');
-  if (when === 'after' && visit.infusion?.finished === undefined)
-    return outOfOrder('The infusion has not finished.', 'flush after it has');
-  return when === 'before' && visit.flush?.body.ranFreely === true
-    ? alreadyDone('The flush ran freely and is in the notes.')
+  if (when === 'after')
+    return visit.infusion?.finished === undefined
+      ? outOfOrder('The infusion has not finished.', 'flush after it has')
+      : [];
+  if (isFlushed(visit.flush)) return alreadyDone('The flush ran freely and is in the notes.');
+  return calciumInLine === undefined
+    ? [
+        fieldWrong(
+          'line.body.calciumInLine',
+          'not answered',
+          "whether anything with calcium (Ringer's, Hartmann's) runs in this line",
+        ),
+      ]
     : [];
 }
 

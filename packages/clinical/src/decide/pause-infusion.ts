@@ -1,8 +1,9 @@
 /** The medicine stands still, and runs again: after swelling or pain only through a cannula that is in and flushed. */
 import { type SubjectRecord, factsOf } from '../record/patient-record.ts';
-import type { Infusion, Visit } from '../visit/visit.ts';
+import { type Infusion, type Visit, isFlushed } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { atTheChair, notRunning, stepOf } from './at-the-drip.ts';
+import { notFlushed } from './check-visit-step.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
@@ -40,9 +41,7 @@ function checkWayIn(visit: Visit, infusion: Infusion): readonly Refusal[] {
     return first(`The site was not well: ${visit.resite.says}.`, 'take that cannula out, place another and flush it');
   if (visit.removed !== undefined) return first('There is no cannula in place.', 'place one and flush it');
   // A cannula placed again during the pause is a new way in: it is flushed like the first.
-  return visit.flush?.body.ranFreely === true
-    ? []
-    : first('No flush has run freely through the cannula.', 'flush with saline and look at the site');
+  return isFlushed(visit.flush) ? [] : first(notFlushed.says, notFlushed.remedy);
 }
 
 /** A severe reaction holds every dose until a prescriber has decided about it, also the rest of this one. */

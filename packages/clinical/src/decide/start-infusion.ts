@@ -7,13 +7,13 @@ import { keepsCompetences } from '../unit/competence.ts';
 import { TYPED_IN_LATER, sinceCheck } from '../visit/running-time.ts';
 import { sessionDayOf } from '../visit/session-day.ts';
 import { sessionOf } from '../visit/session-list.ts';
-import { type Visit, checkerOf } from '../visit/visit.ts';
+import { type Visit, checkerOf, isFlushed } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { atTheChair, stepOf } from './at-the-drip.ts';
 import { fieldWrong } from './check-fields.ts';
 import { checkPreparedStillGood } from './check-pack.ts';
 import { checkVerified } from './check-pharmacy.ts';
-import { checkMinutes } from './check-visit-step.ts';
+import { checkMinutes, notFlushed } from './check-visit-step.ts';
 import { checkGiver } from './check-giver.ts';
 import { checkStillReady } from './go.ts';
 import { asItHappened, checkHappenedAt } from './happened-at.ts';
@@ -124,8 +124,7 @@ function checkStart(record: SubjectRecord, visit: Visit, now: Surroundings): rea
   if (visit.decision?.body.decision === 'go') refusals.push(...checkStillReady(record, now));
   else first('There is no decision to go.', 'finish observations and checklist, then decide');
   if (visit.cannula === undefined || visit.removed !== undefined) first('There is no cannula in place.', 'place one');
-  else if (visit.flush?.body.ranFreely !== true)
-    first('No flush has run freely through the cannula.', 'flush with saline and look at the site');
+  else if (!isFlushed(visit.flush)) first(notFlushed.says, notFlushed.remedy);
   if (visit.preparation === undefined) first('No pack was prepared and read.', 'prepare it');
   else
     refusals.push(

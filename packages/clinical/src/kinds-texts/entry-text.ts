@@ -167,7 +167,7 @@ const texts: Texts = {
   'transfer-acknowledged': ({ body }) => `transfer acknowledged by ${body.by}`,
   died: ({ body, on }) => `died on ${shortDate(on)} (${body.source})`,
   closed: ({ body }) =>
-    `closed: ${body.reason}${and(body.takenOverBy === undefined ? undefined : `what follows is given by ${body.takenOverBy}`)}`,
+    `closed: ${body.reason}${and(body.takenOverBy === undefined ? undefined : `what follows is given by ${body.takenOverBy}`)}${body.nothingFollows === undefined ? '' : `; nothing follows the medicine whose clock runs: ${body.nothingFollows}`}`,
   reopened: ({ body }) => `reopened: ${body.reason}`,
   'place-booked': ({ body }) =>
     `place booked: ${date(body.on)}, ${body.arriveAt}, place ${body.place}${body.accepted === undefined ? '' : `; took on ${plural(body.accepted.causes, 'and')}: ${body.accepted.reason}`}`,
@@ -184,7 +184,7 @@ const texts: Texts = {
   cannula: ({ body }) =>
     `cannula ${body.gauge} G, ${body.site}, ${counted(body.tries, 'try', 'tries')}, ${body.placed ? 'in place' : 'not placed'}${body.armToAvoidUsedBecause === undefined ? '' : `; in the arm to avoid: ${body.armToAvoidUsedBecause}`}`,
   flush: ({ body }) =>
-    `flush ${body.when} the dose, ${body.milliliters} mL, ${body.ranFreely ? 'ran freely' : 'did not run freely'}`,
+    `flush ${body.when} the dose, ${body.milliliters} mL, ${body.ranFreely ? 'ran freely' : 'did not run freely'}${body.calciumInLine === undefined ? '' : body.calciumInLine ? '; something with calcium is in the line' : '; nothing with calcium in the line'}`,
   preparation: ({ body }) =>
     `prepared ${body.product}, batch ${body.batch}, use by ${date(body.expiresOn)}, ${body.minutes === undefined ? 'to inject' : `over ${counted(body.minutes, 'minute')}`}${packReadBy(body)}`,
   'second-check': ({ body }) =>

@@ -16,6 +16,8 @@ export const closed = entryKind({
       reason: textField,
       /** Who gives what a review decided to follow a medicine whose clock runs. */
       takenOverBy: shortText.optional(),
+      /** A prescriber's decision that nothing follows, though the clock of a medicine runs: why, and what was said of the risk. */
+      nothingFollows: textField.optional(),
     })
     .readonly(),
   example: { reason: 'kidney function too low for this medicine, on another treatment with the family doctor' },

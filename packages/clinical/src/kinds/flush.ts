@@ -8,10 +8,16 @@ export const flush = entryKind({
   of: 'patient',
   shape: 1,
   label: 'saline flush',
-  help: 'Millilitres of saline, and that it ran freely without swelling.',
+  help: 'Millilitres of saline, that it ran freely without swelling, and that nothing with calcium is in the line.',
   writes: registrants,
   body: z
-    .object({ milliliters: z.number().min(1).max(50), ranFreely: z.boolean(), when: z.enum(['before', 'after']) })
+    .object({
+      milliliters: z.number().min(1).max(50),
+      ranFreely: z.boolean(),
+      /** Something with calcium (Ringer's, Hartmann's) runs or ran through this line: asked before the dose (EU product text 6.2). */
+      calciumInLine: z.boolean().optional(),
+      when: z.enum(['before', 'after']),
+    })
     .readonly(),
-  example: { milliliters: 10, ranFreely: true, when: 'before' },
+  example: { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' },
 });

@@ -268,10 +268,18 @@ function settled(at: At, held: Exclude<Held, UnderCare | 'on planned break' | 'c
   }
 }
 
-/** Over, unless a medicine still waits for its successor: somebody sees that it came. */
+/** Over, unless a medicine still waits for its successor: somebody sees that it came, or a prescriber decided that none does. */
 function closed(at: At): StandingNow {
   const { held, protocol, record, today } = at;
-  const reason = (held.by as Fact<'closed'> | undefined)?.body.reason ?? '';
+  const { reason = '', nothingFollows } = (held.by as Fact<'closed'> | undefined)?.body ?? {};
+  if (nothingFollows !== undefined)
+    return standing(
+      at,
+      'closed',
+      `${reason}; a prescriber decided that nothing follows: ${nothingFollows}`,
+      'nobody',
+      undefined,
+    );
   const clock = protocol === undefined ? undefined : clockOf(record, protocol, today, undefined);
   return clock === undefined
     ? standing(at, 'closed', reason, 'nobody', undefined)

@@ -155,6 +155,10 @@ function infusionFrom(record: SubjectRecord, started: Fact<'infusion-started'>):
   };
 }
 
+/** The way in is ready for the medicine: it ran freely, and nothing with calcium is in the line, which would fall out with it. */
+export const isFlushed = (flush: Fact<'flush'> | undefined): boolean =>
+  flush?.body.ranFreely === true && flush.body.calciumInLine !== true;
+
 type Facts = Omit<Visit, 'steps'>;
 
 /** What did a step, if anything has; `begun` marks a step that is under way. */
@@ -180,7 +184,7 @@ function factOf(
         return { fact: undefined, says: `another one: ${visit.resite.says}` };
       return { fact: visit.cannula, says: visit.cannula?.body.site };
     case 'flush':
-      return { fact: visit.flush?.body.ranFreely === true ? visit.flush : undefined };
+      return { fact: isFlushed(visit.flush) ? visit.flush : undefined };
     case 'preparation':
       return { fact: visit.preparation };
     case 'second check':

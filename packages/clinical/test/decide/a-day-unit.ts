@@ -323,7 +323,13 @@ export class DayUnit {
       this.today(),
       patient,
     );
-    this.write('dana', 'flush', { milliliters: 10, ranFreely: true, when: 'before' }, this.today(), patient);
+    this.write(
+      'dana',
+      'flush',
+      { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' },
+      this.today(),
+      patient,
+    );
     this.write(who, 'preparation', this.pack(), this.today(), patient);
     return this;
   }

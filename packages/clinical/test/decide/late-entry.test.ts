@@ -31,7 +31,7 @@ describe('a step typed in later', () => {
     const step = (kind: 'cannula' | 'flush' | 'preparation', body: unknown, time: string): void =>
       unit.write('dana', kind, body, at(time));
     step('cannula', { site: 'right forearm', gauge: '22', tries: 1, placed: true }, '09:12');
-    step('flush', { milliliters: 10, ranFreely: true, when: 'before' }, '09:13');
+    step('flush', { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' }, '09:13');
     step('preparation', unit.pack(), '09:15');
     const check = unit.check();
     expect(unit.refused('imre', { ...check, happenedAt: at('09:14') } as Act)).toEqual(['step-out-of-order']);

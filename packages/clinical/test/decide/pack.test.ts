@@ -162,7 +162,7 @@ describe('a stopped batch', () => {
   test('stopped between the check and the start: it is not started', () => {
     const unit = listed();
     unit.write('dana', 'cannula', { site: 'right forearm', gauge: '22', tries: 1, placed: true });
-    unit.write('dana', 'flush', { milliliters: 10, ranFreely: true, when: 'before' });
+    unit.write('dana', 'flush', { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' });
     expect(prepare(unit, { scan: scan() })).toEqual([]);
     unit.expect('imre', unit.check());
     unit.expect('priya', stop());

@@ -38,7 +38,7 @@ const tasks = (unit: DayUnit, of: ProtocolSheet = wanted): string[] => {
 };
 const prepare = (unit: DayUnit) => {
   unit.write('dana', 'cannula', { site: 'right forearm', gauge: '22', tries: 1, placed: true });
-  unit.write('dana', 'flush', { milliliters: 10, ranFreely: true, when: 'before' });
+  unit.write('dana', 'flush', { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' });
   return unit.line('dana', 'preparation', unit.pack()).map(({ name }) => name);
 };
 const start: Act = {
@@ -106,7 +106,7 @@ describe('where the protocol wants a pharmacist before anything is prepared', ()
   test('what was prepared on paper is written as it was, but nothing runs on it now', () => {
     const unit = onTheDay(new DayUnit(wanted)).go();
     unit.write('dana', 'cannula', { site: 'right forearm', gauge: '22', tries: 1, placed: true });
-    unit.write('dana', 'flush', { milliliters: 10, ranFreely: true, when: 'before' });
+    unit.write('dana', 'flush', { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' });
     unit.write('dana', 'preparation', unit.pack({ typedBecause: 'typed in later' }));
     unit.expect('imre', unit.check());
     expect(unit.refused('dana', start)).toEqual(['prescription-not-verified']);

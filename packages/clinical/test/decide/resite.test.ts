@@ -21,7 +21,7 @@ const stopped = (seen: readonly string[] = ['swelling']): DayUnit => {
   return unit;
 };
 const cannula = (more: object = {}) => ({ site: 'left forearm', gauge: '22', tries: 1, placed: true, ...more });
-const flush = { milliliters: 10, ranFreely: true, when: 'before' };
+const flush = { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' };
 const steps = (unit: DayUnit) =>
   Object.fromEntries((visitOn(unit.patient(), day(unit.today()))?.steps ?? []).map(({ step, state }) => [step, state]));
 

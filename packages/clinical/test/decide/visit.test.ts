@@ -144,7 +144,8 @@ describe('steps out of order or twice', () => {
     ],
     [
       'a flush without a cannula',
-      (unit) => unit.go().line('dana', 'flush', { milliliters: 10, ranFreely: true, when: 'before' }),
+      (unit) =>
+        unit.go().line('dana', 'flush', { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' }),
       'step-out-of-order',
     ],
     [
@@ -346,10 +347,22 @@ describe('the drip', () => {
     other.write('dana', 'symptom', { what: 'thigh, hip or groin pain' });
     expect(other.refused('dana', start())).toEqual(['not-ready']);
   });
+  test('hazard 33: something with calcium in the line keeps it from starting, and it is asked each time', () => {
+    const unit = onTheDay().go();
+    unit.write('dana', 'cannula', { site: 'right forearm', gauge: '22', tries: 1, placed: true });
+    const flush = { milliliters: 10, ranFreely: true, when: 'before' };
+    expect(unit.line('dana', 'flush', flush)).toMatchObject([{ field: 'line.body.calciumInLine' }]);
+    unit.write('dana', 'flush', { ...flush, calciumInLine: true });
+    unit.write('dana', 'preparation', unit.pack());
+    unit.expect('imre', unit.check());
+    expect(unit.refused('dana', start())).toEqual(['step-out-of-order']);
+    unit.write('dana', 'flush', { ...flush, calciumInLine: false });
+    unit.expect('dana', start());
+  });
   test('a flush that did not run freely keeps it from starting', () => {
     const unit = onTheDay().go();
     unit.write('dana', 'cannula', { site: 'right forearm', gauge: '22', tries: 1, placed: true });
-    unit.write('dana', 'flush', { milliliters: 5, ranFreely: false, when: 'before' });
+    unit.write('dana', 'flush', { milliliters: 5, ranFreely: false, calciumInLine: false, when: 'before' });
     unit.write('dana', 'preparation', unit.pack());
     unit.expect('imre', unit.check());
     expect(unit.refused('dana', start())).toEqual(['step-out-of-order']);
@@ -420,7 +433,7 @@ describe('the drip', () => {
     unit.write('dana', 'cannula-removed', { site: 'swollen' });
     unit.write('dana', 'cannula', { site: 'left forearm', gauge: '22', tries: 1, placed: true });
     expect(unit.refused('dana', { name: 'resume infusion', patient: 'p1' })).toEqual(['step-out-of-order']);
-    unit.write('dana', 'flush', { milliliters: 10, ranFreely: true, when: 'before' });
+    unit.write('dana', 'flush', { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' });
     unit.expect('dana', { name: 'resume infusion', patient: 'p1' });
   });
 });

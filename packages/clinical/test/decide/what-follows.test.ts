@@ -53,6 +53,15 @@ describe('closing while a clock runs', () => {
     expect(names(unit.line('imre', 'closed', closing))).toEqual(['needs-what-follows']);
   });
 
+  test('at the end of life a prescriber, and nobody else, decides that nothing follows: then it is over', () => {
+    const unit = onDenosumab();
+    const none = { reason: 'end of life care at home', nothingFollows: 'days to weeks; the family knows the risk' };
+    expect(names(unit.line('imre', 'closed', none))).toEqual(['not-yours-to-do']);
+    unit.write('halina', 'closed', none);
+    expect([now(unit).owner, now(unit).on]).toEqual(['nobody', undefined]);
+    expect(now(unit, 400).says).toContain('a prescriber decided that nothing follows: days to weeks');
+  });
+
   test('on the last day in time it is one', () => {
     const unit = onDenosumab();
     unit.write('halina', 'course-review', otherTreatment('2027-03-01'));

@@ -52,7 +52,12 @@ function lines({ questions, leastMinutes, watchMinutes, running }: DaySheetPerso
       time: at,
       asks: `${boxes('left', 'right')} ${boxes('forearm', 'hand', 'elbow')} gauge ${boxes('20', '22', '24')}${blank('tries')}${blank('by')}`,
     },
-    { step: 'flush', title: 'Flush', time: at, asks: `${blank('saline', 'mL')}${boxes('ran freely, no swelling')}` },
+    {
+      step: 'flush',
+      title: 'Flush',
+      time: at,
+      asks: `${blank('saline', 'mL')}${boxes('ran freely, no swelling', 'nothing with calcium in this line')}`,
+    },
     {
       step: 'second check',
       title: 'Second check, by another person',

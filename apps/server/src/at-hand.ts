@@ -31,6 +31,8 @@ export type AtHand = {
   readonly people: People;
   /** Ways to send a message out of the house, where they are set up. */
   readonly channels: Channels;
+  /** Where what came back about messages is moved; undefined: nowhere. */
+  readonly returnedFolder: string | undefined;
   /** Where people open their own pages; undefined: not served here. */
   readonly ownPageAddress: () => string | undefined;
   /** Set in the demo only. */

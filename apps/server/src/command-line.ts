@@ -26,6 +26,8 @@ export type ServeOptions = {
   readonly messages: {
     readonly smtp: { readonly server: string; readonly from: string } | undefined;
     readonly text: { readonly url: string; readonly key: string } | undefined;
+    /** A folder in which reports about messages are found. */
+    readonly returned: string | undefined;
   };
   /** People's own pages, on a port of their own; undefined: not served. */
   readonly pages:
@@ -56,6 +58,7 @@ export const usage = `npm start -- [options]
   --postgres URL      keep the notes in PostgreSQL instead of a file
   --smtp-from ADDRESS send reminders by e-mail from this address, through the server in TWELVEMONTH_SMTP (smtps://...)
   --text-url URL      send reminders by text message through this gateway, with the key in TWELVEMONTH_TEXT_KEY
+  --returned DIR      take in what came back about messages: reports of mail servers (RFC 3464), one a file
   --page-port N       serve people's own pages on this port, and nothing else there (not served)
   --page-host NAME    its address (127.0.0.1); any other needs TLS or --behind-proxy
   --page-tls-cert FILE  --page-tls-key FILE   its own certificate and key, PEM
@@ -90,6 +93,7 @@ export function readCommandLine(
         postgres: { type: 'string' },
         'smtp-from': { type: 'string' },
         'text-url': { type: 'string' },
+        returned: { type: 'string' },
         'page-port': { type: 'string' },
         'page-host': { type: 'string' },
         'page-tls-cert': { type: 'string' },
@@ -123,9 +127,10 @@ export function readCommandLine(
   }
   const messages = messagesIn(values, environment);
   if ('refused' in messages) return messages;
-  if (!values.empty && (messages.smtp ?? messages.text) !== undefined)
+  if (!values.empty && (messages.smtp ?? messages.text ?? messages.returned) !== undefined)
     return {
-      refused: 'The demo sends no messages: --smtp-from and --text-url are for a service of your own (--empty).',
+      refused:
+        'The demo sends no messages: --smtp-from, --text-url and --returned are for a service of your own (--empty).',
     };
   const pages = pagesIn(values);
   if (pages !== undefined && 'refused' in pages) return pages;
@@ -175,7 +180,11 @@ function pagesIn(values: PageValues): ServeOptions['pages'] | { readonly refused
 
 /** Passwords and keys come from the environment: a command line is seen by everyone on the machine. */
 function messagesIn(
-  { 'smtp-from': from, 'text-url': url }: { readonly 'smtp-from'?: string; readonly 'text-url'?: string },
+  {
+    'smtp-from': from,
+    'text-url': url,
+    returned,
+  }: { readonly 'smtp-from'?: string; readonly 'text-url'?: string; readonly returned?: string },
   { TWELVEMONTH_SMTP: server, TWELVEMONTH_TEXT_KEY: key }: Readonly<Record<string, string | undefined>>,
 ): ServeOptions['messages'] | { readonly refused: string } {
   if (from !== undefined && (server === undefined || !/^smtps?:\/\//.test(server)))
@@ -186,6 +195,7 @@ function messagesIn(
   return {
     smtp: from === undefined || server === undefined ? undefined : { server, from },
     text: url === undefined || key === undefined ? undefined : { url, key },
+    returned,
   };
 }
 

@@ -13,7 +13,9 @@ import { keepDemoTime, openDemo } from './demo/open-demo.ts';
 import { eventStreams } from './events.ts';
 import { makeListsAgain } from './lists-made-again.ts';
 import type { Channels } from './messages/channel.ts';
-import { keepSending } from './messages/by-itself.ts';
+import { everyMinute } from './every-minute.ts';
+import { sendApproved } from './messages/by-itself.ts';
+import { takeInReturned } from './messages/returned.ts';
 import { eMailChannel } from './messages/e-mail.ts';
 import { textMessageChannel } from './messages/text-message.ts';
 import { ownPageListener } from './own-page/listener.ts';
@@ -70,6 +72,7 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
       units,
       people,
       channels: channelsOf(options.messages),
+      returnedFolder: options.messages.returned,
       ownPageAddress: () => ownPageAddress,
       demo,
       version: versionOf(),
@@ -92,7 +95,13 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
       .then(() => noteLookAlikes(atHand))
       .catch(() => undefined);
     const stopKeeping = keepDaySheets(atHand, daySheetFolder(options), say);
-    const stopSending = keepSending(atHand, say);
+    const stopMessages = everyMinute(
+      async (isStopping) => {
+        if (options.messages.returned !== undefined) await takeInReturned(atHand, options.messages.returned);
+        await sendApproved(atHand, isStopping);
+      },
+      (error) => say(`Messages cannot be seen to: ${String(error)}`),
+    );
     const url = urlOf(app.server.address() as AddressInfo, tls !== undefined, options.host);
     let end = (): void => undefined;
     const ended = new Promise<void>((resolve) => {
@@ -101,7 +110,7 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
     let closing: Promise<void> | undefined;
     const close = async (): Promise<void> => {
       stopTelling();
-      await stopSending();
+      await stopMessages();
       await stopKeeping();
       people.close();
       events.endAll();

@@ -2,14 +2,18 @@
  * Reminders out of the house: a real mail server on this machine (smtp-server 3.21.6, MIT-0) reads what arrives, and a recorded
  * gateway answers as the contract says. What must not stand in a message: practice page 1a row 15, hazard 48.
  */
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { AddressInfo } from 'node:net';
 import type { RemindersView } from '@twelvemonth/exchange';
 import { SMTPServer } from 'smtp-server';
-import { plainDate } from '@twelvemonth/clinical';
+import { type Fact, plainDate } from '@twelvemonth/clinical';
 import { movableClock } from '../../../tests/support/movable-clock.ts';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { eMailChannel } from '../src/messages/e-mail.ts';
+import { returnedNotTaken, takeInReturned } from '../src/messages/returned.ts';
 import { textMessageChannel } from '../src/messages/text-message.ts';
 import { readCommandLine } from '../src/command-line.ts';
 import { type OwnServer, ownServer, problemOf, referralOf, sessionOn, setUp, workUp } from './support/own-server.ts';
@@ -141,6 +145,46 @@ describe('by e-mail, to a real mail server', () => {
   });
 });
 
+describe('what came back', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'twelvemonth-returned-'));
+  const drop = (name: string, text: string): void => writeFileSync(join(folder, name), text);
+  const lies = (): string[][] => ['.', 'taken', 'not-taken'].map((sub) => filesIn(join(folder, sub)));
+  const filesIn = (path: string): string[] =>
+    readdirSync(path, { withFileTypes: true }).flatMap((one) => (one.isFile() ? [one.name] : []));
+  const begun = async () =>
+    (await server.atHand.people.of('wilhelmina'))?.record.facts.get('message-begun')?.map(({ first }) => first) ?? [];
+  const ends = async (message: string): Promise<string[]> =>
+    ((await server.atHand.people.of('wilhelmina'))?.record.facts.get('message-ended') ?? []).flatMap((fact) => {
+      const { body } = fact as Fact<'message-ended'>;
+      return body.message === message ? [`${body.outcome}${'because' in body ? `: ${body.because}` : ''}`] : [];
+    });
+  const report = (recipient: string, action: string, returned = '') =>
+    `Content-Type: multipart/report; report-type=delivery-status; boundary=b\n\n--b\n\nReturned.\n--b\nContent-Type: message/delivery-status\n\nReporting-MTA: dns; mail.example\n\nFinal-Recipient: rfc822; ${recipient}\nAction: ${action}\nStatus: 5.1.1\nDiagnostic-Code: smtp; 550 no such mailbox\n\n--b\nContent-Type: text/rfc822-headers\n\nSubject: a place\n${returned}\n--b--\n`;
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+  it('a report that names our message, or the address it went to, is written once and waits for a person', async () => {
+    const [first = '', refused = ''] = await begun();
+    drop('1.eml', report('WILHELMINA@mail.example', 'delayed'));
+    expect(await takeInReturned(server.atHand, folder), 'it is tried again').toBe(0);
+    drop('2.eml', report('WILHELMINA@mail.example', 'failed'));
+    expect(await takeInReturned(server.atHand, folder)).toBe(1);
+    expect(await ends(first)).toEqual(['accepted', 'came back: 5.1.1: 550 no such mailbox']);
+    drop('3.eml', report('elsewhere@mail.example', 'failed', `Message-ID: <${first}@twelvemonth>`));
+    drop('4.eml', report('elsewhere@mail.example', 'failed', `Message-ID: <${refused}@twelvemonth>`));
+    expect(await takeInReturned(server.atHand, folder), 'known already').toBe(0);
+    expect(lies()).toEqual([[], ['1.eml', '2.eml', '3.eml', '4.eml'], []]);
+  });
+  it('what cannot be read, or speaks of nothing of ours, is kept and counted, never dropped', async () => {
+    drop('6.eml', 'Subject: Re: your place\n\nThank you.');
+    drop('7.json', '{ "id": 7 }');
+    drop('8.eml', report('stranger@mail.example', 'failed'));
+    expect(await takeInReturned(server.atHand, folder)).toBe(0);
+    expect(lies()[2]).toEqual(['6.eml', '7.json', '8.eml']);
+    expect(returnedNotTaken(folder)).toBe(3);
+    expect(returnedNotTaken(undefined)).toBe(0);
+  });
+});
+
 describe('by text message, to a recorded gateway', () => {
   it.each([
     ['07700 900000', { outcome: 'not accepted', because: 'not a mobile number' }],
@@ -167,6 +211,14 @@ describe('by text message, to a recorded gateway', () => {
     expect(await rows()).toEqual([]);
     const { work } = await server.read<{ work: { what: string; count: number }[] }>('/api/today');
     expect(work).toContainEqual(expect.objectContaining({ what: 'messages that did not arrive', count: 1 }));
+    // Later the gateway's word comes, by the id it was handed.
+    const folder = mkdtempSync(join(tmpdir(), 'twelvemonth-returned-'));
+    const { id } = asked.at(-1)?.body ?? {};
+    writeFileSync(join(folder, '1.json'), JSON.stringify({ id, outcome: 'delivered' }));
+    expect(await takeInReturned(server.atHand, folder)).toBe(0);
+    writeFileSync(join(folder, '2.json'), JSON.stringify({ id, outcome: 'not delivered', detail: 'not in use' }));
+    expect(await takeInReturned(server.atHand, folder)).toBe(1);
+    rmSync(folder, { recursive: true });
   });
   it('a death stops everything at once', async () => {
     byDays(5);

@@ -38,5 +38,6 @@ export type { Doubt } from './register/file-habits.ts';
 export { type Suggestion, suggestMapping } from './register/suggest.ts';
 export { type FileProblem, type Table, type TableRow, readRegister, registerLimits } from './register/table.ts';
 export * from './register/try-again.ts';
+export * from './mail/delivery-status.ts';
 export { type ScanTrouble, scanAsKept } from './pack-code/element-string.ts';
 export { type PackReading, type ScannerHabits, readPack } from './pack-code/pack.ts';

@@ -4,18 +4,20 @@
  * Content of the list: practice of the trade (common practice, no source); warning signs: zoledronic acid 5 mg product text
  * sections 4.4 and 4.8 and the acute-phase study of Reid 2010, see docs/safety/sources.md.
  */
-import {
-  type Day,
-  type LetterBlock,
-  type LetterSheet,
-  dateWithWeekday,
-  longDate,
-  shortDate,
-} from '@twelvemonth/clinical';
+import { type Day, type LetterBlock, type LetterSheet, dateWithWeekday, shortDate } from '@twelvemonth/clinical';
+import { type Language, type Speaker, speakerOf } from './speaker.ts';
 
 export const FAMILY_DOCTOR_WORDING = 'family-doctor-2';
 
+/** What British and American English call differently; everything else stands in the letter itself. */
+const words = {
+  'en-GB': { bloods: 'Bloods for it', eye: 'a red, painful or light-shy eye', sincerely: 'Yours sincerely' },
+  'en-US': { bloods: 'Blood tests for it', eye: 'a red, painful or light-sensitive eye', sincerely: 'Sincerely' },
+} as const satisfies Readonly<Record<Language, object>>;
+type Says = Speaker<keyof (typeof words)['en-GB']> & { readonly between: (day: Day) => string };
+
 export type FamilyDoctorFacts = {
+  readonly language: Language;
   readonly unit: { readonly name: string; readonly telephone: string; readonly demo: boolean };
   readonly today: Day;
   readonly patient: { readonly name: string; readonly born: string; readonly number: string };
@@ -56,6 +58,7 @@ export type FamilyDoctorFacts = {
 function given(
   outcome: Extract<FamilyDoctorFacts['outcome'], { kind: 'given' }>,
   unit: FamilyDoctorFacts['unit'],
+  { date, say, between }: Says,
 ): LetterBlock[] {
   const part = outcome.partMilliliters;
   const rows: [string, string][] = [
@@ -65,7 +68,7 @@ function given(
         ? 'zoledronic acid 5 mg in 100 mL, whole infusion'
         : `zoledronic acid 5 mg in 100 mL: only ${part} mL was given`,
     ],
-    ['Date', longDate(outcome.on)],
+    ['Date', date(outcome.on)],
     ['Dose', `${outcome.doseNumber} of ${outcome.plannedDoses} planned`],
     ['Batch', `${outcome.batch}, expires ${outcome.expires}`],
     ['Running time', outcome.minutes === undefined ? 'not measured' : `${outcome.minutes} minutes`],
@@ -76,11 +79,11 @@ function given(
   else if (outcome.reviewNext)
     next.push(['Next', 'the planned doses are complete: a prescriber reviews the treatment before any further dose']);
   else if (outcome.nextDue !== undefined) {
-    next.push(['Next dose due', `from ${longDate(outcome.nextDue)}`]);
+    next.push(['Next dose due', `from ${date(outcome.nextDue)}`]);
     if (outcome.bloodsBetween !== undefined) {
       next.push([
-        'Bloods for it',
-        `creatinine, adjusted calcium between ${dateWithWeekday(outcome.bloodsBetween.from)} and ${dateWithWeekday(outcome.bloodsBetween.until)}`,
+        say('bloods'),
+        `creatinine, adjusted calcium between ${between(outcome.bloodsBetween.from)} and ${between(outcome.bloodsBetween.until)}`,
       ]);
     }
   }
@@ -90,8 +93,8 @@ function given(
       kind: 'paragraph',
       text:
         part === undefined
-          ? `Your patient was given the yearly infusion on ${longDate(outcome.on)}.`
-          : `Your patient's infusion on ${longDate(outcome.on)} had to be stopped before the end.`,
+          ? `Your patient was given the yearly infusion on ${date(outcome.on)}.`
+          : `Your patient's infusion on ${date(outcome.on)} had to be stopped before the end.`,
     },
     { kind: 'facts', heading: 'What was given', rows },
     { kind: 'facts', heading: 'What comes next', rows: next },
@@ -110,7 +113,7 @@ function given(
       items: [
         'flu-like aching or fever in the first three days: common after a first dose, rarer later; fever for more than three days wants another cause looked for;',
         'tingling, cramps or spasm at any time in the next months: adjusted calcium the same day;',
-        'a red, painful or light-shy eye: eye clinic the same day;',
+        `${say('eye')}: eye clinic the same day;`,
         'new pain in thigh, hip or groin: X-ray both whole femurs and hold further doses;',
         'jaw pain, a loose tooth or a socket that does not heal: dentist, and tell us.',
       ],
@@ -127,9 +130,10 @@ const reactionsAtTheChair = (reactions: readonly string[]): LetterBlock => ({
 function reviewed(
   outcome: Extract<FamilyDoctorFacts['outcome'], { kind: 'reviewed' }>,
   unit: FamilyDoctorFacts['unit'],
+  { date }: Says,
 ): LetterBlock[] {
   return [
-    { kind: 'paragraph', text: `We reviewed your patient's bone treatment on ${longDate(outcome.on)}.` },
+    { kind: 'paragraph', text: `We reviewed your patient's bone treatment on ${date(outcome.on)}.` },
     {
       kind: 'facts',
       heading: 'What was decided',
@@ -154,16 +158,19 @@ function reviewed(
 }
 
 export function familyDoctorLetter(facts: FamilyDoctorFacts): LetterSheet {
-  const { unit, patient, outcome, reactions } = facts;
+  const { language, unit, patient, outcome, reactions } = facts;
+  const said = speakerOf(words[language], language);
+  const { date, say } = said;
+  const speaker: Says = { ...said, between: language === 'en-GB' ? dateWithWeekday : date };
   const blocks: LetterBlock[] =
     outcome.kind === 'given'
-      ? given(outcome, unit)
+      ? given(outcome, unit, speaker)
       : outcome.kind === 'reviewed'
-        ? reviewed(outcome, unit)
+        ? reviewed(outcome, unit, speaker)
         : [
             {
               kind: 'paragraph',
-              text: `Your patient came on ${longDate(outcome.on)} for the yearly infusion. It was not given.`,
+              text: `Your patient came on ${date(outcome.on)} for the yearly infusion. It was not given.`,
             },
             {
               kind: 'facts',
@@ -184,16 +191,16 @@ export function familyDoctorLetter(facts: FamilyDoctorFacts): LetterSheet {
             },
           ];
   return {
-    language: 'en-GB',
+    language,
     version: FAMILY_DOCTOR_WORDING,
     title: `Letter to the family doctor, ${shortDate(facts.today)}`,
     from: [unit.name, unit.telephone],
     to: [facts.familyDoctor ?? 'To the family doctor'],
-    dated: longDate(facts.today),
+    dated: date(facts.today),
     about: `${patient.name}, born ${patient.born}, number ${patient.number}`,
     blocks:
       reactions.length === 0 ? blocks : [...blocks.slice(0, 1), reactionsAtTheChair(reactions), ...blocks.slice(1)],
-    closing: ['Yours sincerely', `${facts.signedBy.name}, ${facts.signedBy.role}`],
+    closing: [say('sincerely'), `${facts.signedBy.name}, ${facts.signedBy.role}`],
     foot: `Decided under protocol ${facts.protocolVersion}. Wording ${FAMILY_DOCTOR_WORDING}. ${unit.name}. Clinical judgement and local policy decide.`,
     demo: unit.demo,
   };

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { type FamilyDoctorFacts, familyDoctorLetter, letterHtml, letterText } from '../src/index.ts';
 
 const givenFacts: FamilyDoctorFacts = {
+  language: 'en-GB' as const,
   unit: { name: 'Thornbeck Day Unit', telephone: '01632 960100', demo: true },
   today: day('2027-01-28'),
   patient: { name: 'Wilhelmina Arkwright-Poe', born: '2 June 1941', number: '999 204 7713' },
@@ -124,6 +125,13 @@ describe('as a document', () => {
     expect(html).toContain('<h1>Wilhelmina Arkwright-Poe');
     expect(html).toContain('nobody here is real');
     expect(html).not.toMatch(/src=|href=|url\(/);
+  });
+
+  it('is written in American English where the unit writes so', () => {
+    const text = letterText(familyDoctorLetter({ ...givenFacts, language: 'en-US' }));
+    expect(text).toMatch(/given the yearly infusion on \w+, \w+ \d+, \d{4}\./);
+    expect(text).toMatch(/Sincerely/);
+    expect(text).not.toMatch(/bloods|yours sincerely|light-shy| \d{1,2} (?:January|February|November|December) \d{4}/i);
   });
 
   it('writes names as text, never as markup', () => {

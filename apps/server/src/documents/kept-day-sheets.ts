@@ -6,11 +6,9 @@ import { mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:
 import { join } from 'node:path';
 import { plainDate, sessionDayOf } from '@twelvemonth/clinical';
 import type { AtHand } from '../at-hand.ts';
+import { everyMinute } from '../every-minute.ts';
 import { everySession } from '../views/sessions.ts';
 import { daySheetDocumentOf } from './day-sheet.ts';
-
-/** A sheet is never older than this while something is written. */
-const everyMilliseconds = 60_000;
 
 /** Makes the files anew and removes those that are over. */
 export async function keepNewestDaySheets(atHand: AtHand, folder: string): Promise<void> {
@@ -35,32 +33,15 @@ export async function keepNewestDaySheets(atHand: AtHand, folder: string): Promi
   for (const name of readdirSync(folder)) if (!sheets.has(name)) rmSync(join(folder, name));
 }
 
-/** Keeps them from now on; returns how to stop. What goes wrong is said once, and tried again. */
+/** Keeps them from now on; returns how to stop. */
 export function keepDaySheets(atHand: AtHand, folder: string, say: (line: string) => void): () => Promise<void> {
   let madeAt = '';
-  let said = false;
-  let making: Promise<void> | undefined;
   async function make(): Promise<void> {
-    try {
-      const days = (await atHand.units.all()).map(({ today }) => today).join();
-      const now = `${(await atHand.store.tail()).commit} ${days}`;
-      if (now !== madeAt) await keepNewestDaySheets(atHand, folder);
-      madeAt = now;
-    } catch (error) {
-      if (!said) say(`The day sheets cannot be kept in ${folder}: ${String(error)}`);
-      said = true;
-    }
+    const days = (await atHand.units.all()).map(({ today }) => today).join();
+    const now = `${(await atHand.store.tail()).commit} ${days}`;
+    if (now !== madeAt) await keepNewestDaySheets(atHand, folder);
+    madeAt = now;
   }
-  const turn = (): void => {
-    making ??= make().finally(() => {
-      making = undefined;
-    });
-  };
-  turn();
-  const timer = setInterval(turn, everyMilliseconds);
-  timer.unref();
-  return async () => {
-    clearInterval(timer);
-    await making;
-  };
+  // A sheet is never older than a minute while something is written.
+  return everyMinute(make, (error) => say(`The day sheets cannot be kept in ${folder}: ${String(error)}`));
 }

@@ -106,6 +106,7 @@ const documentOf = (
 ): string =>
   letterHtml(
     familyDoctorLetter({
+      language: unit.letters?.language ?? 'en-GB',
       unit: { name: unit.name, telephone: unit.telephone, demo: unit.demo },
       today: person.today,
       patient: {

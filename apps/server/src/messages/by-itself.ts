@@ -12,8 +12,6 @@ import { approvalToGoBy, outOfHours, sendReminder } from './reminders.ts';
 /** Nobody of the unit pressed: the entry names the approval it goes by, and that names who gave it. */
 const theApproval: Author = { staff: 'the approved plan', role: 'clerk' };
 
-const everyMilliseconds = 60_000;
-
 /** Sends what may go now, one after the other; returns how many were handed over. */
 export async function sendApproved(atHand: AtHand, isStopping: () => boolean = () => false): Promise<number> {
   let handedOver = 0;
@@ -39,32 +37,4 @@ function toGo(atHand: AtHand, person: Person): Parameters<typeof sendReminder>[2
   return due === undefined || approval === undefined
     ? undefined
     : { place: due.place.entry, daysBefore: due.daysBefore, approval };
-}
-
-/** Looks every minute from now on; returns how to stop. What goes wrong is said once, and tried again. */
-export function keepSending(atHand: AtHand, say: (line: string) => void): () => Promise<void> {
-  let said = false;
-  let stopping = false;
-  let sending: Promise<void> | undefined;
-  async function send(): Promise<void> {
-    try {
-      await sendApproved(atHand, () => stopping);
-    } catch (error) {
-      if (!said) say(`Approved reminders cannot be sent: ${String(error)}`);
-      said = true;
-    }
-  }
-  const turn = (): void => {
-    sending ??= send().finally(() => {
-      sending = undefined;
-    });
-  };
-  turn();
-  const timer = setInterval(turn, everyMilliseconds);
-  timer.unref();
-  return async () => {
-    stopping = true;
-    clearInterval(timer);
-    await sending;
-  };
 }

@@ -8,7 +8,7 @@ export type Outgoing = {
   readonly title: string;
   readonly text: string;
   /** The place as a calendar file, for channels that can carry one. */
-  readonly calendar: string;
+  readonly calendar?: string;
 };
 
 export type Answered =

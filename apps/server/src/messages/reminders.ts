@@ -2,7 +2,6 @@
  * Reminders of a unit. A person presses, or approved the plan; each is written down before it leaves, then what the channel said. Where no answer came
  * it is not sent again: it stands among the work until somebody has spoken with the person.
  */
-import { randomUUID } from 'node:crypto';
 import {
   type Author,
   type MessageChannel,
@@ -14,9 +13,8 @@ import {
   wayToRemind,
   whyNotByItself,
 } from '@twelvemonth/clinical';
-import type { ActAnswer, ReminderRow, RemindersPlanRow, RemindersView } from '@twelvemonth/exchange';
+import type { ReminderRow, RemindersPlanRow, RemindersView } from '@twelvemonth/exchange';
 import { reminderOf } from '@twelvemonth/letters';
-import { doAct } from '../acts/do-act.ts';
 import type { AtHand } from '../at-hand.ts';
 import { calendarFileOf } from '../letters/calendar.ts';
 import { Refused } from '../problem.ts';
@@ -24,12 +22,15 @@ import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
 import { fullName } from '../views/person-words.ts';
 import type { Answered } from './channel.ts';
+import { handedTo } from './handed-to.ts';
+import { returnedNotTaken } from './returned.ts';
 
 export const remindersOf = (atHand: AtHand, everyone: readonly Person[], { unit, today }: UnitNow): RemindersView => {
   const here = everyone.filter(({ unitId }) => unitId === unit.id);
   return {
     unit: unit.id,
     today: plainDate(today),
+    returnedNotTaken: returnedNotTaken(atHand.returnedFolder),
     rows: here.flatMap((person) => rowOf(atHand, person) ?? []).toSorted(byDay),
     ...(unit.reminders?.byItself === true
       ? { plans: here.flatMap((person) => planOf(atHand, person) ?? []).toSorted(byDay) }
@@ -110,7 +111,8 @@ const wordsOf = ({ unit }: UnitNow, { on, arriveAt }: Pick<NonNullable<Person['p
 
 const noChannel = (channel: MessageChannel): string => `no channel for ${channel} is set up here: ring or write`;
 
-function whyNotNow(atHand: AtHand, unit: UnitNow, way: Way): string | undefined {
+/** Why nothing can be sent to somebody now. */
+export function whyNotNow(atHand: AtHand, unit: UnitNow, way: Way): string | undefined {
   if ('because' in way) return way.because;
   return atHand.channels[way.channel] === undefined ? noChannel(way.channel) : outOfHours(atHand, unit);
 }
@@ -140,29 +142,8 @@ export async function sendReminder(
     return new Refused(409, 'not-sent', `Not sent: ${notNow ?? 'no channel'}.`);
   const { approval } = asked;
   const body = { channel, to, place, daysBefore, text, ...(approval === undefined ? {} : { approval }) };
-  const begun = await written(atHand, person, by, 'message-begun', body);
-  if (begun instanceof Refused) return begun;
-  const [entry] = begun.entries;
   const calendar = calendarFileOf(person, atHand.clock.now());
-  if (entry === undefined || calendar instanceof Refused) throw new Error('a reminder without an entry or a place');
+  if (calendar instanceof Refused) throw new Error('a reminder without a place');
   const title = person.unit === undefined || person.place === undefined ? '' : wordsOf(person.unit, person.place).title;
-  const answer = await send({ id: entry.id, to, title, text, calendar });
-  if (answer.outcome !== 'not known') {
-    const ended = await written(atHand, person, by, 'message-ended', { ...answer, message: entry.id });
-    if (ended instanceof Refused) return ended;
-  }
-  return answer;
+  return handedTo(atHand, person, by, { kind: 'message-begun', body }, { send, to, title, text, calendar });
 }
-
-const written = (
-  atHand: AtHand,
-  { patient, today }: Person,
-  by: Author,
-  kind: 'message-begun' | 'message-ended',
-  body: object,
-): Promise<ActAnswer | Refused> =>
-  doAct(atHand, {
-    id: randomUUID(),
-    act: { name: 'record', patient, line: { kind, body, effectiveAt: plainDate(today) } },
-    by,
-  });

@@ -6,6 +6,10 @@
  *
  * 2xx: taken. 4xx: not taken, with an RFC 9457 problem whose `detail` or `title` says why. Anything else, and no answer within
  * twenty seconds: not known. Asked twice with one ID it must send once.
+ *
+ * What becomes of it later the gateway, or whatever receives its word, moves as a file ID.json into the folder of --returned:
+ *
+ *   { "id": ID, "outcome": "not delivered", "detail": "number not in use" }      or "delivered"
  */
 import { z } from 'zod';
 import { type Channel, answerMilliseconds, sayTrouble } from './channel.ts';

@@ -12,10 +12,12 @@ import {
   parsePartialDate,
   plainDate,
   toldAndNotSeen,
+  wayToRemind,
 } from '@twelvemonth/clinical';
 import type { OwnPageView } from '@twelvemonth/exchange';
 import { ownPageWords, questionsOnPaper } from '@twelvemonth/letters';
 import type { AtHand } from '../at-hand.ts';
+import { addressNotSent } from '../own-page/send-address.ts';
 import { ownPageFactsOf } from '../own-page/page-of.ts';
 import { Refused } from '../problem.ts';
 import type { Person } from '../register/people.ts';
@@ -26,6 +28,8 @@ export function ownPageViewOf(atHand: AtHand, person: Person): OwnPageView {
   const open = openPageOf(record, today);
   const because = notHereBecause(atHand, person);
   const waiting = toldAndNotSeen(record);
+  const way = wayToRemind(record);
+  const notSent = addressNotSent(atHand, person);
   const words = ownPageWords[unit?.unit.letters?.language ?? 'en-GB'];
   return {
     patient: person.patient,
@@ -38,6 +42,8 @@ export function ownPageViewOf(atHand: AtHand, person: Person): OwnPageView {
       ? {}
       : { open: { entry: open.entry, since: plainDate(open.since), until: plainDate(open.until) } }),
     ...(place === undefined ? {} : { until: plainDate(untilFor(person, place.on)) }),
+    ...('because' in way ? {} : { way }),
+    ...(notSent === undefined ? {} : { notSent }),
     ...(because === undefined ? {} : { notHere: because }),
     questions: aheadQuestions.map((id) => ({ id, asks: words[id], looksOn: looksOn(id) })),
     told: factsOf(record, 'told-ahead')

@@ -59,6 +59,7 @@ export async function ownServer({
   log = { level: 'warn', stream: nowhere },
   channels = {},
   ownPageAddress = () => undefined,
+  returnedFolder,
 }: {
   at?: string;
   staff?: boolean;
@@ -70,6 +71,7 @@ export async function ownServer({
   log?: Log;
   channels?: AtHand['channels'];
   ownPageAddress?: AtHand['ownPageAddress'];
+  returnedFolder?: AtHand['returnedFolder'];
 } = {}) {
   const store = await openNotesStore({ folder });
   const accounts = await openAccounts(store, { https: false });
@@ -95,6 +97,7 @@ export async function ownServer({
     people: everyone,
     channels,
     ownPageAddress,
+    returnedFolder,
     demo: undefined,
     version: 'test',
   };

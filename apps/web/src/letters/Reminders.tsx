@@ -4,6 +4,7 @@ import type { ReminderRow } from '@twelvemonth/exchange';
 import { useActingRole } from '../frame/acting-role.ts';
 import { useMay } from '../frame/may.ts';
 import { Button } from '../paper/Button.tsx';
+import { Note } from '../paper/Note.tsx';
 import { reminders } from '../server/queries.ts';
 import { post } from '../server/request.ts';
 import { dayInWords } from '../words/dates.ts';
@@ -32,6 +33,14 @@ export function Reminders({ unit }: { unit: string }) {
   });
   return (
     <>
+      {data.returnedNotTaken > 0 && (
+        <Note tone="caution">
+          <p>
+            {counted(data.returnedNotTaken, 'returned message')} could not be matched with one that went out from here.
+            Whoever runs this server finds them in the folder “not-taken”: somebody reads them, and removes them there.
+          </p>
+        </Note>
+      )}
       {(rows.length > 0 || many.progress !== undefined) && (
         <section aria-labelledby="reminders">
           <h2 id="reminders">Reminders due ({rows.length})</h2>

@@ -1,4 +1,4 @@
-import type { ActBody, OwnPageView } from '@twelvemonth/exchange';
+import type { ActBody, HandedOverPage, OwnPageView } from '@twelvemonth/exchange';
 import { useState } from 'react';
 import { ActForm } from '../fields/ActForm.tsx';
 import { DateField } from '../fields/DateField.tsx';
@@ -20,8 +20,15 @@ export function HandOver({ data, allowed }: { data: OwnPageView; allowed: boolea
   const posting = usePosting('handOverPage');
   const { role } = useActingRole();
   const [until, setUntil] = useState(data.until);
-  const send = (): void => {
-    if (until !== undefined) void posting.send({ patient, expiresOn: until, ...(role === undefined ? {} : { role }) });
+  const { way, notSent } = data;
+  const make = (sends: boolean): void => {
+    if (until === undefined) return;
+    void posting.send({
+      patient,
+      expiresOn: until,
+      ...(sends ? { send: true } : {}),
+      ...(role === undefined ? {} : { role }),
+    });
   };
   return (
     <>
@@ -31,7 +38,13 @@ export function HandOver({ data, allowed }: { data: OwnPageView; allowed: boolea
             <strong>This address is shown only now.</strong> Print it, or write it to them. It opens until{' '}
             {dayInWords(posting.answer.until)}, with their date of birth.
           </p>
+          {posting.answer.sent !== undefined && <SentWords sent={posting.answer.sent} />}
           <p className={css['address']}>{posting.answer.address}</p>
+          <div className={css['alone']}>
+            <h2>{posting.answer.title}</h2>
+            <p>{posting.answer.text}</p>
+          </div>
+          <Button onClick={() => window.print()}>Print it for them</Button>
         </Note>
       )}
       {open === undefined ? (
@@ -47,7 +60,7 @@ export function HandOver({ data, allowed }: { data: OwnPageView; allowed: boolea
         allowed && (
           <ActForm
             refusals={posting.error instanceof ServerProblem ? (posting.error.problem.refusals ?? []) : []}
-            send={send}
+            send={() => make(false)}
           >
             <DateField
               label="Opens until"
@@ -60,10 +73,28 @@ export function HandOver({ data, allowed }: { data: OwnPageView; allowed: boolea
             <Button tone="act" type="submit" busy={posting.busy} disabled={until === undefined}>
               {open === undefined ? 'Make an address' : 'Make a new address'}
             </Button>
+            {way !== undefined && notSent === undefined && (
+              <Button busy={posting.busy} disabled={until === undefined} onClick={() => make(true)}>
+                Make one and send it by {way.channel} to {way.to}
+              </Button>
+            )}
+            {notSent !== undefined && <p className="quiet">It cannot be sent from here now: {notSent}.</p>}
           </ActForm>
         )
       )}
     </>
+  );
+}
+
+function SentWords({ sent }: { sent: NonNullable<HandedOverPage['sent']> }) {
+  const { channel, to, outcome, because } = sent;
+  const where = `by ${channel} to ${to}`;
+  if (outcome === 'accepted') return <p>Sent {where}.</p>;
+  return (
+    <p>
+      <strong>{outcome === 'not accepted' ? 'Not sent' : 'It may not have been sent'}</strong> {where}:{' '}
+      {because ?? 'no reason given'}. Give it to them another way.
+    </p>
   );
 }
 

@@ -32,6 +32,7 @@ export function StandingLine({ data }: { data: PersonView }) {
   const { roles } = useActingRole();
   const act = doableNow(data, today, roles);
   const { standing, readiness, place, patient } = data;
+  const given = (data.course?.doses.length ?? 0) > 0;
   const bookable = readiness?.window !== undefined || place !== undefined;
   return (
     <>
@@ -71,9 +72,22 @@ export function StandingLine({ data }: { data: PersonView }) {
           <Link className={buttonLook('quiet')} to="/people/$patient/pack" params={{ patient }}>
             Patient pack
           </Link>
+          <Link className={buttonLook('quiet')} to="/people/$patient/own-page" params={{ patient }}>
+            Own page
+          </Link>
           <Link className={buttonLook('quiet')} to="/people/$patient/letters" params={{ patient }}>
             Letters
           </Link>
+          {given && (
+            <>
+              <Link className={buttonLook('quiet')} to="/people/$patient/aftercare" params={{ patient }}>
+                After the dose
+              </Link>
+              <Link className={buttonLook('quiet')} to="/people/$patient/coming-back" params={{ patient }}>
+                Coming back
+              </Link>
+            </>
+          )}
           {bookable && !('screen' in act.to && act.to.screen === 'book') && (
             <Link className={buttonLook('quiet')} to="/people/$patient/book" params={{ patient }}>
               {place === undefined ? 'Book a place' : 'Move the place'}

@@ -37,9 +37,10 @@ export type ReminderSent = {
 };
 
 export const remindersSent = (record: SubjectRecord): readonly ReminderSent[] =>
-  factsOf(record, 'message-begun').map((message) => ({ message, ended: endOf(record, message) }));
+  factsOf(record, 'message-begun').map((message) => ({ message, ended: messageEndOf(record, message) }));
 
-const endOf = (record: SubjectRecord, message: Fact): Fact<'message-ended'> | undefined =>
+/** The newest word about what became of a message. */
+export const messageEndOf = (record: SubjectRecord, message: Fact): Fact<'message-ended'> | undefined =>
   factsOf(record, 'message-ended').findLast(({ body }) => body.message === message.first);
 
 /** Also where it is not known: rather one reminder too few than two. Only one that the channel did not take may go again. */
@@ -67,7 +68,7 @@ function pagesToLookAt(record: SubjectRecord, today: Day): readonly MessageSent[
   const page = openPageOf(record, today);
   return factsOf(record, 'page-sent')
     .filter((message) => message.body.page === page?.entry && !spokenSince(record, message))
-    .map((message) => ({ message, ended: endOf(record, message) }))
+    .map((message) => ({ message, ended: messageEndOf(record, message) }))
     .filter(({ ended }) => ended?.body.outcome !== 'accepted');
 }
 

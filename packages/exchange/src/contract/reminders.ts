@@ -35,6 +35,8 @@ export const remindersView = z.object({
   unit: z.string(),
   today: date,
   rows: z.array(reminderRow),
+  /** Reports about messages that could not be read, or speak of none of ours: they wait in their folder. */
+  returnedNotTaken: z.number().int(),
   /** Absent where the unit lets none go by itself. */
   plans: z.array(remindersPlanRow).optional(),
 });

@@ -1,4 +1,4 @@
-/** The few words of a reminder: whose place, when, whom to ring. Neither medicine nor reason: others see a telephone. */
+/** The few words of a message: whose place, when, where the own page is, whom to ring. Neither medicine nor reason: others see a telephone. */
 import type { Day } from '@twelvemonth/clinical';
 import { speakerOf } from '../speaker.ts';
 import type { LetterLanguage } from './facts.ts';
@@ -19,5 +19,19 @@ export function reminderOf({ language, unit, on, arriveAt }: ReminderFacts): {
   return {
     title: say('reminderTitle', { date: date(on) }),
     text: say('reminder', { unit: unit.name, date: date(on), time: time(arriveAt), telephone: unit.telephone }),
+  };
+}
+
+export type PageMessageFacts = Omit<ReminderFacts, 'on' | 'arriveAt'> & {
+  readonly address: string;
+  readonly until: Day;
+};
+
+/** The address of somebody's own page, for a message or on paper. Never with the birth date, which opens it. */
+export function pageMessageOf({ language, unit, address, until }: PageMessageFacts): ReturnType<typeof reminderOf> {
+  const { say, date } = speakerOf(letterWords[language], language);
+  return {
+    title: say('pageTitle'),
+    text: say('pageText', { unit: unit.name, address, date: date(until), telephone: unit.telephone }),
   };
 }

@@ -142,6 +142,9 @@ export const letterWordsEnGB = {
 
   reminder: '{unit}: you have a place on {date} at {time}. If you cannot come, ring {telephone}.',
   reminderTitle: 'Your place on {date}',
+  pageTitle: 'Your own page',
+  pageText:
+    '{unit}: you can see your dates and answer our questions at {address} until {date}. It asks for your date of birth. Nobody reads your answers at night. If you have a question, ring {telephone}.',
 
   sendBackTo: 'Please send this form back to {address}, or ring {telephone}.',
 } as const satisfies Readonly<Record<string, string>>;

@@ -23,5 +23,6 @@ export const letterWordsEnUS: LetterWords = {
   repliedBloods: 'Creatinine, calcium, albumin, and the day of the sample',
   dentistDoNot: called(letterWordsEnGB.dentistDoNot),
   reminder: called(letterWordsEnGB.reminder),
+  pageText: called(letterWordsEnGB.pageText),
   sendBackTo: 'Please send this form back to {address}, or call {telephone}.',
 };

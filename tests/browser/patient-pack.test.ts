@@ -79,15 +79,6 @@ describe('the documents', () => {
     await page.context().close();
   });
 
-  it('as a PDF: tagged, titled, in its language, with page numbers', async () => {
-    const page = await opened('liver=fine', desktop);
-    const pdf = (await page.pdf({ preferCSSPageSize: true, tagged: true, outline: true })).toString('latin1');
-    expect(pdf).toMatch(/\/MarkInfo <<\/Type \/MarkInfo\s*\/Marked true>>/);
-    expect(pdf).toContain('/Lang (en-GB)');
-    expect(pdf.match(/\/Type \/Page\b/g)?.length).toBeGreaterThanOrEqual(3);
-    await page.context().close();
-  });
-
   it('reads without JavaScript, and small: under 60 kB', async () => {
     const answer = await at.server.ask(documentPath(), { as: 'nurse' });
     expect(answer.body.length).toBeLessThan(60_000);

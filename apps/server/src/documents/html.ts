@@ -30,6 +30,12 @@ export const document = ({
     demo ? '<p class="demo">Demonstration: nobody here is real.</p>' : ''
   }${body}</main><footer>${escaped(foot)}</footer></body></html>`;
 
+/** What is known, a line each: its name heads the row. */
+export const factsTable = (rows: readonly (readonly [string, string])[]): string =>
+  `<table><tbody>${rows
+    .map(([name, says]) => `<tr><th scope="row">${escaped(name)}</th><td>${escaped(says)}</td></tr>`)
+    .join('')}</tbody></table>`;
+
 export const table = (heads: readonly string[], rows: readonly (readonly string[])[]): string =>
   `<table><thead><tr>${heads.map((head) => `<th scope="col">${escaped(head)}</th>`).join('')}</tr></thead><tbody>${rows
     .map((cells) => `<tr>${cells.map((cell) => `<td>${escaped(cell)}</td>`).join('')}</tr>`)

@@ -7,7 +7,7 @@ import type { Member } from '../sign-in/accounts.ts';
 import { entryViewsOf, unreadBy } from '../views/entries.ts';
 import { noProtocolInForce } from '../views/person-row.ts';
 import { allergiesInWords, bornInWords, fullName, needsOf } from '../views/person-words.ts';
-import { document, escaped, table } from './html.ts';
+import { document, escaped, factsTable, table } from './html.ts';
 
 /** Those who watch over the records also see who looked. */
 const seesLooks = (reader: Member): boolean =>
@@ -54,7 +54,7 @@ export async function notesDocumentOf(atHand: AtHand, person: Person, reader: Me
   return document({
     title,
     demo: atHand.demo !== undefined,
-    body: `<h1>${escaped(title)}</h1>${table(['', ''], facts)}${readinessOf(person)}<h2>Every entry, the newest first</h2>${table(
+    body: `<h1>${escaped(title)}</h1>${factsTable(facts)}${readinessOf(person)}<h2>Every entry, the newest first</h2>${table(
       ['no.', 'on', 'what', 'by', 'written (UTC)'],
       entries.map(({ seq, on, at, text, by, recordedAt, late, amends, amendedBy, withdrawnBecause, from }) => [
         String(seq),

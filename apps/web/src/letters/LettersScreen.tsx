@@ -21,7 +21,7 @@ export function LettersScreen() {
   return (
     <Page
       title="Letters"
-      sub="A person reads and signs each letter. Nothing is sent by itself, and nothing is sent twice."
+      sub="A person reads and signs each letter, and presses for each reminder or approves it before. Nothing is sent twice."
       acts={<Button onClick={() => window.print()}>Print this list</Button>}
     >
       {unit === undefined ? (

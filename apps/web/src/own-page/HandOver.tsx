@@ -70,14 +70,16 @@ export function HandOver({ data, allowed }: { data: OwnPageView; allowed: boolea
               onChange={setUntil}
             />
             {posting.error !== undefined && <Trouble error={posting.error} />}
-            <Button tone="act" type="submit" busy={posting.busy} disabled={until === undefined}>
-              {open === undefined ? 'Make an address' : 'Make a new address'}
-            </Button>
-            {way !== undefined && notSent === undefined && (
-              <Button busy={posting.busy} disabled={until === undefined} onClick={() => make(true)}>
-                Make one and send it by {way.channel} to {way.to}
+            <div className={css['acts']}>
+              <Button tone="act" type="submit" busy={posting.busy} disabled={until === undefined}>
+                {open === undefined ? 'Make an address' : 'Make a new address'}
               </Button>
-            )}
+              {way !== undefined && notSent === undefined && (
+                <Button busy={posting.busy} disabled={until === undefined} onClick={() => make(true)}>
+                  Make one and send it by {way.channel} to {way.to}
+                </Button>
+              )}
+            </div>
             {notSent !== undefined && <p className="quiet">It cannot be sent from here now: {notSent}.</p>}
           </ActForm>
         )

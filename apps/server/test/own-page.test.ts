@@ -372,6 +372,13 @@ describe('after the dose, at any hour', () => {
       expect([wrong, (await tell({ ...whole(), ...wrong })).statusCode]).toEqual([wrong, 422]);
     expect((await list()).asked).toHaveLength(before);
   });
+  it('once the recall for the next dose has begun it is asked in that talk, not here', async () => {
+    clock.moveOn(330 * 24 * 60);
+    path = await pathOf('wilhelmina', today());
+    cookie = await opened(path);
+    expect((await get(path, cookie)).body).not.toContain(`${path}/after`);
+    expect((await get(`${path}/after`, cookie)).statusCode).toBe(404);
+  });
 });
 
 describe('on the command line', () => {

@@ -1,7 +1,7 @@
 /** The patient pack over the wire: a person's own dates, and what is not printed, with its reason. */
-import type { PatientPackView } from '@twelvemonth/exchange';
+import type { PatientPackView, PersonView, WrittenLetterView } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type OwnServer, ownServer, problemOf, referralOf, setUp, workUp } from './support/own-server.ts';
+import { type OwnServer, ownServer, problemOf, referralOf, sessionOn, setUp, workUp } from './support/own-server.ts';
 
 let server: OwnServer;
 const line = (patient: string, kind: string, effectiveAt: string, body: object) => ({
@@ -73,6 +73,30 @@ describe('what is printed', () => {
     expect(text).toContain('Batch: PA-2391');
     // The first dose has just been given: the sheet speaks to a first-timer.
     expect(text).toContain('32 of 100 people feel it');
+  });
+  it('nobody is sent for bloods that could count only after the place they hold', async () => {
+    const cora = { given: 'Cora', family: 'Dunmore', born: '1938-05-01', number: '999 204 7748' };
+    await server.done('clerk', { ...referralOf('cora', cora), on: '2026-07-20' });
+    await workUp(server, 'cora', '2026-08-01');
+    await server.done('clerk', line('cora', 'contact', '2026-11-25', { address: '1 Heron Street' }));
+    await server.done('nurse', sessionOn('s1', '2026-12-03'));
+    await server.done('clerk', { name: 'book', patient: 'cora', session: 's1', place: 1 });
+    const low = { analyte: 'vitamin D', quantity: { comparator: '', value: '22', unit: 'nmol/L' } };
+    const { entries } = await server.done('nurse', line('cora', 'result', '2026-11-20', low));
+    const results = entries.map(({ id }) => id);
+    await server.done('nurse', line('cora', 'results-signed', '2026-11-20', { results }));
+    const loading = { doses: 6, everyDays: 7, unitsPerDose: 50000, startOn: '2026-11-24' };
+    await server.done('nurse', line('cora', 'vitamin-d-loading', '2026-11-24', loading));
+    const { text } = await view('cora', 'parts=getting%20ready');
+    expect(text).toContain('Thursday 3 December 2026');
+    const invitation = await server.read<WrittenLetterView>(
+      '/api/people/cora/written-letter?to=patient&about=invitation',
+    );
+    for (const said of [text, invitation.text]) expect(said).not.toMatch(/blood test[^.]* between|Have it between/);
+    const { nextSteps } = (await server.read<PersonView>('/api/people/cora')).readiness ?? {};
+    expect(nextSteps?.find(({ kind }) => kind === 'draw')).toMatchObject({
+      effectFrom: expect.stringMatching(/^20(?:26-12-[123]|27-)/),
+    });
   });
   it('medicines to ask about stand by name, and no pack says to leave one out', async () => {
     const tablet = { name: 'furosemide 40 mg', sort: 'nephrotoxic' };

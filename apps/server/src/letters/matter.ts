@@ -96,7 +96,13 @@ function invitationOf(person: Person): LetterMatter | NothingToWrite {
   const { place } = person;
   return place === undefined
     ? { because: 'no place is booked' }
-    : { name: 'invitation', on: place.on, arriveAt: place.arriveAt, bloods: drawOf(person)?.between };
+    : { name: 'invitation', on: place.on, arriveAt: place.arriveAt, bloods: inTimeFor(place.on, person) };
+}
+
+/** Bloods that could count only after the place are not asked for with it: that place has to move first. */
+function inTimeFor(on: Day, person: Person): { readonly from: Day; readonly until: Day } | undefined {
+  const draw = person.readiness()?.nextSteps.find(({ kind }) => kind === 'draw');
+  return draw === undefined || draw.effectFrom > on ? undefined : drawOf(person)?.between;
 }
 
 function bloodsOf(person: Person): LetterMatter | NothingToWrite {

@@ -6,10 +6,8 @@ import {
   type RedFlag,
   type ScriptQuestion,
   aftercareLines,
-  aftercareOf,
   aftercareScript,
   dangerSignNames,
-  everyDay,
   isPlainDate,
   kindNamed,
   plainDate,
@@ -23,11 +21,11 @@ import { doAct } from '../acts/do-act.ts';
 import type { AtHand } from '../at-hand.ts';
 import { Refused } from '../problem.ts';
 import type { Person } from '../register/people.ts';
+import { careAfter } from '../views/aftercare.ts';
 import { idOf, sheetPattern, themselves } from './told.ts';
 
 /** The dose a person may be asked about; undefined: there is none. */
-export const doseAskedAbout = ({ record, unit, today }: Person): Fact<'dose'> | undefined =>
-  aftercareOf(record, unit?.protocol, unit?.unit.calendar ?? everyDay, today)?.dose;
+export const doseAskedAbout = (person: Person): Fact<'dose'> | undefined => careAfter(person)?.dose;
 
 const formSchema = z
   .record(z.string().max(80), z.string().max(500))

@@ -102,7 +102,8 @@ const calendarOf = ({ unit }: Pick<Person, 'unit'>): UnitCalendar => unit?.unit.
 /** Once the recall for the next dose has begun it is asked in that talk, and stands on that list. */
 const isAskedAtRecall = ({ course, today }: Person): boolean =>
   course.recall !== undefined && course.recall.from <= today;
-const careAfter = (person: Person): Aftercare | undefined =>
+/** What is asked after a first dose now; undefined: there is none, or it is asked at the recall. */
+export const careAfter = (person: Person): Aftercare | undefined =>
   isAskedAtRecall(person)
     ? undefined
     : aftercareOf(person.record, person.unit?.protocol, calendarOf(person), person.today);

@@ -57,7 +57,7 @@ const missing = missingPoppler();
 if (missing !== undefined)
   it(`OPTIONAL, NOT RUN HERE: PDFs by Poppler (${missing})`, () => expect(missing).toMatch(/is not here/));
 
-describe.each([
+const documents: readonly (readonly [string, () => string, string, RegExp, number])[] = [
   ['the pack', () => `${pack}?liver=fine`, 'en-GB', /^Getting ready for your drip · /, 3],
   ['the pack in American English, very large', () => `${pack}?size=very+large&language=en-US`, 'en-US', /^Getting /, 3],
   ['the easy page', () => `${pack}?easy=yes&size=large&liver=fine`, 'en-GB', /^Your drip on one page$/, 1],
@@ -70,7 +70,9 @@ describe.each([
     2,
   ],
   ['the whole notes', () => '/api/people/wilhelmina/notes', 'en-GB', /^Notes of Wilhelmina/, 1],
-] as const)('%s', (_, path, language, title, leastPages) => {
+];
+
+describe.each(documents)('%s', (_, path, language, title, leastPages) => {
   it('is tagged, titled and in its language', async () => {
     const pdf = await pdfOf(path());
     const raw = pdf.toString('latin1');

@@ -21,6 +21,8 @@ export type Layout = {
   readonly guards: number;
   readonly forward: Side;
   readonly backward: Side;
+  /** For every pair of tasks: 1 if the second comes straight after the first. */
+  readonly follows: Uint8Array;
   readonly horizon: number;
   /** Length of the longest chain from the beginning of each task to the end. */
   readonly tail: Int32Array;
@@ -54,6 +56,10 @@ export function layoutOf({ tasks, capacity }: Project): Layout {
     const own = tasks[task]!;
     tail[task] = own.length + own.successors.reduce((most, successor) => Math.max(most, tail[successor]!), 0);
   }
+  const follows = new Uint8Array(tasks.length * tasks.length);
+  tasks.forEach(({ successors }, task) =>
+    successors.forEach((successor) => (follows[task * tasks.length + successor] = 1)),
+  );
   const work = capacity.map((units, resource) =>
     Math.ceil(tasks.reduce((sum, { length, needs }) => sum + length * (needs[resource] ?? 0), 0) / Math.max(1, units)),
   );
@@ -68,6 +74,7 @@ export function layoutOf({ tasks, capacity }: Project): Layout {
     guards: field.guards,
     forward: sideOf(before),
     backward: sideOf(tasks.map(({ successors }) => successors)),
+    follows,
     horizon: tasks.reduce((sum, { length }) => sum + length, 0) + 1,
     tail,
     atLeast: Math.max(0, ...tail, ...work),

@@ -1,12 +1,17 @@
 /**
- * Better and better orders of a project's tasks: a small population, two orders crossed at two places, a few tasks
- * shifted, and each schedule pushed to its end and back to its beginning (Hartmann 1998; forward-backward improvement, Tormos
- * and Lova 2001; both from memory). Starts afresh when the population has grown alike.
+ * Better and better orders of a project's tasks: a population, two orders crossed, a few tasks shifted, and each schedule
+ * pushed to its end and back to its beginning (Hartmann 1998; forward-backward improvement, Tormos and Lova 2001; both from
+ * memory). Starts afresh when the population has grown alike. Where tasks are few, it is asked in between whether anything
+ * shorter exists at all.
  */
 import { type Draw, drawFrom } from '../random.ts';
 import type { Limit } from '../search/limit.ts';
+import { anyOrder } from './any-order.ts';
 import { type Builder, build, builderFor, orderByEnd } from './build.ts';
-import { type Layout, type Side, layoutOf } from './layout.ts';
+import { withinLength } from './exact.ts';
+import { type Layout, layoutOf } from './layout.ts';
+import { cross } from './moves/cross.ts';
+import { shiftSome } from './moves/shift-some.ts';
 import type { Project } from './project.ts';
 
 export type ProjectResult = {
@@ -17,20 +22,25 @@ export type ProjectResult = {
   readonly schedules: number;
 };
 
-const population = 40;
-const mostShifted = 14;
+const population = 120;
 const askEvery = 8;
-const stale = 600;
-const bias = 3;
+const stale = 2_000;
+/** Up to this many tasks it is worth asking whether anything shorter exists. */
+const fewTasks = 40;
+/** Schedules built before it is asked for the first time, and contradictions the first answer may take; both double. */
+const firstAsked = { schedules: 3_000, contradictions: 300 };
 
 type Search = {
+  readonly project: Project;
   readonly layout: Layout;
   readonly builder: Builder;
   readonly draw: Draw;
   readonly limit: Limit;
   readonly back: Int16Array;
-  /** For every pair of tasks: 1 if the second must follow the first at once in the relation. */
-  readonly follows: Uint8Array;
+  /** Schedules after which it is asked again whether anything shorter exists; never, where tasks are many. */
+  askAt: number;
+  contradictions: number;
+  atLeast: number;
   best: number;
   bestEnds: Int32Array;
   schedules: number;
@@ -42,127 +52,79 @@ type Member = { readonly order: Int16Array; length: number };
 function judge(search: Search, member: Member): void {
   const { builder, layout, back } = search;
   let length = build(builder, layout.forward, member.order);
-  keep(search, length);
+  keep(search, length, builder.ends);
   orderByEnd(builder, member.order, back, length);
   const mirrored = build(builder, layout.backward, back);
   orderByEnd(builder, back, member.order, mirrored);
   length = build(builder, layout.forward, member.order);
-  keep(search, length);
+  keep(search, length, builder.ends);
   search.schedules += 3;
   member.length = length;
 }
 
-function keep(search: Search, length: number): void {
+function keep(search: Search, length: number, ends: Int32Array): void {
   if (length >= search.best) return;
   search.best = length;
-  search.bestEnds = search.builder.ends.slice();
+  search.bestEnds = ends.slice();
 }
 
-/** An order by chance, the tasks with the longest way to the end preferred. */
-function anyOrder({ layout, draw }: Search): Int16Array {
-  const { tasks, forward, backward, tail } = layout;
-  const open = Int32Array.from({ length: tasks }, (_, task) => forward.first[task + 1]! - forward.first[task]!);
-  const ready = [...open.keys()].filter((task) => open[task] === 0);
-  const order = new Int16Array(tasks);
-  for (let at = 0; at < tasks; at += 1) {
-    let chosen = draw(ready.length);
-    for (let round = 1; round < bias; round += 1) {
-      const other = draw(ready.length);
-      if (tail[ready[other]!]! > tail[ready[chosen]!]!) chosen = other;
+const startsOf = ({ bestEnds, layout }: Search): Int32Array => bestEnds.map((end, task) => end - layout.length[task]!);
+
+/** Asks for anything shorter until there is nothing, or no answer comes. */
+function askForShorter(search: Search): void {
+  const { project, layout, limit } = search;
+  while (search.best > search.atLeast) {
+    const question = {
+      contradictions: search.contradictions,
+      ...(limit.stop === undefined ? {} : { stop: limit.stop }),
+    };
+    const found = withinLength(project, layout.tail, search.best - 1, startsOf(search), question);
+    if (found.answer === 'not known') break;
+    if (found.answer === 'impossible') {
+      search.atLeast = search.best;
+      break;
     }
-    const task = ready[chosen]!;
-    ready[chosen] = ready.at(-1)!;
-    ready.pop();
-    order[at] = task;
-    for (let cell = backward.first[task]!; cell < backward.first[task + 1]!; cell += 1) {
-      const next = backward.before[cell]!;
-      open[next]! -= 1;
-      if (open[next] === 0) ready.push(next);
-    }
+    const ends = found.starts.map((start, task) => start + layout.length[task]!);
+    keep(
+      search,
+      ends.reduce((latest, end) => Math.max(latest, end), 0),
+      ends,
+    );
   }
-  return order;
+  search.askAt *= 2;
+  search.contradictions *= 2;
 }
 
-/** The child has the beginning and the end of one parent and the middle in the other parent's order. */
-function cross(
-  { layout, draw }: Search,
-  mother: Int16Array,
-  father: Int16Array,
-  child: Int16Array,
-  has: Uint8Array,
-): void {
-  const { tasks } = layout;
-  const one = draw(tasks);
-  const other = draw(tasks);
-  const from = Math.min(one, other);
-  const to = Math.max(one, other);
-  has.fill(0);
-  let at = 0;
-  for (; at < from; at += 1) {
-    child[at] = mother[at]!;
-    has[child[at]!] = 1;
-  }
-  for (let index = 0; at < to; index += 1) {
-    const task = father[index]!;
-    if (has[task] === 1) continue;
-    child[at] = task;
-    has[task] = 1;
-    at += 1;
-  }
-  for (let index = 0; at < tasks; index += 1) {
-    const task = mother[index]!;
-    if (has[task] === 1) continue;
-    child[at] = task;
-    at += 1;
-  }
+function isOver(search: Search): boolean {
+  const { limit, schedules } = search;
+  if (schedules >= search.askAt) askForShorter(search);
+  return (
+    search.best <= search.atLeast ||
+    schedules >= limit.iterations ||
+    (schedules % (3 * askEvery) === 0 && limit.stop?.() === true)
+  );
 }
-
-/** Moves a few tasks to any place between what comes before and what comes after them. */
-function shiftSome({ layout, draw }: Search, order: Int16Array): void {
-  const { tasks, forward, backward } = layout;
-  for (let left = 1 + draw(mostShifted); left > 0; left -= 1) {
-    const at = draw(tasks);
-    const task = order[at]!;
-    let low = at;
-    let high = at;
-    while (low > 0 && !contains(forward, task, order[low - 1]!)) low -= 1;
-    while (high + 1 < tasks && !contains(backward, task, order[high + 1]!)) high += 1;
-    const to = low + draw(high - low + 1);
-    if (to < at) order.copyWithin(to + 1, to, at);
-    else order.copyWithin(at, at + 1, to + 1);
-    order[to] = task;
-  }
-}
-
-function contains({ first, before }: Side, task: number, other: number): boolean {
-  for (let cell = first[task]!; cell < first[task + 1]!; cell += 1) if (before[cell] === other) return true;
-  return false;
-}
-
-const isOver = ({ limit, schedules, best, layout }: Search): boolean =>
-  best <= layout.atLeast ||
-  schedules >= limit.iterations ||
-  (schedules % (3 * askEvery) === 0 && limit.stop?.() === true);
 
 /** One population from its first members until it has grown alike or the search is over. */
 function generation(search: Search): void {
+  const { layout, draw } = search;
   const members: Member[] = [];
   while (members.length < population) {
-    const member = { order: anyOrder(search), length: 0 };
+    const member = { order: anyOrder(layout, draw), length: 0 };
     judge(search, member);
     members.push(member);
     if (isOver(search)) return;
   }
-  const has = new Uint8Array(search.layout.tasks);
+  const has = new Uint8Array(layout.tasks);
   const pick = (): Member => {
-    const one = members[search.draw(population)]!;
-    const other = members[search.draw(population)]!;
+    const one = members[draw(population)]!;
+    const other = members[draw(population)]!;
     return one.length <= other.length ? one : other;
   };
-  let child: Member = { order: new Int16Array(search.layout.tasks), length: 0 };
+  let child: Member = { order: new Int16Array(layout.tasks), length: 0 };
   for (let idle = 0; idle < stale && !isOver(search);) {
-    cross(search, pick().order, pick().order, child.order, has);
-    shiftSome(search, child.order);
+    cross(draw, pick().order, pick().order, child.order, has);
+    shiftSome(layout, draw, child.order);
     judge(search, child);
     let worst = 0;
     for (let index = 1; index < population; index += 1)
@@ -184,23 +146,22 @@ const differ = (one: Int16Array, other: Int16Array): boolean => one.some((task, 
 /** `iterations` of the limit are schedules built. */
 export function scheduleProject(project: Project, seed: number, limit: Limit): ProjectResult {
   const layout = layoutOf(project);
-  const follows = new Uint8Array(layout.tasks * layout.tasks);
-  project.tasks.forEach(({ successors }, task) =>
-    successors.forEach((successor) => (follows[task * layout.tasks + successor] = 1)),
-  );
   const search: Search = {
+    project,
     layout,
     builder: builderFor(layout),
     draw: drawFrom(seed),
     limit,
     back: new Int16Array(layout.tasks),
-    follows,
+    askAt: layout.tasks <= fewTasks ? firstAsked.schedules : Number.POSITIVE_INFINITY,
+    contradictions: firstAsked.contradictions,
+    atLeast: layout.atLeast,
     best: Number.POSITIVE_INFINITY,
     bestEnds: new Int32Array(layout.tasks),
     schedules: 0,
   };
   do generation(search);
   while (!isOver(search));
-  const starts = search.bestEnds.map((end, task) => end - layout.length[task]!);
-  return { starts, length: search.best, atLeast: layout.atLeast, schedules: search.schedules };
+  const { best, atLeast, schedules } = search;
+  return { starts: startsOf(search), length: best, atLeast, schedules };
 }

@@ -65,11 +65,14 @@ export function capacityRule(capacity: ArrayLike<number>, uses: readonly Use[]):
     return true;
   }
 
+  const isTied = (trail: Trail, variable: number): boolean => trail.least[variable] === trail.most[variable];
+
   /** False on a contradiction. */
   function fitUse(trail: Trail, use: number): boolean {
     const here = present[use]!;
     if (trail.value[here] === -1) return true;
     if (trail.value[here] === 0) return mayBePresent(trail, use);
+    if (isTied(trail, begin[use]!) && isTied(trail, end[use]!)) return true;
     const more = units[use]!;
     const first = trail.least[begin[use]!]! + beginOffset[use]!;
     let until = Math.min(trail.least[end[use]!]! + endOffset[use]!, trail.most[begin[use]!]! + beginOffset[use]!);

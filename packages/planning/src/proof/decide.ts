@@ -79,14 +79,13 @@ function drawConclusions({ model, trail, clauses, watchers, waiting, queue }: Ma
   }
 }
 
-function forgetQueue(machine: Machine): void {
-  // What was not looked at before the contradiction is looked at again, because going back has changed the bounds.
-  for (const rule of machine.queue) machine.waiting[rule] = 0;
-  machine.queue.length = 0;
-  machine.model.rules.forEach((_, rule) => {
-    machine.waiting[rule] = 1;
-    machine.queue.push(rule);
-  });
+/**
+ * Forgets what was still to be looked at when the contradiction was met. An assumption is made only when every rule has been
+ * looked at, so the bounds gone back to have nothing more to say until something new is concluded.
+ */
+function forgetQueue({ queue, waiting }: Machine): void {
+  for (const rule of queue) waiting[rule] = 0;
+  queue.length = 0;
 }
 
 /** 1, 1, 2, 1, 1, 2, 4, ... (Luby, Sinclair, Zuckerman 1993; from memory). */

@@ -14,9 +14,9 @@ import { neighboursOfAny, neighboursOfCostly } from './moves/neighbours-in-time.
 import { stride } from './problem.ts';
 
 const mostLifted = 6;
-const hottest = 14;
-const coldest = 0.5;
-const iterationsPerCooling = 2_500;
+const hottest = 25;
+const coldest = 1.5;
+const iterationsPerCooling = 1_500;
 const askEvery = 32;
 const oneInSoMany = 10;
 /** Of ten: how often each move is made. */

@@ -1,16 +1,44 @@
 /**
  * A year of places filled: the generated years that the general-purpose solvers were given, from options to sessions, with
- * our own lower bound. `npm run bench -- fill-sessions`. The solvers' figures are those of their own run (HiGHS 1.15.1, linear
- * relaxation and integer optimum); they are not run here.
+ * our own lower bound. `npm run bench -- fill-sessions`. Where the solver is at hand it fills the same years in the same run; else
+ * its figures are those of another (HiGHS 1.15.1, linear relaxation and integer optimum).
  */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { serialize } from 'node:v8';
 import { type FillProblem, changeOne, fillingOf, sessionsOf } from '../packages/planning/src/index.ts';
 import { knownYears, yearOfPlaces } from '../packages/planning/test/oracle/year.ts';
 import type { Bench, Figure } from './figure.ts';
+import { linearSolver } from './peers/linear-solver.ts';
 import { timed } from './processor-time.ts';
 
 const tries = 3_000;
 const rounds = 5;
 const changes = 200;
+const bytesPerMegabyte = 1_000_000;
+const MILLISECONDS_PER_SECOND = 1_000;
+/** Up to this many visits the general solver is asked for the whole optimum; above, for the relaxation alone. */
+const mostWhole = 1_200;
+
+type Alone = { readonly cost: number; readonly before: number; readonly most: number };
+
+/** The same in a process that only reads the problem: what memory it takes. */
+function alone(problem: FillProblem): Alone {
+  const folder = mkdtempSync(join(tmpdir(), 'twelvemonth-fill-'));
+  try {
+    const file = join(folder, 'problem');
+    writeFileSync(file, serialize(problem));
+    const script = fileURLToPath(new URL('alone/fill-one.ts', import.meta.url));
+    const { stdout, stderr } = spawnSync(process.execPath, [script, file, String(tries)], { encoding: 'utf8' });
+    if (stdout === '') throw new Error(stderr);
+    return JSON.parse(stdout) as Alone;
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
 
 /** Copies, because a filling takes its problem over. */
 const copyOf = ({ places, kind, options }: FillProblem): FillProblem => ({
@@ -47,6 +75,8 @@ function changeMilliseconds(problem: FillProblem): number {
 
 export const bench: Bench = async () => {
   const figures: Figure[] = [];
+  const solver = linearSolver();
+  if (solver === undefined) console.log('  the general linear solver is absent: its figures are of another run');
   for (const { visits, relaxed, optimum } of knownYears) {
     const problem = yearOfPlaces(visits);
     let milliseconds = Number.POSITIVE_INFINITY;
@@ -69,11 +99,22 @@ export const bench: Bench = async () => {
       { what: `processor time of it, best of ${rounds}`, value: milliseconds, unit: 'ms' },
       { what: 'one person changed, 95 in 100 take no longer', value: changeMilliseconds(problem), unit: 'ms' },
     );
+    const kind = visits <= mostWhole ? 'whole' : 'relaxed';
+    const other = solver?.fill(visits, kind);
+    if (solver !== undefined && other !== undefined)
+      figures.push({
+        what: `times the processor time of ours, ${solver.name}, ${kind === 'whole' ? 'integer optimum' : 'linear relaxation'} ${other.cost.toFixed(0)}`,
+        value: (other.seconds * MILLISECONDS_PER_SECOND) / milliseconds,
+        unit: 'times',
+        beside: `${other.seconds.toFixed(2)} s`,
+      });
+    const { before, most } = alone(problem);
+    figures.push({
+      what: 'most memory of a process that only reads it and fills',
+      value: most / bytesPerMegabyte,
+      unit: 'MB',
+      beside: `${(before / bytesPerMegabyte).toFixed(0)} MB once it is read${visits === 20_000 ? '; goal: 200' : ''}`,
+    });
   }
-  figures.push({
-    what: 'peak memory of this process, generator included',
-    value: process.resourceUsage().maxRSS / 1024,
-    unit: 'MiB',
-  });
   return figures;
 };

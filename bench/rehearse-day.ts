@@ -1,11 +1,9 @@
 /**
  * Rehearsing a day: the chain of visits that the general-purpose simulation libraries were given (24 people, 6 chairs, 4
- * nurses, log-normal steps, 8 in 100 do not come), played by our own. `npm run bench -- rehearse-day`. SimPy is run beside it
- * where it is installed; a mean visit of 69.4 to 69.7 minutes is what the libraries agree on.
+ * nurses, log-normal steps, 8 in 100 do not come), played by our own. `npm run bench -- rehearse-day`. SimPy and simscript
+ * are run beside it where they are at hand; a mean visit of 69.4 to 69.7 minutes is what the libraries agree on.
  */
-import { spawnSync } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { readFileSync } from 'node:fs';
 import {
   type Course,
   type Run,
@@ -24,14 +22,13 @@ import {
   withMean,
 } from '../packages/planning/src/index.ts';
 import type { Bench, Figure } from './figure.ts';
+import { simpyVisitsPerSecond, simscriptVisitsPerSecond } from './peers/simulations.ts';
 import { timed } from './processor-time.ts';
-import { peersFolder } from './shared-peers.ts';
 
 const people = 24;
 const stride = 16;
 const days = 20_000;
 const rounds = 5;
-const simpyDays = 200;
 /** Minutes of observations, checklist, cannula, infusion, removal, watch (for three in ten), leaving; preparation, check. */
 const means = [10, 10, 10, 20, 5, 30, 5];
 const needsNurse = [1, 1, 1, 0, 1, 0, 1];
@@ -108,15 +105,6 @@ function playDays(count: number): Played {
   return { visits, minutes };
 }
 
-/** Visits a second of processor time by SimPy, by the peers' own script; undefined where either is absent. */
-function simpyVisitsPerSecond(): number | undefined {
-  const script = peersFolder === undefined ? undefined : new URL('des.py', peersFolder);
-  if (script === undefined || !existsSync(script)) return undefined;
-  const { stdout } = spawnSync('python3', [fileURLToPath(script), String(simpyDays)], { encoding: 'utf8' });
-  const found = /'visitsPerCpuS': (\d+)/.exec(stdout);
-  return found === null ? undefined : Number(found[1]);
-}
-
 /** A plan of one of the shared days rehearsed through the public call. */
 function rehearsalMilliseconds(): number {
   const read = readDay(readFileSync(new URL('days/A24-1.json', import.meta.url), 'utf8'));
@@ -135,8 +123,6 @@ export const bench: Bench = async () => {
   if (one === undefined || all.some(({ result }) => result.minutes !== one.result.minutes))
     throw new Error('one seed, two results');
   const perSecond = Math.max(...all.map(({ result, milliseconds }) => (result.visits / milliseconds) * 1_000));
-  const simpy = simpyVisitsPerSecond();
-  if (simpy === undefined) console.log('  SimPy is absent: its 32,700 visits a second were measured elsewhere');
   const figures: Figure[] = [
     {
       what: `visits played a second of processor time, mean ${(one.result.minutes / one.result.visits).toFixed(2)} minutes, equal bits in ${rounds} runs`,
@@ -146,12 +132,19 @@ export const bench: Bench = async () => {
     },
     { what: 'a planned day of 24 people rehearsed 2,000 times', value: rehearsalMilliseconds(), unit: 'ms' },
   ];
-  if (simpy !== undefined)
-    figures.push({
-      what: 'the same beside SimPy in this run',
-      value: perSecond / simpy,
-      unit: 'times',
-      beside: 'goal: 75',
-    });
+  for (const { name, perSecond: other, elsewhere, goal } of [
+    { name: 'SimPy', perSecond: simpyVisitsPerSecond(), elsewhere: '32,700', goal: 75 },
+    { name: 'simscript', perSecond: simscriptVisitsPerSecond(), elsewhere: '7,140', goal: 350 },
+  ]) {
+    if (other === undefined)
+      console.log(`  ${name} is absent: its ${elsewhere} visits a second were measured elsewhere`);
+    else
+      figures.push({
+        what: `times the visits of ${name}`,
+        value: perSecond / other,
+        unit: 'times',
+        beside: `${other} a second of processor time; goal: ${goal}`,
+      });
+  }
   return figures;
 };

@@ -1,5 +1,6 @@
 /** Planning a day: the day as a value, a search for a plan, a referee for any plan, and proofs of how good one can be. */
 export * from './answer/answer.ts';
+export { type OnTimeAnswer, heldToTime } from './answer/on-time.ts';
 export type { Reason } from './answer/impossible.ts';
 export type { Remedy } from './answer/remedies.ts';
 export * from './day/chains.ts';

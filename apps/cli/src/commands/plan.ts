@@ -10,13 +10,11 @@ import {
   broken,
   brokenInDrawing,
   clockAt,
-  compareObjectives,
+  heldToTime,
   improveDrawn,
   objectiveOf,
   objectiveText,
-  planDay,
   replan,
-  steadiestOf,
   usualChances,
   whyThisTime,
   writePlan,
@@ -40,9 +38,10 @@ import { changesSaid, plannedRest, restHelp, restOptions } from '../rest-of-day.
 
 const usualEffort = '10000';
 const mostEffort = 10_000_000;
-const mostSteady = 50;
-/** Plans this near to the best are near-equals: two steps of the usual grid. A choice, no source. */
-const nearMinutes = 10;
+const leastOnTime = 50;
+const mostOnTime = 99;
+/** Plans searched for beside the first, where that ends on time too seldom. */
+const othersTried = 7;
 const daysTried = 2_000;
 /** A proof may meet half as many contradictions as the search makes tries; a remedy is tried with a twentieth. */
 const triesPerContradiction = 2;
@@ -65,8 +64,8 @@ FILE - is standard input. What --json writes can be read again here and by rehea
   --now TIME         FILE has a plan in it and the day as it is now known: the rest is planned again from TIME on;
                      what has begun stays, and as few people as possible are told another time
 ${restHelp}  --why NAME         why not earlier, and what would have to give; may be given more than once
-  --steady N         of N plans searched for, those as good to within ${nearMinutes} minutes of waiting in all and of the end are tried
-                     out with the same delays, and the one that ends on time most often is taken
+  --on-time N        of 100 rehearsals so many are to end by closing, ${leastOnTime} to ${mostOnTime} (what the unit, or FILE under "onTimePercent", asks):
+                     where the best plan does so less often, others nearly as good are searched for and rehearsed alike
   --seed N           chance in the search; the same seed gives the same plan (1)
   --effort N         tries of the search (${usualEffort})
   --json             all of it as JSON
@@ -78,7 +77,7 @@ ${sessionHelp}`,
       now: { type: 'string' },
       why: { type: 'string', multiple: true, default: [] },
       seed: { type: 'string', default: '1' },
-      steady: { type: 'string' },
+      'on-time': { type: 'string' },
       effort: { type: 'string', default: usualEffort },
       json: { type: 'boolean', default: false },
       ...sessionOptions,
@@ -88,9 +87,9 @@ ${sessionHelp}`,
       throw misused('One of --check, --improve and --now, not two.');
     const seed = wholeOption('seed', values.seed, 0, mostSeed);
     const effort = wholeOption('effort', values.effort, 1, mostEffort);
-    const steady = values.steady === undefined ? 1 : wholeOption('steady', values.steady, 2, mostSteady);
-    if (steady > 1 && (values.check || values.improve || values.now !== undefined))
-      throw misused('--steady is for a plan of the whole day: not with --check, --improve or --now.');
+    const isWhole = !values.check && !values.improve && values.now === undefined;
+    if (values['on-time'] !== undefined && !isWhole)
+      throw misused('--on-time is for a plan of the whole day: not with --check, --improve or --now.');
     const { file, path } = await dayMeant('plan', positionals, values, output);
     const asked = values.why.map((name) => visitCalled(file.day, name));
     if (file.hasUsualMinutes) output.aside(minutesCaution);
@@ -106,7 +105,9 @@ ${sessionHelp}`,
     }
     if (values.now !== undefined)
       return plannedAgain(telling, planOf(file, path), { now: tickOf(file.day, values.now), seed, effort });
-    return planned(telling, { seed, effort, steady });
+    if (values['on-time'] === undefined) return planned(telling, { seed, effort });
+    const onTimePercent = wholeOption('on-time', values['on-time'], leastOnTime, mostOnTime);
+    return planned({ ...telling, file: { ...file, day: { ...file.day, onTimePercent } } }, { seed, effort });
   },
 };
 
@@ -178,38 +179,7 @@ function tell(
   return referee.length === 0 ? exitCodes.done : exitCodes.no;
 }
 
-type Search = { readonly seed: number; readonly effort: number; readonly steady: number };
-
-const percent = 100;
-const inHundred = (share: number): string => (share * percent).toFixed(1);
-
-/** The same day searched with other chance, and of what is as good to within a few minutes the steadiest. */
-function steadied(day: Day, best: Plan, { seed, effort, steady }: Search): { plan: Plan; says: string; json: unknown } {
-  const others = Array.from(
-    { length: steady - 1 },
-    (_, index) => planDay(day, { seed: seed + index + 1, limit: { iterations: effort } }).plan,
-  );
-  const ticks = Math.floor(nearMinutes / day.minutesPerTick);
-  const near = { waitTicks: ticks, finishTicks: ticks };
-  const found = steadiestOf(day, [best, ...others], near, usualChances, { seed, days: daysTried });
-  if (found === undefined) return { plan: best, says: '', json: undefined };
-  const { chosen, best: first, tried } = found;
-  const shares = tried.map(({ onTime }) => onTime);
-  return {
-    plan: chosen.plan,
-    says:
-      tried.length === 1
-        ? `Of ${steady} plans searched for none other is as good to within ${nearMinutes} minutes. It ends on time on ${inHundred(chosen.onTime)} of 100 days tried out.`
-        : `Of ${steady} plans searched for, ${tried.length} differ and are as good to within ${nearMinutes} minutes. Tried out on the same ${daysTried} days they end on time on ${inHundred(Math.min(...shares))} to ${inHundred(Math.max(...shares))} of 100; taken is the one with ${inHundred(chosen.onTime)}, the best by waiting and end alone has ${inHundred(first.onTime)}.`,
-    json: {
-      searched: steady,
-      days: daysTried,
-      onTime: chosen.onTime,
-      onTimeOfBest: first.onTime,
-      tried: tried.map((one) => ({ onTime: one.onTime, objective: objectiveJson(day, one.objective) })),
-    },
-  };
-}
+type Search = { readonly seed: number; readonly effort: number };
 
 function planned(telling: Telling, search: Search): ExitCode {
   const { seed, effort } = search;
@@ -221,22 +191,33 @@ function planned(telling: Telling, search: Search): ExitCode {
   });
   if (answer.kind === 'planned') {
     const { bound } = answer;
-    const steady = search.steady === 1 ? undefined : steadied(day, answer.plan, search);
-    const plan = steady?.plan ?? answer.plan;
-    const objective = objectiveOf(day, plan);
-    // What is proven of the best plan is not proven of one that is a little worse and steadier.
-    const isProven = answer.isProven && compareObjectives(objective, answer.objective) === 0;
+    const held = heldToTime(day, answer, usualChances, {
+      others: othersTried,
+      search: { iterations: effort },
+      rehearse: { seed, days: daysTried },
+    });
+    const { plan, objective, isProven } = held?.answer ?? answer;
     return tell(telling, plan, {
       head: {
         answer: 'planned',
         seed,
         isProven,
         atLeast: objectiveJson(day, bound),
-        ...(steady === undefined ? {} : { steady: steady.json }),
+        ...(held === undefined
+          ? {}
+          : {
+              onTime: {
+                askedPercent: day.onTimePercent,
+                reached: held.onTime,
+                ofBest: held.onTimeOfBest,
+                tried: held.tried,
+                days: daysTried,
+              },
+            }),
       },
       says: [
         boundText(day, objective, bound, isProven),
-        ...(steady === undefined ? [] : [steady.says]),
+        ...(held === undefined ? [] : [held.says]),
         ...tellAgain(telling.file, plan),
       ],
     });

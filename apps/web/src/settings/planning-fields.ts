@@ -1,5 +1,6 @@
 /** What planning needs of a unit, field by field in plain words. How long an infusion runs and is watched is the protocol's. */
 import type { PlanningSettings } from '@twelvemonth/clinical';
+import { usualPlanning } from '@twelvemonth/planning';
 
 type Step = keyof PlanningSettings['minutes'];
 export type PlanningKey = Exclude<keyof PlanningSettings, 'minutes'> | `minutes.${Step}`;
@@ -66,6 +67,17 @@ export const planningGroups: readonly { readonly label: string; readonly fields:
     ],
   },
   {
+    label: 'Ending on time',
+    fields: [
+      {
+        key: 'onTimePercent',
+        label: 'Rehearsals of a session that end by closing',
+        unit: 'of 100, at least',
+        help: 'Chooses among plans that are nearly as good; nobody waits much longer for it.',
+      },
+    ],
+  },
+  {
     label: 'Filling sessions',
     fields: [
       { key: 'mostFirstVisits', label: 'First visits in a session, at most', unit: 'people' },
@@ -92,7 +104,11 @@ const allKeys: readonly PlanningKey[] = planningGroups.flatMap(({ fields }) => f
 export const typedFrom = (settings: PlanningSettings): TypedPlanning => {
   const { minutes, ...others } = settings;
   const steps = Object.entries(minutes).map(([step, value]) => [`minutes.${step}`, value]);
-  return { ...others, ...(Object.fromEntries(steps) as TypedPlanning) };
+  return {
+    onTimePercent: usualPlanning.onTimePercent,
+    ...others,
+    ...(Object.fromEntries(steps) as TypedPlanning),
+  };
 };
 
 export const missingFrom = (typed: TypedPlanning): readonly PlanningKey[] =>
@@ -121,5 +137,6 @@ export function settingsFrom(typed: TypedPlanning): PlanningSettings {
     mostFirstVisits: of('mostFirstVisits'),
     reservedPercent: of('reservedPercent'),
     noticeDays: of('noticeDays'),
+    onTimePercent: of('onTimePercent'),
   };
 }

@@ -38,6 +38,8 @@ export const planningSettings = z
     reservedPercent: z.number().int().min(0).max(90),
     /** Days between telling a person and the place. */
     noticeDays: z.number().int().min(0).max(60),
+    /** Of a hundred rehearsals of a session so many are to end by closing; chooses among plans that are nearly as good. */
+    onTimePercent: z.number().int().min(50).max(99).optional(),
   })
   .readonly();
 export type PlanningSettings = z.infer<typeof planningSettings>;

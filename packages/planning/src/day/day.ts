@@ -71,6 +71,8 @@ export type Day = {
   /** Second checkers; never the people counted among the preparers. */
   readonly checkers: Capacity;
   readonly visits: readonly Visit[];
+  /** Of a hundred days tried out so many are to end by closing; undefined: nothing is asked. */
+  readonly onTimePercent?: number | undefined;
 };
 
 /** Minutes of care in the visit, without any waiting, in ticks. */

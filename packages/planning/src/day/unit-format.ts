@@ -54,6 +54,7 @@ const dayShape = z.strictObject({
   preparers: present,
   secondCheckers: present,
   minutes: stepMinutes.optional(),
+  onTimePercent: z.int().min(50).max(99).optional(),
   visits: z.array(visitShape).min(1),
 });
 
@@ -185,6 +186,7 @@ export function readUnitDay(json: unknown): UnitDayRead {
     watchPlaces: capacity('watchPlaces'),
     preparers: capacity('preparers'),
     checkers: capacity('secondCheckers'),
+    onTimePercent: data.onTimePercent,
     visits: data.visits.map((visit, index) => visitFrom(visit, `visits.${index}`, { steps, ends, grid, problems })),
   };
   return problems.length > 0 ? { ok: false, problems } : { ok: true, day, hasUsualMinutes: data.minutes === undefined };

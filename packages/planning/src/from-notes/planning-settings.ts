@@ -28,6 +28,7 @@ export const usualPlanning: PlanningSettings = {
   mostFirstVisits: 6,
   reservedPercent: 10,
   noticeDays: 3,
+  onTimePercent: 90,
 };
 
 export const planningOf = ({ planning }: Unit): PlanningSettings => planning ?? usualPlanning;
@@ -88,7 +89,8 @@ export function visitKindsOf(
 
 /** Staff, places and steps of a unit as a written day has them. */
 export function writtenStaff(unit: Unit, watchMinutes: number) {
-  const { nurses, watchedPerNurse, watchPlaces, preparers, secondCheckers, minutes } = planningOf(unit);
+  const settings = planningOf(unit);
+  const { nurses, watchedPerNurse, watchPlaces, preparers, secondCheckers, minutes } = settings;
   return {
     nurses,
     watchedPerNurse,
@@ -97,5 +99,7 @@ export function writtenStaff(unit: Unit, watchMinutes: number) {
     secondCheckers,
     chairs: unit.chairs,
     minutes: { ...minutes, watch: watchMinutes },
+    // Settings written before this could be asked do not say it.
+    onTimePercent: settings.onTimePercent ?? usualPlanning.onTimePercent,
   };
 }

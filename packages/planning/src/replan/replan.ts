@@ -10,7 +10,7 @@ import { drawFrom } from '../random.ts';
 import { CLOSE } from '../search/dose.ts';
 import { type Draft, emptyDraft, put } from '../search/draft.ts';
 import { fit, fitArriving } from '../search/fit.ts';
-import { improve } from '../search/improve.ts';
+import { calm, improve } from '../search/improve.ts';
 import type { Limit } from '../search/limit.ts';
 import { ARRIVES, LEAVES, planFrom, problemOf, rowsFrom, stride } from '../search/problem.ts';
 import { holdBegun } from '../search/room.ts';
@@ -86,7 +86,7 @@ export function replan(day: Day, plan: Plan, { now, seed, limit }: ReplanOptions
   // Who has begun holds a chair and a nurse whatever is free: were they lifted, others would take those, and they could not be
   // put back without breaking a rule. Their own next times were chosen first, with everything free.
   const movable = [...day.visits.keys()].filter((visit) => !begun.includes(visit));
-  const iterations = improve(draft, Int16Array.from(movable), drawFrom(seed), limit, 0);
+  const iterations = improve(draft, Int16Array.from(movable), drawFrom(seed), limit, calm);
   const next = planFrom(day, draft.times);
   const none = (visit: number): boolean => next[visit] === null;
   return {

@@ -14,9 +14,14 @@ import { neighboursOfAny, neighboursOfCostly } from './moves/neighbours-in-time.
 import { stride } from './problem.ts';
 
 const mostLifted = 6;
-const hottest = 25;
-const coldest = 1.5;
-const iterationsPerCooling = 1_500;
+/** How readily a worse plan is taken over, at the beginning and the end of each cooling, and about how many tries one takes. */
+export type Warmth = { readonly hottest: number; readonly coldest: number; readonly iterations: number };
+
+/** For a day that is still empty: anything may still be put elsewhere. */
+export const warm: Warmth = { hottest: 25, coldest: 1.5, iterations: 1_500 };
+/** For a day people have been told of: few tries, near to what it was. */
+export const calm: Warmth = { hottest: 14, coldest: 0.5, iterations: 2_500 };
+
 const askEvery = 32;
 const oneInSoMany = 10;
 /** Of ten: how often each move is made. */
@@ -98,10 +103,15 @@ function undo(draft: Draft, chosen: Int16Array, count: number, kept: Int16Array)
 }
 
 /**
- * Improves the draft in place; `movable` are the visits it may touch. Returns the number of iterations made. `enough` ends
- * the search when a rank is reached that cannot be bettered.
+ * Improves the draft in place; `movable` are the visits it may touch. Returns the number of iterations made.
  */
-export function improve(draft: Draft, movable: Int16Array, draw: Draw, limit: Limit, enough: number): number {
+export function improve(
+  draft: Draft,
+  movable: Int16Array,
+  draw: Draw,
+  limit: Limit,
+  { hottest, coldest, iterations }: Warmth,
+): number {
   if (movable.length === 0) return 0;
   let best = draft.times.slice();
   let bestRank = rank(draft);
@@ -111,9 +121,9 @@ export function improve(draft: Draft, movable: Int16Array, draw: Draw, limit: Li
   const kept = new Int16Array(draft.times.length);
   const choice: FitChoice = { dose: CLOSE, late: false };
   let iteration = 0;
-  for (; iteration < limit.iterations && bestRank > enough; iteration += 1) {
+  for (; iteration < limit.iterations; iteration += 1) {
     if (iteration % askEvery === 0 && limit.stop?.() === true) break;
-    const heat = hottest * (coldest / hottest) ** ((iteration % iterationsPerCooling) / iterationsPerCooling);
+    const heat = hottest * (coldest / hottest) ** ((iteration % iterations) / iterations);
     const count = moves[draw(moves.length)]!(situation, 1 + draw(mostLifted), chosen);
     const before = liftAll(draft, guide, chosen, count, kept);
     shuffle(draw, chosen, count);

@@ -5,7 +5,7 @@ import type { Plan } from '../plan/plan.ts';
 import { drawFrom } from '../random.ts';
 import { emptyDraft } from './draft.ts';
 import { firstPlan } from './first-plan.ts';
-import { improve } from './improve.ts';
+import { improve, warm } from './improve.ts';
 import type { Limit } from './limit.ts';
 import { planFrom, problemOf, rowsFrom } from './problem.ts';
 import { become } from './draft.ts';
@@ -31,7 +31,7 @@ export function planDay(day: Day, { seed, limit, from, locked = [] }: SearchOpti
   if (from !== undefined) become(draft, rowsFrom(day, from));
   const movable = [...day.visits.keys()].filter((visit) => !locked.includes(visit));
   firstPlan(draft, movable);
-  const iterations = improve(draft, Int16Array.from(movable), drawFrom(seed), limit, 0);
+  const iterations = improve(draft, Int16Array.from(movable), drawFrom(seed), limit, warm);
   const plan = planFrom(day, draft.times);
   return { plan, objective: objectiveOf(day, plan), seed, iterations };
 }

@@ -29,13 +29,15 @@ const board = 'a board of chairs';
 type Props = {
   readonly day: Day;
   readonly answer: Extract<DayAnswer, { kind: 'planned' }>;
+  /** How often the plan as proposed ends on time, beside what the unit asks; undefined where nothing is asked. */
+  readonly onTime: string | undefined;
   /** By name: the time each has been told. */
   readonly told: ReadonlyMap<string, string>;
   readonly planner: Planner;
 };
 
 /** A planned day in the hand: as a list or as a board of chairs, moved, locked, undone, planned again, tried out. */
-export function DrawnDay({ day, answer, told, planner }: Props) {
+export function DrawnDay({ day, answer, onTime, told, planner }: Props) {
   const [state, act] = useReducer(drawingAfter, undefined, () => drawingOf(day, answer.plan));
   const [refused, setRefused] = useState<Improved>();
   const { view } = useSearch({ from: '/sessions/$session/times' });
@@ -58,6 +60,7 @@ export function DrawnDay({ day, answer, told, planner }: Props) {
     <>
       <div className={css['about']}>
         <p>{objectiveText(day, objectiveOf(day, now.plan))}</p>
+        {!isMoved && onTime !== undefined && <p>{onTime}</p>}
         {!isMoved && <p className="quiet">{boundText(day, answer.objective, answer.bound, answer.isProven)}</p>}
         <div className="screenOnly">
           <ChoiceField

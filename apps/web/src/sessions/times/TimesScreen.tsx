@@ -98,15 +98,15 @@ function Parts({ data, day }: { data: SessionPlanningView; day: Day }) {
 }
 
 function Planned({ day, told, planner }: { day: Day; told: ReadonlyMap<string, string>; planner: Planner }) {
-  const [answer, setAnswer] = useState<DayAnswer>();
+  const [planned, setPlanned] = useState<{ readonly answer: DayAnswer; readonly onTime: string | undefined }>();
   const { ask, working, stop } = planner;
   useEffect(() => {
     ask({ asks: 'plan', day, effort }, (says) => {
       if (says.says !== 'planned') return;
-      setAnswer(says.answer);
+      setPlanned(says);
     });
   }, [ask, day]);
-  if (answer === undefined)
+  if (planned === undefined)
     return (
       <p aria-live="polite">
         {working === undefined ? 'Stopped: nothing was planned.' : 'Planning the day … '}
@@ -117,8 +117,18 @@ function Planned({ day, told, planner }: { day: Day; told: ReadonlyMap<string, s
         )}
       </p>
     );
+  const { answer, onTime } = planned;
   if (answer.kind !== 'planned') return <Impossible answer={answer} />;
-  return <DrawnDay key={JSON.stringify(answer.plan)} day={day} answer={answer} told={told} planner={planner} />;
+  return (
+    <DrawnDay
+      key={JSON.stringify(answer.plan)}
+      day={day}
+      answer={answer}
+      onTime={onTime}
+      told={told}
+      planner={planner}
+    />
+  );
 }
 
 function Impossible({ answer }: { answer: DayAnswer }) {

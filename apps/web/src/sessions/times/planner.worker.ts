@@ -9,6 +9,7 @@ import {
   type RestOfDay,
   type RestProposal,
   answerDay,
+  heldToTime,
   improveDrawn,
   proposeRest,
   rehearse,
@@ -22,7 +23,7 @@ export type PlannerAsk =
   | { readonly asks: 'rehearse'; readonly day: Day; readonly plan: Plan; readonly days: number };
 export type PlannerSays =
   | { readonly says: 'progress'; readonly share: number }
-  | { readonly says: 'planned'; readonly answer: DayAnswer }
+  | { readonly says: 'planned'; readonly answer: DayAnswer; readonly onTime: string | undefined }
   | { readonly says: 'improved'; readonly improved: Improved }
   | { readonly says: 'rest'; readonly proposal: RestProposal }
   | { readonly says: 'rehearsed'; readonly rehearsal: Rehearsal };
@@ -33,6 +34,9 @@ const seed = 1;
 const asksEvery = 100;
 const triesPerContradiction = 2;
 const triesPerRemedyTry = 20;
+/** Plans searched for beside the first where that ends on time too seldom, and days each is tried out on. */
+const othersTried = 7;
+const daysTried = 1_000;
 
 // oxlint-disable-next-line unicorn/require-post-message-target-origin -- between a page and its own worker there is no other origin
 const say = (message: PlannerSays): void => self.postMessage(message);
@@ -45,7 +49,15 @@ self.addEventListener('message', ({ data }: MessageEvent<PlannerAsk>) => {
       contradictions: Math.ceil(effort / triesPerContradiction),
       remedy: { iterations: Math.ceil(effort / triesPerRemedyTry) },
     });
-    say({ says: 'planned', answer });
+    const held =
+      answer.kind === 'planned'
+        ? heldToTime(day, answer, usualChances, {
+            others: othersTried,
+            search: { iterations: effort },
+            rehearse: { seed, days: daysTried },
+          })
+        : undefined;
+    say({ says: 'planned', answer: held?.answer ?? answer, onTime: held?.says });
     return;
   }
   if (data.asks === 'improve') {

@@ -13,14 +13,19 @@ import type { Move, Situation } from './moves/move.ts';
 import { neighboursOfAny, neighboursOfCostly } from './moves/neighbours-in-time.ts';
 import { stride } from './problem.ts';
 
-const mostLifted = 6;
 /** How readily a worse plan is taken over, at the beginning and the end of each cooling, and about how many tries one takes. */
-export type Warmth = { readonly hottest: number; readonly coldest: number; readonly iterations: number };
+export type Warmth = {
+  readonly hottest: number;
+  readonly coldest: number;
+  readonly iterations: number;
+  /** Visits lifted at once. */
+  readonly mostLifted: number;
+};
 
 /** For a day that is still empty: anything may still be put elsewhere. */
-export const warm: Warmth = { hottest: 25, coldest: 1.5, iterations: 1_500 };
+export const warm: Warmth = { hottest: 25, coldest: 0.5, iterations: 1_200, mostLifted: 5 };
 /** For a day people have been told of: few tries, near to what it was. */
-export const calm: Warmth = { hottest: 14, coldest: 0.5, iterations: 2_500 };
+export const calm: Warmth = { hottest: 14, coldest: 0.5, iterations: 2_500, mostLifted: 6 };
 
 const askEvery = 32;
 const oneInSoMany = 10;
@@ -110,7 +115,7 @@ export function improve(
   movable: Int16Array,
   draw: Draw,
   limit: Limit,
-  { hottest, coldest, iterations }: Warmth,
+  { hottest, coldest, iterations, mostLifted }: Warmth,
 ): number {
   if (movable.length === 0) return 0;
   let best = draft.times.slice();

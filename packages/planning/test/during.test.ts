@@ -147,14 +147,12 @@ describe('the rest of a day that has begun', () => {
     const comes = clockAt(one.day, one.plan[late]!.arrives + 6);
     const rest = restAt(one, tick, { ...noDayChanges, comes: new Map([[name, comes]]) });
     const at = rest.day.visits.findIndex((visit) => visit.name === name);
-    const { plan } = proposeRest(rest, { seed: 1, limit: { iterations: 800 } }).drawn;
+    // As many tries as the screen makes.
+    const { plan } = proposeRest(rest, { seed: 1, limit: { iterations: 3_000 } }).drawn;
     const told = toTell(rest, plan);
     expect(told.map(({ visit }) => visit)).toContain(at);
     expect(told.find(({ visit }) => visit === at)?.because).toContain(`not expected before ${comes}`);
-    // No more than a search fifteen times as long can do with.
-    const longer = proposeRest(rest, { seed: 2, limit: { iterations: 12_000 } }).drawn.plan;
-    expect(told.length).toBeLessThanOrEqual(toTell(rest, longer).length);
-    expect(told.length).toBeLessThanOrEqual(3);
+    expect(told.length).toBeLessThanOrEqual(2);
   });
 
   it('says who has no place any more and what would be enough, when so much is lost that somebody is', () => {

@@ -189,6 +189,7 @@ it('after its time it is finished, the cannula removed, she is watched and goes 
   await act('Record');
   await titled('See them off');
   await pick(/^Do they hold the card/, 'yes');
+  await pick(/how do they go/, 'fit to go');
   await act('They have left');
   await page.getByRole('heading', { name: 'The visit is over' }).waitFor();
   await checked(page, 'visit-over');

@@ -96,6 +96,15 @@ it('by keyboard: the source is typed, a policy, a regimen, a question and the or
   await regimen.getByLabel('Before a review', { exact: true }).fill('4');
   await regimen.getByLabel('Where this comes from', { exact: true }).fill('our course committee');
 
+  const switches = page.getByRole('group', { name: 'From one medicine to another', exact: true });
+  const pamidronate = switches.getByRole('group', { name: 'after pamidronate', exact: true });
+  await pamidronate.getByLabel(/^At the latest/).fill('6');
+  await pamidronate.getByLabel('Where this comes from', { exact: true }).fill('our bone clinic');
+  const ibandronate = page.getByRole('group', { name: 'ibandronate 3 mg every three months', exact: true });
+  await ibandronate.locator('summary').click();
+  await ibandronate.getByLabel(`${FLOOR}, for ibandronate 3 mg`, { exact: true }).fill('35');
+  await ibandronate.getByLabel('Where this comes from', { exact: true }).fill('our nephrologists, the same');
+
   const order = page.getByRole('group', { name: 'Order of gravity' });
   await order
     .getByRole('button', { name: /^earlier/ })
@@ -128,7 +137,7 @@ it('a version is written whole, with what it changes and whom it flips above the
   await page.getByRole('heading', { name: 'Sign this version' }).waitFor();
   const changes = page.getByRole('region', { name: 'What is decided otherwise' });
   await changes.waitFor();
-  await expect.poll(async () => changes.getByRole('row').count()).toBe(8);
+  await expect.poll(async () => changes.getByRole('row').count()).toBe(13);
   await sees(/decided by Phil Farm: our nephrologists/);
   await page.getByRole('link', { name: 'Wilhelmina Arkwright-Poe' }).waitFor();
   await press('Count');

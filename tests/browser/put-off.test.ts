@@ -147,6 +147,7 @@ it('a dose is put off for a reason, never without one', async () => {
 it('she goes home; the page says where she is, who owns it and until when', async () => {
   await checked(page, 'put-off-next');
   await now.pick(/^Do they hold the card/, 'yes');
+  await now.pick(/how do they go/, 'fit to go');
   await now.press('They have left');
   await page.getByRole('heading', { name: 'The visit is over' }).waitFor();
   await checked(page, 'put-off-over');

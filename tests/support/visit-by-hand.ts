@@ -147,7 +147,10 @@ export const goHome: readonly HandStep[] = [
   },
   {
     title: 'See them off',
-    fill: (step) => pick(step, /^Do they hold the card/, 'yes'),
+    fill: async (step) => {
+      await pick(step, /^Do they hold the card/, 'yes');
+      await pick(step, /how do they go/, 'fit to go');
+    },
     press: 'They have left',
   },
 ];

@@ -99,10 +99,10 @@ describe('what is printed', () => {
     });
   });
   it('medicines to ask about stand by name, and no pack says to leave one out', async () => {
-    const tablet = { name: 'furosemide 40 mg', sort: 'nephrotoxic' };
+    const tablet = { name: 'spironolactone 25 mg', sort: 'nephrotoxic' };
     await server.done('nurse', line('ada', 'medicine', '2026-10-01', tablet));
     const { text } = await view('ada', 'parts=getting%20ready');
-    expect(text).toContain('Ask us about these before the day: furosemide 40 mg.');
+    expect(text).toContain('Ask us about these before the day: spironolactone 25 mg.');
     expect(text).not.toMatch(/leave out|water tablet/i);
   });
   it('the document stands alone: no script, no address, its language said', async () => {

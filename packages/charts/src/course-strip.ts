@@ -23,9 +23,16 @@ export type CourseStripData = {
 export type CourseStripStyle = { readonly width?: number };
 
 const LINE = 62;
-/** Rows of words below the line that fit above the years. */
+/** Rows of words below the line that fit above the years, and above the line under the upper edge. */
 const ROWS_BELOW = 2;
+const ROWS_ABOVE = 2;
 const ROW = 18;
+const ROW_ABOVE = 15;
+/** Words above the line stand higher than any drop. */
+const FIRST_ABOVE = LINE - 34;
+/** Half a drop and half a broken stroke: nearer than that one would hide the other. */
+const DROP_NEAR = 16;
+const STROKE_NEAR = 10;
 
 function drop(x: number, label: string, filled: boolean): string {
   return (
@@ -47,18 +54,40 @@ type Placed = {
   readonly labelX: number;
 };
 
+/** Crosses the life-line; where a drop stands it breaks above its number, with a rim of paper, so that neither hides the other. */
+function brokenStroke(x: number, onDrop: boolean): string {
+  const [top, bottom] = onDrop ? [LINE - 32, LINE - 8] : [LINE - 18, LINE + 12];
+  const [a, b] = [top + (bottom - top) * 0.4, top + (bottom - top) * 0.6];
+  const d = `M${Math.round(x - 4)} ${top}L${Math.round(x + 4)} ${Math.round(a)}L${Math.round(x - 4)} ${Math.round(b)}L${Math.round(x + 4)} ${bottom}`;
+  return (
+    element('path', { d, fill: 'none', stroke: palette.sheet, 'stroke-width': 7 }) +
+    element('path', { d, fill: 'none', stroke: palette.notReady, 'stroke-width': 3 })
+  );
+}
+
+/** Fractures are drawn last: what lies on the same days must not cover them. Two in a few days stand beside each other. */
+function fractures(placed: readonly Placed[], drops: readonly number[]): string {
+  let before = Number.NEGATIVE_INFINITY;
+  return placed
+    .filter(({ item }) => item.kind === 'fracture')
+    .map(({ item, x, row, labelX }) => {
+      const at = Math.max(x, before + STROKE_NEAR);
+      before = at;
+      return (
+        brokenStroke(
+          at,
+          drops.some((drop) => Math.abs(drop - at) < DROP_NEAR),
+        ) + text(labelX, FIRST_ABOVE - row * ROW_ABOVE, item.says, { size: 13, fill: palette.notReady })
+      );
+    })
+    .join('');
+}
+
 function mark({ item, x, until, row, labelX }: Placed): string {
   const below = LINE + 26 + row * ROW;
   switch (item.kind) {
     case 'fracture':
-      return (
-        element('path', {
-          d: `M${Math.round(x - 4)} ${LINE - 18}L${Math.round(x + 4)} ${LINE - 6}L${Math.round(x - 4)} ${LINE}L${Math.round(x + 4)} ${LINE + 12}`,
-          fill: 'none',
-          stroke: palette.notReady,
-          'stroke-width': 3,
-        }) + text(labelX, LINE - 24 - row * 15, item.says, { size: 13, fill: palette.notReady })
-      );
+      return '';
     case 'tablets':
     case 'denosumab':
       return (
@@ -74,11 +103,11 @@ function mark({ item, x, until, row, labelX }: Placed): string {
     case 'reaction':
       return (
         element('path', {
-          d: `M${Math.round(x)} 14q5 -8 10 0t10 0`,
+          d: `M${Math.round(labelX)} ${FIRST_ABOVE - row * ROW_ABOVE - 4}q5 -8 10 0t10 0`,
           fill: 'none',
           stroke: palette.wait,
           'stroke-width': 2.5,
-        }) + text(x + 24, 18, item.says, { size: 13, fill: palette.wait })
+        }) + text(labelX + WAVE, FIRST_ABOVE - row * ROW_ABOVE, item.says, { size: 13, fill: palette.wait })
       );
     case 'review':
       return (
@@ -108,19 +137,22 @@ function mark({ item, x, until, row, labelX }: Placed): string {
   }
 }
 
-const sideOf = ({ kind }: CourseMark): 'above' | 'below' | 'top' =>
-  kind === 'fracture' ? 'above' : kind === 'reaction' ? 'top' : 'below';
+/** Room a wave takes before its words. */
+const WAVE = 24;
+
+const sideOf = ({ kind }: CourseMark): 'above' | 'below' =>
+  kind === 'fracture' || kind === 'reaction' ? 'above' : 'below';
 
 /** Words that would touch those before them on the same side go to the next free row. */
 function placedMarks(data: CourseStripData, axis: TimeAxis, width: number): readonly Placed[] {
-  const ends: Record<'above' | 'below' | 'top', number[]> = { above: [], below: [], top: [] };
+  const ends: Record<'above' | 'below', number[]> = { above: [], below: [] };
   return data.marks
     .toSorted((a, b) => a.from - b.from)
     .map((item) => {
       const side = sideOf(item);
       const x = axis.x(item.from);
-      const room = textWidth(item.says, 13);
-      const wanted = side === 'above' ? x - room / 2 : x;
+      const room = textWidth(item.says, 13) + (item.kind === 'reaction' ? WAVE : 0);
+      const wanted = item.kind === 'fracture' ? x - room / 2 : x;
       const labelX = Math.max(4, Math.min(wanted, width - 8 - room));
       const free = ends[side].findIndex((end) => end <= labelX);
       const row = free === -1 ? ends[side].length : free;
@@ -140,6 +172,8 @@ export function courseStrip(data: CourseStripData, style: CourseStripStyle = {})
   const axis = timeAxis(from, until, 12, width - 16);
   const parts: string[] = [];
   const placed = placedMarks(data, axis, width);
+  const above = placed.filter(({ item }) => sideOf(item) === 'above').map(({ row }) => row + 1);
+  const higher = Math.max(0, ...above.map((rows) => rows - ROWS_ABOVE)) * ROW_ABOVE;
   const below = placed.filter(({ item }) => sideOf(item) === 'below').map(({ row }) => row + 1);
   const deeper = Math.max(0, ...below.map((rows) => rows - ROWS_BELOW)) * ROW;
   const years = yearStarts(axis);
@@ -154,6 +188,8 @@ export function courseStrip(data: CourseStripData, style: CourseStripStyle = {})
   for (const one of placed) parts.push(mark(one));
   for (const dose of data.doses) parts.push(drop(axis.x(dose.on), dose.part ? '½' : String(dose.number), !dose.part));
   if (data.due !== undefined) parts.push(drop(axis.x(data.due.on), String(data.due.number), false));
+  const drops = [...data.doses, ...(data.due === undefined ? [] : [data.due])].map(({ on }) => axis.x(on));
+  parts.push(fractures(placed, drops));
   parts.push(
     element('path', {
       d: `M${Math.round(axis.x(data.today))} 4V${120 + deeper}`,
@@ -182,7 +218,11 @@ export function courseStrip(data: CourseStripData, style: CourseStripStyle = {})
       ? 'No dose yet'
       : `${data.doses.length === 1 ? 'One dose' : `${data.doses.length} doses`}, the last on ${shortDate(data.doses[data.doses.length - 1]?.on ?? data.today)}`;
   return {
-    svg: svg(width, 142 + deeper, ...parts),
+    svg: svg(
+      width,
+      142 + deeper + higher,
+      higher === 0 ? parts.join('') : element('g', { transform: `translate(0 ${higher})` }, ...parts),
+    ),
     sentence:
       `${doses}${data.due === undefined ? '' : `; dose ${data.due.number} due on ${shortDate(data.due.on)}`}. ${data.marks.length === 0 ? '' : `Also: ${data.marks.map((item) => `${item.kind} ${shortDate(item.from)} (${item.says})`).join('; ')}.`}`.trim(),
     table: { caption: 'Course', head: ['date', 'what'], rows: rows.map(({ row }) => row) },

@@ -173,6 +173,65 @@ describe('reviews and planned breaks on the course strip', () => {
   });
 });
 
+describe('a full course at phone width', () => {
+  const full = {
+    today,
+    doses: ['2021-03-14', '2022-03-14', '2023-03-14', '2026-03-14'].map((on, index) => ({
+      on: day(on),
+      number: index + 1,
+      part: false,
+    })),
+    due: { on: day('2027-03-14'), number: 5 },
+    marks: [
+      { kind: 'tablets' as const, from: day('2019-01-05'), until: day('2021-02-01'), says: 'alendronic acid' },
+      { kind: 'fracture' as const, from: day('2020-11-02'), says: 'wrist' },
+      { kind: 'fracture' as const, from: day('2021-03-01'), says: 'spine' },
+      { kind: 'fracture' as const, from: day('2021-03-20'), says: 'hip' },
+      { kind: 'reaction' as const, from: day('2021-03-15'), says: 'flu-like, aching' },
+      { kind: 'fracture' as const, from: day('2021-06-20'), says: 'upper arm' },
+      { kind: 'review' as const, from: day('2023-05-01'), says: 'review: planned break' },
+      { kind: 'break' as const, from: day('2023-05-01'), until: day('2026-03-14'), says: 'planned break' },
+    ],
+  };
+  const stroke = /stroke="#[0-9a-f]{6}" stroke-width="3"\/>/g;
+  it.each([320, 360, 940])(
+    'every fracture is drawn over whatever lies on the same days, each by itself, at %i',
+    (width) => {
+      const { svg } = courseStrip(full, { width });
+      const broken = [...svg.matchAll(/<path d="M(\d+) (\d+)L\d+ \d+L\d+ \d+L\d+ (\d+)"[^>]*stroke-width="3"/g)];
+      expect(broken).toHaveLength(4);
+      // Drawn after the last drop, so nothing covers one; and none lies on another.
+      expect(svg.indexOf(broken[0]?.[0] ?? '')).toBeGreaterThan(svg.lastIndexOf('Z" fill='));
+      const at = broken.map(([, x]) => Number(x));
+      for (const [index, x] of at.entries())
+        for (const other of at.slice(index + 1)) expect(Math.abs(other - x)).toBeGreaterThanOrEqual(9);
+      expect(svg.match(stroke)?.length).toBeGreaterThanOrEqual(4);
+    },
+  );
+  it('on a drop it breaks above the number; away from one it crosses the line', () => {
+    const near = { ...full, marks: [{ kind: 'fracture' as const, from: day('2022-03-14'), says: 'rib' }] };
+    const far = { ...full, marks: [{ kind: 'fracture' as const, from: day('2024-09-14'), says: 'rib' }] };
+    const bottom = (svg: string) => Number(/L\d+ (\d+)"[^>]*stroke-width="3"/.exec(svg)?.[1]);
+    const number = Number(/y="([\d.]+)"[^>]*font-weight="700"/.exec(courseStrip(near, { width: 320 }).svg)?.[1]);
+    expect(bottom(courseStrip(near, { width: 320 }).svg)).toBeLessThanOrEqual(number - 10);
+    expect(bottom(courseStrip(far, { width: 320 }).svg)).toBeGreaterThan(number);
+  });
+  it('no words run over the edge, into each other, or out at the top', () => {
+    const { svg } = courseStrip(full, { width: 320 });
+    const lift = Number(/translate\(0 (\d+)\)/.exec(svg)?.[1] ?? 0);
+    const told = [...svg.matchAll(/<text x="([\d.-]+)" y="([\d.-]+)"[^>]*>([^<]*[a-z][^<]*)</g)].map(
+      ([, x, y, says]) => ({ x: Number(x), y: Number(y), says: says ?? '' }),
+    );
+    expect(told).toHaveLength(full.marks.length);
+    for (const [index, { x, y, says }] of told.entries()) {
+      expect(y + lift).toBeGreaterThanOrEqual(12);
+      expect(x + textWidth(says, 13)).toBeLessThanOrEqual(320);
+      for (const other of told.slice(index + 1).filter((one) => one.y === y))
+        expect(Math.abs(other.x - x)).toBeGreaterThanOrEqual(textWidth(x < other.x ? says : other.says, 13));
+    }
+  });
+});
+
 describe('the visit strip', () => {
   it('says how far the visit is and what runs', () => {
     const strip = visitStrip({

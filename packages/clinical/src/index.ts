@@ -13,6 +13,8 @@ export * from './ledger/role.ts';
 export * from './ledger/subject.ts';
 export * from './ledger/batch-subject.ts';
 export * from './kinds/products.ts';
+export { waysToLeave } from './kinds/left.ts';
+export { atTheNeedle } from './visit/at-the-needle.ts';
 export { siteSignNames } from './kinds/site-check.ts';
 export { infusionThen, reactionActions, reactionOutcomes } from './kinds/reaction.ts';
 export { type PutOffReason, nextStepOwners, putOffReasons, seenAhead } from './kinds/go-decision.ts';

@@ -123,11 +123,18 @@ describe('weekly in the first month, where the protocol says so', () => {
       'calcium after denosumab 60 mg of 12 Oct 2026, week 2 of 4: sample from 20 Oct 2026 to 26 Oct 2026',
     );
   });
-  test('a week that passed without one is not asked for any more: the week of today is', () => {
-    expect(says('2026-10-28')).toContain('week 3 of 4: sample by 2 Nov 2026');
+  test('a week that passed without one is said beside the week of today: blood cannot be drawn in the past', () => {
+    expect(says('2026-10-28')).toBe(
+      'calcium after denosumab 60 mg of 12 Oct 2026, week 3 of 4: sample by 2 Nov 2026; none in week 1 and 2',
+    );
+    expect(says('2026-10-28', ...calcium('2026-10-19'))).toContain('sample by 2 Nov 2026; none in week 2');
+    expect(says('2026-10-28', ...calcium('2026-10-19'), ...calcium('2026-10-28'))).toContain(
+      'week 4 of 4: sample from 3 Nov 2026 to 9 Nov 2026; none in week 2',
+    );
+    expect(says('2026-10-28', ...calcium('2026-10-13', null), ...calcium('2026-10-20'))).toContain('none in week 1');
   });
   test('the last stays until it is had', () => {
-    expect(says('2026-11-20')).toContain('week 4 of 4: its sample was due by 9 Nov 2026');
+    expect(says('2026-11-20')).toContain('week 4 of 4: its sample was due by 9 Nov 2026; none in week 1, 2 and 3');
     expect(says('2026-11-09', ...calcium('2026-11-03'))).toBeUndefined();
     expect(says('2026-11-20', ...calcium('2026-11-19'))).toBeUndefined();
   });

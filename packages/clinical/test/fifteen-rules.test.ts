@@ -227,16 +227,19 @@ describe('rule 10: 14 days after a hip repair, with loading', () => {
 });
 
 describe('rule 11: asked at every visit, and a yes holds until a clinician clears it', () => {
-  test.each(['teeth', 'thigh', 'eye', 'new-medicine', 'other-bone-medicine'])('%s is asked, and yes is kept', (id) => {
-    expect(usualDayQuestions.find((question) => question.id === id)).toMatchObject({
-      holdsOn: 'yes',
-      staysUntilCleared: true,
-    });
-    const told = [...good(), at('2026-11-20', 'checklist', { answers: { [id]: { answer: 'yes' } } }, 'c1')];
-    expect(today(told).verdict).not.toBe('ready');
-    const cleared = at('2026-11-24', 'symptom-cleared', { entry: 'c1', question: id, finding: 'looked at' });
-    expect(said([...told, cleared], 'symptoms')).toBe('ready');
-  });
+  test.each(['teeth', 'thigh', 'eye', 'new-medicine', 'fall-or-fracture', 'other-bone-medicine'])(
+    '%s is asked, and yes is kept',
+    (id) => {
+      expect(usualDayQuestions.find((question) => question.id === id)).toMatchObject({
+        holdsOn: 'yes',
+        staysUntilCleared: true,
+      });
+      const told = [...good(), at('2026-11-20', 'checklist', { answers: { [id]: { answer: 'yes' } } }, 'c1')];
+      expect(today(told).verdict).not.toBe('ready');
+      const cleared = at('2026-11-24', 'symptom-cleared', { entry: 'c1', question: id, finding: 'looked at' });
+      expect(said([...told, cleared], 'symptoms')).toBe('ready');
+    },
+  );
 });
 
 describe('rule 12: denosumab is a promise with a date', () => {

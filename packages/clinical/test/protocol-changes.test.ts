@@ -122,7 +122,10 @@ describe('what a draft says otherwise', () => {
       ['regimens.zoledronic-acid-yearly', { regimens: [{ ...regimen, plannedDoses: 5 }, ...before.regimens.slice(1)] }],
       ['dayQuestions.unwell-now', { dayQuestions: [{ ...question, holdsOn: 'no' }, ...before.dayQuestions.slice(1)] }],
       ['gravity', { gravity: before.gravity.toReversed() }],
-      ['switches', { switches: [] }],
+      [
+        'switches.teriparatide to romosozumab 210 mg',
+        { switches: before.switches.filter(({ to }) => !(to.length === 1 && to[0] === 'romosozumab 210 mg')) },
+      ],
       ['carryOn.age', { carryOn: before.carryOn.filter(({ id }) => id !== 'age') }],
       ['paracetamol.from 50 kg', { paracetamol: before.paracetamol.filter(({ id }) => id !== 'from 50 kg') }],
       ['cautions', { cautions: ['other'] }],
@@ -143,6 +146,65 @@ describe('what a draft says otherwise', () => {
       ['regimens.zoledronic-acid-yearly', 'not there'],
       ['regimenOrder', first(before.regimens.slice(1)).title],
     ]);
+  });
+});
+
+describe('from one medicine to another', () => {
+  const withRow = (fields: Partial<ProtocolSheet['switches'][number]>): ProtocolSheet => ({
+    ...before,
+    switches: before.switches.map((row) =>
+      row.from === 'ibandronate 3 mg' && row.to.length > 1 && row.earliestMonths > 0 ? { ...row, ...fields } : row,
+    ),
+  });
+  test('a row is told pair by pair, the latest month too', () => {
+    expect(
+      sheetChanges(before, withRow({ latestMonths: 6, source: 'our clinic' })).map(
+        ({ what, before: was, after, source }) => [what, was, after, source],
+      ),
+    ).toEqual(
+      ['zoledronic acid 5 mg', 'denosumab 60 mg', 'ibandronate 3 mg', 'pamidronate'].map((to) => [
+        `from one medicine to another: ibandronate 3 mg to ${to}`,
+        'from month 3, no latest',
+        'from month 3, by month 6',
+        'our clinic',
+      ]),
+    );
+  });
+  test('needs a source of its own, and a row that went needs a reason', () => {
+    expect(unsourcedChanges(before, withRow({ earliestMonths: 2 })).map(({ path }) => path)).toContain(
+      'switches.ibandronate 3 mg to denosumab 60 mg.source',
+    );
+    expect(unsourcedChanges(before, withRow({ earliestMonths: 2, source: 'our clinic' }))).toEqual([]);
+    const without = { ...before, switches: before.switches.filter(({ from }) => from !== 'pamidronate') };
+    expect(unsourcedChanges(before, without).map(({ path }) => path)).toContain(
+      'reasons.switches.pamidronate to denosumab 60 mg',
+    );
+  });
+  test('two rows about one pair are refused: nobody could tell which decides', () => {
+    const row = before.switches[0];
+    const read = readDraft(before, { ...before, switches: [...before.switches, row] });
+    expect('troubles' in read && read.troubles.map(({ path, says }) => [path, says])).toEqual([
+      ['switches', 'one medicine after another stands in one row only'],
+    ]);
+  });
+});
+
+describe('a number of a regimen of its own', () => {
+  const regimen = (numbers: object, source = 'our nephrologists'): ProtocolSheet => ({
+    ...before,
+    regimens: before.regimens.map((one) =>
+      one.id === 'ibandronate-three-monthly' ? { ...one, source, numbers } : one,
+    ),
+  });
+  const own = { value: '35', source: 'x', status: 'local decision' };
+  test('is told by what it means, without sources; changed, it takes the source of the change and its author', () => {
+    const [told] = sheetChanges(before, regimen({ clearanceFloor: own }));
+    expect(told?.after).toBe('creatinine clearance below which the dose is not given: 35 mL/min');
+    const made = draftBy('Phil Farm', before, regimen({ clearanceFloor: own }));
+    expect(
+      'sheet' in made &&
+        made.sheet.regimens.find(({ id }) => id === 'ibandronate-three-monthly')?.numbers.clearanceFloor,
+    ).toEqual({ value: '35', source: 'decided by Phil Farm: our nephrologists', status: 'local decision' });
   });
 });
 

@@ -201,7 +201,7 @@ function* infuses(me: Me, giver: Author, surprise: Surprise): Life<VisitOutcome>
   yield* me.minutes(14, 30);
   yield* me.marks(me.by('assistant'), 'observed', { minutes: 20, well: true });
   yield* me.minutes(1, 8);
-  yield* me.marks(me.by('assistant'), 'left', { cardGiven: true });
+  yield* me.marks(me.by('assistant'), 'left', { cardGiven: true, leaves: 'fit to go' });
   yield* me.minutes(10, 90);
   yield* letter(
     me,
@@ -275,7 +275,7 @@ function* putsOff(me: Me, giver: Author, reasonCode: ReasonCode, note: string | 
     tellsThePatient: 'told at the chair',
   });
   yield* me.minutes(3, 12);
-  yield* me.marks(inRole('assistant', me.person.unit, 0), 'left', { cardGiven: true });
+  yield* me.marks(inRole('assistant', me.person.unit, 0), 'left', { cardGiven: true, leaves: 'fit to go' });
   yield* me.minutes(10, 60);
   yield* letter(me, giver, 'put off', `The dose planned for today was put off: ${reasonCode}.`);
 }

@@ -308,3 +308,29 @@ describe('facts the notes have otherwise', () => {
     expect(problemsOf(runOf(file('79', 'Latex'), { known }), 2)).toEqual(['allergy-differs']);
   });
 });
+
+describe('two rows of one file that contradict each other', () => {
+  const rows = (first: string, second: string) =>
+    runOf(
+      `MRN,Surname,Forename,DOB,Sex,Bloods date,Creat umol/L\n1,Tarn,Ada,13/06/1941,F,13/10/2026,${first}\n1,Tarn,Ada,13/06/1941,F,13/10/2026,${second}\n`,
+    );
+  it('the same test of the same day with another number waits, both rows: neither is guessed to be right', () => {
+    const run = rows('79', '97');
+    expect([problemsOf(run, 2), problemsOf(run, 3)]).toEqual([['waits-with-another-row'], ['rows-disagree']]);
+    expect(run.proposals).toEqual([]);
+  });
+  it('the same number twice is one result', () => {
+    expect(
+      inWords(rows('79', '79.0').proposals[0]?.acts ?? []).filter((line) => line.includes('creatinine')),
+    ).toHaveLength(1);
+  });
+});
+
+describe('a date without its year', () => {
+  it.each(['13 Oct', '13/10', 'Oct 13', '13.10.'])('"%s" waits: no year is completed', (cell) => {
+    const run = runOf(`MRN,Surname,Forename,DOB,Sex,Bloods date,Creat umol/L\n1,Tarn,Ada,13/06/1941,F,${cell},79\n`);
+    expect(run.waiting.map(({ row }) => row)).toEqual([2]);
+    expect(['date-not-read', 'date-in-part']).toContain(problemsOf(run, 2)[0]);
+    expect(run.proposals).toEqual([]);
+  });
+});

@@ -13,6 +13,10 @@ export const fleschKincaidGrade = ({ words, sentences, syllables }: TextCounts):
 export const fleschReadingEase = ({ words, sentences, syllables }: TextCounts): number =>
   206.835 - 1.015 * (words / sentences) - 84.6 * (syllables / words);
 
+/** SMOG grade (McLaughlin 1969; constants from memory), from words of three syllables or more; made for 30 sentences. */
+export const smogGrade = (polysyllables: number, sentences: number): number =>
+  1.043 * Math.sqrt((polysyllables * 30) / sentences) + 3.1291;
+
 export const wordsIn = (text: string): readonly string[] => text.match(/[\p{L}\p{N}][\p{L}\p{N}'’:.,/-]*/gu) ?? [];
 
 /** Ends at a stop, a question or exclamation mark, a colon before a line's end, or the end of the line. */

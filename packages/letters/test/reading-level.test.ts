@@ -19,6 +19,7 @@ import {
   proseOf,
   readingLevelOf,
   readingLimits,
+  smogGrade,
   syllablesIn,
   tooHardBecause,
 } from '@twelvemonth/letters';
@@ -27,6 +28,16 @@ import { secondCounts, syllablesOf } from './patient-pack/second-counter.ts';
 import counted from './patient-pack/words-counted.json' with { type: 'json' };
 
 describe('the formulas, on counts', () => {
+  // Fact sheet 2k (McLaughlin 1969; constants from memory), computed there; the simple form, root of the count + 3, gives 6 for 9.
+  test.each([
+    [30, 30, 8.842],
+    [9, 30, 6.258],
+    [12, 10, 9.387],
+    [45, 30, 10.126],
+    [0, 30, 3.129],
+  ])('SMOG, %i long words in %i sentences: %f', (polysyllables, sentences, grade) =>
+    expect(smogGrade(polysyllables, sentences)).toBeCloseTo(grade, 3),
+  );
   // Fact sheet 2k (Flesch 1948, Kincaid 1975): platypus and cat published; the rest computed there.
   test.each([
     [13, 1, 24, 37.46, 11.26],

@@ -5,6 +5,7 @@ import {
   type Fact,
   type Protocol,
   type Visit,
+  atTheNeedle,
   checkerOf,
   dropsPerMinute,
   earlyWarningFor,
@@ -12,6 +13,7 @@ import {
   factsOf,
   foreseeable,
   heldAt,
+  inUsUnits,
   injectionOf,
   injectionSites,
   longDate,
@@ -87,6 +89,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
     needs: needsOf(person),
     supports: supportLinesOf(person, today),
     nearNames: nearNames(person, onTheList),
+    atTheNeedle: [...atTheNeedle(record, today)],
     dose: person.row().dose,
     firstTimer: course.firstTimer,
     lastTime: lastTimeInWords(person, nameOf),
@@ -273,7 +276,7 @@ function illnessToWrite({ record }: Person, visit: Visit | undefined, protocol: 
 }
 
 const putOffValuesOf = ({ number }: Protocol): string[] => [
-  `temperature ${number.putOffTemperature} degrees Celsius or more`,
+  `temperature ${number.putOffTemperature} degrees Celsius (${inUsUnits('putOffTemperature', String(number.putOffTemperature)) ?? 'no other unit'}) or more`,
   `systolic pressure below ${number.putOffSystolicLow} mmHg`,
   'a new irregular pulse',
 ];

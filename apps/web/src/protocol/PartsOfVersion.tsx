@@ -4,6 +4,7 @@ import css from './Protocol.module.css';
 
 export const partsOfVersion = {
   regimens: 'Regimens',
+  switches: 'From one medicine to another',
   'carry-on': 'What speaks for carrying on after the planned doses',
   paracetamol: 'Paracetamol by mouth after the dose',
   'questions-of-the-day': 'Questions of the day',

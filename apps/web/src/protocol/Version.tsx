@@ -1,4 +1,4 @@
-import { carryOnAsks, paracetamolSays } from '@twelvemonth/clinical';
+import { carryOnAsks, paracetamolSays, switchSays } from '@twelvemonth/clinical';
 import type { ProtocolView } from '@twelvemonth/exchange';
 import { useUnit } from '../frame/unit.ts';
 import { Note } from '../paper/Note.tsx';
@@ -84,6 +84,17 @@ export function Version({
           <li key={regimen.id}>
             {regimen.title}: every {regimen.intervalMonths} months, {counted(regimen.plannedDoses, 'dose')} before a
             review. <span className="quiet">{regimen.source}</span>
+          </li>
+        ))}
+      </ul>
+      <h3 id="switches">{partsOfVersion.switches}</h3>
+      <ul>
+        {version.sheet.switches.map((row) => (
+          <li key={`${row.from} ${row.to.join()}`}>
+            After {row.from}: {row.to.join(', ')}, {switchSays(row)}.{' '}
+            <span className="quiet">
+              {row.source} ({row.status})
+            </span>
           </li>
         ))}
       </ul>

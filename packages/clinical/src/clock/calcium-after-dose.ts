@@ -3,6 +3,7 @@
  * a sample is due within the protocol's days, or every week for so many weeks (docs/readiness.md, "Clocks"). It changes no verdict: someone sees that it is had.
  */
 import { DAYS_A_WEEK, type Day, addDays, shortDate } from '../calendar/day.ts';
+import { plural } from '../kinds-texts/words.ts';
 import type { BoneMedicine } from '../protocol/medicines.ts';
 import { type Protocol, underRegimen } from '../protocol/protocol.ts';
 import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
@@ -22,10 +23,10 @@ export function calciumAfterDose(record: SubjectRecord, protocol: Protocol, toda
   const { calciumAfterDoseDays, calciumAfterDoseWeeks } = underItsRegimen(protocol, dose).number;
   const stretch =
     calciumAfterDoseWeeks === 0
-      ? { from: addDays(dose.on, 1), by: addDays(dose.on, calciumAfterDoseDays), each: '' }
+      ? { from: addDays(dose.on, 1), by: addDays(dose.on, calciumAfterDoseDays), each: '', missed: '' }
       : weekAfter(dose.on, calciumAfterDoseWeeks, today, (from, by) => isCalciumHad(record, from, by));
   if (stretch === undefined || isCalciumHad(record, stretch.from, today)) return undefined;
-  const { from, by, each } = stretch;
+  const { from, by, each, missed } = stretch;
   const name = `${dose.body.medicine} of ${shortDate(dose.on)}${each}`;
   const when =
     today > by
@@ -33,31 +34,36 @@ export function calciumAfterDose(record: SubjectRecord, protocol: Protocol, toda
       : today < from
         ? `sample from ${shortDate(from)} to ${shortDate(by)}`
         : `sample by ${shortDate(by)}`;
-  return { by, says: `calcium after ${name}: ${when}` };
+  return { by, says: `calcium after ${name}: ${when}${missed}` };
 }
 
 const isCalciumHad = (record: SubjectRecord, from: Day, until: Day): boolean =>
   isSampled(record, ['calcium', 'adjusted calcium'], { from, until });
 
+type Week = { readonly from: Day; readonly by: Day };
+
 /**
  * The week whose calcium is looked for: that of today, the next where today's is had, the last once all are over. Undefined: the last
- * one is had. A week that passed without is not asked for any more: blood cannot be drawn in the past.
+ * one is had. Blood cannot be drawn in the past, so a week that passed without is said beside the one looked for: somebody asks why.
  */
 function weekAfter(
   dose: Day,
   weeks: number,
   today: Day,
   isHad: (from: Day, by: Day) => boolean,
-): { readonly from: Day; readonly by: Day; readonly each: string } | undefined {
+): (Week & { readonly each: string; readonly missed: string }) | undefined {
   const now = Math.min(weeks, Math.max(1, Math.ceil((today - dose) / DAYS_A_WEEK)));
-  const week = (of: number) => ({
+  const week = (of: number): Week => ({
     from: addDays(dose, DAYS_A_WEEK * (of - 1) + 1),
     by: addDays(dose, DAYS_A_WEEK * of),
-    each: `, week ${of} of ${weeks}`,
   });
-  const current = week(now);
-  if (!isHad(current.from, today)) return current;
-  return now < weeks ? week(now + 1) : undefined;
+  const without = Array.from({ length: now - 1 }, (_, index) => index + 1).filter((of) => {
+    const { from, by } = week(of);
+    return !isHad(from, by);
+  });
+  const missed = without.length === 0 ? '' : `; none in week ${plural(without.map(String), 'and')}`;
+  const wanted = isHad(week(now).from, today) ? now + 1 : now;
+  return wanted > weeks ? undefined : { ...week(wanted), each: `, week ${wanted} of ${weeks}`, missed };
 }
 
 /** Of a medicine that a prescriber may let be given below the floor. */

@@ -7,7 +7,10 @@ import { type Measure, plausibility, weightJumpShare } from '../exact/plausible.
 import { type Quantity, exactValue, quantityText } from '../exact/quantity.ts';
 import { dividedBy, minus, ratioAsNumber } from '../exact/ratio.ts';
 import { weightKg } from '../formulas/units.ts';
+import type { BodyOfKind } from '../kinds/index.ts';
+import { medicineClassOf } from '../protocol/medicine-classes.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
+import { sameName } from '../requirements/medicine-name.ts';
 import { type Refusal } from './refusal.ts';
 import { refusal } from './refuse.ts';
 
@@ -19,12 +22,13 @@ export function checkDoubts(
   confirmed: readonly string[],
   replaced: string | undefined,
 ): readonly Refusal[] {
+  const field = `${path}.${fact.kind === 'medicine' ? 'sort' : 'quantity'}`;
   return doubtsAbout(record, fact, replaced)
     .filter((says) => !confirmed.includes(says))
     .map((says) =>
       refusal('is-it-right', says, {
-        field: `${path}.quantity`,
-        remedy: 'look at what was reported: correct it here, or say that it is right as typed',
+        field,
+        remedy: `${fact.kind === 'medicine' ? 'choose its sort' : 'look at what was reported: correct it'} here, or say that it is right as typed`,
       }),
     );
 }
@@ -46,9 +50,27 @@ function doubtsAbout(record: SubjectRecord, fact: Fact, replaced: string | undef
       const { quantity } = (fact as Fact<'height'>).body;
       return asUnit('height', 'height', quantity);
     }
+    case 'medicine':
+      return asSort((fact as Fact<'medicine'>).body, others('medicine'));
     default:
       return [];
   }
+}
+
+/** A medicine entered as something that its name says it is not, or as half of what it is: samples before it would go on counting. */
+function asSort(
+  { name, sort, stoppedOn }: BodyOfKind<'medicine'>,
+  others: readonly Fact<'medicine'>[],
+): readonly string[] {
+  const found = medicineClassOf(name);
+  if (found === undefined || stoppedOn !== undefined || found.or?.includes(sort) === true) return [];
+  const there = [sort, ...others.filter(({ body }) => sameName(body.name, name)).map(({ body }) => body.sort)];
+  const missing = found.sorts.filter((each) => !there.includes(each));
+  if (missing.length === 0) return [];
+  const wanted = missing.map((each) => `“${each}”`).join(' and once more as ');
+  return [
+    `You typed ${name} as “${sort}”. It is ${found.is}: should it be written as ${wanted}${found.sorts.includes(sort) ? ' too' : ''}?`,
+  ];
 }
 
 /** "creatinine 0.9 umol/L is far outside what is seen in umol/L; it would be usual in mg/dL" */

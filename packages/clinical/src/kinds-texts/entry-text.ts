@@ -201,7 +201,8 @@ const texts: Texts = {
   'cannula-removed': ({ body }) => `cannula removed, site ${body.site}`,
   observed: ({ body }) =>
     `watched for ${counted(body.minutes, 'minute')}, ${body.well ? 'well' : 'not well'}${because(body.note)}`,
-  left: ({ body }) => `left, card ${body.cardGiven ? 'given' : 'not given'}${because(body.note)}`,
+  left: ({ body }) =>
+    `left${body.leaves === undefined ? '' : `, ${body.leaves}`}, card ${body.cardGiven ? 'given' : 'not given'}${because(body.note)}`,
   'letter-drafted': ({ body }) => `letter to the ${body.to} about ${body.about} drafted`,
   letter: ({ body }) =>
     `letter to the ${body.to} about ${body.about}${body.chaseOn === undefined ? '' : `; ask for the answer on ${date(body.chaseOn)}`}`,

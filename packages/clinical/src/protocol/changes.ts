@@ -10,6 +10,7 @@ import { paracetamolSays } from './paracetamol.ts';
 import { policies, policySays, policyValue } from './policies.ts';
 import type { ProtocolSheet } from './protocol.ts';
 import type { Regimen } from './regimen.ts';
+import type { SwitchRule } from './switch-rule.ts';
 
 export type SheetChange = {
   /** Where it is: "numbers.clearanceFloor", "regimens.zoledronic-acid-yearly", "vitaminDPolicy". */
@@ -24,6 +25,21 @@ export type SheetChange = {
 
 const EMPTY = 'empty';
 const ABSENT = 'not there';
+
+/** One medicine after one other, as the rows of a sheet say it: several may stand in one row. */
+export type SwitchPair = { readonly id: string; readonly when: string; readonly source: string };
+
+/** "romosozumab 210 mg to denosumab 60 mg" */
+export const switchPairId = (from: string, to: string): string => `${from} to ${to}`;
+
+/** "from month 1, by month 2" */
+export const switchSays = ({ earliestMonths, latestMonths }: SwitchRule): string =>
+  `from month ${earliestMonths}${latestMonths === undefined ? ', no latest' : `, by month ${latestMonths}`}`;
+
+export const switchPairs = ({ switches }: ProtocolSheet): readonly SwitchPair[] =>
+  switches.flatMap((row) =>
+    row.to.map((to) => ({ id: switchPairId(row.from, to), when: switchSays(row), source: row.source })),
+  );
 
 /** Everything that decides or is asked; names, titles and dates of the sheet are not compared. */
 export function sheetChanges(before: ProtocolSheet, after: ProtocolSheet): readonly SheetChange[] {
@@ -72,11 +88,18 @@ export function sheetChanges(before: ProtocolSheet, after: ProtocolSheet): reado
     ...change(after, 'gravity', 'order in which trouble is named', [before, after], ({ gravity }) =>
       gravity.join(', '),
     ),
-    ...change(after, 'switches', 'switches from one medicine to another', [before, after], ({ switches }) =>
-      switches
-        .map(({ from, to, earliestMonths }) => `${from} to ${to.join(' or ')} from month ${earliestMonths}`)
-        .join('; '),
-    ),
+    ...eachOf(
+      switchPairs(before),
+      switchPairs(after),
+      ({ when }) => when,
+      (_, when) => String(when),
+    ).map(({ id, ...one }) => ({
+      ...one,
+      path: `switches.${id}`,
+      what: `from one medicine to another: ${id}`,
+      unit: '',
+      source: switchPairs(after).find((pair) => pair.id === id)?.source ?? reasonFor(after, `switches.${id}`),
+    })),
     ...change(after, 'cautions', 'cautions beside every verdict', [before, after], ({ cautions }) =>
       cautions.join(' '),
     ),
@@ -153,8 +176,24 @@ const fieldInWords = (name: string, value: unknown): string => `${inWords(name)}
 
 function regimenField(name: string, value: unknown): string {
   if (name === 'intervalMonths') return `every ${String(value)} months`;
+  if (name === 'numbers') return ownNumbersSay(value as Regimen['numbers'] | undefined);
+  if (name === 'followOn') return followOnSays(value as Regimen['followOn']);
   return name === 'plannedDoses' ? `${String(value)} doses before a review` : fieldInWords(name, value);
 }
+/** Its own numbers, without their sources: "lowest calcium 2.1 mmol/L". */
+const ownNumbersSay = (numbers: Regimen['numbers'] = {}): string =>
+  numberKeyNames
+    .flatMap((key) => {
+      const own = numbers[key];
+      return own === undefined ? [] : [`${numberKeys[key].means}: ${own.value} ${numberKeys[key].unit}`];
+    })
+    .join('; ') || 'no numbers of its own';
+
+const followOnSays = (followOn: Regimen['followOn']): string =>
+  followOn === undefined
+    ? 'nothing must follow'
+    : `another bone medicine follows, due ${followOn.dueMonths} months after the last dose, reached within ${followOn.reachMonths} more; listed ${followOn.listMonths} months before it is due, first in line ${followOn.firstInLineMonths} months before`;
+
 const regimenSays = ({ intervalMonths, plannedDoses }: Regimen): string =>
   `every ${intervalMonths} months, ${plannedDoses} doses before a review`;
 
@@ -171,7 +210,7 @@ export const sayWhere = 'say where this comes from';
 export type Unsourced = { readonly path: string; readonly says: string };
 
 /**
- * Changes that do not say where they come from. A number, a regimen, what speaks for carrying on and an amount carry their source; for the rest a reason stands in the
+ * Changes that do not say where they come from. A number, a regimen, a switch, what speaks for carrying on and an amount carry their source; for the rest a reason stands in the
  * sheet's `reasons` under the path. A suggestion taken as it stands keeps the source it was suggested with.
  */
 export function unsourcedChanges(before: ProtocolSheet, after: ProtocolSheet): readonly Unsourced[] {
@@ -188,6 +227,10 @@ export function unsourcedChanges(before: ProtocolSheet, after: ProtocolSheet): r
     }
     if ((list === 'regimens' || list === 'carryOn' || list === 'paracetamol') && now !== ABSENT) {
       const [was, is] = [before, after].map((sheet) => sheet[list].find((item) => item.id === id)?.source);
+      return is === '' || was === is ? [{ path: `${path}.source`, says: sayWhere }] : [];
+    }
+    if (list === 'switches' && now !== ABSENT) {
+      const [was, is] = [before, after].map((sheet) => switchPairs(sheet).find((pair) => pair.id === id)?.source);
       return is === '' || was === is ? [{ path: `${path}.source`, says: sayWhere }] : [];
     }
     const reason = reasonFor(after, path);

@@ -59,12 +59,35 @@ export const usualDayQuestions: readonly DayQuestion[] = [
     staysUntilCleared: true,
   },
   {
+    // Fact sheet of the trade, rule 11: falls and fractures are asked about at every visit.
+    id: 'fall-or-fracture',
+    asks: 'A fall, or a broken bone, since we last asked?',
+    holdsOn: 'yes',
+    then: 'cannot say',
+    says: 'a fall or a fracture to look at',
+    staysUntilCleared: true,
+  },
+  {
     id: 'other-bone-medicine',
     asks: 'Any other bone medicine, here or elsewhere (tablet, injection, drip)?',
     holdsOn: 'yes',
     then: 'cannot say',
     says: 'another bone medicine',
     staysUntilCleared: true,
+  },
+  {
+    id: 'diabetic-not-eaten',
+    asks: 'On tablets or insulin for diabetes, and not eaten today?',
+    holdsOn: 'yes',
+    then: 'not ready',
+    says: 'diabetic who has not eaten: eat and measure the sugar first',
+  },
+  {
+    id: 'infection-needs-room',
+    asks: 'Anything catching that needs a room of its own?',
+    holdsOn: 'yes',
+    then: 'cannot say',
+    says: 'an infection that needs a room: ask where, and by whom',
   },
   {
     id: 'consent-today',

@@ -2,6 +2,7 @@
 import { type Unsourced, sayWhere, unsourcedChanges } from './changes.ts';
 import { numberKeyNames, numberKeys } from './number-keys.ts';
 import { type ProtocolSheet, protocolSchema } from './protocol.ts';
+import type { Regimen } from './regimen.ts';
 
 /** A field of the draft and what is wrong with it. */
 export type DraftTrouble = Unsourced;
@@ -55,5 +56,19 @@ export function draftBy(
       status: 'local decision',
     };
   }
-  return { sheet: { ...drafted, numbers } };
+  return {
+    sheet: { ...drafted, numbers, regimens: drafted.regimens.map((regimen) => ownNumbersBy(name, from, regimen)) },
+  };
+}
+
+/** A number of a regimen's own that was changed has the source of the regimen's change: one reason, said once. */
+function ownNumbersBy(name: string, { regimens }: ProtocolSheet, regimen: Regimen): Regimen {
+  const before = regimens.find(({ id }) => id === regimen.id)?.numbers ?? {};
+  const numbers = { ...regimen.numbers };
+  for (const key of numberKeyNames) {
+    const own = numbers[key];
+    if (own !== undefined && own.value !== before[key]?.value)
+      numbers[key] = { ...own, source: `decided by ${name}: ${regimen.source}`, status: 'local decision' };
+  }
+  return { ...regimen, numbers };
 }

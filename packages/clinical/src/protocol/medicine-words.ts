@@ -4,11 +4,12 @@
  */
 import { type BoneMedicine, isBisphosphonate } from './medicines.ts';
 
-const plain = (text: string): string => text.normalize('NFD').replaceAll(/\p{M}/gu, '').toLowerCase();
+/** In small letters, without marks. */
+export const plainText = (text: string): string => text.normalize('NFD').replaceAll(/\p{M}/gu, '').toLowerCase();
 
 /** "alendronic acid", "Risedronat", "zoledronate", "a biphosphonate". */
 export const namesBisphosphonate = (text: string): boolean =>
-  /dron(?:at|ic|s)|zoled|bis?-?phosph|di-?phosph/.test(plain(text));
+  /dron(?:at|ic|s)|zoled|bis?-?phosph|di-?phosph/.test(plainText(text));
 
 const stems: readonly (readonly [string, BoneMedicine])[] = [
   ['denosum', 'denosumab 60 mg'],
@@ -21,4 +22,4 @@ const stems: readonly (readonly [string, BoneMedicine])[] = [
 export const namesMedicine = (text: string, medicine: BoneMedicine): boolean =>
   isBisphosphonate(medicine)
     ? namesBisphosphonate(text)
-    : stems.some(([stem, of]) => of === medicine && plain(text).includes(stem));
+    : stems.some(([stem, of]) => of === medicine && plainText(text).includes(stem));

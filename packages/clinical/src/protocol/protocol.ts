@@ -53,7 +53,14 @@ export const protocolSchema = z
     /** The first is what is meant where nothing is prescribed. */
     regimens: z.array(regimenSchema).min(1).readonly(),
     /** Of several rows that fit the first decides. */
-    switches: z.array(switchRuleSchema).readonly().default([]),
+    switches: z
+      .array(switchRuleSchema)
+      .refine((rows) => {
+        const pairs = rows.flatMap(({ from, to }) => to.map((one) => `${from} to ${one}`));
+        return new Set(pairs).size === pairs.length;
+      }, 'one medicine after another stands in one row only')
+      .readonly()
+      .default([]),
     /** What speaks for carrying on after the planned doses. */
     carryOn: z
       .array(carryOnSchema)

@@ -7,9 +7,18 @@ import { regimenMedicines } from './medicines.ts';
 import { sourceStatus } from './sourced-number.ts';
 import { textField } from '../kinds/fields.ts';
 
+/** Medicines whose end a row is about. After denosumab the sheet's numbers say when, whatever follows. */
+export const switchMedicines = [
+  'zoledronic acid 5 mg',
+  'ibandronate 3 mg',
+  'pamidronate',
+  'romosozumab 210 mg',
+  'teriparatide',
+] as const;
+
 export const switchRuleSchema = z
   .object({
-    from: z.enum(['zoledronic acid 5 mg', 'ibandronate 3 mg', 'pamidronate', 'romosozumab 210 mg', 'teriparatide']),
+    from: z.enum(switchMedicines),
     to: z.array(z.enum(regimenMedicines)).min(1).readonly(),
     /** Months after the last dose, or after the end of what is taken daily, from which the other may be given. */
     earliestMonths: z.number().int().min(0).max(36),

@@ -195,19 +195,22 @@ function judge(evidence: Read, protocol: Protocol): Judge {
     };
   }
   /** Whether the daily vitamin D is taken, told from the day after a loading ended: then it stands for so long from that word. */
-  const asked = (ended: Day): NonNullable<Needs['ask']> => ({
+  const asked = (ended: Day, stands: string): NonNullable<Needs['ask']> => ({
     what: 'maintenance',
     notBefore: addDays(ended, 1),
     validDays: maintenanceConfirmDays,
-    why: `the loading that ended on ${shortDate(ended)} stands until ${shortDate(addDays(ended, maintenanceConfirmDays))} unless the daily vitamin D is confirmed as taken, and then ${maintenanceConfirmDays} days from that word`,
+    why: `${stands}, and longer only while the daily vitamin D is confirmed as taken: each word counts ${maintenanceConfirmDays} days`,
   });
+  const afterRest = (last: Day): string =>
+    `the loading, finished on ${shortDate(last)} if each dose is taken on its day, would stand until ${shortDate(addDays(last, maintenanceConfirmDays))}`;
   function theRest(plan: LoadingPlan, day: Day): Path {
     const load = { ...plan, why: 'vitamin D loading is under way' };
     if (plan.last > day || day > plan.last + Math.max(loadingHoldsDays, maintenanceConfirmDays))
       return { is: 'waiting', what: 'vitamin D loading' };
     return {
       is: 'steps',
-      needs: day > plan.last + maintenanceConfirmDays ? { load, ask: asked(plan.last) } : { load },
+      needs:
+        day > plan.last + maintenanceConfirmDays ? { load, ask: asked(plan.last, afterRest(plan.last)) } : { load },
     };
   }
   const draw = (why: string): Path => ({
@@ -241,7 +244,15 @@ function judge(evidence: Read, protocol: Protocol): Judge {
       !(state.is === 'stopped' && waitsToBeSigned)
     ) {
       if (state.is === 'finished' && maintained?.taken !== false && day <= state.on + loadingHoldsDays)
-        return { is: 'steps', needs: { ask: asked(state.on) } };
+        return {
+          is: 'steps',
+          needs: {
+            ask: asked(
+              state.on,
+              `the loading that ended on ${shortDate(state.on)} stands until ${shortDate(holdsUntil ?? addDays(state.on, maintenanceConfirmDays))}`,
+            ),
+          },
+        };
       return newLoading(
         day,
         state.is === 'finished' ? 'the last loading no longer stands' : 'the last loading was stopped',

@@ -2,6 +2,7 @@
 import { type Act, entryText } from '@twelvemonth/clinical';
 import { describe, expect, test } from 'vitest';
 import { onTheDay } from './a-day-unit.ts';
+import { putOff } from './put-off-act.ts';
 
 const start = (identifiers?: Extract<Act, { name: 'start infusion' }>['identifiers']): Act => ({
   name: 'start infusion',
@@ -91,4 +92,27 @@ describe('interrupted between second check and start', () => {
   ] as const)('%s than the one that was checked does not run', (_, packAgain) =>
     expect(checked().wait(11).refused('dana', anew(packAgain))).toEqual(['wrong-product']),
   );
+});
+
+// Hazard 89: a transport that waits is no reason to go unfit. Common practice, no source.
+describe('how they go', () => {
+  const unfit = () => {
+    const unit = onTheDay().arrive();
+    unit.expect('dana', putOff('unwell'));
+    return unit;
+  };
+  test('who is not fit to go goes with a word about who took over, or what was said', () => {
+    for (const leaves of ['taken over by others', 'against advice']) {
+      const unit = unfit();
+      const [refused] = unit.line('dana', 'left', { cardGiven: true, leaves });
+      expect([refused?.name, refused?.field]).toEqual(['field-wrong', 'line.body.note']);
+      unit.write('dana', 'left', { cardGiven: true, leaves, note: 'ward 4, Dr A. Penrose told' });
+      expect(entryText(unit.newest('left'))).toBe(`left, ${leaves}, card given: ward 4, Dr A. Penrose told`);
+    }
+  });
+  test('fit to go needs no more', () => {
+    const unit = unfit();
+    unit.write('dana', 'left', { cardGiven: true, leaves: 'fit to go' });
+    expect(entryText(unit.newest('left'))).toBe('left, fit to go, card given');
+  });
 });

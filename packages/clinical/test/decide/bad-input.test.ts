@@ -120,6 +120,54 @@ describe('two values that contradict', () => {
   });
 });
 
+// Classes: clinical fact sheet 4e (anti-inflammatories, diuretics, vancomycin and amphotericin read; the rest from memory).
+describe('a medicine entered as another sort than its name says', () => {
+  const entered = (name: string, sort: string, more: object = {}): ActNamed<'record'> => ({
+    name: 'record',
+    patient: 'p1',
+    line: { kind: 'medicine', body: { name, sort, ...more }, effectiveAt: '2026-11-23' },
+  });
+  test.each([
+    ['ibuprofen', 'other', '“nephrotoxic”'],
+    ['Naproxen 500 mg', 'calcium-lowering', '“nephrotoxic”'],
+    ['ramipril', 'other', '“nephrotoxic”'],
+    ['alendronic acid 70 mg weekly', 'other', '“bisphosphonate tablet”'],
+    ['Risedronat', 'nephrotoxic', '“bisphosphonate tablet”'],
+    ['denosumab', 'other', '“other bone medicine”'],
+    ['raloxifene', 'other', '“other bone medicine”'],
+    ['prednisolone 10 mg', 'other', '“steroid”'],
+    ['apixaban', 'other', '“anticoagulant”'],
+    ['omeprazole', 'other', '“calcium-lowering”'],
+    ['gentamicin', 'other', '“nephrotoxic” and once more as “calcium-lowering”'],
+    ['furosemide', 'nephrotoxic', '“calcium-lowering” too'],
+  ])('%s as "%s": should it be %s?', (name, sort, wanted) => {
+    const [asked, ...more] = here().do('dana', entered(name, sort));
+    expect(more).toEqual([]);
+    expect([asked?.name, asked?.field]).toEqual(['is-it-right', 'line.body.sort']);
+    expect(asked?.says).toMatch(
+      new RegExp(`^You typed ${name} as “${sort}”\\. It is .+: should it be written as ${wanted}\\?$`),
+    );
+  });
+  test('the sort its name says is not asked about, nor one that says more, nor what was stopped', () => {
+    for (const [name, sort, more] of [
+      ['ibuprofen', 'nephrotoxic'],
+      ['zoledronic acid with chemotherapy', 'oncology bone plan'],
+      ['denosumab', 'oncology bone plan'],
+      ['alendronic acid', 'other', { stoppedOn: '2026-11-23' }],
+      ['aripiprazole', 'other'],
+      ['paracetamol', 'other'],
+    ] as const)
+      here().expect('dana', entered(name, sort, more));
+  });
+  test('what is both is written twice, and then asked about no more', () => {
+    const unit = here();
+    const first = entered('furosemide', 'nephrotoxic');
+    unit.expect('dana', { ...first, confirms: [unit.do('dana', first)[0]?.says ?? ''] });
+    unit.expect('dana', entered('Furosemide', 'calcium-lowering'));
+    unit.expect('dana', entered('furosemide', 'nephrotoxic'));
+  });
+});
+
 describe('notes written as text', () => {
   const says = (line: string): string => {
     const read = parseLedger(`person  female, born 1941-06-02\n${line}\n`);

@@ -19,6 +19,8 @@ export const visitView = z.object({
   needs: z.array(z.string()),
   supports: z.array(supportLine),
   nearNames: z.array(z.string()),
+  /** To know before a needle goes in: skin cleaner, blood thinners, an earlier faint. */
+  atTheNeedle: z.array(z.string()),
   dose: z.string(),
   firstTimer: z.boolean(),
   lastTime: z.array(z.string()),

@@ -28,6 +28,7 @@ import { ParacetamolFields } from './ParacetamolFields.tsx';
 import { PolicyFields } from './PolicyFields.tsx';
 import { QuestionFields } from './QuestionFields.tsx';
 import { RegimenFields } from './RegimenFields.tsx';
+import { SwitchFields } from './SwitchFields.tsx';
 import { type Draft } from './draft.ts';
 import { type Part, parts, talliesOf } from './parts.ts';
 import css from './Editor.module.css';
@@ -89,11 +90,21 @@ export function Editor({ data, done }: { data: ProtocolView; done: (version: str
 const withoutEmptyLines = (sheet: ProtocolSheet): ProtocolSheet => ({
   ...sheet,
   cautions: sheet.cautions.filter((line) => line.trim() !== ''),
+  regimens: sheet.regimens.map((regimen) => ({
+    ...regimen,
+    cautions: regimen.cautions.filter((line) => line.trim() !== ''),
+  })),
 });
 
 const isReadable = (sheet: ProtocolSheet): boolean =>
   emptyNumbers(sheet).length === 0 &&
-  numberKeyNames.every((key) => parseScaled(sheet.numbers[key].value ?? '') !== undefined);
+  numberKeyNames.every((key) => parseScaled(sheet.numbers[key].value ?? '') !== undefined) &&
+  sheet.regimens.every(({ numbers }) =>
+    Object.values(numbers).every((own) => own === undefined || parseScaled(own.value) !== undefined),
+  ) &&
+  sheet.switches.every(
+    ({ to, earliestMonths, latestMonths }) => to.length > 0 && (latestMonths ?? earliestMonths) >= earliestMonths,
+  );
 
 function Drafted({ data, draft, children }: { data: ProtocolView; draft: Draft; children: React.ReactNode }) {
   const { sheet, base, set } = draft;
@@ -135,6 +146,7 @@ function Drafted({ data, draft, children }: { data: ProtocolView; draft: Draft; 
           <NumberFields draft={draft} />
           <PolicyFields draft={draft} />
           <RegimenFields draft={draft} />
+          <SwitchFields draft={draft} />
           <CarryOnFields draft={draft} />
           <ParacetamolFields draft={draft} />
           <QuestionFields draft={draft} />
@@ -181,7 +193,8 @@ const forComparing = (sheet: ProtocolSheet): ProtocolSheet => ({
   numbers: Object.fromEntries(
     numberKeyNames.map((key) => [key, { ...sheet.numbers[key], source: 'draft' }]),
   ) as ProtocolSheet['numbers'],
-  regimens: sheet.regimens.map((regimen) => ({ ...regimen, source: 'draft' })),
+  regimens: sheet.regimens.map((regimen) => ({ ...regimen, source: 'draft', cautions: [] })),
+  switches: sheet.switches.map((row) => ({ ...row, source: 'draft' })),
   carryOn: [],
   paracetamol: [],
   cautions: ['draft'],

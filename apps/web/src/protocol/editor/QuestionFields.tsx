@@ -1,4 +1,4 @@
-import { type DayQuestion } from '@twelvemonth/clinical';
+import { type DayQuestion, usualDayQuestions } from '@twelvemonth/clinical';
 import { useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { TextField } from '../../fields/TextField.tsx';
@@ -19,6 +19,11 @@ export function QuestionFields({ draft }: { draft: Draft }) {
   const [added, setAdded] = useState('');
   const id = idFrom(added);
   const taken = sheet.dayQuestions.some((one) => one.id === id) || base.dayQuestions.some((one) => one.id === id);
+  const absent = usualDayQuestions.filter(
+    (one) =>
+      !sheet.dayQuestions.some(({ id: named }) => named === one.id) &&
+      !base.dayQuestions.some(({ id: named }) => named === one.id),
+  );
   return (
     <FoldedPart part={partOf.dayQuestions}>
       {sheet.dayQuestions.map((question) => (
@@ -53,6 +58,18 @@ export function QuestionFields({ draft }: { draft: Draft }) {
           if (found !== undefined) set({ dayQuestions: [...sheet.dayQuestions, found] });
         }}
       />
+      {absent.length > 0 && (
+        <ChoiceField
+          label="Put in one that a starter asks"
+          value={undefined}
+          onChange={(named) => {
+            const found = absent.find((one) => one.id === named);
+            if (found !== undefined) set({ dayQuestions: [...sheet.dayQuestions, found] });
+          }}
+          options={absent.map((one) => ({ value: one.id, says: one.asks }))}
+          openUpTo={0}
+        />
+      )}
       <TextField
         label="Another question"
         optional

@@ -3,6 +3,7 @@ import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { Button } from '../../paper/Button.tsx';
+import { RegimenDetails } from './RegimenDetails.tsx';
 import { ReasonField } from './ReasonField.tsx';
 import { StruckOut } from './StruckOut.tsx';
 import { FoldedPart } from './FoldedPart.tsx';
@@ -91,6 +92,7 @@ function OneRegimen({
           onChange={(doses) => set({ plannedDoses: doses ?? 0 })}
         />
       </div>
+      <RegimenDetails regimen={regimen} set={set} />
       {regimen.given === 'injection' && (
         <ChoiceField
           label="Before it is injected it is checked by"

@@ -18,6 +18,7 @@ const policyKeys: ReadonlySet<string> = new Set(policies.map(({ key }) => key));
 export const partOf = {
   policies: { title: 'Policies', owns: (path) => policyKeys.has(path) },
   regimens: { title: 'Regimens', owns: listed('regimens', 'regimenOrder') },
+  switches: { title: 'From one medicine to another', owns: listed('switches') },
   carryOn: { title: 'What speaks for carrying on after the planned doses', owns: listed('carryOn') },
   paracetamol: { title: 'Paracetamol by mouth after the dose', owns: listed('paracetamol') },
   dayQuestions: { title: 'Questions of the day', owns: listed('dayQuestions') },

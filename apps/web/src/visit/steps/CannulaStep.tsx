@@ -7,6 +7,7 @@ import { Note } from '../../paper/Note.tsx';
 import type { StepProps } from '../StepBody.tsx';
 import { StepForm } from '../StepForm.tsx';
 import { useStep } from '../use-step.ts';
+import { AtTheNeedle } from './AtTheNeedle.tsx';
 
 const sites = ['left forearm', 'right forearm', 'left hand', 'right hand', 'left elbow', 'right elbow'] as const;
 const gauges = ['24', '22', '20'] as const;
@@ -69,6 +70,7 @@ export function CannulaStep({ data, done }: StepProps) {
           Avoid the {data.armToAvoid} arm{data.armToAvoidBecause === undefined ? '' : `: ${data.armToAvoidBecause}`}.
         </Note>
       )}
+      <AtTheNeedle lines={data.atTheNeedle} />
       <ChoiceField
         label={resite === undefined ? 'Site' : 'New site'}
         at="site"

@@ -6,6 +6,7 @@ import { TicksField } from '../../fields/TicksField.tsx';
 import type { StepProps } from '../StepBody.tsx';
 import { StepForm } from '../StepForm.tsx';
 import { useStep } from '../use-step.ts';
+import { AtTheNeedle } from './AtTheNeedle.tsx';
 import { Order } from './Order.tsx';
 import { type Identifier, identifierOptions } from './identifiers.ts';
 
@@ -37,6 +38,7 @@ export function InjectionStep({ data, done }: StepProps) {
       send={() => step.act({ name: 'give injection', injectedInto, injections, identifiers })}
     >
       <Order data={data} />
+      <AtTheNeedle lines={data.atTheNeedle} />
       <TicksField
         label="Asked and matched at the chair"
         at="identifiers"

@@ -1,4 +1,5 @@
 import { Link } from '@tanstack/react-router';
+import { waysToLeave } from '@twelvemonth/clinical';
 import { useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { TextField } from '../../fields/TextField.tsx';
@@ -10,6 +11,7 @@ import { useStep } from '../use-step.ts';
 export function LeaveStep({ data, done }: StepProps) {
   const step = useStep(data, done);
   const [card, setCard] = useState<'yes' | 'no'>();
+  const [leaves, setLeaves] = useState<(typeof waysToLeave)[number]>();
   const [note, setNote] = useState('');
   return (
     <StepForm
@@ -17,11 +19,19 @@ export function LeaveStep({ data, done }: StepProps) {
       help={data.nextDue === undefined ? undefined : `The next dose is due on ${dayInWords(data.nextDue)}.`}
       step={step}
       act="They have left"
-      missing={card === undefined ? 'Do they hold the card?' : undefined}
+      missing={
+        card === undefined
+          ? 'Do they hold the card?'
+          : leaves === undefined
+            ? 'Fit to go?'
+            : leaves !== 'fit to go' && note.trim() === ''
+              ? 'By whom, or what was said?'
+              : undefined
+      }
       send={() =>
         step.record({
           kind: 'left',
-          body: { cardGiven: card === 'yes', ...(note.trim() === '' ? {} : { note: note.trim() }) },
+          body: { cardGiven: card === 'yes', leaves, ...(note.trim() === '' ? {} : { note: note.trim() }) },
         })
       }
     >
@@ -38,6 +48,15 @@ export function LeaveStep({ data, done }: StepProps) {
         value={card}
         onChange={setCard}
         options={[{ value: 'yes' }, { value: 'no' }]}
+      />
+      <ChoiceField
+        label="Steady, drinking, somebody with them if they need it: how do they go?"
+        help="A transport that waits is no reason to go unfit: let it wait, or move it."
+        at="leaves"
+        size="big"
+        value={leaves}
+        onChange={setLeaves}
+        options={waysToLeave.map((value) => ({ value }))}
       />
       <TextField label="Who takes them home, anything promised" at="note" value={note} onChange={setNote} />
     </StepForm>

@@ -3,6 +3,7 @@
  * On Linux x64 it is unpacked once beside the dependencies; elsewhere CHROMIUM_PATH or an installed Chrome is used.
  */
 import { spawnSync } from 'node:child_process';
+import { X509Certificate, createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -80,11 +81,20 @@ async function program(): Promise<Program> {
   return { executablePath: found, env };
 }
 
-/** Starts a browser. The caller closes it. */
-export async function launch(): Promise<Browser> {
+/**
+ * Starts a browser. The caller closes it. `trusts`: a certificate (PEM) under which it accepts what was signed, as if somebody had
+ * installed it on the device. Unlike ignoring every error, this leaves the connection a trusted one for the browser.
+ */
+export async function launch({ trusts }: { trusts?: string | undefined } = {}): Promise<Browser> {
   const { executablePath, env } = await program();
-  return chromium.launch({ executablePath, args: flags, env });
+  const trusted = trusts === undefined ? [] : [`--ignore-certificate-errors-spki-list=${keyDigest(trusts)}`];
+  return chromium.launch({ executablePath, args: [...flags, ...trusted], env });
 }
+
+const keyDigest = (certificate: string): string =>
+  createHash('sha256')
+    .update(new X509Certificate(certificate).publicKey.export({ type: 'spki', format: 'der' }))
+    .digest('base64');
 
 /** Saves a screenshot for a person to look at; the folder is never committed. */
 export function screenshotPath(name: string): string {

@@ -1,7 +1,7 @@
 /** A network of its own between one browser and the server, that can be cut: at once, or between a question and its answer. */
 import { type AddressInfo, type Socket, connect, createServer } from 'node:net';
 
-export async function cuttableNetwork(serverPort: number) {
+export async function cuttableNetwork(serverPort: number, scheme: 'http' | 'https' = 'http') {
   const open = new Set<Socket>();
   let isCut = false;
   let losesAnswers = false;
@@ -33,7 +33,7 @@ export async function cuttableNetwork(serverPort: number) {
     for (const socket of open) socket.destroy();
   };
   return {
-    url: `http://127.0.0.1:${(network.address() as AddressInfo).port}`,
+    url: `${scheme}://127.0.0.1:${(network.address() as AddressInfo).port}`,
     cut,
     /** What is asked still arrives; no answer comes back, and then nothing does. */
     loseAnswers: (): void => {

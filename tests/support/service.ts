@@ -8,6 +8,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 
 import { expect } from 'vitest';
 import { type Somebody, ownServer, password, people } from '../../apps/server/test/support/own-server.ts';
+import type { Tls } from '../../apps/server/src/certificate.ts';
 import { ownPageListener } from '../../apps/server/src/own-page/listener.ts';
 import { launch, screenshotPath } from './browser.ts';
 import { movableClock } from './movable-clock.ts';
@@ -21,15 +22,16 @@ type StorageState = Awaited<ReturnType<BrowserContext['storageState']>>;
 
 export type Service = Awaited<ReturnType<typeof service>>;
 
-/** `ownPages`: people's own pages are served too, by a listener of their own. */
+/** `ownPages`: people's own pages are served too, by a listener of their own. `tls`: it speaks TLS, and its browser trusts that. */
 export async function service({
   at = '2026-11-25T08:40',
   staff = true,
   ownPages = false,
-}: { at?: string; staff?: boolean; ownPages?: boolean } = {}) {
+  tls,
+}: { at?: string; staff?: boolean; ownPages?: boolean; tls?: Tls & { readonly authority: string } } = {}) {
   const clock = movableClock(at);
   let ownPageAddress: string | undefined;
-  const server = await ownServer({ clock, staff, screens, ownPageAddress: () => ownPageAddress });
+  const server = await ownServer({ clock, staff, screens, ownPageAddress: () => ownPageAddress, ...(tls && { tls }) });
   const pages = ownPages
     ? await ownPageListener(server.atHand, {
         tls: undefined,
@@ -40,7 +42,7 @@ export async function service({
     : undefined;
   ownPageAddress = await pages?.listen({ host: '127.0.0.1', port: 0 });
   const url = await server.app.listen({ host: '127.0.0.1', port: 0 });
-  const browser: Browser = await launch();
+  const browser: Browser = await launch({ trusts: tls?.authority });
   const contexts: BrowserContext[] = [];
 
   /** `keepsDay`: with the service worker that keeps the day on the device; without it a browser fetches everything anew. */

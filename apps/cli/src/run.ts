@@ -2,6 +2,7 @@
 import { StoreProblem } from '@twelvemonth/store';
 import type { Command, Output } from './command.ts';
 import { backup } from './commands/backup.ts';
+import { certificate } from './commands/certificate.ts';
 import { fillCommand } from './commands/fill.ts';
 import { importRegister } from './commands/import.ts';
 import { lookAheadCommand } from './commands/look-ahead.ts';
@@ -42,6 +43,7 @@ const commands: Readonly<Record<string, Command>> = {
   'what-if': whatIfCommand,
   backup,
   restore,
+  certificate,
 };
 
 const usage = `twelvemonth COMMAND [options]

@@ -12,6 +12,7 @@ import {
   validatorCompiler,
 } from 'fastify-type-provider-zod';
 import type { AtHand } from './at-hand.ts';
+import type { Tls } from './certificate.ts';
 import { Refused, sendProblem } from './problem.ts';
 import { serveActs } from './routes/acts.ts';
 import { serveEvents } from './routes/events.ts';
@@ -28,7 +29,7 @@ import { serveAnyone } from './serve-route.ts';
 import { serveScreens } from './screens.ts';
 
 export type Address = {
-  readonly tls: { readonly cert: string; readonly key: string } | undefined;
+  readonly tls: Tls | undefined;
   readonly behindProxy: boolean;
   readonly onlyThisMachine: boolean;
   /** Folder of the built screens. */

@@ -35,6 +35,8 @@ export type AtHand = {
   readonly returnedFolder: string | undefined;
   /** Where people open their own pages; undefined: not served here. */
   readonly ownPageAddress: () => string | undefined;
+  /** What this server shows to browsers, PEM; undefined: it speaks no TLS itself. */
+  readonly certificate: string | undefined;
   /** Set in the demo only. */
   readonly demo: DemoSignIn | undefined;
   readonly version: string;

@@ -23,6 +23,9 @@ export type OwnTime = {
   readonly clock: { readonly boot: string; readonly aheadOfWall: number } | undefined;
 };
 
+/** The machine's own clock, also in a demo: what is outside the program goes by it. */
+export const wallNow = (): Instant => Temporal.Now.instant().toString({ smallestUnit: 'millisecond' });
+
 export function systemClock(own?: OwnTime): Clock {
   const boot = bootId();
   // The machine's uptime in whole seconds is not fine enough for a running time; the process's own counter carries the rest.

@@ -6,7 +6,8 @@ import { fileURLToPath } from 'node:url';
 import { unitOf } from '@twelvemonth/clinical';
 import type { AtHand } from './at-hand.ts';
 import { buildApp } from './app.ts';
-import { systemClock, unknownZones } from './clock.ts';
+import { certificateViewOf, readTls } from './certificate.ts';
+import { systemClock, unknownZones, wallNow } from './clock.ts';
 import { type ServeOptions, addressRefused, onlyThisMachine } from './command-line.ts';
 import { keepDaySheets } from './documents/kept-day-sheets.ts';
 import { keepDemoTime, openDemo } from './demo/open-demo.ts';
@@ -74,6 +75,7 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
       channels: channelsOf(options.messages),
       returnedFolder: options.messages.returned,
       ownPageAddress: () => ownPageAddress,
+      certificate: tls?.cert,
       demo,
       version: versionOf(),
     };
@@ -128,9 +130,6 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
     throw error;
   }
 }
-
-const readTls = (tls: ServeOptions['tls']) =>
-  tls === undefined ? undefined : { cert: readFileSync(tls.cert, 'utf8'), key: readFileSync(tls.key, 'utf8') };
 
 async function servePages(atHand: AtHand, options: ServeOptions, pages: NonNullable<ServeOptions['pages']>) {
   const tls = readTls(pages.tls);
@@ -188,8 +187,13 @@ function urlOf({ port }: AddressInfo, tls: boolean, host: string): string {
   return `${tls ? 'https' : 'http'}://${named}:${port}`;
 }
 
-function greetingOf(url: string, { demo, accounts, ownPageAddress }: AtHand, options: ServeOptions): string[] {
+function greetingOf(
+  url: string,
+  { demo, accounts, ownPageAddress, certificate }: AtHand,
+  options: ServeOptions,
+): string[] {
   const lines = [`Twelvemonth answers at ${url}`];
+  if (certificate !== undefined) lines.push(certificateViewOf(certificate, wallNow()).says);
   const pages = ownPageAddress();
   if (pages !== undefined) lines.push(`People's own pages answer at ${pages}, and nothing else does there.`);
   if (demo !== undefined) {

@@ -1,6 +1,8 @@
 /** Settings: the service, its units, its staff, and what is still to be done before patients can be treated. */
 import type { SettingsView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
+import { certificateViewOf } from '../certificate.ts';
+import { wallNow } from '../clock.ts';
 import { staffViewOf } from '../routes/staff.ts';
 import { everySession } from './sessions.ts';
 import { unitViewOf } from './units.ts';
@@ -21,6 +23,7 @@ export async function settingsOf(atHand: AtHand): Promise<SettingsView> {
   return {
     service: await serviceName(atHand),
     demo: atHand.demo !== undefined,
+    ...(atHand.certificate === undefined ? {} : { certificate: certificateViewOf(atHand.certificate, wallNow()) }),
     units: units.map(unitViewOf),
     staff: staff.map(staffViewOf),
     devices: devices.map(({ id, name, unit, enrolledBy, enrolledAt, active }) => ({

@@ -2,6 +2,8 @@
 import { plainDate } from '@twelvemonth/clinical';
 import type { StatusView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
+import { certificateViewOf } from '../certificate.ts';
+import { wallNow } from '../clock.ts';
 import { zoneBeforeAnyUnit } from '../register/units.ts';
 import { serviceName } from './settings.ts';
 import { unitViewOf } from './units.ts';
@@ -9,6 +11,7 @@ import { unitViewOf } from './units.ts';
 export async function statusOf(atHand: AtHand): Promise<StatusView> {
   const { store, accounts, clock, demo } = atHand;
   const units = await atHand.units.all();
+  const certificate = atHand.certificate === undefined ? undefined : certificateViewOf(atHand.certificate, wallNow());
   const readOnly = store.readOnly?.says;
   return {
     product: 'Twelvemonth',
@@ -20,6 +23,7 @@ export async function statusOf(atHand: AtHand): Promise<StatusView> {
     units: units.map(unitViewOf),
     commit: (await store.tail()).commit,
     ...(readOnly === undefined ? {} : { readOnly }),
+    ...(certificate?.warns === true ? { certificateEnds: certificate.says } : {}),
     needsFirstAdministrator: demo === undefined && accounts.everyone().length === 0,
     ...(demo === undefined
       ? {}

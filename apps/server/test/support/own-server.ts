@@ -9,6 +9,7 @@ import type { ActAnswer, Problem } from '@twelvemonth/exchange';
 import type { LightMyRequestResponse } from 'fastify';
 import { type Log, buildApp } from '../../src/app.ts';
 import type { AtHand } from '../../src/at-hand.ts';
+import type { Tls } from '../../src/certificate.ts';
 import { type Clock, systemClock } from '../../src/clock.ts';
 import { eventStreams } from '../../src/events.ts';
 import { openNotes } from '../../src/register/notes.ts';
@@ -60,6 +61,7 @@ export async function ownServer({
   channels = {},
   ownPageAddress = () => undefined,
   returnedFolder,
+  tls,
 }: {
   at?: string;
   staff?: boolean;
@@ -72,9 +74,11 @@ export async function ownServer({
   channels?: AtHand['channels'];
   ownPageAddress?: AtHand['ownPageAddress'];
   returnedFolder?: AtHand['returnedFolder'];
+  /** Certificate and key, PEM, where it is to speak TLS. */
+  tls?: Tls;
 } = {}) {
   const store = await openNotesStore({ folder });
-  const accounts = await openAccounts(store, { https: false });
+  const accounts = await openAccounts(store, { https: tls !== undefined });
   if (staff) {
     const hash = await hashOfPassword(password);
     for (const person of Object.values(people)) await accounts.add(person, hash);
@@ -99,10 +103,11 @@ export async function ownServer({
     ownPageAddress,
     returnedFolder,
     demo: undefined,
+    certificate: tls?.cert,
     version: 'test',
   };
   const app = await buildApp(atHand, {
-    tls: undefined,
+    tls,
     behindProxy: false,
     onlyThisMachine: true,
     screens: screens ?? join(folder, 'screens'),

@@ -26,6 +26,7 @@ export function Banners() {
         </p>
       )}
       {now?.readOnly !== undefined && <p className={css['banner']}>Read only: {now.readOnly}</p>}
+      {now?.certificateEnds !== undefined && <p className={css['banner']}>{now.certificateEnds}</p>}
       {now !== undefined && loadedWith !== undefined && loadedWith !== now.version && (
         <p className={css['banner']}>
           The server now runs version {now.version}; this screen is of version {loadedWith}. Finish what you are

@@ -5,6 +5,7 @@ import { Awaited } from '../paper/Awaited.tsx';
 import { Note } from '../paper/Note.tsx';
 import { Page } from '../paper/Page.tsx';
 import { settings } from '../server/queries.ts';
+import { Connection } from './Connection.tsx';
 import { Devices } from './Devices.tsx';
 import { SetUp } from './SetUp.tsx';
 import { Staff } from './Staff.tsx';
@@ -32,6 +33,7 @@ function Sheet({ data }: { data: SettingsView }) {
     <>
       <SetUp steps={data.setUp} />
       <Units units={data.units} mayChange={may('set unit')} />
+      <Connection certificate={data.certificate} />
       <Devices data={data} mayChange={may('enrolDevice')} />
       <Staff staff={data.staff} mayChange={may('addStaff')} />
     </>

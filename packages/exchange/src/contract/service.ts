@@ -48,6 +48,8 @@ export const statusView = z.object({
   units: z.array(unitView),
   commit: z.number().int(),
   readOnly: z.string().optional(),
+  /** The certificate this server shows ends soon, or has ended: in words. */
+  certificateEnds: z.string().optional(),
   /** No administrator yet: the first visitor on this machine sets the service up. */
   needsFirstAdministrator: z.boolean(),
   demoPeople: z.array(z.object({ username: z.string(), name: z.string(), roles: z.array(z.string()) })).optional(),
@@ -148,7 +150,18 @@ export const firstAdministratorBody = newStaffBody.pick({ name: true, username: 
   /** The starter sheet that is offered first when a protocol is begun. */
   starter: z.string().optional(),
 });
+const certificateView = z.object({
+  /** Host names and addresses it is for, with commas. */
+  names: z.string(),
+  until: moment,
+  warns: z.boolean(),
+  says: z.string(),
+});
+export type CertificateView = z.infer<typeof certificateView>;
+
 export const settingsView = z.object({
+  /** Where the server speaks TLS itself. */
+  certificate: certificateView.optional(),
   service: z.string(),
   demo: z.boolean(),
   units: z.array(unitView),

@@ -4,6 +4,7 @@ import { Note } from '../../paper/Note.tsx';
 import { usePosting } from '../../server/use-posting.ts';
 import { dayInWords } from '../../words/dates.ts';
 import css from '../Visit.module.css';
+import { CameraScan } from './CameraScan.tsx';
 import { ScanField } from './ScanField.tsx';
 import type { ScannedPack } from './pack-in-hand.ts';
 
@@ -66,6 +67,7 @@ export function ScanPack({ patient, scanned, take }: Props) {
         busy={reading.busy}
         onScan={(code) => void read(code)}
       />
+      <CameraScan busy={reading.busy} onScan={(code) => void read(code)} />
       {reading.answer?.pack !== undefined && first !== undefined && (
         <div style={{ marginBottom: '1rem' }}>
           <Note tone="stop" speaks="at once">

@@ -5,7 +5,14 @@
  */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { listPacks, listToday, packCode, planToday, readyToPrepare, wilhelmina } from '../../apps/server/test/support/at-the-chair.ts';
+import {
+  listPacks,
+  listToday,
+  packCode,
+  planToday,
+  readyToPrepare,
+  wilhelmina,
+} from '../../apps/server/test/support/at-the-chair.ts';
 import { setUp } from '../../apps/server/test/support/own-server.ts';
 import { hands } from '../support/hands.ts';
 import { type Service, checked, service, tablet } from '../support/service.ts';
@@ -69,7 +76,7 @@ it('what it sees is read as a scan, and the camera is off afterwards', async () 
   expect(await page.evaluate(() => lent.map(({ readyState }) => readyState))).toEqual(['ended']);
 });
 
-it('it is off too when it is stopped', async () => {
+it('stopped by hand, the camera is off too', async () => {
   await standIn('');
   await on();
   await hands(page).press('Stop the camera');

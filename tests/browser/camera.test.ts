@@ -41,8 +41,9 @@ async function standIn(code: string | undefined): Promise<void> {
     Object.assign(globalThis, {
       lent: all,
       BarcodeDetector: class {
-        static getSupportedFormats = async () => Promise.resolve(['data_matrix']);
-        detect = async () => Promise.resolve((looks += 1) < 2 ? [] : [{ rawValue: sees }]);
+        static getSupportedFormats = async (): Promise<string[]> => Promise.resolve(['data_matrix']);
+        detect = async (): Promise<{ rawValue: string | undefined }[]> =>
+          Promise.resolve((looks += 1) < 2 ? [] : [{ rawValue: sees }]);
       },
     });
     navigator.mediaDevices.getUserMedia = async () => {

@@ -41,9 +41,13 @@ async function standIn(code: string | undefined): Promise<void> {
     Object.assign(globalThis, {
       lent: all,
       BarcodeDetector: class {
-        static getSupportedFormats = async (): Promise<string[]> => Promise.resolve(['data_matrix']);
-        detect = async (): Promise<{ rawValue: string | undefined }[]> =>
-          Promise.resolve((looks += 1) < 2 ? [] : [{ rawValue: sees }]);
+        static getSupportedFormats(): Promise<string[]> {
+          return Promise.resolve(['data_matrix']);
+        }
+        detect(): Promise<{ rawValue: string | undefined }[]> {
+          looks += 1;
+          return Promise.resolve(looks < 2 ? [] : [{ rawValue: sees }]);
+        }
       },
     });
     navigator.mediaDevices.getUserMedia = async () => {

@@ -14,7 +14,7 @@ import { launch } from '../support/browser.ts';
 import { cuttableNetwork } from '../support/cuttable-network.ts';
 import { hands, signIn } from '../support/hands.ts';
 import { keptOn } from '../support/kept-on-device.ts';
-import { type Service, service, tablet } from '../support/service.ts';
+import { type Service, checked, service, tablet } from '../support/service.ts';
 
 const names = ['127.0.0.1'];
 const now = Temporal.Now.instant();
@@ -51,9 +51,9 @@ afterAll(async () => {
   await at.close();
 });
 
-const arrivals = async (): Promise<number> => {
+const counted = async (...kinds: string[]): Promise<number[]> => {
   const { entries } = await at.server.read<{ entries: { kind: string }[] }>('/api/people/wilhelmina');
-  return entries.filter(({ kind }) => kind === 'arrived').length;
+  return kinds.map((one) => entries.filter(({ kind }) => kind === one).length);
 };
 const sync = async (where: Page): Promise<string> => (await where.getByLabel('Sync').textContent()) ?? '';
 
@@ -83,17 +83,34 @@ it('cut in the middle of a step: what was asked arrives, its answer does not; th
   await tick('full name');
   await tick('birth date');
   await press('They are here');
-  await expect.poll(arrivals).toBe(1);
+  await expect.poll(async () => counted('arrived')).toEqual([1]);
   network.cut();
   await expect.poll(async () => sync(nurse)).toMatch(/offline since .* · 1 waiting/);
   await nurse.reload();
   await sees('Observations');
 });
 
-it('when the network is back it is in the notes once, and the other browser has it', async () => {
+it('the telephone rings meanwhile: red flags and what to do are there, and the call waits as well', async () => {
+  await nurse.getByRole('link', { name: 'Advice call' }).click();
+  const { tickIn, fill, pick, press, sees } = hands(nurse.getByRole('region', { name: 'Advice call' }));
+  await sees(/Wilhelmina Arkwright-Poe/);
+  await tickIn('Ask first: any of these?', 'shaking chills');
+  await sees(/A doctor must see you today/);
+  await fill('What they say, in their words', 'her daughter says she shivers');
+  await pick('Who rings', 'family or carer');
+  await fill('What you advised', 'her own doctor today');
+  await pick('Who takes the red flag on', 'somebody else');
+  await fill('Whom you told', 'Dr Press by telephone');
+  await checked(nurse, 'call-offline', { settles: false });
+  await press('Write the call down');
+  await sees(/Kept on this device, not in the notes yet.*Dr Press by telephone has to have been told by you/);
+  await expect.poll(async () => sync(nurse)).toMatch(/offline since .* · 2 waiting/);
+});
+
+it('when the network is back each is in the notes once, and the other browser has it', async () => {
   network.restore();
   await expect.poll(async () => sync(nurse)).toMatch(/online$/);
-  expect(await arrivals()).toBe(1);
+  expect(await counted('arrived', 'advice-call')).toEqual([1, 1]);
   await checker.goto(`${at.url}/people/wilhelmina/visit`);
   await hands(checker.getByRole('main')).sees('Observations');
 });

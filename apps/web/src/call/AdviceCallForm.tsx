@@ -27,10 +27,15 @@ export function AdviceCallForm({
   touched: () => void;
   done: (says: string) => void;
 }) {
-  const attempt = useAct();
   const { unit } = useUnit();
-  const takers = useQuery({ ...adviceLine(unit?.unit), enabled: unit !== undefined }).data?.takers ?? [];
   const [nameSaid, setNameSaid] = useState('');
+  const heard = useRef<string>(undefined);
+  const attempt = useAct(({ says }) => void (heard.current = says), undefined, {
+    patient: about?.patient,
+    name: about === undefined ? nameSaid.trim() : about.name,
+    zone: unit?.zone ?? 'Europe/London',
+  });
+  const takers = useQuery({ ...adviceLine(unit?.unit), enabled: unit !== undefined }).data?.takers ?? [];
   const [knownOfThem, setKnownOfThem] = useState('');
   const [asked, setAsked] = useState<readonly AskedFlag[]>([]);
   const [words, setWords] = useState('');
@@ -85,7 +90,15 @@ export function AdviceCallForm({
           }
         : { name: 'write advice call', patient: about.patient, body: said },
     );
-    if (answer === undefined) return;
+    if (answer === undefined) {
+      if (heard.current === undefined) return;
+      const toTell =
+        flags.length === 0
+          ? ''
+          : ` Nobody else sees the red flag until then: ${passedTo ?? 'somebody'} has to have been told by you.`;
+      done(`${heard.current}${toTell}`);
+      return;
+    }
     const waits =
       about === undefined ? 'It waits under “calls about somebody not found” until the person is found. ' : '';
     done(

@@ -9,6 +9,7 @@ import { dotted, unbroken } from '../words/texts.ts';
 import { AdviceCallForm } from './AdviceCallForm.tsx';
 import css from './Call.module.css';
 import { useCallOpen } from './call-open.ts';
+import { useListedToday } from './listed-today.ts';
 import { type Known, WhoIsIt } from './WhoIsIt.tsx';
 
 type About = Known | 'not found';
@@ -78,12 +79,22 @@ export function CallPlace() {
 
 /** Two identifiers stand over the form, whichever way it was opened. */
 function AboutWhom({ about }: { about: About }) {
-  const asked = useQuery({ ...person(about === 'not found' ? '' : about.patient), enabled: about !== 'not found' });
   if (about === 'not found') return <p className={css['about']}>About somebody not found here</p>;
+  return <Named about={about} />;
+}
+
+function Named({ about }: { about: Known }) {
+  const asked = useQuery(person(about.patient));
   const { data } = asked;
+  const listed = useListedToday(about.patient);
   return (
     <p className={css['about']}>
-      {data === undefined ? about.name : dotted(data.name, `born ${data.bornInWords}`, unbroken(data.number))}
+      {data === undefined
+        ? dotted(
+            about.name === '' ? (listed?.name ?? 'this person') : about.name,
+            listed !== undefined && unbroken(listed.number),
+          )
+        : dotted(data.name, `born ${data.bornInWords}`, unbroken(data.number))}
     </p>
   );
 }

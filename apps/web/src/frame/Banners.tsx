@@ -18,8 +18,9 @@ export function Banners() {
     <output className="screenOnly" style={{ display: 'block' }}>
       {awaySince !== undefined && (
         <p className={css['banner']}>
-          The server cannot be reached. What you see may be out of date. Steps of a visit on today’s list are kept on
-          this device and sent later; no infusion is started and no check signed here: use the day sheet on paper.{' '}
+          The server cannot be reached. What you see may be out of date. Steps of a visit on today’s list, and calls to
+          the advice line, are kept on this device and sent later; no infusion is started and no check signed here: use
+          the day sheet on paper.{' '}
           <Button tone="plain" onClick={() => void queries.invalidateQueries()}>
             Try again
           </Button>

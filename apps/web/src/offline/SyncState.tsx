@@ -21,7 +21,9 @@ export function SyncState() {
   const needs = waiting.filter((act) => act.needs !== undefined);
   const held = new Set(needs.map(({ patient }) => patient));
   /** Mine, and nothing before it needs a person. */
-  const toSend = waiting.filter((act) => act.staff === staff && !held.has(act.patient)).length;
+  const toSend = waiting.filter(
+    (act) => act.needs === undefined && act.staff === staff && (act.patient === undefined || !held.has(act.patient)),
+  ).length;
   const later = waiting.length - needs.length - (isAway ? 0 : toSend);
   const unsettled = isAway || toSend > 0;
   useEffect(() => {

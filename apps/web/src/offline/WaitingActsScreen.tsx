@@ -73,14 +73,12 @@ const against = ({ says, refusals, missed }: NonNullable<WaitingAct['needs']>): 
 /** What I wrote, what the notes say, and a choice: send it all the same, or let it go with a reason that is written down. */
 function Conflict({ act, needs }: { act: WaitingAct; needs: WaitingAct['needs'] }) {
   const { unit } = useUnit();
-  const [because, setBecause] = useState('');
   const [sendBecause, setSendBecause] = useState('');
   const [signing, setSigning] = useState(false);
-  const letGo = useAct(() => void waitNoMore(act.id).then(sendWaiting));
   if (needs === undefined) return null;
   const sendAllTheSame = async (): Promise<void> => {
     // Read above: what others wrote is seen now.
-    const { seq } = await queries.fetchQuery({ ...visit(act.patient), staleTime: 0 });
+    const { patient } = act;
     const isAsked = needs.refusals.length > 0 && needs.refusals.every(({ name }) => name === 'is-it-right');
     const { needs: _, ...rest } = act;
     await letWait({
@@ -88,7 +86,9 @@ function Conflict({ act, needs }: { act: WaitingAct; needs: WaitingAct['needs'] 
       confirmedTime: true,
       allTheSame: { against: against(needs), because: sendBecause.trim() },
       ...(needs.refusals.some(({ name }) => name === 'held-elsewhere') ? { takesOver: true as const } : {}),
-      ...(act.seen === undefined ? {} : { seen: { ...act.seen, [`patient/${act.patient}`]: seq } }),
+      ...(act.seen === undefined || patient === undefined
+        ? {}
+        : { seen: { ...act.seen, ...(await seenNow(patient)) } }),
       act: isAsked ? ({ ...act.act, confirms: needs.refusals.map(({ says }) => says) } as WaitingAct['act']) : act.act,
     });
   };
@@ -127,19 +127,25 @@ function Conflict({ act, needs }: { act: WaitingAct; needs: WaitingAct['needs'] 
             </li>
           ))}
         </ul>
-        <p>
-          <Link to="/people/$patient/visit" params={{ patient: act.patient }}>
-            Look at the visit
-          </Link>
-        </p>
+        {act.patient !== undefined && (
+          <p>
+            <Link to="/people/$patient/visit" params={{ patient: act.patient }}>
+              Look at the visit
+            </Link>
+          </p>
+        )}
       </Note>
-      {onlyToSign ? (
+      {onlyToSign && act.patient !== undefined ? (
         <SignHere toSign={{ patient: act.patient, send: (signedBy) => void sign(signedBy) }} busy={signing} />
       ) : (
         <>
           <TextField
             label="Send it all the same: why it stands"
-            help="It is written into the notes beside it, with what stood against it."
+            help={
+              act.patient === undefined
+                ? undefined
+                : 'It is written into the notes beside it, with what stood against it.'
+            }
             at="sendBecause"
             value={sendBecause}
             onChange={setSendBecause}
@@ -149,6 +155,23 @@ function Conflict({ act, needs }: { act: WaitingAct; needs: WaitingAct['needs'] 
           </Button>
         </>
       )}
+      {act.patient !== undefined && <LetGo act={act} patient={act.patient} />}
+    </section>
+  );
+}
+
+async function seenNow(patient: string): Promise<Record<string, number>> {
+  const { seq } = await queries.fetchQuery({ ...visit(patient), staleTime: 0 });
+  return { [`patient/${patient}`]: seq };
+}
+
+/** It is not taken in: that it was written, and why it does not stand, is an entry of the person. */
+function LetGo({ act, patient }: { act: WaitingAct; patient: string }) {
+  const { unit } = useUnit();
+  const [because, setBecause] = useState('');
+  const letGo = useAct(() => void waitNoMore(act.id).then(sendWaiting));
+  return (
+    <>
       <TextField
         label="Or let it go: why it does not stand"
         help="It is written into the notes as not taken in, with this reason."
@@ -164,7 +187,7 @@ function Conflict({ act, needs }: { act: WaitingAct; needs: WaitingAct['needs'] 
         onClick={() =>
           void letGo.send({
             name: 'record',
-            patient: act.patient,
+            patient,
             line: {
               kind: 'not-taken-in',
               body: { what: actInWords(act.act), wroteAt: act.wroteAt, because: because.trim() },
@@ -175,6 +198,6 @@ function Conflict({ act, needs }: { act: WaitingAct; needs: WaitingAct['needs'] 
       >
         Let mine go
       </Button>
-    </section>
+    </>
   );
 }

@@ -11,6 +11,10 @@ export function actInWords(act: ActBody['act']): string {
       return lineInWords(act.line);
     case 'record together':
       return act.lines.map(lineInWords).join('; ');
+    case 'write advice call':
+      return lineInWords({ kind: 'advice-call', body: act.body });
+    case 'write unknown call':
+      return lineInWords({ kind: 'unknown-call', body: act.body });
     case 'decide':
       return [`decision: ${act.decision}`, act.reasonCode, act.note, act.nextStep, act.nextOwner, act.nextBy]
         .filter((part) => part !== undefined)

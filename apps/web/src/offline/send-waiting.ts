@@ -27,10 +27,10 @@ async function sendAll(): Promise<void> {
   try {
     // What time it is there is asked anew: the clock of this device may have been put right meanwhile.
     await read('status');
-    const held = new Set<string>();
+    const held = new Set<string | undefined>();
     for (const { id } of all) {
       const act = waitingNow().find((one) => one.id === id);
-      if (act === undefined || held.has(act.patient)) continue;
+      if (act === undefined || (act.patient !== undefined && held.has(act.patient))) continue;
       if (act.needs !== undefined || act.staff !== staff || !(await isSent(act))) held.add(act.patient);
     }
     await fetchAgain();
@@ -94,6 +94,7 @@ async function isSent(act: WaitingAct, signedBy?: Signature): Promise<boolean> {
 function whyAllTheSame({ allTheSame, act, wroteAt, ...rest }: WaitingAct): WaitingAct | undefined {
   if (allTheSame === undefined) return undefined;
   const { patient, name, staff, staffName, role } = rest;
+  if (patient === undefined) return undefined;
   const now = new Date(reckonedServerTime()).toISOString();
   return {
     id: crypto.randomUUID(),

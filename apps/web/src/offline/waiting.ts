@@ -5,7 +5,8 @@ import type { Refusal, ServerProblem } from '../server/server-problem.ts';
 import { everyKept, forget, keep } from './vault.ts';
 
 export type WaitingAct = Pick<ActBody, 'id' | 'act' | 'role' | 'seen'> & {
-  readonly patient: string;
+  /** Undefined: a call about somebody who was not found. */
+  readonly patient: string | undefined;
   readonly name: string;
   readonly staff: string;
   readonly staffName: string;

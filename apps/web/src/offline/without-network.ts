@@ -1,5 +1,5 @@
 /**
- * What a step of a visit does when the server cannot be reached: it waits on this device, or says why it may not. Nothing that
+ * What a step of a visit, or a call, does when the server cannot be reached: it waits on this device, or says why it may not. Nothing that
  * rests on a second person or on the server's clocks is taken: no start, no check, no pause.
  */
 import type { ActBody, MeView } from '@twelvemonth/exchange';
@@ -11,7 +11,11 @@ import { keptDay } from './kept-day.ts';
 import { type WaitingAct, letWait } from './waiting.ts';
 
 type Act = ActBody['act'];
-export type Person = { readonly patient: string; readonly name: string; readonly zone: string };
+/** `patient` undefined: a call about somebody who was not found. */
+export type Person = { readonly patient: string | undefined; readonly name: string; readonly zone: string };
+
+/** Whom a call is about need not be on today's list: it is written down whoever rings. */
+const isCall = ({ name }: Act): boolean => name === 'write advice call' || name === 'write unknown call';
 
 const onPaper: Readonly<Partial<Record<Act['name'], string>>> = {
   'start infusion':
@@ -32,7 +36,9 @@ export async function letStepWait(
   if (refused !== undefined) return refused;
   const person = queries.getQueryData<MeView | null>(me.queryKey);
   const day = await keptDay();
-  if (person === undefined || person === null || day?.patients.includes(patient) !== true)
+  const isOfDay =
+    day !== undefined && (isCall(sending.act) || (patient !== undefined && day.patients.includes(patient)));
+  if (person === undefined || person === null || !isOfDay)
     return 'The server cannot be reached, and this device does not keep the day of this person. Nothing is lost: press again when it is back, or use the paper day sheet.';
   const now = reckonedServerTime();
   const waiting: WaitingAct = {
@@ -53,6 +59,8 @@ export async function letStepWait(
 function asItHappens(act: Act, happenedAt: string, who: string): Act {
   switch (act.name) {
     case 'decide':
+    case 'write advice call':
+    case 'write unknown call':
       return { happenedAt, ...act };
     case 'finish infusion':
       return { happenedAt, timedBy: `${who}, by the clock of a device without network`, ...act };

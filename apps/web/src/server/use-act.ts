@@ -40,7 +40,8 @@ export type Attempt = {
   readonly toSign: { readonly patient: string; readonly send: (signedBy: Signature) => void } | undefined;
 };
 
-const isWaitingFor = ({ patient }: Person): boolean => waitingNow().some((one) => one.patient === patient);
+const isWaitingFor = ({ patient }: Person): boolean =>
+  patient !== undefined && waitingNow().some((one) => one.patient === patient);
 
 const same = (a: Seen | undefined, b: Seen | undefined): boolean => JSON.stringify(a) === JSON.stringify(b);
 
@@ -91,7 +92,7 @@ function outcomeOf(error: unknown, signedByOther: boolean): Outcome {
 export function useAct(
   onDone?: (answer: Pick<ActAnswer, 'says'>) => void,
   seen?: Seen,
-  /** A step at the chair of this person: without a network it waits on this device. */
+  /** A step at the chair of this person, or a call: without a network it waits on this device. */
   waitsFor?: Person,
 ): Attempt {
   const [opened, setOpened] = useState({ seen, told: false });

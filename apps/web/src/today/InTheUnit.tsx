@@ -1,4 +1,5 @@
 import { visitStrip } from '@twelvemonth/charts';
+import { memo } from 'react';
 import { Link } from '@tanstack/react-router';
 import type { TodayView } from '@twelvemonth/exchange';
 import { TakeOver } from '../named-nurse/TakeOver.tsx';
@@ -54,67 +55,61 @@ export function InTheUnit({ data, visits }: { data: TodayView; visits: TodayView
       {visits.length === 0 && <p className="quiet">You look after nobody on today’s list.</p>}
       <VisitColumns />
       <ul className={css['visits']} style={{ padding: 0, listStyle: 'none' }}>
-        {visits.map((visit) => {
-          const drawing = strip(visit);
-          /** Still to come, or not gone yet: watched after the dose as well. */
-          const stays = visit.steps.some(({ state }) => state === 'running' || state === 'waiting');
-          const open = visit.outcome === 'not here yet' || visit.outcome === 'here';
-          return (
-            <li key={visit.patient} className={css['visit']}>
-              <div>
-                <Link to={stays ? '/people/$patient/visit' : '/people/$patient'} params={{ patient: visit.patient }}>
-                  {visit.name}
-                </Link>
-                <div className={css['detail']}>
-                  {dotted(
-                    visit.firstTimer ? 'first dose' : visit.dose,
-                    unbroken(visit.number),
-                    lastBy(visit),
-                    ...visit.needs,
-                  )}
-                </div>
-                {stays && visit.nearNames.length > 0 && (
-                  <div className={css['detail']}>
-                    <NearNames names={visit.nearNames} />
-                  </div>
-                )}
-                {stays && visit.supports.length > 0 && (
-                  <div className={css['detail']}>
-                    <SupportWords patient={visit.patient} supports={visit.supports} />
-                  </div>
-                )}
-                {open && visit.verdict !== 'ready' && (
-                  <div className={css['detail']}>
-                    <Verdict is={visit.verdict}>{visit.headline}</Verdict>
-                    <WhyVerdict patient={visit.patient} about={visit.name} />
-                  </div>
-                )}
-              </div>
-              <div>
-                <div>
-                  {visit.chair === undefined ? (open ? visit.arriveAt : visit.outcome) : `chair ${visit.chair}`}
-                </div>
-                {stays && data.session !== undefined && data.nurses.length > 0 && (
-                  <div className={css['detail']}>
-                    <div>{nurseInWords(visit.nurse)}</div>
-                    <TakeOver
-                      session={data.session}
-                      patient={visit.patient}
-                      name={visit.name}
-                      nurse={visit.nurse}
-                      nurses={data.nurses}
-                    />
-                  </div>
-                )}
-              </div>
-              <div className={css['strip']}>
-                <div dangerouslySetInnerHTML={{ __html: drawing.svg }} />
-                <span className="unseen">{drawing.sentence}</span>
-              </div>
-            </li>
-          );
-        })}
+        {visits.map((visit) => (
+          <Line key={visit.patient} visit={visit} session={data.session} nurses={data.nurses} />
+        ))}
       </ul>
     </section>
   );
 }
+
+type LineProps = { visit: Visit; session: TodayView['session']; nurses: TodayView['nurses'] };
+
+/** Drawn anew only where something about this person has changed: with 60 on the list the others would hold a slow tablet up. */
+const Line = memo(function Line({ visit, session, nurses }: LineProps) {
+  const drawing = strip(visit);
+  /** Still to come, or not gone yet: watched after the dose as well. */
+  const stays = visit.steps.some(({ state }) => state === 'running' || state === 'waiting');
+  const open = visit.outcome === 'not here yet' || visit.outcome === 'here';
+  return (
+    <li className={css['visit']}>
+      <div>
+        <Link to={stays ? '/people/$patient/visit' : '/people/$patient'} params={{ patient: visit.patient }}>
+          {visit.name}
+        </Link>
+        <div className={css['detail']}>
+          {dotted(visit.firstTimer ? 'first dose' : visit.dose, unbroken(visit.number), lastBy(visit), ...visit.needs)}
+        </div>
+        {stays && visit.nearNames.length > 0 && (
+          <div className={css['detail']}>
+            <NearNames names={visit.nearNames} />
+          </div>
+        )}
+        {stays && visit.supports.length > 0 && (
+          <div className={css['detail']}>
+            <SupportWords patient={visit.patient} supports={visit.supports} />
+          </div>
+        )}
+        {open && visit.verdict !== 'ready' && (
+          <div className={css['detail']}>
+            <Verdict is={visit.verdict}>{visit.headline}</Verdict>
+            <WhyVerdict patient={visit.patient} about={visit.name} />
+          </div>
+        )}
+      </div>
+      <div>
+        <div>{visit.chair === undefined ? (open ? visit.arriveAt : visit.outcome) : `chair ${visit.chair}`}</div>
+        {stays && session !== undefined && nurses.length > 0 && (
+          <div className={css['detail']}>
+            <div>{nurseInWords(visit.nurse)}</div>
+            <TakeOver session={session} patient={visit.patient} name={visit.name} nurse={visit.nurse} nurses={nurses} />
+          </div>
+        )}
+      </div>
+      <div className={css['strip']}>
+        <div dangerouslySetInnerHTML={{ __html: drawing.svg }} />
+        <span className="unseen">{drawing.sentence}</span>
+      </div>
+    </li>
+  );
+});

@@ -141,8 +141,8 @@ export const actSchema = z.discriminatedUnion('name', [
   }),
 
   /** The advice line: about somebody known, about somebody not found here, and a call that finds its person. */
-  z.object({ name: z.literal('write advice call'), patient: uuidField, body: adviceCall.body }),
-  z.object({ name: z.literal('write unknown call'), unit: uuidField, body: unknownCall.body }),
+  z.object({ name: z.literal('write advice call'), patient: uuidField, body: adviceCall.body, happenedAt }),
+  z.object({ name: z.literal('write unknown call'), unit: uuidField, body: unknownCall.body, happenedAt }),
   z.object({ name: z.literal('settle unknown call'), unit: uuidField, body: unknownCallSettled.body }),
   /** People of one list told another time of that day, by whoever told them. */
   z.object({

@@ -14,6 +14,7 @@ import { checkKnown } from './check-care.ts';
 import { fieldWrong } from './check-fields.ts';
 import { draftNow, draftOf } from './draft.ts';
 import { patientIn, recordIn } from './ledgers.ts';
+import { asItHappened, checkHappenedAt } from './happened-at.ts';
 import type { Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
@@ -48,9 +49,10 @@ function symptomDrafts(record: SubjectRecord, flags: readonly RedFlag[], at: Dra
 
 export function decideAdviceCall(act: ActNamed<'write advice call'>, now: Surroundings): Decided {
   const record = patientIn(now, act.patient);
-  return decided([...checkKnown(record), ...checkSaid(act.body)], () => [
-    draftNow(patientSubject(act.patient), 'advice-call', act.body, now),
-    ...symptomDrafts(record, flagsIn(act.body.redFlags), now.moment, now),
+  const then = asItHappened(act.happenedAt, now);
+  return decided([...checkKnown(record), ...checkSaid(act.body), ...checkHappenedAt(act.happenedAt, [], now)], () => [
+    draftNow(patientSubject(act.patient), 'advice-call', act.body, then),
+    ...symptomDrafts(record, flagsIn(act.body.redFlags), then.moment, then),
   ]);
 }
 
@@ -60,7 +62,9 @@ export function decideUnknownCall(act: ActNamed<'write unknown call'>, now: Surr
     unitOf(recordIn(now, of)) === undefined
       ? [refusal('unknown-unit', `No unit is called "${act.unit}".`, { field: 'unit' })]
       : [];
-  return decided([...unknown, ...checkSaid(act.body)], () => [draftNow(of, 'unknown-call', act.body, now)]);
+  return decided([...unknown, ...checkSaid(act.body), ...checkHappenedAt(act.happenedAt, [], now)], () => [
+    draftNow(of, 'unknown-call', act.body, asItHappened(act.happenedAt, now)),
+  ]);
 }
 
 /** The person was found: the call stands in their notes with the time at which it was made. Or it is nobody of ours. */

@@ -134,6 +134,17 @@ describe('a call about somebody not found', () => {
     expect(unit.refused('dana', settle)).toEqual(['step-already-done']);
   });
 
+  test('written down without a network it stands at the time it was made, and never in the future', () => {
+    const unit = onTheDay();
+    const made = `${unit.now.slice(0, 19)}Z`;
+    unit.wait(40);
+    unit.expect('bettina', { ...unknown(), happenedAt: made });
+    expect(Date.parse(waiting(unit)[0]?.at ?? '')).toBe(Date.parse(made));
+    unit.expect('bettina', { name: 'write advice call', patient: 'p1', body: body(), happenedAt: made });
+    expect(Date.parse(unit.newest('advice-call').at ?? '')).toBe(Date.parse(made));
+    expect(unit.refused('bettina', { ...unknown(), happenedAt: '2099-01-01T09:00+00:00' })).toEqual(['in-the-future']);
+  });
+
   test('or it is nobody of ours, with what was done', () => {
     const unit = onTheDay();
     unit.expect('dana', unknown());

@@ -96,12 +96,14 @@ it('go, cannula, flush', async () => {
   await fingersFit(page, 'visit-decision');
   await act('Go');
   await titled('Cannula');
+  await fingersFit(page, 'visit-cannula');
   await pick('Site', 'right forearm');
   await pick('Gauge', '22');
   await pick(/^Tries/, '1');
   await pick('Is it in?', 'yes');
   await act('Record');
   await titled('Saline flush');
+  await fingersFit(page, 'visit-flush');
   await fill('Saline', '10');
   await pick(/^Ran freely/, 'yes');
   await pick(/^Anything with calcium/, 'no');
@@ -178,6 +180,7 @@ it('after its time it is finished, the cannula removed, she is watched and goes 
   await page.reload();
   await act('The bag is empty: 100 mL given');
   await titled('Remove the cannula');
+  await fingersFit(page, 'visit-removal');
   await pick('The site', 'looks well');
   await act('It is out');
   await titled('Watch afterwards');
@@ -188,6 +191,7 @@ it('after its time it is finished, the cannula removed, she is watched and goes 
   at.clock.moveOn(30);
   await act('Record');
   await titled('See them off');
+  await fingersFit(page, 'visit-leave');
   await pick(/^Do they hold the card/, 'yes');
   await pick(/how do they go/, 'fit to go');
   await act('They have left');

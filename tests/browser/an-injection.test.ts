@@ -6,6 +6,7 @@ import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { decidedToGo, lineNow, listToday, planToday } from '../../apps/server/test/support/at-the-chair.ts';
 import { password, people, setUp } from '../../apps/server/test/support/own-server.ts';
+import { fingersFit } from '../support/fingers.ts';
 import { type Hands, hands } from '../support/hands.ts';
 import { type Service, checked, service, tablet } from '../support/service.ts';
 
@@ -47,6 +48,7 @@ it('after the go the pack is read: no cannula, no drip, no minutes', async () =>
   await expect.poll(async () => list.textContent()).not.toMatch(/cannula|infusion/);
   await expect.poll(async () => step.getByLabel('To run in', { exact: true }).count()).toBe(0);
   await checked(page, 'injection-preparation');
+  await fingersFit(page, 'injection-preparation');
   await pick('The pack says', 'denosumab 60 mg');
   await fill('Batch', 'PA-7711');
   await fill('Expiry', '30 04 2028');
@@ -62,6 +64,7 @@ it('the second check shows nothing of the first, is another person’s, and asks
   await expect.poll(async () => page.content()).not.toContain('PA-7711');
   await expect.poll(async () => step.getByRole('group', { name: 'It will run by' }).count()).toBe(0);
   await checked(page, 'injection-second-check');
+  await fingersFit(page, 'injection-second-check');
   const read = async (username: string): Promise<void> => {
     await pick('The pack says', 'denosumab 60 mg');
     await fill('Last four signs of the batch', '7711');
@@ -89,6 +92,7 @@ it('she is asked once more who she is; where and how many is written, and it is 
   await press('It is given now');
   await sees(/one dose is 1 injection of denosumab 60 mg/);
   await checked(page, 'injection-give');
+  await fingersFit(page, 'injection-give');
   await fill('How many', '1');
   await press('It is given now');
   await step.getByRole('heading', { name: 'Watch afterwards' }).waitFor();

@@ -14,6 +14,7 @@ import {
   wilhelmina,
 } from '../../apps/server/test/support/at-the-chair.ts';
 import { setUp } from '../../apps/server/test/support/own-server.ts';
+import { fingersFit } from '../support/fingers.ts';
 import { hands } from '../support/hands.ts';
 import { type Service, checked, service, tablet } from '../support/service.ts';
 
@@ -71,6 +72,7 @@ it('a camera that is not allowed is told, with what to do', async () => {
   await on();
   await hands(page).sees(/The camera was not allowed. Allow it for this page in the browser, or go on without it/);
   await checked(page, 'camera-refused');
+  await fingersFit(page, 'camera-refused');
 });
 
 it('what it sees is read as a scan, and the camera is off afterwards', async () => {

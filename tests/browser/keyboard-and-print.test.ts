@@ -2,7 +2,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { referralOf, sessionOn, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
 import { screenshotPath } from '../support/browser.ts';
-import { type Service, checked, service } from '../support/service.ts';
+import { type Service, checked, service, tablet } from '../support/service.ts';
 
 let at: Service;
 beforeAll(async () => {
@@ -106,4 +106,27 @@ it.each([
   const page = await at.signedIn('nurse', path, { width: 320, height: 720 });
   await checked(page, `phone-${name}`);
   await page.context().close();
+});
+
+it('on a tablet held upright the screens stand in one line, and what is behind "More" is reached by keys', async () => {
+  const page = await at.signedIn('nurse', '/', tablet);
+  const about = page.getByRole('navigation', { name: 'Screens' });
+  const more = about.getByRole('button', { name: /^More/ });
+  await more.waitFor();
+  const tops = await about
+    .locator('ul > li')
+    .evaluateAll((all) =>
+      all.flatMap((one) => ((one as HTMLElement).offsetHeight > 0 ? [one.getBoundingClientRect().bottom] : [])),
+    );
+  expect(Math.max(...tops) - Math.min(...tops)).toBeLessThan(8);
+  await more.press('Enter');
+  await about.getByRole('link', { name: 'Stock' }).waitFor();
+  await page.keyboard.press('Escape');
+  await about.getByRole('link', { name: 'Stock' }).waitFor({ state: 'hidden' });
+  await expect.poll(async () => more.evaluate((button) => button === document.activeElement)).toBe(true);
+  await more.press('Enter');
+  await about.getByRole('link', { name: 'Stock' }).press('Enter');
+  await page.getByRole('heading', { level: 1, name: /Stock/ }).waitFor();
+  await about.getByRole('button', { name: 'More: Stock' }).waitFor();
+  await page.close();
 });

@@ -1,9 +1,9 @@
 import { useQuery } from '@tanstack/react-query';
-import { Link } from '@tanstack/react-router';
 import { recall, status, today, waitingRows } from '../server/queries.ts';
 import { DemoMark } from './DemoMark.tsx';
 import type { RouteName } from '../server/paths.ts';
 import css from './Frame.module.css';
+import { Places } from './Places.tsx';
 import { useMay } from './may.ts';
 import { showUnit, useUnit } from './unit.ts';
 
@@ -49,20 +49,7 @@ export function Side() {
           )}
         </div>
       </div>
-      <nav className={css['nav']} aria-label="Screens">
-        <ul>
-          {places
-            .filter(({ route }) => may(route))
-            .map(({ to, says, count }) => (
-              <li key={to}>
-                <Link to={to} activeOptions={{ exact: to === '/' }}>
-                  {says}
-                  {count !== undefined && count > 0 && <span className={css['count']}>{count}</span>}
-                </Link>
-              </li>
-            ))}
-        </ul>
-      </nav>
+      <Places places={places.filter(({ route }) => may(route))} />
       {demo && <DemoMark />}
     </header>
   );

@@ -12,6 +12,7 @@ import {
 } from '@twelvemonth/clinical';
 import { looksBeforeReview } from './before-review.ts';
 import { hadDenosumab, hadWardDose, isAccepted, isBroughtIn, isReferred, isReturned } from './begin.ts';
+import { drawsWhatIsDue } from './follow-up.ts';
 import { HasDied, type Life, type Me } from './life.ts';
 import { givesUp } from './places.ts';
 import { letter } from './visit-life.ts';
@@ -152,7 +153,7 @@ function* leavesBetween(me: Me, due: Day): Life<boolean> {
       ]),
       chaseOn: plainDate(addDays(me.today, 28)),
     });
-    if (chance.isTrue(0.55)) {
+    if (chance.isTrue(0.93)) {
       yield* me.days(10, 60);
       yield* me.writes(me.by('clerk'), 'transfer-acknowledged', { by: 'their booking office, by letter' });
     }
@@ -192,9 +193,11 @@ function* afterDose(me: Me, outcome: YearOutcome): Life {
         reason: `${part.body.partMilliliters ?? 0} of 100 mL were given`,
       });
   }
-  if (doses > 1 && chance.isTrue(0.8)) return;
-  yield* me.days(1, 3);
-  yield* isAskedAfter(me, chance.isTrue(doses === 1 ? 0.4 : 0.07));
+  if (doses === 1 || chance.isTrue(0.2)) {
+    yield* me.days(1, 3);
+    yield* isAskedAfter(me, chance.isTrue(doses === 1 ? 0.4 : 0.07));
+  }
+  yield* drawsWhatIsDue(me);
 }
 
 /** A prescriber looks at the course. Answers false if the life here is over, or the review is still to come. */

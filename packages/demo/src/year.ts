@@ -11,6 +11,7 @@ import {
   placeFrom,
   plainDate,
 } from '@twelvemonth/clinical';
+import { ringsBack } from './follow-up.ts';
 import type { Life, Me } from './life.ts';
 import { books, givesUp, moves } from './places.ts';
 import {
@@ -199,6 +200,7 @@ function* afterPutOff(me: Me, outcome: VisitOutcome): Life {
   } else {
     yield* me.days(6, 20);
   }
+  yield* ringsBack(me);
 }
 
 /** The day the next dose is due, as the notes say it; undefined while a review comes first. */

@@ -20,7 +20,7 @@ export type AfterPutOff = { readonly says: string; readonly owner: Role; readonl
 /** `lookAgain`: the last day by the protocol, which stands where no day was named, and before a later one that was. */
 export function afterPutOff({ body }: Fact<'go-decision'>, lookAgain: Day): AfterPutOff {
   const { nextStep, nextBy, nextOwner, reasonCode, tellsThePatient } = body;
-  const tells = tellsThePatient === undefined ? '' : `; ${tellsThePatient} tells the patient`;
+  const tells = tellsThePatient === undefined ? '' : `; who tells the patient: ${tellsThePatient}`;
   return {
     says: `put off (${reasonCode ?? 'no reason recorded'}): ${nextStep ?? 'what comes next was not said'}${tells}`,
     owner: nextOwner ?? 'nurse in charge',

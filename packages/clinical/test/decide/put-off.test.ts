@@ -54,7 +54,7 @@ describe('whose it is until it is seen to', () => {
       task: 'see to what was put off',
       owner: 'clerk',
       by: '2026-11-30',
-      detail: 'put off (bloods): ring them, then another place; told at the chair tells the patient',
+      detail: 'put off (bloods): ring them, then another place; who tells the patient: told at the chair',
     });
     unit.write('dana', 'left', { cardGiven: true });
     const { standing, owner, on } = standingOf(unit.patient(), teaching, day(unit.today()));

@@ -7,7 +7,8 @@ import type { SubjectRecord } from '../record/patient-record.ts';
 import { evidenceOf } from '../requirements/evidence.ts';
 import type { DecisionContext } from './context.ts';
 import { type Verdict, worse } from './verdict.ts';
-import { type Said, saidFrom, worldOf } from './world.ts';
+import type { Span } from './working.ts';
+import { timelineFrom, worldOf } from './world.ts';
 
 /** Ascending, from the day asked on to for ever; neighbours differ. */
 export type VerdictSpans = readonly { readonly from: Day; readonly verdict: Verdict }[];
@@ -16,7 +17,7 @@ export function verdictSpans(record: SubjectRecord, context: DecisionContext, to
   const world = worldOf(evidenceOf(record, today), context);
   let spans: VerdictSpans = [{ from: today, verdict: 'does not apply' }];
   for (const id of world.order) {
-    spans = together(spans, saidFrom(world, id, today));
+    spans = together(spans, timelineFrom(world, id, today).spans);
     // Nothing is worse.
     if (spans.length === 1 && spans[0]?.verdict === 'not ready') break;
   }
@@ -24,12 +25,12 @@ export function verdictSpans(record: SubjectRecord, context: DecisionContext, to
 }
 
 /** Both begin on the same day. */
-function together(spans: VerdictSpans, said: readonly Said[]): VerdictSpans {
-  const only = said.length === 1 ? said[0]?.judged.verdict : undefined;
+function together(spans: VerdictSpans, said: readonly Span[]): VerdictSpans {
+  const only = said.length === 1 ? said[0]?.verdict : undefined;
   if (only !== undefined && spans.every(({ verdict }) => worse(verdict, only) === verdict)) return spans;
   const made: { from: Day; verdict: Verdict }[] = [];
   let span: VerdictSpans[number] | undefined = spans[0];
-  let says: Said | undefined = said[0];
+  let says: Span | undefined = said[0];
   let known: Verdict = 'does not apply';
   let besides: Verdict = 'does not apply';
   for (let at = 0, other = 0; span !== undefined || says !== undefined;) {
@@ -39,7 +40,7 @@ function together(spans: VerdictSpans, said: readonly Said[]): VerdictSpans {
       span = spans[(at += 1)];
     }
     if (says?.from === from) {
-      besides = says.judged.verdict;
+      besides = says.verdict;
       says = said[(other += 1)];
     }
     const verdict = worse(known, besides);

@@ -7,26 +7,25 @@ import { type Protocol, underRegimen } from '../protocol/protocol.ts';
 import { type RequirementId, requirementIds } from '../protocol/requirement-ids.ts';
 import type { Evidence } from '../requirements/evidence.ts';
 import { requirements } from '../requirements/index.ts';
-import {
-  type Judge,
-  type Judgement,
-  type Requirement,
-  always,
-  judgement,
-  readyPath,
-} from '../requirements/requirement.ts';
+import { type Judge, type Requirement, always, judgement, readyPath } from '../requirements/requirement.ts';
 import { type SamplesCount, samplesCount } from '../requirements/samples.ts';
 import { type DecisionContext, HORIZON_DAYS } from './context.ts';
-import type { Span, Timeline } from './working.ts';
+import { StandingSpan } from './standing-span.ts';
+import type { Timeline } from './working.ts';
 
 /** The stretch of days on which one protocol version is in force, and its judges. Before the first version there is none. */
 type Reign = {
   readonly from: Day;
   readonly until: Day | undefined;
   readonly protocol: Protocol | undefined;
-  readonly judges: Partial<Record<RequirementId, Judge>>;
+  /** By the place of the requirement: a list made at its length costs a fraction of an object that grows by name. */
+  readonly judges: (Judge | undefined)[];
   samples: SamplesCount | undefined;
 };
+
+/** The requirements in a fixed order, and the place of each in it. */
+const requirementAt = requirementIds.map((id) => requirements[id]);
+const placeOf = Object.fromEntries(requirementIds.map((id, place) => [id, place])) as Record<RequirementId, number>;
 
 export type World = {
   readonly today: Day;
@@ -49,11 +48,12 @@ const itsOwn: JudgeFor = (requirement, evidence, protocol) => requirement.judge(
 const BEFORE_ALL = -1_000_000 as Day;
 const nothingSettled: ReadonlySet<RequirementId> = new Set();
 
+const noJudges: Reign['judges'] = requirementIds.map(() => undefined);
 const reignFrom = (from: Day, until: Day | undefined, protocol: Protocol | undefined): Reign => ({
   from,
   until,
   protocol,
-  judges: {},
+  judges: noJudges.slice(),
   samples: undefined,
 });
 
@@ -92,26 +92,25 @@ export function worldOf(
   };
 }
 
-/** Who reads each part of the evidence. */
-const readersOf = new Map<string, RequirementId[]>();
-for (const { id, reads } of Object.values(requirements))
+/** Who reads each part of the evidence, by their places. */
+const readersOf = new Map<string, number[]>();
+for (const [place, { reads }] of requirementAt.entries())
   for (const part of reads) {
     const others = readersOf.get(part);
-    if (others === undefined) readersOf.set(part, [id]);
-    else others.push(id);
+    if (others === undefined) readersOf.set(part, [place]);
+    else others.push(place);
   }
+
+const nobody: readonly number[] = [];
 
 /** The same questions where part of the evidence is another: judges that read nothing of that part stay. */
 export function withEvidence(world: World, change: Partial<Evidence>): World {
   const other = worldOf({ ...world.evidence, ...change }, world.context, world.settled, world.judgeFor);
-  const asked = new Set(Object.keys(change).flatMap((part) => readersOf.get(part) ?? []));
-  for (const [index, reign] of other.reigns.entries()) {
+  for (const [index, { protocol, judges }] of other.reigns.entries()) {
     const before = world.reigns[index];
-    if (before === undefined || before.protocol !== reign.protocol) continue;
-    for (const id of world.order) {
-      const judge = before.judges[id];
-      if (judge !== undefined && !asked.has(id)) reign.judges[id] = judge;
-    }
+    if (before === undefined || before.protocol !== protocol) continue;
+    for (let place = 0; place < judges.length; place += 1) judges[place] = before.judges[place];
+    for (const part in change) for (const place of readersOf.get(part) ?? nobody) judges[place] = undefined;
   }
   return other;
 }
@@ -154,9 +153,15 @@ const notAsked: Judge = always(
 
 function judgeIn(world: World, reign: Reign, id: RequirementId): Judge {
   if (world.settled.size > 0 && world.settled.has(id)) return settledJudge;
-  if (reign.protocol === undefined) return noProtocol;
-  if (reign.protocol.leavesOut.has(id)) return notAsked;
-  return (reign.judges[id] ??= world.judgeFor(requirements[id], world.evidence, reign.protocol));
+  const place = placeOf[id];
+  return (reign.judges[place] ??= judgeAt(world, reign.protocol, place));
+}
+
+function judgeAt(world: World, protocol: Protocol | undefined, place: number): Judge {
+  if (protocol === undefined) return noProtocol;
+  const requirement = requirementAt[place];
+  if (requirement === undefined) throw new RangeError(`no requirement at place ${place}`);
+  return protocol.leavesOut.has(requirement.id) ? notAsked : world.judgeFor(requirement, world.evidence, protocol);
 }
 
 export const judgeOn = (world: World, id: RequirementId, day: Day): Judge => judgeIn(world, reignOn(world, day), id);
@@ -183,24 +188,27 @@ export function nextChange(world: World, ids: readonly RequirementId[], after: D
   return next <= world.horizon ? (next as Day) : undefined;
 }
 
-/** What a requirement says from a day on, until it says otherwise. */
-export type Said = { readonly from: Day; readonly judged: Judgement };
-
-/** As things stand: everything one requirement says from a day on. Ascending; neighbours are never the same. */
-export function saidFrom(world: World, id: RequirementId, from: Day): Said[] {
-  const said: Said[] = [];
-  let last: Judgement | undefined;
+/** As things stand: everything one requirement says from a day on. Neighbours never say the same. */
+export function timelineFrom(world: World, id: RequirementId, from: Day): Timeline {
+  let last: StandingSpan | undefined;
+  let spans: StandingSpan[] | undefined;
   for (const reign of world.reigns) {
     const end = reign.until ?? Infinity;
     const judge = judgeIn(world, reign, id);
     let day: Day | undefined = Math.max(from, reign.from) as Day;
     while (day !== undefined && day <= end) {
       const judged = judge.on(day);
-      if (judged !== last) said.push({ from: day, judged: (last = judged) });
+      if (last === undefined || !last.isOf(judged)) {
+        last?.endsBefore(day);
+        last = new StandingSpan(day, judged);
+        // Mostly it is the only one: a list that is begun with it is no longer than it has to be.
+        if (spans === undefined) spans = [last];
+        else spans.push(last);
+      }
       day = firstAfter(judge.changes, day);
     }
   }
-  return said;
+  return { requirement: id, spans: spans ?? [] };
 }
 
 /** Judges have few changes, and most have none: looked through each time rather than put in order. */
@@ -212,31 +220,6 @@ function firstAfter(changes: readonly Day[], day: Day): Day | undefined {
   }
   return first;
 }
-
-/** As things stand: spans of one requirement from a day on. */
-export function timelineFrom(world: World, id: RequirementId, from: Day): Timeline {
-  const said = saidFrom(world, id, from);
-  const spans: Span[] = [];
-  for (let index = 0; index < said.length; index += 1) {
-    const one = said[index];
-    const next = said[index + 1];
-    if (one !== undefined) spans.push(spanOf(one, next === undefined ? undefined : addDays(next.from, -1)));
-  }
-  return { requirement: id, spans };
-}
-
-const spanOf = (
-  { from, judged: { verdict, cause, nearLimit, exception, working } }: Said,
-  until: Day | undefined,
-): Span => ({
-  from,
-  until,
-  verdict,
-  cause,
-  nearLimit,
-  exception,
-  working,
-});
 
 /** The last day of the unbroken run of ready days from `from`; undefined: to the horizon. `from` itself must be ready. */
 export function runFrom(world: World, from: Day): Day | undefined {

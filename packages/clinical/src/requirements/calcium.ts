@@ -20,6 +20,7 @@ import {
   type Judgement,
   type Path,
   type Requirement,
+  byException,
   judgement,
   readyPath,
 } from './requirement.ts';
@@ -170,7 +171,7 @@ function judge(evidence: Read, protocol: Protocol): Judge {
               `The sample counts for ${bloodsValidDays} days, up to ${shortDate(addDays(calcium.on, bloodsValidDays))}.`,
           ),
         );
-  const carried: Judgement = { ...stands, exception: exception?.entry };
+  const carried = exception === undefined ? stands : byException(stands, exception.entry);
 
   function on(day: Day): Judgement {
     if (!judgedByValue) return stands;

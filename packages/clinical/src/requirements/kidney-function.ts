@@ -11,7 +11,7 @@ import { carryingEnds } from './exceptions.ts';
 import { type KidneyEvidence, type KidneyFacts, kidneyFacts, kidneyReads } from './kidney-facts.ts';
 import { kidneyPath } from './kidney-path.ts';
 import { clearanceText, kidneyWorking } from './kidney-working.ts';
-import { type Judge, type Judgement, type Requirement, judgement } from './requirement.ts';
+import { type Judge, type Judgement, type Requirement, byException, judgement } from './requirement.ts';
 import { isOutOfDate, isVoided, whyVoided } from './samples.ts';
 
 /** A fact that is missing or does not count, so that nothing can be said: its cause, and a sentence. */
@@ -136,7 +136,7 @@ function judgeAtAge(facts: KidneyFacts, age: number): Judgement {
       ),
     );
   }
-  return { ...judgement('ready', 'kidney function', working()), nearLimit: eitherBelow(clearance, nearLimitCeiling) };
+  return judgement('ready', 'kidney function', working(), eitherBelow(clearance, nearLimitCeiling));
 }
 
 function judge(evidence: KidneyEvidence, protocol: Protocol): Judge {
@@ -165,7 +165,7 @@ function judge(evidence: KidneyEvidence, protocol: Protocol): Judge {
   const atAge = (age: number): Judgement => remembered(byAge, age, () => judgeAtAge(facts, age));
   /** Past its days, but a prescriber's exception carries it: shown beside whatever the value says. */
   const carriedAtAge = (age: number): Judgement =>
-    remembered(carriedByAge, age, () => ({ ...atAge(age), exception: ageException?.entry }));
+    remembered(carriedByAge, age, () => byException(atAge(age), ageException?.entry));
 
   function on(day: Day): Judgement {
     if (always !== undefined) return always;

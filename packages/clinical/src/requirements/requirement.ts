@@ -85,28 +85,43 @@ export const readyPath: Path = { is: 'ready' };
 
 const noWorking = { inputs: [], formulas: [], thresholds: [], cautions: [] } as const;
 
-export function judgement(
-  verdict: Verdict,
-  cause: string,
-  working: () => Partial<Working> & { readonly says: string },
-): Judgement {
-  return {
-    verdict,
-    cause,
-    nearLimit: false,
-    exception: undefined,
-    working: () => {
-      const { says, inputs, formulas, thresholds, cautions } = working();
-      return {
-        says,
-        inputs: inputs ?? noWorking.inputs,
-        formulas: formulas ?? noWorking.formulas,
-        thresholds: thresholds ?? noWorking.thresholds,
-        cautions: cautions ?? noWorking.cautions,
-      };
-    },
-  };
+/** Why, made when someone opens it. */
+type Why = () => Partial<Working> & { readonly says: string };
+
+/** A class, so that all share what makes a whole working of what each has to say (see `StandingSpan`). */
+class Judged implements Judgement {
+  readonly verdict: Verdict;
+  readonly cause: string;
+  readonly nearLimit: boolean;
+  readonly exception: Uuid | undefined;
+  readonly #why: Why;
+
+  constructor(verdict: Verdict, cause: string, nearLimit: boolean, exception: Uuid | undefined, why: Why) {
+    this.verdict = verdict;
+    this.cause = cause;
+    this.nearLimit = nearLimit;
+    this.exception = exception;
+    this.#why = why;
+  }
+
+  working(): Working {
+    const { says, inputs, formulas, thresholds, cautions } = this.#why();
+    return {
+      says,
+      inputs: inputs ?? noWorking.inputs,
+      formulas: formulas ?? noWorking.formulas,
+      thresholds: thresholds ?? noWorking.thresholds,
+      cautions: cautions ?? noWorking.cautions,
+    };
+  }
 }
+
+export const judgement = (verdict: Verdict, cause: string, why: Why, nearLimit = false): Judgement =>
+  new Judged(verdict, cause, nearLimit, undefined, why);
+
+/** The same, where a prescriber's exception makes it so. */
+export const byException = (judged: Judgement, exception: Uuid | undefined): Judgement =>
+  new Judged(judged.verdict, judged.cause, judged.nearLimit, exception, () => judged.working());
 
 const noChanges: readonly Day[] = [];
 
@@ -122,12 +137,8 @@ export function withException(judge: Judge, exception: Exception | undefined, wh
   if (exception === undefined) return judge;
   const lasts = (on: Day): boolean => exception.from <= on && on <= exception.until;
   const passed = new Map<Judgement, Judgement>();
-  const passedOver = (judged: Judgement): Judgement => ({
-    verdict: 'ready',
-    cause: `prescriber's exception for ${what}`,
-    nearLimit: false,
-    exception: exception.entry,
-    working: () => {
+  const passedOver = (judged: Judgement): Judgement =>
+    new Judged('ready', `prescriber's exception for ${what}`, false, exception.entry, () => {
       const without = judged.working();
       return {
         ...without,
@@ -137,8 +148,7 @@ export function withException(judge: Judge, exception: Exception | undefined, wh
           ...without.inputs,
         ],
       };
-    },
-  });
+    });
   return {
     changes: [...judge.changes, (exception.until + 1) as Day],
     on: (on) => {

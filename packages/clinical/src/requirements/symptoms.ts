@@ -5,7 +5,15 @@ import type { Protocol } from '../protocol/protocol.ts';
 import type { Fact } from '../record/patient-record.ts';
 import type { Evidence } from './evidence.ts';
 import { exceptionFor } from './exceptions.ts';
-import { type Judge, type Judgement, type Path, type Requirement, judgement, readyPath } from './requirement.ts';
+import {
+  type Judge,
+  type Judgement,
+  type Path,
+  type Requirement,
+  byException,
+  judgement,
+  readyPath,
+} from './requirement.ts';
 import { heldByFractures } from './thigh-fracture.ts';
 
 type Holding = {
@@ -85,7 +93,7 @@ function judge(evidence: Read, protocol: Protocol): Judge {
   const exception = exceptionFor(evidence, protocol, 'teeth and jaw');
   const left = all.filter(({ excepted }) => !excepted);
   if (exception === undefined || left.length === all.length) return { changes: [], on: () => whole, path: () => path };
-  const passedOver: Judgement = { ...judged(left), exception: exception.entry };
+  const passedOver = byException(judged(left), exception.entry);
   const leftPath = left.length === 0 ? readyPath : blocked(left);
   const lasts = (day: Day): boolean => exception.from <= day && day <= exception.until;
   return {

@@ -108,8 +108,15 @@ export function addMonths(from: Day, months: number): Day {
 }
 
 /** The birthday in `year`; someone born on 29 February has theirs on 1 March in other years. */
-export function birthdayIn(birth: Day, year: number): Day {
-  const { month, dayOfMonth } = civilFromDay(birth);
+export const birthdayIn = (birth: Day, year: number): Day => birthdayOf(civilFromDay(birth), year);
+
+/** Each birthday from one year to another, both included, ascending. */
+export function birthdaysIn(birth: Day, firstYear: number, lastYear: number): readonly Day[] {
+  const born = civilFromDay(birth);
+  return Array.from({ length: lastYear - firstYear + 1 }, (_, index) => birthdayOf(born, firstYear + index));
+}
+
+function birthdayOf({ month, dayOfMonth }: CivilDate, year: number): Day {
   if (month === 2 && dayOfMonth === 29 && !isLeapYear(year)) return dayFromCivil(year, 3, 1);
   return dayFromCivil(year, month, dayOfMonth);
 }

@@ -8,7 +8,7 @@ import type { BoneMedicine } from '../protocol/medicines.ts';
 import { type Protocol, underRegimen } from '../protocol/protocol.ts';
 import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
 import { evidenceOf } from '../requirements/evidence.ts';
-import { kidneyFacts } from '../requirements/kidney-facts.ts';
+import { KidneyFacts } from '../requirements/kidney-facts.ts';
 import { kidneyFunction } from '../requirements/kidney-function.ts';
 import { isSampled } from './is-sampled.ts';
 import type { SampleDue } from './samples-due.ts';
@@ -81,6 +81,6 @@ function isKnownToBeEnough(record: SubjectRecord, protocol: Protocol, dose: Fact
   const under = underItsRegimen(protocol, dose);
   const evidence = evidenceOf(record, on);
   if (kidneyFunction.judge(evidence, under).on(on).verdict !== 'ready') return false;
-  const facts = kidneyFacts(evidence, under);
+  const facts = new KidneyFacts(evidence, under);
   return !facts.isLowAt(facts.ageAt(on));
 }

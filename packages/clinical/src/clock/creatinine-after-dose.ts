@@ -8,7 +8,7 @@ import { type Protocol, underRegimen } from '../protocol/protocol.ts';
 import { asksCreatinineAfter } from '../protocol/regimen.ts';
 import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
 import { evidenceOf } from '../requirements/evidence.ts';
-import { kidneyFacts } from '../requirements/kidney-facts.ts';
+import { KidneyFacts } from '../requirements/kidney-facts.ts';
 import { isSampled } from './is-sampled.ts';
 import type { SampleDue } from './samples-due.ts';
 
@@ -40,7 +40,7 @@ export function creatinineAfterDose(record: SubjectRecord, protocol: Protocol, t
  * given here; a dose of an old register is not chased for it.
  */
 function isNearTheLimit(record: SubjectRecord, under: Protocol, { on }: Fact<'dose'>): boolean {
-  const facts = kidneyFacts(evidenceOf(record, on), under);
+  const facts = new KidneyFacts(evidenceOf(record, on), under);
   const clearance = facts.birth === undefined ? undefined : facts.clearanceAt(facts.ageAt(on));
   return clearance !== undefined && eitherBelow(clearance, under.exact.nearLimitCeiling);
 }

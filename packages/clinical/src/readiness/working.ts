@@ -46,7 +46,7 @@ export type Span = {
   readonly nearLimit: boolean;
   /** The exception entry that makes it ready, if one does. */
   readonly exception: Uuid | undefined;
-  readonly working: () => Working;
+  working(): Working;
 };
 
 export type Timeline = {

@@ -4,13 +4,13 @@ import { quantityText } from '../exact/quantity.ts';
 import { bodyMassIndexSource } from '../formulas/body-mass-index.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Evidence } from '../requirements/evidence.ts';
-import { kidneyFacts } from '../requirements/kidney-facts.ts';
+import { KidneyFacts } from '../requirements/kidney-facts.ts';
 import { kidneyWorking } from '../requirements/kidney-working.ts';
 import type { ReadingLine, ReadingPart } from './reading.ts';
 
 export function kidneyReading(evidence: Evidence, protocol: Protocol, today: Day): ReadingPart {
   const { creatinine, weight } = evidence;
-  const facts = kidneyFacts(evidence, protocol);
+  const facts = new KidneyFacts(evidence, protocol);
   const age = facts.birth === undefined ? undefined : facts.ageAt(today);
   const clearance = age === undefined ? undefined : facts.clearanceAt(age);
   const working = kidneyWorking(

@@ -53,8 +53,7 @@ function limitIn({ evidence, protocol, umol, deciding }: KidneyFacts, age: numbe
 const isIn = (reported: { readonly unit: string } | string | undefined, unit: string): boolean =>
   typeof reported === 'object' && reported.unit === unit;
 
-function changeOnBaseline({ evidence, umol, baseline, protocol }: KidneyFacts): FormulaShown[] {
-  const lowest = baseline();
+function changeOnBaseline({ evidence, umol, baseline: lowest, protocol }: KidneyFacts): FormulaShown[] {
   if (umol === undefined || lowest === undefined) return [];
   const change = minus(umol, lowest.umol);
   const times = dividedBy(umol, lowest.umol);

@@ -1,5 +1,5 @@
 /** What the clearance of a person rests on, worked out once: values in one unit, baseline, other weights, clearance by age. */
-import { type Day, addDays, ageOn, birthdayIn, civilFromDay } from '../calendar/day.ts';
+import { type Day, addDays, ageOn, birthdaysIn, civilFromDay } from '../calendar/day.ts';
 import { type Quantity, exactValue } from '../exact/quantity.ts';
 import { type Ratio, compareRatios, minus, ratioOf, times } from '../exact/ratio.ts';
 import { type Clearance, bothAtLeast, creatinineClearance } from '../formulas/creatinine-clearance.ts';
@@ -33,58 +33,13 @@ export const kidneyReads = [
 ] as const;
 export type KidneyEvidence = Pick<Evidence, (typeof kidneyReads)[number]>;
 
-export type KidneyFacts = {
-  readonly evidence: KidneyEvidence;
-  readonly protocol: Protocol;
-  /** Undefined where the birth date is not whole, or lies ahead. */
-  readonly birth: Day | undefined;
-  /** Birthdays of the year of today and the years looked ahead, ascending. */
-  readonly birthdays: readonly Day[];
-  /** Age on a day from today on; the birth date must be known. */
-  readonly ageAt: (day: Day) => number;
-  /** Undefined where there is none, two of one day differ, or it is no plain number above nought in a known unit. */
-  readonly umol: Ratio | undefined;
-  /** The actual weight. */
-  readonly kg: Ratio | undefined;
-  /** The one the protocol lets decide; undefined with the actual weight. */
-  readonly deciding: SomeWeight | undefined;
-  /** The protocol lets another weight than the actual decide, and no usable height tells it. */
-  readonly lacksHeight: boolean;
-  readonly count: SamplesCount;
-  readonly ageException: CarriesBloods | undefined;
-  readonly baseline: () => { readonly umol: Ratio; readonly on: Day } | undefined;
-  /** Risen on the baseline, and no prescriber has accepted it. */
-  readonly risen: () => boolean;
-  /** The same value had again from today on would have risen, whatever was accepted for this one (A2). */
-  readonly repeatRises: () => boolean;
-  /** The weight before, where the deciding one differs from it by more than the protocol's share and nobody has looked into it. */
-  readonly weightChangedFrom: () => Weighed['before'];
-  /** Looked at beside the deciding weight. */
-  readonly otherWeights: () => readonly SomeWeight[];
-  /** Undefined where a value is not known. */
-  readonly clearanceAt: (age: number) => Clearance | undefined;
-  /** Known, and below the floor by either form. */
-  readonly isLowAt: (age: number) => boolean;
-  /** Below the floor it is given all the same: the regimen lets a prescriber decide, and one did about this creatinine. */
-  readonly mayBeLow: boolean;
-  /** By a lighter weight the clearance is below the limit, and no prescriber has settled which weight decides. */
-  readonly weightsDisagreeAt: (age: number) => boolean;
-  /** The same, of a weight taken anew, for which nothing is settled yet. */
-  readonly weightsDisagreeAnewAt: (age: number) => boolean;
-};
-
 function usable(value: Quantity, convert: (q: Quantity) => Ratio | undefined): Ratio | undefined {
   return value.comparator === '' && exactValue(value) > 0 ? convert(value) : undefined;
 }
 
 /** R2a: the lowest of the creatinines, signed or not, dated from so many days before a day, and before `until`. */
-function baselineOf(
-  evidence: KidneyEvidence,
-  protocol: Protocol,
-  before: Day,
-  until: number,
-): { umol: Ratio; on: Day } | undefined {
-  let lowest: { umol: Ratio; on: Day } | undefined;
+function baselineOf(evidence: KidneyEvidence, protocol: Protocol, before: Day, until: number): Baseline | undefined {
+  let lowest: Baseline | undefined;
   for (const one of evidence.baselineCreatinines) {
     if (one.on < before - protocol.number.baselineDays || one.on >= until) continue;
     const umol = usable(one.value, creatinineUmolPerL);
@@ -125,105 +80,164 @@ function otherWeightsThan(kg: Ratio, evidence: KidneyEvidence, { exact }: Protoc
   ];
 }
 
-function birthdaysFrom(birth: Day, today: Day): Day[] {
-  const last = civilFromDay(addDays(today, HORIZON_DAYS)).year;
-  const birthdays: Day[] = [];
-  for (let { year } = civilFromDay(today); year <= last; year += 1) birthdays.push(birthdayIn(birth, year));
-  return birthdays;
-}
+type Baseline = { readonly umol: Ratio; readonly on: Day };
 
-/** Worked out when first asked for: most answers never ask. */
-function once<Value>(make: () => Value): () => Value {
-  let made: { readonly value: Value } | undefined;
-  return () => (made ??= { value: make() }).value;
-}
+/** Undefined: not yet worked out. What was worked out may itself be undefined. */
+type Made<T> = { readonly value: T } | undefined;
 
-export function kidneyFacts(evidence: KidneyEvidence, protocol: Protocol): KidneyFacts {
-  const { born, sex, creatinine, weight, today } = evidence;
-  const birth = born?.precision === 'day' && born.day <= today ? born.day : undefined;
-  const umol =
-    creatinine === undefined || creatinine.contradicted || typeof creatinine.value === 'string'
-      ? undefined
-      : usable(creatinine.value, creatinineUmolPerL);
-  const kg = weight === undefined || typeof weight.value === 'string' ? undefined : usable(weight.value, weightKg);
-  const actual: SomeWeight | undefined = kg === undefined ? undefined : { sort: 'actual', kg };
-  const baseline = once(() =>
-    umol === undefined || creatinine === undefined
-      ? undefined
-      : baselineOf(evidence, protocol, creatinine.on, creatinine.on),
-  );
-  const weights = once((): readonly SomeWeight[] =>
-    actual === undefined ? [] : [...otherWeightsThan(actual.kg, evidence, protocol), actual],
-  );
-  const policy = protocol.sheet.weightThatDecides;
-  const deciding = policy === 'actual' ? actual : (weights().find(({ sort }) => sort === policy) ?? actual);
-  const otherWeights = once(() => weights().filter((one) => one !== deciding));
-  const known = new Map<number, Clearance>();
-  const birthdays = birth === undefined ? [] : birthdaysFrom(birth, today);
-  const ageToday = birth === undefined ? undefined : ageOn(birth, today);
-  const horizon = addDays(today, HORIZON_DAYS);
+/**
+ * A class, so that its questions are methods of all of them together: most answers ask few of them, and a closure for each, for
+ * everyone, costs more than what is asked. What costs something is worked out when it is first read.
+ */
+export class KidneyFacts {
+  readonly evidence: KidneyEvidence;
+  readonly protocol: Protocol;
+  /** Undefined where the birth date is not whole, or lies ahead. */
+  readonly birth: Day | undefined;
+  /** Birthdays of the year of today and the years looked ahead, ascending. */
+  readonly birthdays: readonly Day[];
+  /** Undefined where there is none, two of one day differ, or it is no plain number above nought in a known unit. */
+  readonly umol: Ratio | undefined;
+  /** The actual weight. */
+  readonly kg: Ratio | undefined;
+  /** The one the protocol lets decide; undefined with the actual weight. */
+  readonly deciding: SomeWeight | undefined;
+  /** The protocol lets another weight than the actual decide, and no usable height tells it. */
+  readonly lacksHeight: boolean;
+  readonly count: SamplesCount;
+  readonly ageException: CarriesBloods | undefined;
+  /** Below the floor it is given all the same: the regimen lets a prescriber decide, and one did about this creatinine. */
+  readonly mayBeLow: boolean;
+  readonly #ageToday: number | undefined;
+  readonly #actual: SomeWeight | undefined;
+  #weights: readonly SomeWeight[] | undefined;
+  #baseline: Made<Baseline | undefined>;
+  #weightChangedFrom: Made<Weighed['before']>;
+  #risen: boolean | undefined;
+  #repeatRises: boolean | undefined;
+  /** The age asked about last, mostly the only one, and its clearance. */
+  #ageKnown: number | undefined;
+  #clearanceKnown: Clearance | undefined;
 
-  function ageAt(day: Day): number {
-    if (birth === undefined || ageToday === undefined) throw new RangeError('an age without a birth date');
-    if (day < today || day > horizon) return ageOn(birth, day);
-    let age = ageToday;
+  constructor(evidence: KidneyEvidence, protocol: Protocol) {
+    const { born, creatinine, weight, today } = evidence;
+    this.evidence = evidence;
+    this.protocol = protocol;
+    this.birth = born?.precision === 'day' && born.day <= today ? born.day : undefined;
+    this.birthdays = this.birth === undefined ? noBirthdays : birthdaysFrom(this.birth, today);
+    this.#ageToday = this.birth === undefined ? undefined : ageOn(this.birth, today);
+    this.umol =
+      creatinine === undefined || creatinine.contradicted || typeof creatinine.value === 'string'
+        ? undefined
+        : usable(creatinine.value, creatinineUmolPerL);
+    this.kg = weight === undefined || typeof weight.value === 'string' ? undefined : usable(weight.value, weightKg);
+    this.#actual = this.kg === undefined ? undefined : { sort: 'actual', kg: this.kg };
+    const policy = protocol.sheet.weightThatDecides;
+    this.deciding =
+      policy === 'actual' ? this.#actual : (this.#allWeights.find(({ sort }) => sort === policy) ?? this.#actual);
+    this.lacksHeight = policy !== 'actual' && heightOf(evidence) === undefined;
+    this.count = samplesCountFor(evidence.nephrotoxic, samplesCount(evidence, protocol));
+    this.ageException = bloodsException(evidence, protocol);
+    this.mayBeLow = evidence.lowClearanceAccepted && protocol.regimen.belowClearanceFloor === 'a prescriber decides';
+  }
+
+  /** Age on a day from today on; the birth date must be known. */
+  ageAt(day: Day): number {
+    const { birth, birthdays } = this;
+    const { today } = this.evidence;
+    if (birth === undefined || this.#ageToday === undefined) throw new RangeError('an age without a birth date');
+    if (day < today || day > addDays(today, HORIZON_DAYS)) return ageOn(birth, day);
+    let age = this.#ageToday;
     for (const birthday of birthdays) if (birthday > today && birthday <= day) age += 1;
     return age;
   }
 
-  function clearanceWith(ageYears: number, weightInKg: Ratio): Clearance | undefined {
-    if (sex === undefined || umol === undefined) return undefined;
-    return creatinineClearance({ ageYears, sex, weightKg: weightInKg, creatinineUmolPerL: umol });
-  }
-  function clearanceAt(age: number): Clearance | undefined {
-    const before = known.get(age);
-    if (before !== undefined || deciding === undefined) return before;
-    const found = clearanceWith(age, deciding.kg);
-    if (found !== undefined) known.set(age, found);
-    return found;
-  }
-  function isLowAt(age: number): boolean {
-    const clearance = clearanceAt(age);
-    return clearance !== undefined && !bothAtLeast(clearance, protocol.exact.clearanceFloor);
-  }
-  const weightsDisagreeAt = (age: number): boolean => weight?.actualDecides !== true && weightsDisagreeAnewAt(age);
-  function weightsDisagreeAnewAt(age: number): boolean {
-    // Below the limit by the deciding weight there is nothing left to disagree about.
-    if (evidence.actualDecidesAssumed || isLowAt(age)) return false;
-    return otherWeights().some((other) => {
-      if (deciding === undefined || compareRatios(other.kg, deciding.kg) >= 0) return false;
-      const clearance = clearanceWith(age, other.kg);
-      return clearance !== undefined && !bothAtLeast(clearance, protocol.exact.clearanceFloor);
-    });
+  /** The lowest earlier creatinine (R2a). */
+  get baseline(): Baseline | undefined {
+    const { creatinine } = this.evidence;
+    this.#baseline ??= {
+      value:
+        this.umol === undefined || creatinine === undefined
+          ? undefined
+          : baselineOf(this.evidence, this.protocol, creatinine.on, creatinine.on),
+    };
+    return this.#baseline.value;
   }
 
-  return {
-    evidence,
-    protocol,
-    birth,
-    birthdays,
-    ageAt,
-    umol,
-    kg,
-    deciding,
-    lacksHeight: policy !== 'actual' && heightOf(evidence) === undefined,
-    count: samplesCountFor(evidence.nephrotoxic, samplesCount(evidence, protocol)),
-    ageException: bloodsException(evidence, protocol),
-    baseline,
-    risen: once(() => {
-      const lowest = evidence.riseAccepted ? undefined : baseline();
-      return umol !== undefined && lowest !== undefined && hasRisen(umol, lowest.umol, protocol);
-    }),
-    repeatRises: once(() => {
-      const lowest = umol === undefined ? undefined : baselineOf(evidence, protocol, today, Infinity);
-      return umol !== undefined && lowest !== undefined && hasRisen(umol, lowest.umol, protocol);
-    }),
-    weightChangedFrom: once(() => changedFrom(kg, weight, protocol)),
-    otherWeights,
-    clearanceAt,
-    isLowAt,
-    mayBeLow: evidence.lowClearanceAccepted && protocol.regimen.belowClearanceFloor === 'a prescriber decides',
-    weightsDisagreeAt,
-    weightsDisagreeAnewAt,
-  };
+  /** Risen on the baseline, and no prescriber has accepted it. */
+  get risen(): boolean {
+    return (this.#risen ??= !this.evidence.riseAccepted && this.#hasRisenOn(this.baseline));
+  }
+
+  /** The same value had again from today on would have risen, whatever was accepted for this one (A2). */
+  get repeatRises(): boolean {
+    const { evidence, protocol } = this;
+    return (this.#repeatRises ??= this.#hasRisenOn(baselineOf(evidence, protocol, evidence.today, Infinity)));
+  }
+
+  #hasRisenOn(lowest: Baseline | undefined): boolean {
+    return this.umol !== undefined && lowest !== undefined && hasRisen(this.umol, lowest.umol, this.protocol);
+  }
+
+  /** The weight before, where the deciding one differs from it by more than the protocol's share and nobody has looked into it. */
+  get weightChangedFrom(): Weighed['before'] {
+    this.#weightChangedFrom ??= { value: changedFrom(this.kg, this.evidence.weight, this.protocol) };
+    return this.#weightChangedFrom.value;
+  }
+
+  get #allWeights(): readonly SomeWeight[] {
+    return (this.#weights ??=
+      this.#actual === undefined
+        ? []
+        : [...otherWeightsThan(this.#actual.kg, this.evidence, this.protocol), this.#actual]);
+  }
+
+  /** Looked at beside the deciding weight. */
+  get otherWeights(): readonly SomeWeight[] {
+    return this.#allWeights.filter((one) => one !== this.deciding);
+  }
+
+  #clearanceWith(ageYears: number, weightInKg: Ratio): Clearance | undefined {
+    const { sex } = this.evidence;
+    if (sex === undefined || this.umol === undefined) return undefined;
+    return creatinineClearance({ ageYears, sex, weightKg: weightInKg, creatinineUmolPerL: this.umol });
+  }
+
+  /** Undefined where a value is not known. */
+  clearanceAt(age: number): Clearance | undefined {
+    if (this.deciding === undefined) return undefined;
+    if (this.#ageKnown !== age) {
+      this.#ageKnown = age;
+      this.#clearanceKnown = this.#clearanceWith(age, this.deciding.kg);
+    }
+    return this.#clearanceKnown;
+  }
+
+  /** Known, and below the floor by either form. */
+  isLowAt(age: number): boolean {
+    const clearance = this.clearanceAt(age);
+    return clearance !== undefined && !bothAtLeast(clearance, this.protocol.exact.clearanceFloor);
+  }
+
+  /** By a lighter weight the clearance is below the limit, and no prescriber has settled which weight decides. */
+  weightsDisagreeAt(age: number): boolean {
+    return this.evidence.weight?.actualDecides !== true && this.weightsDisagreeAnewAt(age);
+  }
+
+  /** The same, of a weight taken anew, for which nothing is settled yet. */
+  weightsDisagreeAnewAt(age: number): boolean {
+    const { deciding } = this;
+    // Below the limit by the deciding weight there is nothing left to disagree about.
+    if (deciding === undefined || this.evidence.actualDecidesAssumed || this.isLowAt(age)) return false;
+    return this.#allWeights.some((other) => {
+      if (other === deciding || compareRatios(other.kg, deciding.kg) >= 0) return false;
+      const clearance = this.#clearanceWith(age, other.kg);
+      return clearance !== undefined && !bothAtLeast(clearance, this.protocol.exact.clearanceFloor);
+    });
+  }
 }
+
+const noBirthdays: readonly Day[] = [];
+
+const birthdaysFrom = (birth: Day, today: Day): readonly Day[] =>
+  birthdaysIn(birth, civilFromDay(today).year, civilFromDay(addDays(today, HORIZON_DAYS)).year);

@@ -8,7 +8,7 @@ import { eitherBelow } from '../formulas/creatinine-clearance.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Sample, Weighed } from './evidence.ts';
 import { carryingEnds } from './exceptions.ts';
-import { type KidneyEvidence, type KidneyFacts, kidneyFacts, kidneyReads } from './kidney-facts.ts';
+import { type KidneyEvidence, KidneyFacts, kidneyReads } from './kidney-facts.ts';
 import { kidneyPath } from './kidney-path.ts';
 import { clearanceText, kidneyWorking } from './kidney-working.ts';
 import { type Judge, type Judgement, type Requirement, byException, judgement } from './requirement.ts';
@@ -109,14 +109,14 @@ function judgeAtAge(facts: KidneyFacts, age: number): Judgement {
           ),
         );
   }
-  if (facts.risen()) {
+  if (facts.risen) {
     return judgement(
       'cannot say',
       'creatinine has risen',
       working('Creatinine has risen on the own baseline: whatever the clearance, a prescriber is asked.'),
     );
   }
-  const changedFrom = facts.weightChangedFrom();
+  const changedFrom = facts.weightChangedFrom;
   if (changedFrom !== undefined) {
     const { value, on } = changedFrom;
     return judgement(
@@ -140,7 +140,7 @@ function judgeAtAge(facts: KidneyFacts, age: number): Judgement {
 }
 
 function judge(evidence: KidneyEvidence, protocol: Protocol): Judge {
-  const facts = kidneyFacts(evidence, protocol);
+  const facts = new KidneyFacts(evidence, protocol);
   const { creatinine, weight } = evidence;
   const { birth, ageException } = facts;
   const { bloodsValidDays, weightValidDays } = protocol.number;
@@ -151,38 +151,30 @@ function judge(evidence: KidneyEvidence, protocol: Protocol): Judge {
   const byWeight = weightTrouble(facts);
   const always = lasting === undefined ? undefined : cannotSay(lasting);
   const unweighed = byWeight === undefined ? undefined : cannotSay(byWeight);
-  const oldBloods = creatinine === undefined ? undefined : cannotSay(bloodsOutOfDate(creatinine, bloodsValidDays));
-  const oldWeight = weight === undefined ? undefined : cannotSay(weightOutOfDate(weight, weightValidDays));
-  const byAge = new Map<number, Judgement>();
-  const carriedByAge = new Map<number, Judgement>();
-  function remembered(known: Map<number, Judgement>, age: number, make: () => Judgement): Judgement {
-    const before = known.get(age);
-    if (before !== undefined) return before;
-    const made = make();
-    known.set(age, made);
-    return made;
-  }
-  const atAge = (age: number): Judgement => remembered(byAge, age, () => judgeAtAge(facts, age));
-  /** Past its days, but a prescriber's exception carries it: shown beside whatever the value says. */
-  const carriedAtAge = (age: number): Judgement =>
-    remembered(carriedByAge, age, () => byException(atAge(age), ageException?.entry));
+  let oldBloods: Judgement | undefined;
+  let oldWeight: Judgement | undefined;
+  /** At the age asked about last: days are asked about in order, and most are of one age. */
+  let atAge: { readonly age: number; readonly stands: Judgement; carried: Judgement | undefined } | undefined;
 
   function on(day: Day): Judgement {
     if (always !== undefined) return always;
-    if (creatinine === undefined || oldBloods === undefined || birth === undefined)
+    if (creatinine === undefined || birth === undefined)
       throw new RangeError('a creatinine and a birth date that are there and not there');
-    if (isOutOfDate(creatinine, day, bloodsValidDays, ageException)) return oldBloods;
+    if (isOutOfDate(creatinine, day, bloodsValidDays, ageException))
+      return (oldBloods ??= cannotSay(bloodsOutOfDate(creatinine, bloodsValidDays)));
     if (unweighed !== undefined) return unweighed;
-    if (weight !== undefined && oldWeight !== undefined && isOutOfDate(weight, day, weightValidDays)) return oldWeight;
+    if (weight !== undefined && isOutOfDate(weight, day, weightValidDays))
+      return (oldWeight ??= cannotSay(weightOutOfDate(weight, weightValidDays)));
     const age = facts.ageAt(day);
-    return isOutOfDate(creatinine, day, bloodsValidDays) ? carriedAtAge(age) : atAge(age);
+    if (atAge?.age !== age) atAge = { age, stands: judgeAtAge(facts, age), carried: undefined };
+    if (!isOutOfDate(creatinine, day, bloodsValidDays)) return atAge.stands;
+    // Past its days, but a prescriber's exception carries it: shown beside whatever the value says.
+    return (atAge.carried ??= byException(atAge.stands, ageException?.entry));
   }
 
-  const changes: Day[] = [];
+  const changes: Day[] = [...facts.birthdays, ...carryingEnds(ageException, creatinine)];
   if (creatinine !== undefined) changes.push(addDays(creatinine.on, bloodsValidDays + 1));
   if (weight !== undefined) changes.push(addDays(weight.on, weightValidDays + 1));
-  changes.push(...carryingEnds(ageException, creatinine));
-  changes.push(...facts.birthdays);
   return { changes, on, path: (day) => kidneyPath(facts, day) };
 }
 

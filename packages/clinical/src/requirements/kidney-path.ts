@@ -2,7 +2,7 @@
 import { type Day, addDays, shortDate } from '../calendar/day.ts';
 import type { Evidence } from './evidence.ts';
 import type { Protocol } from '../protocol/protocol.ts';
-import { type KidneyFacts, kidneyFacts } from './kidney-facts.ts';
+import { KidneyFacts } from './kidney-facts.ts';
 import { type Blocker, type Needs, type Path, readyPath } from './requirement.ts';
 import { isOutOfDate, isVoided } from './samples.ts';
 
@@ -58,7 +58,7 @@ function blockerOn(facts: KidneyFacts, day: Day): Blocker | undefined {
     if (umol === undefined && creatinine.value !== 'assumed good') {
       return { what: 'a creatinine that can be used', who: 'nurse', step: 'repeat result', settled: repeat };
     }
-    if (facts.risen()) return riseBlocker;
+    if (facts.risen) return riseBlocker;
   }
   if (weight !== undefined && kg === undefined && weight.value !== 'assumed good') {
     return { what: 'a weight that can be used', who: 'nurse', step: 'repeat result', settled: weighAnew };
@@ -79,7 +79,7 @@ function blockerOn(facts: KidneyFacts, day: Day): Blocker | undefined {
 
 /** A prescriber's decision is about the value it was made for: had again, the value needs another, which is never assumed. */
 function blockerOfRepeat(facts: KidneyFacts, day: Day, { draw, weigh }: Needs): Blocker | undefined {
-  if (draw !== undefined && facts.repeatRises()) return riseBlocker;
+  if (draw !== undefined && facts.repeatRises) return riseBlocker;
   if (facts.birth === undefined) return undefined;
   const age = facts.ageAt(day);
   if (draw !== undefined && facts.isLowAt(age)) return lowBlocker;
@@ -91,7 +91,7 @@ function blockerOfRepeat(facts: KidneyFacts, day: Day, { draw, weigh }: Needs): 
 export function losesWeightDecision(evidence: Evidence, protocol: Protocol, day: Day): boolean {
   if (protocol.leavesOut.has('kidney-function')) return false;
   if (evidence.weight?.actualDecides !== true) return false;
-  const facts = kidneyFacts(evidence, protocol);
+  const facts = new KidneyFacts(evidence, protocol);
   return facts.birth !== undefined && facts.weightsDisagreeAnewAt(facts.ageAt(day));
 }
 
@@ -114,7 +114,7 @@ export function kidneyPath(facts: KidneyFacts, day: Day): Path {
   } else if (!creatinine.signed && creatinine.entry !== undefined) {
     needs.sign = { results: [creatinine.entry], why: `bloods of ${shortDate(creatinine.on)} are not signed` };
   }
-  const changed = facts.weightChangedFrom() !== undefined;
+  const changed = facts.weightChangedFrom !== undefined;
   if (weight === undefined || weight.method === 'estimated' || changed || isOutOfDate(weight, day, weightValidDays)) {
     needs.weigh = { validDays: weightValidDays, neverMeasured: weight === undefined, why: whyWeigh(facts) };
   }
@@ -128,7 +128,7 @@ export function kidneyPath(facts: KidneyFacts, day: Day): Path {
 function whyWeigh({ evidence: { weight }, protocol, weightChangedFrom }: KidneyFacts): string {
   if (weight === undefined) return 'weight was never recorded';
   if (weight.method === 'estimated') return 'the weight was only estimated';
-  const from = weightChangedFrom();
+  const from = weightChangedFrom;
   if (from !== undefined)
     return `weight changed by more than ${protocol.number.weightChangePercent} % since ${shortDate(from.on)}: weigh again`;
   return `weight of ${shortDate(weight.on)} counts until ${shortDate(addDays(weight.on, protocol.number.weightValidDays))}`;

@@ -58,8 +58,7 @@ export function kidneyWorking(
   };
 }
 
-function inputsOf({ evidence, baseline: lowest }: KidneyFacts, age: number | undefined): Input[] {
-  const baseline = lowest();
+function inputsOf({ evidence, baseline }: KidneyFacts, age: number | undefined): Input[] {
   const { creatinine, weight, identity, height } = evidence;
   const inputs: Input[] = [];
   if (creatinine !== undefined) {
@@ -126,7 +125,7 @@ function formulasOf(
       source: clearanceSources.byMilligrams,
     },
   ];
-  for (const other of otherWeights()) {
+  for (const other of otherWeights) {
     const found = creatinineClearance({ ageYears: age, sex, weightKg: other.kg, creatinineUmolPerL: umol });
     shown.push({
       name: `the same with ${other.sort} weight`,
@@ -150,10 +149,10 @@ const thresholdsOf = ({ otherWeights, baseline, protocol }: KidneyFacts): Thresh
   ...(asksCreatinineAfter(protocol.regimen)
     ? ([{ key: 'creatinineAfterDoseFromDays' }, { key: 'creatinineAfterDoseByDays' }] as const)
     : []),
-  ...(baseline() === undefined
+  ...(baseline === undefined
     ? []
     : ([{ key: 'creatinineRise' }, { key: 'creatinineRiseFactor' }, { key: 'baselineDays' }] as const)),
-  ...(otherWeights().length === 0
+  ...(otherWeights.length === 0
     ? []
     : ([{ key: 'adjustedWeightFromPercent' }, { key: 'adjustedWeightShare' }] as const)),
 ];

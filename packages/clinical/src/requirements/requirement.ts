@@ -20,7 +20,7 @@ export type Judgement = {
   readonly cause: string;
   readonly nearLimit: boolean;
   readonly exception: Uuid | undefined;
-  readonly working: () => Working;
+  working(): Working;
 };
 
 export type Test = 'creatinine' | 'calcium' | 'vitamin D';

@@ -76,8 +76,9 @@ export const judgeOf = ({ requirement, evidence, protocol }: ToldCase, change: P
 export const days = (): readonly Day[] => Array.from({ length: DAYS }, (_, ahead) => addDays(asked, ahead));
 
 /** What is said of one day: verdict, cause and working. */
-function saidOf(one: ToldCase, { verdict, cause, nearLimit, exception, working }: Judgement): string {
-  const { says, inputs, formulas, thresholds, cautions } = working();
+function saidOf(one: ToldCase, judged: Judgement): string {
+  const { verdict, cause, nearLimit, exception } = judged;
+  const { says, inputs, formulas, thresholds, cautions } = judged.working();
   const line = (entry: string | undefined): string =>
     entry === undefined ? '' : ` (entry ${one.entries.findIndex(({ id }) => id === entry) + 1})`;
   return [

@@ -177,7 +177,21 @@ const isSameValue = ({ body: { quantity: a } }: Fact<'result'>, { body: { quanti
 
 const last = <T>(list: readonly T[]): T | undefined => (list.length === 0 ? undefined : list[list.length - 1]);
 
-/** The deciding facts of a record, as far as they are dated on or before `today`. */
+const none: readonly never[] = [];
+const nothingCleared = (): boolean => false;
+
+/** By name: the newest entry of each, in the order in which the first of each name was written. */
+function boneMedicinesIn(medicines: readonly Fact<'medicine'>[]): readonly Fact<'medicine'>[] {
+  const newest = new Map<string, Fact<'medicine'>>();
+  for (const medicine of medicines)
+    if (isBoneMedicine(medicine)) newest.set(`${medicine.body.sort} ${nameKey(medicine.body.name)}`, medicine);
+  return [...newest.values()];
+}
+
+/**
+ * The deciding facts of a record, as far as they are dated on or before `today`. Most people have nothing of most kinds, and
+ * this is asked of thousands: where there is nothing, nothing is made.
+ */
 export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
   const record = upTo(whole, today);
   const upToToday = <Kind extends KindName>(kind: Kind): readonly Fact<Kind>[] => factsOf(record, kind);
@@ -187,30 +201,40 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
   const isSigned = ({ id }: Fact<'result'>): boolean =>
     signings.findLast(({ body }) => body.results.includes(id)) !== undefined;
   const newest = new Map<Analyte, Fact<'result'>>();
-  const creatinines: Fact<'result'>[] = [];
+  const baselines: Evidence['baselineCreatinines'][number][] = [];
   const albumins: Fact<'result'>[] = [];
   const contradicted: Uuid[] = [];
-  const minerals = new Map<Analyte, Fact<'result'>>();
+  let minerals: Map<Analyte, Fact<'result'>> | undefined;
   for (const result of upToToday('result')) {
     const { analyte } = result.body;
     const before = newest.get(analyte);
     if (before?.on === result.on && (contradicted.includes(before.id) || !isSameValue(before, result)))
       contradicted.push(result.id);
     newest.set(analyte, result);
-    if (analyte === 'creatinine') creatinines.push(result);
-    else if (analyte === 'albumin') albumins.push(result);
-    else if (isMineralTest(analyte) && isSigned(result)) minerals.set(analyte, result);
-  }
-  const decidingMinerals: Fact<'result'>[] = [];
-  for (const analyte of mineralTests) {
-    const newestSigned = minerals.get(analyte);
-    const newestOfAll = newest.get(analyte);
-    if (newestSigned !== undefined) decidingMinerals.push(newestSigned);
-    if (newestOfAll !== undefined && newestOfAll !== newestSigned) decidingMinerals.push(newestOfAll);
+    if (analyte === 'creatinine') {
+      const { on, body, id } = result;
+      if (body.acuteAdmission !== true) baselines.push({ on, value: body.quantity, entry: id });
+    } else if (analyte === 'albumin') albumins.push(result);
+    else if (isMineralTest(analyte) && isSigned(result)) (minerals ??= new Map()).set(analyte, result);
   }
   const decisions = upToToday('prescriber-decision');
   const decided = (about: Fact | undefined, question: BodyOfKind<'prescriber-decision'>['question']): boolean =>
-    about !== undefined && decisions.some(({ body }) => body.question === question && body.about === about.id);
+    about !== undefined &&
+    decisions.length > 0 &&
+    decisions.some(({ body }) => body.question === question && body.about === about.id);
+
+  const lookedAt = (result: Fact<'result'>): MineralResult => ({
+    result,
+    signed: isSigned(result),
+    lookedInto: decided(result, 'mineral metabolism looked into'),
+  });
+  const decidingMinerals: MineralResult[] = [];
+  for (const analyte of mineralTests) {
+    const newestSigned = minerals?.get(analyte);
+    const newestOfAll = newest.get(analyte);
+    if (newestSigned !== undefined) decidingMinerals.push(lookedAt(newestSigned));
+    if (newestOfAll !== undefined && newestOfAll !== newestSigned) decidingMinerals.push(lookedAt(newestOfAll));
+  }
 
   const creatinine = newest.get('creatinine');
   const vitaminD = newest.get('vitamin D');
@@ -233,14 +257,14 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
   const allDoses = upToToday('dose');
   const lastGiven = new Map<BoneMedicine, { readonly dose: Fact<'dose'>; readonly agreed: boolean }>();
   for (const dose of allDoses) lastGiven.set(dose.body.medicine, { dose, agreed: decided(dose, 'switch agreed') });
+  const reactions = upToToday('reaction');
+  const fractures = upToToday('fracture');
+  const conditions = upToToday('condition');
+  const symptoms = upToToday('symptom');
   const cleared = upToToday('symptom-cleared');
   const checklists = upToToday('checklist');
   const wellSince = last(upToToday('well-since'));
   const medicines = upToToday('medicine');
-  const boneMedicines = new Map<string, Fact<'medicine'>>();
-  for (const medicine of medicines) {
-    if (isBoneMedicine(medicine)) boneMedicines.set(`${medicine.body.sort} ${nameKey(medicine.body.name)}`, medicine);
-  }
   const exceptions: Partial<Record<ExceptionFor, Exception>> = {};
   for (const { id, on, body } of upToToday('prescriber-exception')) {
     exceptions[body.requirement] = { entry: id, from: on, until: day(body.expiresOn), reason: body.reason };
@@ -254,26 +278,32 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
     sex: identity?.body.sex,
     allergies: upToToday('allergy'),
     allergiesAssumed: false,
-    severeReactions: upToToday('reaction').filter(
-      (one) => one.body.severity === 'severe' && !decided(one, 'severe reaction looked into'),
-    ),
+    severeReactions:
+      reactions.length === 0
+        ? none
+        : reactions.filter((one) => one.body.severity === 'severe' && !decided(one, 'severe reaction looked into')),
     pregnancy:
       pregnancy === undefined ? undefined : { answer: pregnancy.body.answer, on: pregnancy.on, entry: pregnancy.id },
     illnesses: upToToday('illness'),
     checklists,
     wellSince: wellSince === undefined ? undefined : { on: wellSince.on, seq: wellSince.seq },
     operations: upToToday('surgery'),
-    hipFractures: upToToday('fracture')
-      .filter(({ body }) => body.site === 'hip')
-      .map((fracture) => ({ fracture, lookedInto: decided(fracture, 'hip fracture looked into') })),
-    undecidedFractures: upToToday('fracture').filter(
-      (one) =>
-        (one.body.site === 'thigh shaft' || one.body.site === 'other') && !decided(one, 'thigh fracture not atypical'),
-    ),
+    hipFractures:
+      fractures.length === 0
+        ? none
+        : fractures
+            .filter(({ body }) => body.site === 'hip')
+            .map((fracture) => ({ fracture, lookedInto: decided(fracture, 'hip fracture looked into') })),
+    undecidedFractures:
+      fractures.length === 0
+        ? none
+        : fractures.filter(
+            (one) =>
+              (one.body.site === 'thigh shaft' || one.body.site === 'other') &&
+              !decided(one, 'thigh fracture not atypical'),
+          ),
     creatinine: creatinine === undefined ? undefined : sampleFrom(creatinine, isSigned, contradicted),
-    baselineCreatinines: creatinines
-      .filter((one) => one.body.acuteAdmission !== true)
-      .map(({ on, body, id }) => ({ on, value: body.quantity, entry: id })),
+    baselineCreatinines: baselines,
     riseAccepted: decided(creatinine, 'creatinine rise accepted'),
     lowClearanceAccepted: decided(creatinine, 'low clearance accepted'),
     calcium: calciumFrom(newest, albumins, isSigned, contradicted),
@@ -304,31 +334,28 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
         : { taken: maintenance.body.taken, on: maintenance.on, entry: maintenance.id },
     doses: dosesGiven(record, today),
     lastGiven,
-    otherProductDoses: allDoses.filter(
-      (one) => one.body.medicine === 'zoledronic acid 4 mg' && !decided(one, 'after 4 mg product'),
-    ),
-    anyZoledronicDose: allDoses.some(
-      ({ body }) => body.medicine === 'zoledronic acid 5 mg' || body.medicine === 'zoledronic acid 4 mg',
-    ),
+    otherProductDoses: !lastGiven.has('zoledronic acid 4 mg')
+      ? none
+      : allDoses.filter((one) => one.body.medicine === 'zoledronic acid 4 mg' && !decided(one, 'after 4 mg product')),
+    anyZoledronicDose: lastGiven.has('zoledronic acid 5 mg') || lastGiven.has('zoledronic acid 4 mg'),
     course: courseFactsOf(record, today),
     carryOnAssumed: false,
     prescription: last(prescriptions),
     prescriptions,
     prescriptionAssumed: undefined,
-    told: [
-      ...upToToday('symptom').filter((symptom) => !cleared.some(({ body }) => body.entry === symptom.id)),
-      ...checklists,
-    ],
-    isAnswerCleared: (checklist, question) =>
-      cleared.some(({ body }) => body.entry === checklist && body.question === question),
-    boneMedicines: [...boneMedicines.values()],
+    told:
+      symptoms.length === 0
+        ? checklists
+        : [...symptoms.filter((symptom) => !cleared.some(({ body }) => body.entry === symptom.id)), ...checklists],
+    isAnswerCleared:
+      cleared.length === 0
+        ? nothingCleared
+        : (checklist, question) => cleared.some(({ body }) => body.entry === checklist && body.question === question),
+    boneMedicines: medicines.length === 0 ? none : boneMedicinesIn(medicines),
     boneMedicinesStopped: undefined,
-    minerals: decidingMinerals.map((result) => ({
-      result,
-      signed: isSigned(result),
-      lookedInto: decided(result, 'mineral metabolism looked into'),
-    })),
-    conditions: upToToday('condition').filter((one) => !decided(one, 'mineral metabolism looked into')),
+    minerals: decidingMinerals,
+    conditions:
+      decisions.length === 0 ? conditions : conditions.filter((one) => !decided(one, 'mineral metabolism looked into')),
     mineralsLookedInto: false,
     dental: upToToday('dental').map(({ body, on, id }) => ({
       answer: body.answer,
@@ -341,7 +368,7 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
     consent: consent === undefined ? undefined : { decision: consent.body.decision, on: consent.on, entry: consent.id },
     cannotDecide: capacity?.body.answer === 'cannot decide this' ? capacity : undefined,
     exceptions,
-    nephrotoxic: medicines.filter(({ body }) => body.sort === 'nephrotoxic'),
-    calciumLowering: medicines.filter(({ body }) => body.sort === 'calcium-lowering'),
+    nephrotoxic: medicines.length === 0 ? none : medicines.filter(({ body }) => body.sort === 'nephrotoxic'),
+    calciumLowering: medicines.length === 0 ? none : medicines.filter(({ body }) => body.sort === 'calcium-lowering'),
   };
 }

@@ -9,6 +9,7 @@ import {
   type Judgement,
   type Path,
   type Requirement,
+  always,
   judgement,
   readyPath,
   withException,
@@ -24,7 +25,20 @@ function openSays(unrepaired: readonly Fact<'fracture'>[]): string {
 const reads = ['operations', 'hipFractures', 'exceptions'] as const;
 type Read = Pick<Evidence, (typeof reads)[number]>;
 
-function judge({ operations, hipFractures, exceptions }: Read, protocol: Protocol): Judge {
+const thresholds = [{ key: 'hipRepairDays' }, { key: 'hipLookbackDays' }] as const;
+
+const sayNothing = () => ({ says: 'No hip repair and no open hip fracture is recorded.', thresholds });
+
+function judge(evidence: Read, protocol: Protocol): Judge {
+  const { operations, hipFractures } = evidence;
+  const judged =
+    operations.length === 0 && hipFractures.length === 0
+      ? always(judgement('ready', 'no hip fracture recorded', sayNothing), readyPath)
+      : judgeHip(evidence, protocol);
+  return withException(judged, exceptionFor(evidence, protocol, 'hip repair'), 'days since hip repair');
+}
+
+function judgeHip({ operations, hipFractures }: Read, protocol: Protocol): Judge {
   const { hipRepairDays, hipLookbackDays } = protocol.number;
   const repairs = operations.filter(({ body }) => body.what !== 'other operation');
   const repair = repairs[repairs.length - 1];
@@ -47,7 +61,6 @@ function judge({ operations, hipFractures, exceptions }: Read, protocol: Protoco
     })),
     ...repairs.map(({ on, id, body }) => ({ label: body.what, text: shortDate(on), on, entry: id })),
   ];
-  const thresholds = [{ key: 'hipRepairDays' }, { key: 'hipLookbackDays' }] as const;
   const open = judgement('cannot say', openSays(unrepaired), () => ({
     says: `A hip fracture is recorded, and no repair on or after it: ${openSays(unrepaired)}. A prescriber looks into it, or the repair is recorded with its day.`,
     inputs: inputs(),
@@ -104,11 +117,7 @@ function judge({ operations, hipFractures, exceptions }: Read, protocol: Protoco
   const changes: Day[] = [];
   if (due !== undefined) changes.push(due);
   if (askedUntil !== undefined) changes.push(addDays(askedUntil, 1));
-  return withException(
-    { changes, on, path },
-    exceptionFor({ exceptions }, protocol, 'hip repair'),
-    'days since hip repair',
-  );
+  return { changes, on, path };
 }
 
 export const hipRepair: Requirement<(typeof reads)[number]> = {

@@ -8,10 +8,14 @@ import { illnessesBy, isOver } from './unwell.ts';
 const reads = ['illnesses', 'checklists', 'wellSince'] as const;
 type Read = Pick<Evidence, (typeof reads)[number]>;
 
+const sayNeverIll = () => ({ says: 'No illness recorded.' });
+
 function judge(evidence: Read, protocol: Protocol): Judge {
   const { wellSince } = evidence;
   const illnesses = illnessesBy(evidence, protocol);
-  const inputs = [
+  if (illnesses.length === 0 && wellSince === undefined)
+    return always(judgement('ready', 'well', sayNeverIll), readyPath);
+  const inputs = () => [
     ...illnesses.map(({ on, entry, sort, what }) => ({ label: sort, text: what, on, entry })),
     ...(wellSince === undefined ? [] : [{ label: 'well since', text: shortDate(wellSince.on), on: wellSince.on }]),
   ];
@@ -20,7 +24,7 @@ function judge(evidence: Read, protocol: Protocol): Judge {
     return always(
       judgement('ready', 'well', () => ({
         says: illnesses.length === 0 ? 'No illness recorded.' : 'Recorded as well again since.',
-        inputs,
+        inputs: inputs(),
       })),
       readyPath,
     );
@@ -28,7 +32,7 @@ function judge(evidence: Read, protocol: Protocol): Judge {
   return always(
     judgement('not ready', 'unwell', () => ({
       says: `${open.what}, ${shortDate(open.on)}: nobody has recorded that it is over.`,
-      inputs,
+      inputs: inputs(),
       cautions: ['Earlier bloods no longer count; new ones are taken after the days of recovery.'],
     })),
     {

@@ -1,10 +1,10 @@
 /** The interval since the last dose that counts, by the calendar and never by 365 days (docs/readiness.md R6). */
 import { type Day, addMonths, shortDate } from '../calendar/day.ts';
-import { noDoses } from '../course/doses.ts';
-import { intervalMonthsOf } from '../course/interval-months.ts';
+import { type Doses, noDoses } from '../course/doses.ts';
+import { type IntervalMonths, intervalMonthsOf } from '../course/interval-months.ts';
 import { isDenosumab } from '../protocol/medicines.ts';
 import type { Protocol } from '../protocol/protocol.ts';
-import type { Threshold } from '../readiness/working.ts';
+import type { Threshold, Working } from '../readiness/working.ts';
 import type { Evidence } from './evidence.ts';
 import { type Judge, type Requirement, always, judgement, readyPath } from './requirement.ts';
 
@@ -18,35 +18,41 @@ const lastDenosumabOf = ({ lastGiven }: Read): Day | undefined => {
   return last;
 };
 
+const none: readonly string[] = [];
+
+function inputsOf({ counting, undecided, last }: Doses): Working['inputs'] {
+  const apart = last === undefined || counting.includes(last) || undecided.includes(last) ? [] : [last];
+  return [...counting, ...undecided, ...apart].map(({ on, id, body }) => ({
+    label: body.partMilliliters === undefined ? 'dose' : `part dose, ${body.partMilliliters} mL`,
+    text: body.medicine,
+    on,
+    entry: id,
+  }));
+}
+
+const thresholdsOf = ({ from, months, source }: IntervalMonths): readonly Threshold[] => [
+  { label: from === 'regimen' ? 'interval' : 'interval on the prescription', text: `${months} months`, source },
+];
+
 function judge(evidence: Read, protocol: Protocol): Judge {
   const { regimen, number } = protocol;
-  const { counting, undecided, last } = evidence.doses.get(regimen.medicine) ?? noDoses;
+  const doses = evidence.doses.get(regimen.medicine) ?? noDoses;
+  const { counting, undecided, last } = doses;
   const interval = intervalMonthsOf(protocol, evidence.prescription, counting, lastDenosumabOf(evidence));
   const { months } = interval;
-  const apart = last === undefined || counting.includes(last) || undecided.includes(last) ? [] : [last];
-  const inputs = () =>
-    [...counting, ...undecided, ...apart].map(({ on, id, body }) => ({
-      label: body.partMilliliters === undefined ? 'dose' : `part dose, ${body.partMilliliters} mL`,
-      text: body.medicine,
-      on,
-      entry: id,
-    }));
-  const thresholds: Threshold[] = [
-    {
-      label: interval.from === 'regimen' ? 'interval' : 'interval on the prescription',
-      text: `${months} months`,
-      source: interval.source,
-    },
-  ];
-  const cautions = interval.passedOver === undefined ? [] : [interval.passedOver];
+  const working = (says: string) => ({
+    says,
+    inputs: inputsOf(doses),
+    thresholds: thresholdsOf(interval),
+    cautions: interval.passedOver === undefined ? none : [interval.passedOver],
+  });
 
   const open = undecided[undecided.length - 1];
   if (open !== undefined) {
     return always(
       judgement('cannot say', `part dose of ${shortDate(open.on)} not decided`, () => ({
-        says: 'A prescriber has yet to say whether this part dose counts.',
-        inputs: inputs(),
-        thresholds,
+        ...working('A prescriber has yet to say whether this part dose counts.'),
+        cautions: none,
       })),
       {
         is: 'blocked',
@@ -78,32 +84,22 @@ function judge(evidence: Read, protocol: Protocol): Judge {
     const until = addMonths(other.on, number.otherProductMonths);
     if (otherDue === undefined || until > otherDue) otherDue = until;
   }
-  const says = () =>
-    last === undefined || due === undefined
-      ? 'No earlier dose recorded.'
-      : `Last dose ${shortDate(last.on)}; ${months} months later is ${shortDate(due)}.`;
-  const met = judgement('ready', due === undefined ? 'no earlier dose recorded' : 'interval', () => ({
-    says: says(),
-    inputs: inputs(),
-    thresholds,
-    cautions,
-  }));
-  const waits =
-    last === undefined || due === undefined
-      ? met
-      : judgement('not ready', `interval: next due ${shortDate(due)}`, () => ({
-          says: says(),
-          inputs: inputs(),
-          thresholds,
-          cautions,
-        }));
+  const why = () =>
+    working(
+      last === undefined || due === undefined
+        ? 'No earlier dose recorded.'
+        : `Last dose ${shortDate(last.on)}; ${months} months later is ${shortDate(due)}.`,
+    );
+  const met = judgement('ready', due === undefined ? 'no earlier dose recorded' : 'interval', why);
+  if (last === undefined && otherDue === undefined) return always(met, readyPath);
+  const waits = due === undefined ? met : judgement('not ready', `interval: next due ${shortDate(due)}`, why);
   const other =
     otherDue === undefined
       ? met
       : judgement('not ready', 'zoledronic acid 4 mg given', () => ({
           says: `The 4 mg product was given: no dose before ${shortDate(otherDue)} unless a prescriber decides otherwise.`,
           inputs: [
-            ...inputs(),
+            ...inputsOf(doses),
             ...evidence.otherProductDoses.map(({ on, id, body }) => ({
               label: 'dose',
               text: body.medicine,
@@ -111,13 +107,15 @@ function judge(evidence: Read, protocol: Protocol): Judge {
               entry: id,
             })),
           ],
-          thresholds: [...thresholds, { key: 'otherProductMonths' }],
+          thresholds: [...thresholdsOf(interval), { key: 'otherProductMonths' }],
           cautions: ['Oncology decides; it counts in lifetime exposure.'],
         }));
+  const changes = due === undefined ? [] : [due];
+  if (otherDue !== undefined) changes.push(otherDue);
   const on = (day: Day) =>
     otherDue !== undefined && day < otherDue ? other : due !== undefined && day < due ? waits : met;
   return {
-    changes: [due, otherDue].filter((day) => day !== undefined),
+    changes,
     on,
     path: (day) => {
       const judged = on(day);

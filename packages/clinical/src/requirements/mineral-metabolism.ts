@@ -91,12 +91,23 @@ function inputsOf(evidence: Read): Working['inputs'] {
   ];
 }
 
-function cautionsOf(minerals: Evidence['minerals']): string[] {
+const neverMeasured = (tests: readonly string[]): string =>
+  `Never measured: ${tests.join(', ')}. Looked for before a first dose.`;
+const noneMeasured: readonly string[] = [neverMeasured(mineralTests)];
+
+function cautionsOf(minerals: Evidence['minerals']): readonly string[] {
+  if (minerals.length === 0) return noneMeasured;
   const never = mineralTests.filter((test) => !minerals.some(({ result }) => result.body.analyte === test));
-  return never.length === 0 ? [] : [`Never measured: ${never.join(', ')}. Looked for before a first dose.`];
+  return never.length === 0 ? [] : [neverMeasured(never)];
 }
 
+const nothingFound =
+  'No mineral test is outside its limits or without one, and nothing that bears on minerals is known, without a prescriber having looked into it.';
+const sayNothing = () => ({ says: nothingFound, cautions: noneMeasured });
+
 function judge(evidence: Read, protocol: Protocol): Judge {
+  if (evidence.minerals.length === 0 && evidence.conditions.length === 0)
+    return always(judgement('ready', 'mineral metabolism', sayNothing), readyPath);
   const working = (says: string) => ({
     says,
     inputs: inputsOf(evidence),
@@ -106,11 +117,7 @@ function judge(evidence: Read, protocol: Protocol): Judge {
   const found = foundIn(evidence, protocol);
   if (found.length === 0)
     return always(
-      judgement('ready', 'mineral metabolism', () =>
-        working(
-          'No mineral test is outside its limits or without one, and nothing that bears on minerals is known, without a prescriber having looked into it.',
-        ),
-      ),
+      judgement('ready', 'mineral metabolism', () => working(nothingFound)),
       readyPath,
     );
   const says = found.map(({ what }) => what).join(', ');

@@ -66,15 +66,13 @@ function beforeBy(evidence: Read, protocol: Protocol): readonly Before[] {
 
 const noOther = 'no other bone medicine';
 const noOtherRecorded = 'No other bone medicine is recorded as still at work.';
+const sayNoOther = () => ({ says: noOtherRecorded });
 
 function judge(evidence: Read, protocol: Protocol): Judge {
   const { boneMedicines, boneMedicinesStopped } = evidence;
   const before = beforeBy(evidence, protocol);
   if (before.length === 0 && boneMedicines.length === 0)
-    return always(
-      judgement('ready', noOther, () => ({ says: noOtherRecorded })),
-      readyPath,
-    );
+    return always(judgement('ready', noOther, sayNoOther), readyPath);
   /** What has to run down longest. */
   const slowest = before.reduce<Before | undefined>(
     (latest, one) =>

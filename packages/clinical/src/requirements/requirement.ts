@@ -66,9 +66,9 @@ export type Path =
 export type Judge = {
   /** Days on which the answer or the path may change; others in between it may not. */
   readonly changes: readonly Day[];
-  readonly on: (day: Day) => Judgement;
+  on(day: Day): Judgement;
   /** `loadingEnds`: the plan finishes a loading on that day, at the latest on the day asked about. */
-  readonly path: (day: Day, loadingEnds?: Day) => Path;
+  path(day: Day, loadingEnds?: Day): Path;
 };
 
 export type Requirement<Read extends keyof Evidence = keyof Evidence> = {
@@ -126,11 +126,26 @@ export const byException = (judged: Judgement, exception: Uuid | undefined): Jud
 const noChanges: readonly Day[] = [];
 
 /** A judge whose answer and path are the same on every day. */
-export const always = (judged: Judgement, path: Path): Judge => ({
-  changes: noChanges,
-  on: () => judged,
-  path: () => path,
-});
+export const always = (judged: Judgement, path: Path): Judge => new Always(judged, path);
+
+class Always implements Judge {
+  readonly changes: readonly Day[] = noChanges;
+  readonly #judged: Judgement;
+  readonly #path: Path;
+
+  constructor(judged: Judgement, path: Path) {
+    this.#judged = judged;
+    this.#path = path;
+  }
+
+  on(): Judgement {
+    return this.#judged;
+  }
+
+  path(): Path {
+    return this.#path;
+  }
+}
 
 /** R9: while a prescriber's exception lasts the requirement is ready, whatever it would be, and says so. */
 export function withException(judge: Judge, exception: Exception | undefined, what: string): Judge {

@@ -10,6 +10,7 @@ import {
   type Judgement,
   type Path,
   type Requirement,
+  always,
   byException,
   judgement,
   readyPath,
@@ -42,7 +43,10 @@ export const isPrescribersToClear = (what: BodyOfKind<'symptom'>['what']): boole
 const reads = ['told', 'isAnswerCleared', 'undecidedFractures', 'exceptions'] as const;
 type Read = Pick<Evidence, (typeof reads)[number]>;
 
-function holdingOf({ told: all, isAnswerCleared, undecidedFractures }: Read, protocol: Protocol): Holding[] {
+const none: readonly Holding[] = [];
+
+function holdingOf({ told: all, isAnswerCleared, undecidedFractures }: Read, protocol: Protocol): readonly Holding[] {
+  if (all.length === 0 && undecidedFractures.length === 0) return none;
   const holding: Holding[] = heldByFractures(undecidedFractures).map((held) => ({ ...held, excepted: false }));
   for (const told of all) {
     if (told.kind === 'symptom') {
@@ -62,10 +66,11 @@ function holdingOf({ told: all, isAnswerCleared, undecidedFractures }: Read, pro
 const inputsOf = (holding: readonly Holding[]) =>
   holding.map(({ cause, told }) => ({ label: 'told, not cleared', text: cause, on: told.on, entry: told.id }));
 
+const sayNothing = () => ({ says: 'Nothing that holds a dose is left uncleared.' });
+
 function judged(holding: readonly Holding[]): Judgement {
   const gravest = holding.find(({ verdict }) => verdict === 'not ready') ?? holding[0];
-  if (gravest === undefined)
-    return judgement('ready', 'no symptom', () => ({ says: 'Nothing that holds a dose is left uncleared.' }));
+  if (gravest === undefined) return judgement('ready', 'no symptom', sayNothing);
   return judgement(gravest.verdict, gravest.cause, () => ({
     says: `Told on ${shortDate(gravest.told.on)} and not cleared: ${gravest.cause}.`,
     inputs: inputsOf(holding),
@@ -88,11 +93,12 @@ function blocked(holding: readonly Holding[]): Path {
 
 function judge(evidence: Read, protocol: Protocol): Judge {
   const all = holdingOf(evidence, protocol);
+  if (all.length === 0) return always(judged(all), readyPath);
   const whole = judged(all);
-  const path = all.length === 0 ? readyPath : blocked(all);
+  const path = blocked(all);
   const exception = exceptionFor(evidence, protocol, 'teeth and jaw');
   const left = all.filter(({ excepted }) => !excepted);
-  if (exception === undefined || left.length === all.length) return { changes: [], on: () => whole, path: () => path };
+  if (exception === undefined || left.length === all.length) return always(whole, path);
   const passedOver = byException(judged(left), exception.entry);
   const leftPath = left.length === 0 ? readyPath : blocked(left);
   const lasts = (day: Day): boolean => exception.from <= day && day <= exception.until;

@@ -4,7 +4,7 @@
  */
 import { type Day, addDays, shortDate } from '../calendar/day.ts';
 import type { Protocol } from '../protocol/protocol.ts';
-import type { Threshold } from '../readiness/working.ts';
+import type { Threshold, Working } from '../readiness/working.ts';
 import type { DentalAnswer, Evidence } from './evidence.ts';
 import { exceptionFor } from './exceptions.ts';
 import {
@@ -28,10 +28,14 @@ const trouble: Readonly<
   'sore or loose denture': { verdict: 'cannot say', cause: 'sore or loose denture, not looked at' },
 };
 
+const isTrouble = ({ answer }: DentalAnswer): boolean => trouble[answer] !== undefined;
+const none: readonly DentalAnswer[] = [];
+
 /** Trouble after which nobody has seen that nothing is left to heal, oldest first. */
 function openTrouble(dental: readonly DentalAnswer[]): readonly DentalAnswer[] {
+  if (!dental.some(isTrouble)) return none;
   const healed = dental.findLastIndex(({ answer }) => answer === 'seen: nothing left to heal');
-  return dental.slice(healed + 1).filter(({ answer }) => trouble[answer] !== undefined);
+  return dental.slice(healed + 1).filter(isTrouble);
 }
 
 const seenToday: NonNullable<Blocker['settled']> = (evidence) => ({
@@ -72,85 +76,134 @@ function judgeTrouble(open: readonly DentalAnswer[]): Judge | undefined {
   );
 }
 
-const latestCheck = (dental: readonly DentalAnswer[], today: Day): Day | undefined =>
-  dental.reduce<Day | undefined>(
-    (latest, { checkedOn }) =>
-      checkedOn !== undefined && checkedOn <= today && (latest === undefined || checkedOn > latest)
-        ? checkedOn
-        : latest,
-    undefined,
-  );
+function latestCheck(dental: readonly DentalAnswer[], today: Day): Day | undefined {
+  let latest: Day | undefined;
+  for (const { checkedOn } of dental)
+    if (checkedOn !== undefined && checkedOn <= today && (latest === undefined || checkedOn > latest))
+      latest = checkedOn;
+  return latest;
+}
 
 const reads = ['dental', 'today', 'exceptions'] as const;
 type Read = Pick<Evidence, (typeof reads)[number]>;
 
-function judgeAnswer({ dental, today }: Read, { number, sheet }: Protocol): Judge {
-  const { teethAnswerDays, dentalValidDays } = number;
-  const demanded = sheet.dentalCheck === 'demanded';
-  const newest = dental[dental.length - 1];
-  const checked = latestCheck(dental, today);
-  const answerUntil = newest === undefined ? undefined : addDays(newest.on, teethAnswerDays);
-  const checkUntil = checked === undefined ? undefined : addDays(checked, dentalValidDays);
-  const noDentist = newest?.answer === 'cannot get a dentist';
-  const thresholds: Threshold[] = [
-    { key: 'teethAnswerDays' },
-    ...(demanded ? ([{ key: 'dentalValidDays' }] as const) : []),
-  ];
-  const cautions = [
-    ...(noDentist ? ['Cannot get a dentist: looked into the mouth here, and the wish for a check passed on.'] : []),
-    ...(checked === undefined ? ['No dental check is recorded.'] : []),
-  ];
-  const say = (verdict: Judgement['verdict'], cause: string, says: () => string): Judgement =>
-    judgement(verdict, cause, () => ({ says: says(), inputs: inputsOf(dental), thresholds, cautions }));
+/** A class: what is asked of it on a day is not made anew, and what is said is made when a day first asks for it. */
+class AnswerJudge implements Judge {
+  readonly changes: readonly Day[];
+  readonly #dental: readonly DentalAnswer[];
+  readonly #newest: DentalAnswer | undefined;
+  readonly #answerDays: number;
+  readonly #demanded: boolean;
+  readonly #checked: Day | undefined;
+  readonly #answerUntil: Day | undefined;
+  readonly #checkUntil: Day | undefined;
+  #ready: Judgement | undefined;
+  #noCheck: Judgement | undefined;
+  #unasked: Judgement | undefined;
 
-  const ready = say('ready', 'teeth and jaw', () =>
-    newest === undefined || answerUntil === undefined
-      ? ''
-      : `Answered on ${shortDate(newest.on)}: ${newest.answer}; counts until ${shortDate(answerUntil)}.`,
-  );
-  const noCheck = say('cannot say', noDentist ? 'cannot get a dentist' : 'no dental check in date', () =>
-    checked === undefined || checkUntil === undefined
-      ? 'This protocol demands a dental check, and none is recorded.'
-      : `The check of ${shortDate(checked)} counted until ${shortDate(checkUntil)}.`,
-  );
-  const unasked =
-    newest === undefined || answerUntil === undefined
-      ? say('cannot say', 'teeth and jaw never asked', () => 'Nobody has recorded an answer about teeth and jaw.')
-      : say(
-          'cannot say',
-          `teeth and jaw last asked on ${shortDate(newest.on)}`,
-          () => `The answer counted until ${shortDate(answerUntil)}: ask again.`,
-        );
-  const lacksCheck = (day: Day): boolean => demanded && (checkUntil === undefined || day > checkUntil);
-  const lacksAnswer = (day: Day): boolean => answerUntil === undefined || day > answerUntil;
-  const blocked: Path = {
-    is: 'blocked',
-    by: {
-      what: noDentist
-        ? 'a dental check, or a prescriber where no dentist can be had'
-        : 'a dental check, or a prescriber without one',
-      who: noDentist ? 'prescriber' : 'patient',
-      step: 'settle',
-      settled: seenToday,
-    },
-  };
-  const ask: Path = {
-    is: 'steps',
-    needs: { ask: { what: 'teeth and jaw', validDays: teethAnswerDays, why: unasked.cause } },
-  };
-  return {
-    changes: [
-      ...(answerUntil === undefined ? [] : [addDays(answerUntil, 1)]),
-      ...(demanded && checkUntil !== undefined ? [addDays(checkUntil, 1)] : []),
-    ],
-    on: (day) => (lacksCheck(day) ? noCheck : lacksAnswer(day) ? unasked : ready),
-    path: (day) => (lacksCheck(day) ? blocked : lacksAnswer(day) ? ask : readyPath),
-  };
+  constructor({ dental, today }: Read, { number, sheet }: Protocol) {
+    const newest = dental[dental.length - 1];
+    const checked = latestCheck(dental, today);
+    this.#dental = dental;
+    this.#newest = newest;
+    this.#checked = checked;
+    this.#demanded = sheet.dentalCheck === 'demanded';
+    this.#answerDays = number.teethAnswerDays;
+    this.#answerUntil = newest === undefined ? undefined : addDays(newest.on, number.teethAnswerDays);
+    this.#checkUntil = checked === undefined ? undefined : addDays(checked, number.dentalValidDays);
+    const changes: Day[] = [];
+    if (this.#answerUntil !== undefined) changes.push(addDays(this.#answerUntil, 1));
+    if (this.#demanded && this.#checkUntil !== undefined) changes.push(addDays(this.#checkUntil, 1));
+    this.changes = changes;
+  }
+
+  on(day: Day): Judgement {
+    if (this.#lacksCheck(day)) return (this.#noCheck ??= this.#sayNoCheck());
+    return this.#lacksAnswer(day) ? (this.#unasked ??= this.#sayUnasked()) : (this.#ready ??= this.#sayReady());
+  }
+
+  path(day: Day): Path {
+    if (this.#lacksCheck(day)) return this.#noDentist ? asksPrescriber : asksCheck;
+    if (!this.#lacksAnswer(day)) return readyPath;
+    const why = this.on(day).cause;
+    return { is: 'steps', needs: { ask: { what: 'teeth and jaw', validDays: this.#answerDays, why } } };
+  }
+
+  #lacksCheck(day: Day): boolean {
+    return this.#demanded && (this.#checkUntil === undefined || day > this.#checkUntil);
+  }
+
+  #lacksAnswer(day: Day): boolean {
+    return this.#answerUntil === undefined || day > this.#answerUntil;
+  }
+
+  get #noDentist(): boolean {
+    return this.#newest?.answer === 'cannot get a dentist';
+  }
+
+  #working(says: string): Partial<Working> & { readonly says: string } {
+    const cautions: string[] = [];
+    if (this.#noDentist)
+      cautions.push('Cannot get a dentist: looked into the mouth here, and the wish for a check passed on.');
+    if (this.#checked === undefined) cautions.push('No dental check is recorded.');
+    const thresholds = this.#demanded ? answerAndCheck : answerAlone;
+    return { says, inputs: inputsOf(this.#dental), thresholds, cautions };
+  }
+
+  #sayReady(): Judgement {
+    const [newest, until] = [this.#newest, this.#answerUntil];
+    return judgement('ready', 'teeth and jaw', () =>
+      this.#working(
+        newest === undefined || until === undefined
+          ? ''
+          : `Answered on ${shortDate(newest.on)}: ${newest.answer}; counts until ${shortDate(until)}.`,
+      ),
+    );
+  }
+
+  #sayNoCheck(): Judgement {
+    const [checked, until] = [this.#checked, this.#checkUntil];
+    return judgement('cannot say', this.#noDentist ? 'cannot get a dentist' : 'no dental check in date', () =>
+      this.#working(
+        checked === undefined || until === undefined
+          ? 'This protocol demands a dental check, and none is recorded.'
+          : `The check of ${shortDate(checked)} counted until ${shortDate(until)}.`,
+      ),
+    );
+  }
+
+  #sayUnasked(): Judgement {
+    const [newest, until] = [this.#newest, this.#answerUntil];
+    if (newest === undefined || until === undefined)
+      return judgement('cannot say', 'teeth and jaw never asked', () =>
+        this.#working('Nobody has recorded an answer about teeth and jaw.'),
+      );
+    return judgement('cannot say', `teeth and jaw last asked on ${shortDate(newest.on)}`, () =>
+      this.#working(`The answer counted until ${shortDate(until)}: ask again.`),
+    );
+  }
 }
+
+const answerAlone: readonly Threshold[] = [{ key: 'teethAnswerDays' }];
+const answerAndCheck: readonly Threshold[] = [...answerAlone, { key: 'dentalValidDays' }];
+
+const asksCheck: Path = {
+  is: 'blocked',
+  by: { what: 'a dental check, or a prescriber without one', who: 'patient', step: 'settle', settled: seenToday },
+};
+const asksPrescriber: Path = {
+  is: 'blocked',
+  by: {
+    what: 'a dental check, or a prescriber where no dentist can be had',
+    who: 'prescriber',
+    step: 'settle',
+    settled: seenToday,
+  },
+};
 
 function judge(evidence: Read, protocol: Protocol): Judge {
   return withException(
-    judgeTrouble(openTrouble(evidence.dental)) ?? judgeAnswer(evidence, protocol),
+    judgeTrouble(openTrouble(evidence.dental)) ?? new AnswerJudge(evidence, protocol),
     exceptionFor(evidence, protocol, 'teeth and jaw'),
     'teeth and jaw',
   );

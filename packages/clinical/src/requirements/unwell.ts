@@ -16,6 +16,7 @@ export type Illness = {
   readonly entry: Uuid;
 };
 
+const none: readonly Illness[] = [];
 const inOrder = (a: Illness, b: Illness): number => a.on - b.on || a.seq - b.seq;
 
 /** Every illness, oldest first. What of a checklist is one is the protocol's to say. */
@@ -23,6 +24,7 @@ export function illnessesBy(
   { illnesses, checklists }: Pick<Evidence, 'illnesses' | 'checklists'>,
   { sheet }: Protocol,
 ): readonly Illness[] {
+  if (illnesses.length === 0 && checklists.length === 0) return none;
   const written = illnesses.map(({ on, seq, id, body }) => ({ on, seq, sort: body.sort, what: body.what, entry: id }));
   if (checklists.length === 0) return written;
   const told = checklists.flatMap(({ on, seq, id, body }) =>

@@ -57,47 +57,37 @@ function judge(evidence: Read, protocol: Protocol): Judge {
   // A newer level decides once it is signed, and is never passed over where it is bad.
   const newerDecides =
     finishedOn !== undefined && levelAfter(finishedOn) && (level?.signed === true || outcome !== 'passing');
-  const byLoading = finishedOn !== undefined && !newerDecides;
   const running = loading?.state.is === 'running';
 
-  const levelOutOfDate =
-    level === undefined
-      ? undefined
-      : judgement(
-          'cannot say',
-          `vitamin D of ${shortDate(level.on)} out of date`,
-          working(
-            () =>
-              `The level counts for ${vitaminDValidDays} days, up to ${shortDate(addDays(level.on, vitaminDValidDays))}.`,
-          ),
-        );
-  const levelStands = levelJudgement();
-  const loadingStands = judgement(
-    'ready',
-    'vitamin D loading finished',
-    working(() =>
-      finishedOn === undefined
-        ? ''
-        : `Loading finished on ${shortDate(finishedOn)}; it stands until ${holdsUntil === undefined ? '-' : shortDate(holdsUntil)}.`,
-    ),
-  );
-  const loadingOver = judgement(
-    'cannot say',
-    maintained?.taken === false ? 'vitamin D maintenance not taken' : 'vitamin D loading no longer stands',
-    working(() =>
-      finishedOn === undefined ? '' : `Loading finished on ${shortDate(finishedOn)}. ${whyOver(finishedOn)}`,
-    ),
-  );
-  const notFinished = judgement(
-    'not ready',
-    'vitamin D loading not finished',
-    working(() => (loading === undefined ? '' : `${loading.taken} of ${loading.doses} loading doses taken.`)),
-  );
-  const afterHip = judgement(
-    'not ready',
-    'vitamin D loading after hip repair',
-    working(() => 'After a hip repair a first dose waits for a loading begun since.'),
-  );
+  // Each is made when a day first asks for it: few of them ever are.
+  let levelOutOfDate: Judgement | undefined;
+  let levelStands: Judgement | undefined;
+  let loadingStands: Judgement | undefined;
+  let loadingOver: Judgement | undefined;
+  let notFinished: Judgement | undefined;
+  let afterHip: Judgement | undefined;
+
+  const outOfDate = (of: Day): Judgement =>
+    judgement(
+      'cannot say',
+      `vitamin D of ${shortDate(of)} out of date`,
+      working(
+        () => `The level counts for ${vitaminDValidDays} days, up to ${shortDate(addDays(of, vitaminDValidDays))}.`,
+      ),
+    );
+  function byLoadingOn(day: Day, ended: Day): Judgement {
+    if (holdsUntil !== undefined && day <= holdsUntil)
+      return (loadingStands ??= judgement(
+        'ready',
+        'vitamin D loading finished',
+        working(() => `Loading finished on ${shortDate(ended)}; it stands until ${shortDate(holdsUntil)}.`),
+      ));
+    return (loadingOver ??= judgement(
+      'cannot say',
+      maintained?.taken === false ? 'vitamin D maintenance not taken' : 'vitamin D loading no longer stands',
+      working(() => `Loading finished on ${shortDate(ended)}. ${whyOver(ended)}`),
+    ));
+  }
 
   function levelJudgement(): Judgement {
     if (level === undefined)
@@ -149,10 +139,11 @@ function judge(evidence: Read, protocol: Protocol): Judge {
       : `${stands}: last confirmed on ${shortDate(maintained.on)}, which counts ${maintenanceConfirmDays} days.`;
   }
 
-  const byLevel = (day: Day): Judgement =>
-    level?.signed === true && isOutOfDate(level, day, vitaminDValidDays)
-      ? (levelOutOfDate ?? levelStands)
-      : levelStands;
+  function byLevel(day: Day): Judgement {
+    if (level?.signed === true && isOutOfDate(level, day, vitaminDValidDays))
+      return (levelOutOfDate ??= outOfDate(level.on));
+    return (levelStands ??= levelJudgement());
+  }
 
   const repair = evidence.operations.findLast(({ body }) => body.what !== 'other operation');
   const asksLoading = (day: Day): boolean =>
@@ -166,10 +157,20 @@ function judge(evidence: Read, protocol: Protocol): Judge {
   );
 
   function on(day: Day): Judgement {
-    if (asksLoading(day) && !loadedSinceRepair) return afterHip;
-    if (byLoading) return holdsUntil !== undefined && day <= holdsUntil ? loadingStands : loadingOver;
+    if (asksLoading(day) && !loadedSinceRepair)
+      return (afterHip ??= judgement(
+        'not ready',
+        'vitamin D loading after hip repair',
+        working(() => 'After a hip repair a first dose waits for a loading begun since.'),
+      ));
+    if (finishedOn !== undefined && !newerDecides) return byLoadingOn(day, finishedOn);
     const judged = byLevel(day);
-    return running && judged.verdict !== 'ready' ? notFinished : judged;
+    if (loading === undefined || !running || judged.verdict === 'ready') return judged;
+    return (notFinished ??= judgement(
+      'not ready',
+      'vitamin D loading not finished',
+      working(() => `${loading.taken} of ${loading.doses} loading doses taken.`),
+    ));
   }
 
   const span = (protocol.number.loadingDoses - 1) * protocol.number.loadingEveryDays;

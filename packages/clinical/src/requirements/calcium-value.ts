@@ -15,7 +15,7 @@ export type CalciumValue = {
   readonly low: Scaled;
   readonly high: Scaled;
   /** Where the limits come from. */
-  readonly limits: Threshold[];
+  readonly limits: readonly Threshold[];
 };
 
 /** Albumin that can adjust a total: a plain number above nought in a known unit, not acute, the only one of its day. */
@@ -38,6 +38,14 @@ function ownLimits(sample: Sample): { readonly low: Scaled; readonly high: Scale
   const high = sample.limits === undefined ? undefined : parseScaled(sample.limits.high);
   return low === undefined || high === undefined ? undefined : { low, high };
 }
+
+const inMillimoles: readonly Threshold[] = [{ key: 'calciumLow' }, { key: 'calciumHigh' }];
+const inMilligrams: readonly Threshold[] = [{ key: 'calciumLowMgPerDl' }, { key: 'calciumHighMgPerDl' }];
+const adjustedHere: readonly Threshold[] = [
+  ...inMillimoles,
+  { key: 'calciumAdjustSlope' },
+  { key: 'calciumAdjustAlbumin' },
+];
 
 /** The value that meets the limits; undefined where two of one day differ, the unit is not calcium's or the albumin is missing. */
 export function calciumValueOf(calcium: CalciumSample, protocol: Protocol): CalciumValue | undefined {
@@ -71,7 +79,7 @@ export function calciumValueOf(calcium: CalciumSample, protocol: Protocol): Calc
           unit,
           low: exact.calciumLow,
           high: exact.calciumHigh,
-          limits: [{ key: 'calciumLow' }, { key: 'calciumHigh' }],
+          limits: inMillimoles,
         }
       : {
           value,
@@ -79,7 +87,7 @@ export function calciumValueOf(calcium: CalciumSample, protocol: Protocol): Calc
           unit,
           low: exact.calciumLowMgPerDl,
           high: exact.calciumHighMgPerDl,
-          limits: [{ key: 'calciumLowMgPerDl' }, { key: 'calciumHighMgPerDl' }],
+          limits: inMilligrams,
         };
   }
   const total = calciumMmolPerL(sample.value);
@@ -91,12 +99,7 @@ export function calciumValueOf(calcium: CalciumSample, protocol: Protocol): Calc
     unit: 'mmol/L',
     low: exact.calciumLow,
     high: exact.calciumHigh,
-    limits: [
-      { key: 'calciumLow' },
-      { key: 'calciumHigh' },
-      { key: 'calciumAdjustSlope' },
-      { key: 'calciumAdjustAlbumin' },
-    ],
+    limits: adjustedHere,
   };
 }
 
@@ -113,13 +116,12 @@ export function calciumOutcome({ value, comparator, low, high }: CalciumValue): 
 export const calciumText = ({ value, comparator, unit, low, high }: CalciumValue): string =>
   `${comparator}${ratioTextBeside(value, 2, [low, high])} ${unit}`;
 
+function input(label: string, { value, on, entry }: Sample): Working['inputs'][number] {
+  const text = typeof value === 'string' ? value : quantityText(value);
+  return entry === undefined ? { label, text, on } : { label, text, on, entry };
+}
+
 export function calciumInputs({ sort, sample, albumin }: CalciumSample): Working['inputs'] {
-  const input = (label: string, of: Sample): Working['inputs'][number] => ({
-    label,
-    text: typeof of.value === 'string' ? of.value : quantityText(of.value),
-    on: of.on,
-    ...(of.entry === undefined ? {} : { entry: of.entry }),
-  });
   if (sort === 'adjusted') return [input('calcium, adjusted by the laboratory', sample)];
   return [input('calcium, total', sample), ...(albumin === undefined ? [] : [input('albumin', albumin)])];
 }

@@ -3,9 +3,10 @@ import { type Day, addDays, shortDate } from '../calendar/day.ts';
 import { scaledText } from '../exact/decimal.ts';
 import { adjustedCalciumSource } from '../formulas/adjusted-calcium.ts';
 import type { Protocol } from '../protocol/protocol.ts';
-import type { Working } from '../readiness/working.ts';
+import type { Threshold, Working } from '../readiness/working.ts';
 import {
   type CalciumOutcome,
+  type CalciumValue,
   albuminOf,
   calciumInputs,
   calciumOutcome,
@@ -31,6 +32,13 @@ const repeat: NonNullable<Blocker['settled']> = () => ({ calcium: undefined });
 
 const reads = [...samplesRead, 'calcium', 'calciumLowering', 'finishedLoadings', 'exceptions'] as const;
 type Read = Pick<Evidence, (typeof reads)[number]>;
+
+function thresholdsOf(value: CalciumValue | undefined, isLoaded: boolean): readonly Threshold[] {
+  const thresholds: Threshold[] = value === undefined ? [] : value.limits.slice();
+  thresholds.push({ key: 'bloodsValidDays' });
+  if (isLoaded) thresholds.push({ key: 'calciumAfterLoadingDays' });
+  return thresholds;
+}
 
 function judge(evidence: Read, protocol: Protocol): Judge {
   const { calcium } = evidence;
@@ -67,11 +75,7 @@ function judge(evidence: Read, protocol: Protocol): Judge {
               source: adjustedCalciumSource,
             },
           ],
-    thresholds: [
-      ...(value?.limits ?? []),
-      { key: 'bloodsValidDays' },
-      ...(loadedOn === undefined ? [] : ([{ key: 'calciumAfterLoadingDays' }] as const)),
-    ],
+    thresholds: thresholdsOf(value, loadedOn !== undefined),
     cautions:
       outcome === 'high'
         ? ['Above its limits: refer; parathyroid and malignancy are thought of first.']
@@ -160,22 +164,20 @@ function judge(evidence: Read, protocol: Protocol): Judge {
     !albuminMissing &&
     signed &&
     (loadedOn === undefined || calcium.on >= loadedOn + calciumAfterLoadingDays);
-  const outOfDate =
-    calcium === undefined
-      ? stands
-      : judgement(
-          'cannot say',
-          `${bloods} out of date`,
-          working(
-            () =>
-              `The sample counts for ${bloodsValidDays} days, up to ${shortDate(addDays(calcium.on, bloodsValidDays))}.`,
-          ),
-        );
+  let outOfDate: Judgement | undefined;
   const carried = exception === undefined ? stands : byException(stands, exception.entry);
 
   function on(day: Day): Judgement {
     if (!judgedByValue) return stands;
-    if (isOutOfDate(calcium, day, bloodsValidDays, exception)) return outOfDate;
+    if (isOutOfDate(calcium, day, bloodsValidDays, exception))
+      return (outOfDate ??= judgement(
+        'cannot say',
+        `${bloods} out of date`,
+        working(
+          () =>
+            `The sample counts for ${bloodsValidDays} days, up to ${shortDate(addDays(calcium.on, bloodsValidDays))}.`,
+        ),
+      ));
     return isOutOfDate(calcium, day, bloodsValidDays) ? carried : stands;
   }
 

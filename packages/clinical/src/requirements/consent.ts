@@ -22,6 +22,8 @@ const bestInterestAgain: Path = {
   },
 };
 
+const thresholds = [{ key: 'consentValidDays' }] as const;
+
 const reads = ['consent', 'lastDose', 'cannotDecide'] as const;
 type Read = Pick<Evidence, (typeof reads)[number]>;
 
@@ -44,7 +46,9 @@ function judge({ consent, lastDose, cannotDecide }: Read, { number }: Protocol):
     );
   }
   const { decision, on, entry } = consent;
-  const inputs = [{ label: 'consent', text: decision, on, ...(entry === undefined ? {} : { entry }) }];
+  const inputs = [
+    entry === undefined ? { label: 'consent', text: decision, on } : { label: 'consent', text: decision, on, entry },
+  ];
   if (decision === 'not given') {
     return always(
       judgement('not ready', 'consent not given', () => ({ says: `Asked on ${shortDate(on)}: not given.`, inputs })),
@@ -70,7 +74,6 @@ function judge({ consent, lastDose, cannotDecide }: Read, { number }: Protocol):
     );
   }
   const until = addDays(on, validDays);
-  const thresholds = [{ key: 'consentValidDays' }] as const;
   const ready = judgement('ready', 'consent', () => ({
     says: `Recorded as ${decision} on ${shortDate(on)}; counts until ${shortDate(until)} and is asked again on the day.`,
     inputs,
@@ -81,11 +84,13 @@ function judge({ consent, lastDose, cannotDecide }: Read, { number }: Protocol):
     bestInterest ? 'a best-interest decision for this dose' : `consent of ${shortDate(on)} to be asked again`,
     () => ({ says: `What was recorded on ${shortDate(on)} counted until ${shortDate(until)}.`, inputs, thresholds }),
   );
-  const again = bestInterest ? bestInterestAgain : ask(`consent of ${shortDate(on)} counts until ${shortDate(until)}`);
   return {
     changes: [addDays(until, 1)],
     on: (day) => (day <= until ? ready : over),
-    path: (day) => (day <= until ? readyPath : again),
+    path: (day) => {
+      if (day <= until) return readyPath;
+      return bestInterest ? bestInterestAgain : ask(`consent of ${shortDate(on)} counts until ${shortDate(until)}`);
+    },
   };
 }
 

@@ -16,6 +16,7 @@ import { creatinineMgPerDl } from '../formulas/units.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import { asksCreatinineAfter } from '../protocol/regimen.ts';
 import type { FormulaShown, Input, Threshold, Working } from '../readiness/working.ts';
+import type { Sample } from './evidence.ts';
 import { besideClearance } from './kidney-beside.ts';
 import type { KidneyEvidence, KidneyFacts, SomeWeight } from './kidney-facts.ts';
 import { shortest } from './shortest.ts';
@@ -35,6 +36,8 @@ export function clearanceText({ byMicromoles, byMilligrams }: Clearance, floor: 
   return `${text(byMicromoles)} mL/min by one form, ${text(byMilligrams)} by the other${below(lower, floor)}`;
 }
 
+const unsaid = 'Clearance cannot be said.';
+
 export function kidneyWorking(
   facts: KidneyFacts,
   says: string | undefined,
@@ -47,7 +50,7 @@ export function kidneyWorking(
       ? undefined
       : `${clearanceText(at.clearance, floor)}; limit ${scaledText(floor)}, both forms must pass`;
   return {
-    says: [says, judged].filter((part) => part !== undefined).join(' ') || 'Clearance cannot be said.',
+    says: says === undefined || judged === undefined ? (says ?? judged ?? unsaid) : `${says} ${judged}`,
     inputs: inputsOf(facts, at?.age),
     formulas:
       at === undefined || umol === undefined || deciding === undefined
@@ -58,24 +61,19 @@ export function kidneyWorking(
   };
 }
 
+function measured(label: string, { value, on, entry }: Pick<Sample, 'value' | 'on' | 'entry'>): Input {
+  const text = typeof value === 'string' ? value : quantityText(value);
+  return entry === undefined ? { label, text, on } : { label, text, on, entry };
+}
+
 function inputsOf({ evidence, baseline }: KidneyFacts, age: number | undefined): Input[] {
   const { creatinine, weight, identity, height } = evidence;
   const inputs: Input[] = [];
   if (creatinine !== undefined) {
-    inputs.push({
-      label: 'creatinine',
-      text: typeof creatinine.value === 'string' ? creatinine.value : quantityText(creatinine.value),
-      on: creatinine.on,
-      ...(creatinine.entry === undefined ? {} : { entry: creatinine.entry }),
-    });
+    inputs.push(measured('creatinine', creatinine));
   }
   if (weight !== undefined) {
-    inputs.push({
-      label: `weight, ${weight.method}`,
-      text: typeof weight.value === 'string' ? weight.value : quantityText(weight.value),
-      on: weight.on,
-      ...(weight.entry === undefined ? {} : { entry: weight.entry }),
-    });
+    inputs.push(measured(`weight, ${weight.method}`, weight));
   }
   if (identity !== undefined) {
     inputs.push({
@@ -134,28 +132,30 @@ function formulasOf(
       source: other.sort === 'actual' ? clearanceSources.byMicromoles : idealWeightSources[other.sort],
     });
   }
-  return [...shown, ...besideClearance(facts, age)];
+  shown.push(...besideClearance(facts, age));
+  return shown;
 }
 
-const thresholdsOf = ({ otherWeights, baseline, protocol }: KidneyFacts): Threshold[] => [
+const always = [
   { key: 'clearanceFloor' },
   { key: 'nearLimitCeiling' },
   { key: 'bloodsValidDays' },
   { key: 'weightValidDays' },
   { key: 'weightChangePercent' },
-  ...(protocol.regimen.belowClearanceFloor === 'not given'
-    ? []
-    : ([{ key: 'calciumAfterDoseDays' }, { key: 'calciumAfterDoseWeeks' }] as const)),
-  ...(asksCreatinineAfter(protocol.regimen)
-    ? ([{ key: 'creatinineAfterDoseFromDays' }, { key: 'creatinineAfterDoseByDays' }] as const)
-    : []),
-  ...(baseline === undefined
-    ? []
-    : ([{ key: 'creatinineRise' }, { key: 'creatinineRiseFactor' }, { key: 'baselineDays' }] as const)),
-  ...(otherWeights.length === 0
-    ? []
-    : ([{ key: 'adjustedWeightFromPercent' }, { key: 'adjustedWeightShare' }] as const)),
-];
+] as const;
+const afterLowClearance = [{ key: 'calciumAfterDoseDays' }, { key: 'calciumAfterDoseWeeks' }] as const;
+const afterNearLimit = [{ key: 'creatinineAfterDoseFromDays' }, { key: 'creatinineAfterDoseByDays' }] as const;
+const ofRise = [{ key: 'creatinineRise' }, { key: 'creatinineRiseFactor' }, { key: 'baselineDays' }] as const;
+const ofOtherWeights = [{ key: 'adjustedWeightFromPercent' }, { key: 'adjustedWeightShare' }] as const;
+
+function thresholdsOf({ otherWeights, baseline, protocol: { regimen } }: KidneyFacts): readonly Threshold[] {
+  const thresholds: Threshold[] = always.slice();
+  if (regimen.belowClearanceFloor !== 'not given') thresholds.push(...afterLowClearance);
+  if (asksCreatinineAfter(regimen)) thresholds.push(...afterNearLimit);
+  if (baseline !== undefined) thresholds.push(...ofRise);
+  if (otherWeights.length > 0) thresholds.push(...ofOtherWeights);
+  return thresholds;
+}
 
 const calciumAfter = ({ number: { calciumAfterDoseWeeks: weeks, calciumAfterDoseDays: days } }: Protocol): string =>
   weeks === 0 ? `a sample within ${days} days after the dose` : `a sample every week for ${weeks} weeks after the dose`;

@@ -4,6 +4,8 @@ import type { Protocol } from '../protocol/protocol.ts';
 import type { Evidence } from './evidence.ts';
 import { type Judge, type Path, type Requirement, always, judgement, readyPath } from './requirement.ts';
 
+const thresholds = [{ key: 'pregnancyAnswerDays' }] as const;
+
 const reads = ['pregnancy'] as const;
 type Read = Pick<Evidence, (typeof reads)[number]>;
 
@@ -19,9 +21,8 @@ function judge({ pregnancy }: Read, protocol: Protocol): Judge {
     );
   }
   const { answer, on, entry } = pregnancy;
-  const inputs = [
-    { label: 'pregnancy and breast-feeding', text: answer, on, ...(entry === undefined ? {} : { entry }) },
-  ];
+  const label = 'pregnancy and breast-feeding';
+  const inputs = [entry === undefined ? { label, text: answer, on } : { label, text: answer, on, entry }];
   if (answer === 'does not apply') {
     return always(
       judgement('does not apply', 'pregnancy does not apply', () => ({
@@ -41,7 +42,6 @@ function judge({ pregnancy }: Read, protocol: Protocol): Judge {
     );
   }
   const until = addDays(on, validDays);
-  const thresholds = [{ key: 'pregnancyAnswerDays' }] as const;
   const ready = judgement('ready', 'not pregnant', () => ({
     says: `Answered "no" on ${shortDate(on)}; counts until ${shortDate(until)}.`,
     inputs,

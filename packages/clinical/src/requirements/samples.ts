@@ -23,6 +23,7 @@ export function samplesCount(evidence: Pick<Evidence, (typeof samplesRead)[numbe
   const { wellSince, operations } = evidence;
   const { number } = protocol;
   const illnesses = illnessesBy(evidence, protocol);
+  if (illnesses.length === 0 && operations.length === 0) return any;
   const open = illnesses.find((one) => !isOver(one, wellSince));
   if (open !== undefined) {
     return { from: 'none', because: () => `${open.what} (${shortDate(open.on)}), not recorded as over` };
@@ -54,6 +55,7 @@ function tellsAgain(medicine: Fact<'medicine'>, before: readonly Fact<'medicine'
  * before its own day tells of the past and spoils nothing. `medicines`: of one sort, oldest first.
  */
 export function samplesCountFor(medicines: readonly Fact<'medicine'>[], count: SamplesCount): SamplesCount {
+  if (medicines.length === 0) return count;
   const started = medicines.findLast(
     (one, index) =>
       (one.body.stoppedOn === undefined || dayOf(one.body.stoppedOn) >= one.on) &&

@@ -50,9 +50,11 @@ export const approximately = (value: Scaled): number => value / SCALE;
 /** Shortest exact text: "2.2", "88". */
 export function scaledText(value: Scaled): string {
   if (value % SCALE === 0) return String(value / SCALE);
-  const sign = value < 0 ? '-' : '';
-  const digits = String(Math.abs(value)).padStart(DECIMAL_PLACES + 1, '0');
-  const whole = digits.slice(0, -DECIMAL_PLACES);
-  const fraction = digits.slice(-DECIMAL_PLACES).replace(/0+$/, '');
-  return `${sign}${whole}.${fraction}`;
+  if (value < 0) return `-${scaledText(-value as Scaled)}`;
+  let places = DECIMAL_PLACES;
+  let units: number = value;
+  for (; units % 10 === 0; places -= 1) units /= 10;
+  const one = 10 ** places;
+  const whole = Math.floor(units / one);
+  return `${whole}.${String(units - whole * one).padStart(places, '0')}`;
 }

@@ -99,18 +99,42 @@ function textOf(units: Whole, places: number): string {
     const digits = units.toString().padStart(places + 1, '0');
     return `${digits.slice(0, -places)}.${digits.slice(-places)}`;
   }
-  const one = 10 ** places;
-  const rest = units % one;
-  return `${(units - rest) / one}.${String(rest).padStart(places, '0')}`;
+  const one = powerOfTen(places);
+  const whole = quotient(units, one);
+  return `${whole}.${String(units - whole * one).padStart(places, '0')}`;
 }
 
 /** top / over in units of the last place, rounded half up; `top` is not negative. */
 function halfUp(top: Whole, over: Whole, places: number): Whole {
-  const twice = sum(product(top, 2 * 10 ** places), over);
+  const twice = sum(product(top, 2 * powerOfTen(places)), over);
   const by = product(over, 2);
-  if (typeof twice === 'number' && typeof by === 'number') return (twice - (twice % by)) / by;
+  if (typeof twice === 'number' && typeof by === 'number') return quotient(twice, by);
   return BigInt(twice) / BigInt(by);
 }
+
+/**
+ * How often `by` goes into `of`, both safe whole numbers, the first not negative. A float quotient is at most one out, and the
+ * product is exact: corrected so it costs a fraction of a remainder of floats.
+ */
+function quotient(of: number, by: number): number {
+  const guess = Math.floor(of / by);
+  const left = of - guess * by;
+  return left < 0 ? guess - 1 : left >= by ? guess + 1 : guess;
+}
+
+const powersOfTen = [1, 10, 100, 1_000, 10_000, 100_000, 1_000_000] as const;
+const powerOfTen = (places: number): number => powersOfTen[places] ?? 10 ** places;
+
+/** The least whole number that is not below a value that is not negative. */
+export function roundedUp({ top, over }: Ratio): Whole {
+  if (typeof top === 'bigint' || typeof over === 'bigint') return (BigInt(top) + BigInt(over) - 1n) / BigInt(over);
+  const whole = quotient(top, over);
+  return whole * over === top ? whole : whole + 1;
+}
+
+/** The greatest whole number that is not above a value that is not negative. */
+export const roundedDown = ({ top, over }: Ratio): Whole =>
+  typeof top === 'bigint' || typeof over === 'bigint' ? BigInt(top) / BigInt(over) : quotient(top, over);
 
 /** Most decimals shown to keep a number on its own side of a limit. */
 const MOST_PLACES = 6;
@@ -122,7 +146,7 @@ const MOST_PLACES = 6;
 export function ratioTextBeside(value: Ratio, places: number, limits: readonly Scaled[]): string {
   for (let shown = places; shown < MOST_PLACES; shown += 1) {
     const units = rounded(value, shown);
-    const printed = { top: units, over: 10 ** shown };
+    const printed = { top: units, over: powerOfTen(shown) };
     if (limits.every((limit) => compareRatio(printed, limit) === compareRatio(value, limit)))
       return textOf(units, shown);
   }

@@ -2,9 +2,19 @@
  * What weight, or what creatinine, would bring a clearance to the limit by both forms, the rest unchanged. Said beside a
  * value that fails by a little, so that nobody mistakes a digit for a kidney; it is no invitation to repeat until it passes.
  */
-import { type Scaled, approximately } from '../exact/decimal.ts';
-import { type Ratio, ratio, ratioAsNumber, times } from '../exact/ratio.ts';
-import { type ClearanceInput, bothAtLeast, creatinineClearance } from './creatinine-clearance.ts';
+import type { Scaled } from '../exact/decimal.ts';
+import {
+  type Ratio,
+  compareRatios,
+  dividedBy,
+  ratio,
+  ratioAsNumber,
+  ratioOf,
+  roundedDown,
+  roundedUp,
+  times,
+} from '../exact/ratio.ts';
+import { type ClearanceInput, creatinineClearance } from './creatinine-clearance.ts';
 import { creatinineMgPerDl, weightInPounds } from './units.ts';
 
 export type Sensitivity = {
@@ -14,37 +24,24 @@ export type Sensitivity = {
   readonly creatinineUmolPerL: number | undefined;
 };
 
-/**
- * The least n in [low, high] for which `holds` is true, where it is true from some n on: looked for from a guess, which may be a
- * step or two out; what holds is always tried and never guessed.
- */
-function least(low: number, high: number, guess: number, holds: (n: number) => boolean): number | undefined {
-  if (!holds(high)) return undefined;
-  let found = Math.min(Math.max(Math.ceil(guess), low), high);
-  while (found < high && !holds(found)) found += 1;
-  while (found > low && holds(found - 1)) found -= 1;
-  return found;
-}
-
+const TEN = ratio(10, 1);
 const MOST_TENTHS_OF_KG = 3000;
 const MOST_UMOL_PER_L = 2000;
 
+/** Clearance is in proportion to the weight, and to one over the creatinine: both limits are told exactly, without trying. */
 export function whatWouldClear(input: ClearanceInput, floor: Scaled): Sensitivity {
-  const passes = (change: Partial<ClearanceInput>): boolean =>
-    bothAtLeast(creatinineClearance({ ...input, ...change }), floor);
+  const { weightKg, creatinineUmolPerL } = input;
   const { byMicromoles, byMilligrams } = creatinineClearance(input);
-  // Clearance is in proportion to the weight, and to one over the creatinine.
-  const factor = approximately(floor) / Math.min(ratioAsNumber(byMicromoles), ratioAsNumber(byMilligrams));
-  const tenths = least(1, MOST_TENTHS_OF_KG, 10 * ratioAsNumber(input.weightKg) * factor, (n) =>
-    passes({ weightKg: ratio(n, 10) }),
-  );
-  const highest = Math.floor(ratioAsNumber(input.creatinineUmolPerL) / factor);
-  const drop = least(0, MOST_UMOL_PER_L - 1, MOST_UMOL_PER_L - highest, (n) =>
-    passes({ creatinineUmolPerL: ratio(MOST_UMOL_PER_L - n, 1) }),
-  );
+  const lower = compareRatios(byMicromoles, byMilligrams) <= 0 ? byMicromoles : byMilligrams;
+  // At an age at which the formula gives nothing, no weight and no creatinine passes.
+  if (lower.top <= 0) return { weightKg: undefined, creatinineUmolPerL: undefined };
+  const limit = ratioOf(floor);
+  const tenths = roundedUp(dividedBy(times(times(limit, weightKg), TEN), lower));
+  const creatinine = floor <= 0 ? MOST_UMOL_PER_L : roundedDown(dividedBy(times(lower, creatinineUmolPerL), limit));
   return {
-    weightKg: tenths === undefined ? undefined : ratio(tenths, 10),
-    creatinineUmolPerL: drop === undefined ? undefined : MOST_UMOL_PER_L - drop,
+    weightKg: tenths > MOST_TENTHS_OF_KG ? undefined : ratio(tenths < 1 ? 1 : tenths, 10),
+    creatinineUmolPerL:
+      creatinine < 1 ? undefined : creatinine > MOST_UMOL_PER_L ? MOST_UMOL_PER_L : Number(creatinine),
   };
 }
 

@@ -50,7 +50,7 @@ export const approximately = (value: Scaled): number => value / SCALE;
 /** Shortest exact text: "2.2", "88". */
 export function scaledText(value: Scaled): string {
   if (value % SCALE === 0) return String(value / SCALE);
-  if (value < 0) return `-${scaledText(-value as Scaled)}`;
+  if (value < 0) return `-${scaledText(Math.abs(value) as Scaled)}`;
   let places = DECIMAL_PLACES;
   let units: number = value;
   for (; units % 10 === 0; places -= 1) units /= 10;

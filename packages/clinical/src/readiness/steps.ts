@@ -16,9 +16,13 @@ export function stepsOf(world: World, plan: Plan, target: Day, assumed: boolean)
   ];
 }
 
+/** There are three or four of them: looked through sooner than put into a set. */
+const eachOnce = <T>(all: readonly T[]): readonly T[] => all.filter((one, index) => all.indexOf(one) === index);
+
 function drawSteps(world: World, plan: Plan, target: Day, assumed: boolean): NextStep[] {
   const { draw, weigh } = plan;
   if (draw === undefined) return [];
+  const needs = weigh === undefined ? draw.tests : [...draw.tests, weigh];
   return [
     {
       kind: 'draw',
@@ -31,14 +35,9 @@ function drawSteps(world: World, plan: Plan, target: Day, assumed: boolean): Nex
       latest: lastDraw(world, target, draw.on),
       effectFrom: draw.usable,
       assumed,
-      serves: [
-        ...new Set([
-          ...draw.tests.map(({ requirement }) => requirement),
-          ...(weigh === undefined ? [] : [weigh.requirement]),
-        ]),
-      ],
+      serves: eachOnce(needs.map(({ requirement }) => requirement)),
       tests: draw.tests.map(({ test }) => test),
-      why: [...new Set([...draw.tests.map(({ why }) => why), ...(weigh === undefined ? [] : [weigh.why])])].join('; '),
+      why: eachOnce(needs.map(({ why }) => why)).join('; '),
     },
   ];
 }
@@ -91,7 +90,7 @@ function otherSteps(world: World, plan: Plan, target: Day, assumed: boolean): Ne
       effectFrom: world.today,
       assumed,
       serves: plan.sign.map(({ requirement }) => requirement),
-      why: [...new Set(plan.sign.map(({ why }) => why))].join('; '),
+      why: eachOnce(plan.sign.map(({ why }) => why)).join('; '),
     });
   }
   if (plan.weigh !== undefined && plan.draw === undefined) {

@@ -219,9 +219,7 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
   }
   const decisions = upToToday('prescriber-decision');
   const decided = (about: Fact | undefined, question: BodyOfKind<'prescriber-decision'>['question']): boolean =>
-    about !== undefined &&
-    decisions.length > 0 &&
-    decisions.some(({ body }) => body.question === question && body.about === about.id);
+    about !== undefined && decisions.some(({ body }) => body.question === question && body.about === about.id);
 
   const lookedAt = (result: Fact<'result'>): MineralResult => ({
     result,

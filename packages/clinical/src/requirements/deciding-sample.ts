@@ -1,10 +1,15 @@
 /** A laboratory value of the record as the requirements read it, and the deciding calcium (docs/readiness.md R1, R3). */
-import type { Analyte } from '../exact/quantity.ts';
+import { type Analyte, exactValue } from '../exact/quantity.ts';
 import type { Uuid } from '../ledger/entry.ts';
 import type { Fact } from '../record/patient-record.ts';
 import type { CalciumSample, Sample } from './evidence.ts';
 
 type IsSigned = (result: Fact<'result'>) => boolean;
+
+export const isSameValue = (
+  { body: { quantity: a } }: Fact<'result'>,
+  { body: { quantity: b } }: Fact<'result'>,
+): boolean => a.unit === b.unit && a.comparator === b.comparator && exactValue(a) === exactValue(b);
 
 export function sampleFrom(fact: Fact<'result'>, isSigned: IsSigned, contradicted: readonly Uuid[]): Sample {
   const { quantity, acuteAdmission, referenceLow, referenceHigh } = fact.body;

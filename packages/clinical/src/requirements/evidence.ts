@@ -7,7 +7,7 @@ import { type Day, day } from '../calendar/day.ts';
 import { type PartialDate, parsePartialDate } from '../calendar/partial-date.ts';
 import { type CourseFacts, courseFactsOf } from '../course/course-facts.ts';
 import { type DosesGiven, dosesGiven } from '../course/doses.ts';
-import { type Analyte, type Quantity, exactValue } from '../exact/quantity.ts';
+import type { Analyte, Quantity } from '../exact/quantity.ts';
 import type { Sex } from '../formulas/creatinine-clearance.ts';
 import type { BodyOfKind, KindName } from '../kinds/index.ts';
 import type { Uuid } from '../ledger/entry.ts';
@@ -15,8 +15,9 @@ import type { BoneMedicine } from '../protocol/medicines.ts';
 import { type Fact, type SubjectRecord, factsOf, upTo } from '../record/patient-record.ts';
 import { leftOpen } from '../record/same-person.ts';
 import { type Loading, loadingsBy } from './loading.ts';
-import { calciumFrom, sampleFrom } from './deciding-sample.ts';
-import { nameKey } from './medicine-name.ts';
+import { decidingMinerals, isMineralTest } from './deciding-minerals.ts';
+import { calciumFrom, isSameValue, sampleFrom } from './deciding-sample.ts';
+import { boneMedicinesIn } from './bone-medicines-in.ts';
 
 /** A laboratory value that decides. A repeat that a plan assumes has no entry; where no value is known it is called good. */
 export type Sample = {
@@ -166,27 +167,10 @@ export type Evidence = {
   readonly calciumLowering: readonly Fact<'medicine'>[];
 };
 
-const boneSorts: ReadonlySet<string> = new Set(['bisphosphonate tablet', 'other bone medicine', 'oncology bone plan']);
-const isBoneMedicine = ({ body }: Fact<'medicine'>): boolean => boneSorts.has(body.sort);
-
-export const mineralTests = ['alkaline phosphatase', 'phosphate', 'magnesium', 'parathyroid hormone'] as const;
-const isMineralTest = (analyte: Analyte): boolean => (mineralTests as readonly Analyte[]).includes(analyte);
-
-const isSameValue = ({ body: { quantity: a } }: Fact<'result'>, { body: { quantity: b } }: Fact<'result'>): boolean =>
-  a.unit === b.unit && a.comparator === b.comparator && exactValue(a) === exactValue(b);
-
 const last = <T>(list: readonly T[]): T | undefined => (list.length === 0 ? undefined : list[list.length - 1]);
 
 const none: readonly never[] = [];
 const nothingCleared = (): boolean => false;
-
-/** By name: the newest entry of each, in the order in which the first of each name was written. */
-function boneMedicinesIn(medicines: readonly Fact<'medicine'>[]): readonly Fact<'medicine'>[] {
-  const newest = new Map<string, Fact<'medicine'>>();
-  for (const medicine of medicines)
-    if (isBoneMedicine(medicine)) newest.set(`${medicine.body.sort} ${nameKey(medicine.body.name)}`, medicine);
-  return [...newest.values()];
-}
 
 /**
  * The deciding facts of a record, as far as they are dated on or before `today`. Most people have nothing of most kinds, and
@@ -204,7 +188,7 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
   const baselines: Evidence['baselineCreatinines'][number][] = [];
   const albumins: Fact<'result'>[] = [];
   const contradicted: Uuid[] = [];
-  let minerals: Map<Analyte, Fact<'result'>> | undefined;
+  let newestSigned: Map<Analyte, Fact<'result'>> | undefined;
   for (const result of upToToday('result')) {
     const { analyte } = result.body;
     const before = newest.get(analyte);
@@ -215,25 +199,17 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
       const { on, body, id } = result;
       if (body.acuteAdmission !== true) baselines.push({ on, value: body.quantity, entry: id });
     } else if (analyte === 'albumin') albumins.push(result);
-    else if (isMineralTest(analyte) && isSigned(result)) (minerals ??= new Map()).set(analyte, result);
+    else if (isMineralTest(analyte) && isSigned(result)) (newestSigned ??= new Map()).set(analyte, result);
   }
   const decisions = upToToday('prescriber-decision');
   const decided = (about: Fact | undefined, question: BodyOfKind<'prescriber-decision'>['question']): boolean =>
     about !== undefined && decisions.some(({ body }) => body.question === question && body.about === about.id);
 
-  const lookedAt = (result: Fact<'result'>): MineralResult => ({
+  const minerals = decidingMinerals(newestSigned, newest, (result) => ({
     result,
     signed: isSigned(result),
     lookedInto: decided(result, 'mineral metabolism looked into'),
-  });
-  const decidingMinerals: MineralResult[] = [];
-  for (const analyte of mineralTests) {
-    const newestSigned = minerals?.get(analyte);
-    const newestOfAll = newest.get(analyte);
-    if (newestSigned !== undefined) decidingMinerals.push(lookedAt(newestSigned));
-    if (newestOfAll !== undefined && newestOfAll !== newestSigned) decidingMinerals.push(lookedAt(newestOfAll));
-  }
-
+  }));
   const creatinine = newest.get('creatinine');
   const vitaminD = newest.get('vitamin D');
   const weights = upToToday('weight');
@@ -351,7 +327,7 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
         : (checklist, question) => cleared.some(({ body }) => body.entry === checklist && body.question === question),
     boneMedicines: medicines.length === 0 ? none : boneMedicinesIn(medicines),
     boneMedicinesStopped: undefined,
-    minerals: decidingMinerals,
+    minerals,
     conditions:
       decisions.length === 0 ? conditions : conditions.filter((one) => !decided(one, 'mineral metabolism looked into')),
     mineralsLookedInto: false,

@@ -7,7 +7,8 @@ import { parseScaled } from '../exact/decimal.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Fact } from '../record/patient-record.ts';
 import type { Working } from '../readiness/working.ts';
-import { type Evidence, mineralTests } from './evidence.ts';
+import { mineralTests } from './deciding-minerals.ts';
+import type { Evidence } from './evidence.ts';
 import { type Judge, type Requirement, always, judgement, readyPath } from './requirement.ts';
 import { isSevereLack, levelText } from './vitamin-d-level.ts';
 

@@ -153,7 +153,7 @@ function* leavesBetween(me: Me, due: Day): Life<boolean> {
       ]),
       chaseOn: plainDate(addDays(me.today, 28)),
     });
-    if (chance.isTrue(0.93)) {
+    if (chance.isTrue(0.55)) {
       yield* me.days(10, 60);
       yield* me.writes(me.by('clerk'), 'transfer-acknowledged', { by: 'their booking office, by letter' });
     }

@@ -11,7 +11,7 @@ import { nameKey } from '../requirements/medicine-name.ts';
 const onTheSkin = [
   { what: 'chlorhexidine', words: /chlorhexidin|chlorohexidin/i, instead: 'another skin cleaner' },
   { what: 'latex', words: /latex|rubber/i, instead: 'no latex: gloves, tourniquet' },
-  { what: 'plaster', words: /plaster|adhesive|elastoplast|\btape\b/i, instead: 'another dressing' },
+  { what: 'plaster', words: /plaster|adhesive|\btape\b/i, instead: 'another dressing' },
 ] as const;
 
 export function atTheNeedle(record: SubjectRecord, today: Day): readonly string[] {

@@ -25,7 +25,7 @@ beforeAll(async () => {
 afterAll(() => at.close());
 
 it('started at one screen, the other says where it is held', async () => {
-  const { tick, press, pick } = hands(first);
+  const { tick, press } = hands(first);
   await tick('full name');
   await tick('birth date');
   await press('It runs now');

@@ -29,7 +29,6 @@ import {
 import type { VisitView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
-import { lastTimeInWords } from './last-visit.ts';
 import { atPharmacyOf } from './pharmacy.ts';
 import { goViewOf } from './go.ts';
 import { infusionViewOf } from './infusion.ts';

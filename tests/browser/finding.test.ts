@@ -214,6 +214,6 @@ it('what one person writes appears on the other screen without asking', async ()
   await page
     .getByText(/penicillin/)
     .first()
-    .waitFor({ timeout: 5000 });
+    .waitFor();
   await checker.context().close();
 });

@@ -62,7 +62,7 @@ describe('the server is killed in the middle of an infusion', () => {
   it('the drip runs on at the screen and in the notes, and is finished once its minutes have run', async () => {
     const url = await started('0', '2026-11-25T09:00', 0, 'prepare');
     const page = await (await browser.newContext({ viewport: tablet, serviceWorkers: 'block' })).newPage();
-    page.setDefaultTimeout(30_000);
+    page.setDefaultTimeout(60_000);
     await page.goto(url);
     await signIn(page, people.nurse.username, password);
     await page.goto(`${url}/people/${patient}/visit`);

@@ -136,7 +136,7 @@ it('what was written there without a network is signed by whoever wrote it, when
   const sync = there.getByLabel('Sync');
   await expect.poll(async () => sync.textContent()).toMatch(/1 waiting/);
   network.restore();
-  await expect.poll(async () => sync.textContent(), { timeout: 15_000 }).toMatch(/1 needs you/);
+  await expect.poll(async () => sync.textContent()).toMatch(/1 needs you/);
   await sync.getByRole('link').click();
   await sees(/This is a shared screen: say who you are/);
   await checked(there, 'waiting-to-sign-tablet', { settles: false });
@@ -146,7 +146,7 @@ it('what was written there without a network is signed by whoever wrote it, when
   await sees(/The PIN or the badge is not right/);
   await fill('PIN, or scan your badge', badge);
   await press('Sign');
-  await expect.poll(async () => sync.textContent(), { timeout: 15_000 }).toMatch(/online$/);
+  await expect.poll(async () => sync.textContent()).toMatch(/online$/);
   const { steps } = await at.server.read<{ steps: { step: string; by?: string }[] }>('/api/people/otto/visit');
   expect(steps.find(({ step }) => step === 'arrive')?.by).toBe(people.checker.name);
   await network.close();

@@ -52,7 +52,7 @@ afterAll(async () => {
 
 const sync = (where: Page) => where.getByLabel('Sync');
 const says = async (where: Page, words: RegExp): Promise<void> =>
-  expect.poll(async () => sync(where).textContent(), { timeout: 15_000 }).toMatch(words);
+  expect.poll(async () => sync(where).textContent()).toMatch(words);
 
 const ledgerOf = async (patient: string) =>
   entriesInLedger(at.server.atHand.store, await at.server.atHand.notes.of('patient', patient));
@@ -129,7 +129,7 @@ describe('the network goes', () => {
     const context = page.context();
     await page.close();
     page = await context.newPage();
-    page.setDefaultTimeout(15_000);
+    page.setDefaultTimeout(60_000);
     const began = performance.now();
     await page.goto(network.url);
     await page.getByRole('heading', { level: 1 }).waitFor();
@@ -322,7 +322,7 @@ describe('nothing clinical stays', () => {
     await page.goto(network.url);
     await keptOn(page, 3);
     await page.getByRole('button', { name: 'leave' }).click();
-    await expect.poll(clinical, { timeout: 15_000 }).toEqual([]);
+    await expect.poll(clinical).toEqual([]);
     await signIn(page, people.nurse.username, password);
   });
 
@@ -330,7 +330,7 @@ describe('nothing clinical stays', () => {
     await page.goto(network.url);
     await keptOn(page, 3);
     await closeSession();
-    await expect.poll(clinical, { timeout: 15_000 }).toEqual([]);
+    await expect.poll(clinical).toEqual([]);
     network.cut();
     const context = page.context();
     await page.close();

@@ -21,6 +21,4 @@ export const namesKept = async (where: Page): Promise<string[]> =>
 
 /** Waits until the visits of so many people are kept on the device. */
 export const keptOn = async (where: Page, visits: number): Promise<void> =>
-  expect
-    .poll(async () => (await namesKept(where)).filter((name) => name.endsWith('/visit"')), { timeout: 15_000 })
-    .toHaveLength(visits);
+  expect.poll(async () => (await namesKept(where)).filter((name) => name.endsWith('/visit"'))).toHaveLength(visits);

@@ -61,7 +61,8 @@ export async function service({
     });
     contexts.push(context);
     const page = await context.newPage();
-    page.setDefaultTimeout(15_000);
+    // Only against what hangs: a loaded machine is slow, not wrong.
+    page.setDefaultTimeout(60_000);
     page.on('pageerror', (error) => {
       throw error;
     });

@@ -61,7 +61,7 @@ export function LetterTable<Row extends Line>({ id, title, says, rows, mustRead 
             disabled={chosen.length === 0}
             onClick={() => void many.run(chosen.map(one)).then(() => ticks.only([]))}
           >
-            {press(chosen.length === 0 ? possible.length : chosen.length)}
+            {press(chosen.length)}
           </Button>
           {many.busy ? (
             <Button onClick={many.stop}>Stop</Button>

@@ -6,7 +6,7 @@ import { Button } from '../../paper/Button.tsx';
 import { buttonLook } from '../../paper/button-look.ts';
 import { Outcome } from '../../paper/Outcome.tsx';
 import { timeOfDay } from '../../words/dates.ts';
-import { dotted } from '../../words/texts.ts';
+import { counted, dotted } from '../../words/texts.ts';
 import type { StepProps } from '../StepBody.tsx';
 import css from '../Visit.module.css';
 import { useTick } from '../server-now.ts';
@@ -31,6 +31,7 @@ export function Running({ data, done }: StepProps) {
   const ran = infusion.ranSeconds + since;
   const left = Math.max(0, infusion.leastMinutes * 60 - ran);
   const planned = infusion.plannedMinutes * 60;
+  const overMinutes = Math.floor((ran - planned) / 60);
   const share = (seconds: number): string =>
     `${Math.min(100, (100 * seconds) / Math.max(planned, infusion.leastMinutes * 60))}%`;
   return (
@@ -61,6 +62,12 @@ export function Running({ data, done }: StepProps) {
             `not before ${timeOfDay(infusion.earliestFinish, step.zone)}`,
         )}
       </p>
+      {!infusion.paused && overMinutes > 0 && (
+        <p role="status">
+          <strong>{counted(overMinutes, 'minute')} longer than planned:</strong> look at the site, the line and the
+          rate.
+        </p>
+      )}
       <Outcome of={{ ...step.attempt, answer: undefined }} />
       <div className={css['go']}>
         {infusion.paused ? (

@@ -9,7 +9,7 @@ import { commandOf, pinnedNode, root } from './place.mjs';
 import { ensureWebBuilt } from './web.mjs';
 import { Refused, say, seconds } from './words.mjs';
 
-const stepLimitMilliseconds = 15 * 60_000;
+const stepLimitMilliseconds = 30 * 60_000;
 const reports = join(root, 'reports');
 
 /** Runs a package's command on the pinned Node; resolves to its exit code. */

@@ -63,7 +63,7 @@ export function Running({ data, done }: StepProps) {
         )}
       </p>
       {!infusion.paused && overMinutes > 0 && (
-        <p role="status">
+        <p>
           <strong>{counted(overMinutes, 'minute')} longer than planned:</strong> look at the site, the line and the
           rate.
         </p>

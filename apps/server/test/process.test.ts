@@ -67,11 +67,15 @@ describe('a server that is asked to stop', () => {
     });
   }
 
-  test('twice still ends with 0', async () => {
-    const { child, ended } = await started('--empty');
+  test('twice still lets go of everything', async () => {
+    const { child, url, ended } = await started('--empty');
     child.kill('SIGTERM');
     child.kill('SIGTERM');
-    expect(await ended).toBe(0);
+    // On a busy machine the second may come when the runtime has taken its handlers down already: then it is what ends it.
+    expect([0, null]).toContain(await ended);
+    expect(await portIsFree(url)).toBe(true);
+    const store = await openNotesStore({ folder: ownFolder(data) });
+    await store.close();
   });
 });
 

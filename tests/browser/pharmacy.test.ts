@@ -31,7 +31,7 @@ afterAll(() => at.close());
 it('an unverified prescription holds the preparation, and stands on Today and on the person’s page', async () => {
   await hands(nurse).sees('not verified by a pharmacist');
   await checked(nurse, 'pharmacy-visit-held');
-  await hands(prescriber).sees('Prescriptions not verified, with a place');
+  await hands(prescriber).sees('Prescriptions refused or not verified, with a place');
   await checked(prescriber, 'pharmacy-today');
   await hands(pharmacist).sees("wants a pharmacist's word before anything is prepared");
   await checked(pharmacist, 'pharmacy-queue');

@@ -42,11 +42,11 @@ section{max-width:190mm;margin:0 auto 10mm;padding:0 4mm}h1{font-size:12pt;margi
 .head{display:flex;justify-content:space-between;gap:6mm;border-bottom:1.5pt solid #000;padding-bottom:.8mm}.head div:last-child{text-align:right}
 table{border-collapse:collapse;width:100%}th,td{border:.6pt solid #000;padding:.6mm 1.2mm;text-align:left;vertical-align:top;overflow-wrap:anywhere}
 .list{font-size:8.4pt;table-layout:fixed}.list :is(th,td):nth-child(1){width:11mm}.list :is(th,td):nth-child(2){width:42mm}.list :is(th,td):nth-child(3){width:16mm}.list :is(th,td):nth-child(6){width:12mm}.list td:first-child{font-weight:700}
-.steps{font-size:8.4pt;table-layout:fixed}.steps col:first-child{width:25mm}.steps col:last-child{width:20mm}.who{margin-bottom:1mm}.allergies{border:1.5pt solid #000;padding:.3mm 1.5mm;font-weight:700}
-.one{white-space:nowrap;display:inline-block;margin-right:1.5mm}.box{display:inline-block;width:2.8mm;height:2.8mm;border:.8pt solid #000;margin:0 1mm -.4mm 0}.blank{display:inline-block;min-width:17mm;border-bottom:.6pt solid #000;height:4.4mm}.short{min-width:11mm}
+.steps{font-size:8.4pt;line-height:1.22;table-layout:fixed}.steps :is(th,td){padding-block:.35mm}.steps col:first-child{width:25mm}.steps col:last-child{width:20mm}.who{margin-bottom:1mm}.allergies{border:1.5pt solid #000;padding:.3mm 1.5mm;font-weight:700}
+.one{white-space:nowrap;display:inline-block;margin-right:1.5mm}.box{display:inline-block;width:2.8mm;height:2.8mm;border:.8pt solid #000;margin:0 1mm -.4mm 0}.blank{display:inline-block;min-width:17mm;border-bottom:.6pt solid #000;height:4mm}.short{min-width:11mm}
 .questions{margin:0;padding:0;list-style:none;columns:2;column-gap:4mm}.questions li{break-inside:avoid;display:flex;justify-content:space-between;gap:2mm}.answer{flex:none}
-.sign .blank{min-width:46mm;height:6mm}.fold{border-top:1pt dashed #000;margin-top:2mm;font-size:8.6pt}.foldwords{text-align:center;font-size:7.5pt;margin-top:0}.typed{border-top:.6pt solid #000;margin-top:1.5mm;font-size:8.4pt}.demo{font-weight:700}
-@page{size:A4 portrait;margin:9mm 10mm 8mm}@media print{section{max-width:none;margin:0;padding:0}section+section{break-before:page}}`;
+.sign .blank{min-width:46mm;height:5.2mm}.fold{border-top:1pt dashed #000;margin-top:1.2mm;font-size:8.4pt}.foldwords{text-align:center;font-size:7.5pt;margin-top:0}.typed{border-top:.6pt solid #000;margin-top:1.5mm;font-size:8.4pt}.demo{font-weight:700}
+@page{size:A4 portrait;margin:8mm 10mm 7mm}@media print{section{max-width:none;margin:0;padding:0}section+section{break-before:page}}`;
 
 /** A whole HTML document; nothing in it runs or is loaded from anywhere. */
 export function daySheetHtml(facts: DaySheetFacts): string {

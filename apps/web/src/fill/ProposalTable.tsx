@@ -40,7 +40,7 @@ export function ProposalTable({ id, title, says, lines, accepting, mayBook, earl
             busy={accepting.busy}
             busyWords={`${accepting.done} of ${accepting.of} booked …`}
             disabled={chosen.length === 0}
-            onClick={() => void accepting.accept(chosen).then(() => ticks.only([]))}
+            onClick={() => void accepting.accept(chosen).then(() => ticks.exactly([]))}
           >
             Accept {chosen.length === 0 ? 'the ticked ones' : counted(chosen.length, 'line')}
           </Button>
@@ -49,7 +49,7 @@ export function ProposalTable({ id, title, says, lines, accepting, mayBook, earl
           ) : (
             <Button
               disabled={open.length === 0}
-              onClick={() => ticks.only(chosen.length === open.length ? [] : open.map((one) => one.person))}
+              onClick={() => ticks.exactly(chosen.length === open.length ? [] : open.map((one) => one.person))}
             >
               {chosen.length > 0 && chosen.length === open.length ? 'Tick none' : 'Tick all'}
             </Button>

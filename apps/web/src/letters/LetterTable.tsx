@@ -12,6 +12,7 @@ import { unbroken } from '../words/texts.ts';
 import { Came } from './Came.tsx';
 import { letterName } from './letter-words.ts';
 import css from './Letters.module.css';
+import { PressTicked } from './PressTicked.tsx';
 import { Sheet } from './Sheet.tsx';
 import { type One, useMany } from './use-many.ts';
 
@@ -53,24 +54,17 @@ export function LetterTable<Row extends Line>({ id, title, says, rows, mustRead 
       </h2>
       {says !== undefined && <p className="quiet screenOnly">{says}</p>}
       {press !== undefined && one !== undefined && (
-        <div className={`${css['acts']} screenOnly`}>
-          <Button
-            tone="act"
-            busy={many.busy}
-            busyWords={`${many.progress?.done ?? 0} of ${chosen.length} …`}
-            disabled={chosen.length === 0}
-            onClick={() => void many.run(chosen.map(one)).then(() => ticks.only([]))}
-          >
-            {press(chosen.length)}
-          </Button>
-          {many.busy ? (
-            <Button onClick={many.stop}>Stop</Button>
-          ) : (
-            <Button disabled={possible.length === 0} onClick={() => ticks.only(possible.map(({ key }) => key))}>
-              {mustRead ? 'Tick all that were read' : 'Tick all'}
-            </Button>
-          )}
-        </div>
+        <PressTicked
+          many={many}
+          chosen={chosen.length}
+          words={press(chosen.length)}
+          start={() => void many.run(chosen.map(one)).then(() => ticks.exactly([]))}
+          tickAll={{
+            words: mustRead ? 'Tick all that were read' : 'Tick all',
+            possible: possible.length > 0,
+            press: () => ticks.exactly(possible.map(({ key }) => key)),
+          }}
+        />
       )}
       <Came of={many.progress} busy={many.busy} />
       {rows.length > 0 && (

@@ -3,12 +3,12 @@ import type { RemindersPlanRow } from '@twelvemonth/exchange';
 import { type ReactNode, useState } from 'react';
 import { TextField } from '../fields/TextField.tsx';
 import { useMay } from '../frame/may.ts';
-import { Button } from '../paper/Button.tsx';
 import { useTicks } from '../paper/use-ticks.ts';
 import { dayInWords, shortDay } from '../words/dates.ts';
 import { counted, unbroken } from '../words/texts.ts';
 import { Came } from './Came.tsx';
 import css from './Letters.module.css';
+import { PressTicked } from './PressTicked.tsx';
 import { type One, useMany } from './use-many.ts';
 
 /** Reminders still to come, where the unit lets approved ones go by themselves: seen and approved once, or taken back. */
@@ -89,27 +89,17 @@ function PlanTable({ id, title, says, rows, above, press, one }: Props) {
       {may('record') && (
         <>
           {chosen.length > 0 && <div className="screenOnly">{above}</div>}
-          <div className={`${css['acts']} screenOnly`}>
-            <Button
-              tone="act"
-              busy={many.busy}
-              busyWords={`${many.progress?.done ?? 0} of ${chosen.length} …`}
-              disabled={chosen.length === 0}
-              onClick={() => void many.run(chosen.map(one)).then(() => ticks.only([]))}
-            >
-              {press(chosen.length)}
-            </Button>
-            {many.busy ? (
-              <Button onClick={many.stop}>Stop</Button>
-            ) : (
-              <Button
-                disabled={possible.length === 0}
-                onClick={() => ticks.only(possible.map(({ patient }) => patient))}
-              >
-                Tick all
-              </Button>
-            )}
-          </div>
+          <PressTicked
+            many={many}
+            chosen={chosen.length}
+            words={press(chosen.length)}
+            start={() => void many.run(chosen.map(one)).then(() => ticks.exactly([]))}
+            tickAll={{
+              words: 'Tick all',
+              possible: possible.length > 0,
+              press: () => ticks.exactly(possible.map(({ patient }) => patient)),
+            }}
+          />
         </>
       )}
       <Came of={many.progress} busy={many.busy} />

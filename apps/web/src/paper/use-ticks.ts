@@ -5,7 +5,7 @@ export type Ticks<Key> = {
   readonly has: (key: Key) => boolean;
   readonly turn: (key: Key) => void;
   /** These and no others. */
-  readonly only: (keys: readonly Key[]) => void;
+  readonly exactly: (keys: readonly Key[]) => void;
 };
 
 export function useTicks<Key>(): Ticks<Key> {
@@ -17,6 +17,6 @@ export function useTicks<Key>(): Ticks<Key> {
       if (!next.delete(key)) next.add(key);
       setTicked(next);
     },
-    only: (keys) => setTicked(new Set(keys)),
+    exactly: (keys) => setTicked(new Set(keys)),
   };
 }

@@ -35,7 +35,13 @@ const commandStep = (name, ...commands) => ({
   },
 });
 
-const firstLine = (text = '') => text.split('\n')[0];
+/** What went wrong, and what a browser was waiting for meanwhile; not the lines of code that led there. */
+const beginning = (text = '') =>
+  text
+    .split('\n')
+    .filter((line) => line.trim() !== '' && !/^\s+at /.test(line))
+    .slice(0, 12)
+    .join('\n            ');
 
 /**
  * What a vitest report says. A file that could not even be loaded counts as one failure; a test that was skipped, or whose
@@ -52,8 +58,8 @@ export function counted(report, code) {
     const failed = file.assertionResults.filter((test) => test.status === 'failed');
     count.passed += passed;
     count.failed += file.status === 'failed' ? Math.max(failed.length, 1) : failed.length;
-    count.says.push(...failed.map((test) => `${test.fullName.trim()}: ${firstLine(test.failureMessages[0])}`));
-    if (file.status === 'failed' && failed.length === 0) count.says.push(`${file.name}: ${firstLine(file.message)}`);
+    count.says.push(...failed.map((test) => `${test.fullName.trim()}: ${beginning(test.failureMessages[0])}`));
+    if (file.status === 'failed' && failed.length === 0) count.says.push(`${file.name}: ${beginning(file.message)}`);
     count.notRun.push(...notRun.map((test) => test.fullName.trim()));
   }
   // An error outside any test (a rejection nobody awaited) fails the run without failing a test.

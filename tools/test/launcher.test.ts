@@ -14,14 +14,19 @@ const step = (name: string, outcome: Partial<Outcome>) => ({
   name,
   run: async () => ({ passed: 0, failed: 0, notRun: [], says: [], ...outcome }),
 });
-const test = (status: string, fullName = 'a test') => ({ status, fullName, failureMessages: ['it broke\nhere'] });
+const test = (status: string, fullName = 'a test') => ({
+  status,
+  fullName,
+  failureMessages: ['it broke:\nwaiting for a button\n    at here.ts:1'],
+});
 
 describe('the count of a test report', () => {
-  it('counts tests that passed and tests that failed', () => {
+  it('counts tests that passed and tests that failed, and says what these were waiting for', () => {
     const report = {
       testResults: [{ status: 'failed', assertionResults: [test('passed'), test('failed'), test('passed')] }],
     };
-    expect(counted(report, 1)).toEqual({ passed: 2, failed: 1, notRun: [], says: ['a test: it broke'] });
+    const says = [expect.stringMatching(/^a test: it broke:\n +waiting for a button$/)];
+    expect(counted(report, 1)).toEqual({ passed: 2, failed: 1, notRun: [], says });
   });
 
   it('counts a file that could not be loaded, an error outside any test, and an empty report as failures', () => {

@@ -52,7 +52,6 @@ it('nobody else becomes an administrator that way', async () => {
   await next.goto(at.url);
   await next.getByRole('heading', { name: 'Sign in' }).waitFor();
   await expect.poll(async () => next.getByText('Set up this service').count()).toBe(0);
-  await next.context().close();
 });
 
 it('the administrator adds the staff, each with their roles', async () => {

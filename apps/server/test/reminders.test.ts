@@ -167,6 +167,10 @@ describe('what came back', () => {
     drop('1.eml', report('WILHELMINA@mail.example', 'delayed'));
     expect(await takeInReturned(server.atHand, folder), 'it is tried again').toBe(0);
     drop('2.eml', report('WILHELMINA@mail.example', 'failed'));
+    const full = { outcome: 'read-only', says: 'The disk is full.' } as const;
+    const fullStore = { ...server.atHand, store: { ...server.atHand.store, act: async () => full } };
+    expect(await takeInReturned(fullStore, folder), 'it lies there until it can be written').toBe(0);
+    expect(lies()[0]).toEqual(['2.eml']);
     expect(await takeInReturned(server.atHand, folder)).toBe(1);
     expect(await ends(first)).toEqual(['accepted', 'came back: 5.1.1: 550 no such mailbox']);
     drop('3.eml', report('elsewhere@mail.example', 'failed', `Message-ID: <${first}@twelvemonth>`));

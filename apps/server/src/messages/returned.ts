@@ -1,8 +1,8 @@
 /**
  * What came back about messages: reports of mail servers (RFC 3464) and word from a text gateway, one to a file, in a folder the
  * unit's own mail server or gateway moves them into. What speaks of a message of ours is written in the notes and waits for a
- * person; the file goes to "taken". What cannot be read, or speaks of nothing that went out from here, goes to "not-taken" and is
- * counted on the screen: nothing is dropped.
+ * person; the file goes to "taken". What cannot be read or written down, or speaks of nothing that went out from here, goes to
+ * "not-taken" and is counted on the screen: nothing is dropped.
  */
 import { mkdirSync, readdirSync, readFileSync, renameSync, statSync } from 'node:fs';
 import { join } from 'node:path';
@@ -12,6 +12,7 @@ import { z } from 'zod';
 import { randomUUID } from 'node:crypto';
 import { doAct } from '../acts/do-act.ts';
 import type { AtHand } from '../at-hand.ts';
+import { Refused } from '../problem.ts';
 import type { Person } from '../register/people.ts';
 import { messageDomain } from './e-mail.ts';
 
@@ -41,7 +42,8 @@ export async function takeInReturned(atHand: AtHand, folder: string): Promise<nu
     const returned = about.size > mostBytes ? undefined : returnedIn(name, readFileSync(path, 'utf8'));
     const found = returned === undefined ? undefined : await takeIn(atHand, returned);
     written += found?.written ?? 0;
-    renameSync(path, join(folder, found?.spokeOfOurs === true ? 'taken' : notTaken, name));
+    if (found?.goesTo !== 'the next turn')
+      renameSync(path, join(folder, found?.goesTo === 'taken' ? 'taken' : notTaken, name));
   }
   return written;
 }
@@ -91,9 +93,10 @@ function jsonIn(text: string): unknown {
 async function takeIn(
   atHand: AtHand,
   returned: readonly Returned[],
-): Promise<{ readonly written: number; readonly spokeOfOurs: boolean }> {
+): Promise<{ readonly written: number; readonly goesTo: 'taken' | typeof notTaken | 'the next turn' }> {
   let written = 0;
   let ours = 0;
+  let refused = 0;
   for (const one of returned) {
     for (const { person, message } of await messagesMeant(atHand, one)) {
       ours += 1;
@@ -102,15 +105,17 @@ async function takeIn(
       if (outcome === 'came back' || outcome === 'not accepted') continue;
       const body = { outcome: 'came back', message: message.first, because: one.because.slice(0, 500) };
       const line = { kind: 'message-ended', body, effectiveAt: plainDate(person.today) } as const;
-      await doAct(atHand, {
+      const done = await doAct(atHand, {
         id: randomUUID(),
         act: { name: 'record', patient: person.patient, line },
         by: whatCameBack,
       });
-      written += 1;
+      if (!(done instanceof Refused)) written += 1;
+      else if (done.status === 503) return { written, goesTo: 'the next turn' };
+      else refused += 1;
     }
   }
-  return { written, spokeOfOurs: ours > 0 || returned.length === 0 };
+  return { written, goesTo: refused === 0 && (ours > 0 || returned.length === 0) ? 'taken' : notTaken };
 }
 
 type Meant = { readonly person: Person; readonly message: Fact<'message-begun' | 'page-sent'> };

@@ -7,7 +7,7 @@ import { type Measure, plausibility, weightJumpShare } from '../exact/plausible.
 import { type Quantity, exactValue, quantityText } from '../exact/quantity.ts';
 import { dividedBy, minus, ratioAsNumber } from '../exact/ratio.ts';
 import { weightKg } from '../formulas/units.ts';
-import type { BodyOfKind } from '../kinds/index.ts';
+import { type BodyOfKind, kindNamed } from '../kinds/index.ts';
 import { medicineClassOf } from '../protocol/medicine-classes.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { sameName } from '../requirements/medicine-name.ts';
@@ -22,15 +22,27 @@ export function checkDoubts(
   confirmed: readonly string[],
   replaced: string | undefined,
 ): readonly Refusal[] {
-  const field = `${path}.${fact.kind === 'medicine' ? 'sort' : 'quantity'}`;
+  const { field, look } = askedAt(fact.kind);
   return doubtsAbout(record, fact, replaced)
     .filter((says) => !confirmed.includes(says))
     .map((says) =>
       refusal('is-it-right', says, {
-        field,
-        remedy: `${fact.kind === 'medicine' ? 'choose its sort' : 'look at what was reported: correct it'} here, or say that it is right as typed`,
+        field: `${path}.${field}`,
+        remedy: `${look}, or say that it is right as typed`,
       }),
     );
+}
+
+/** Where on the form it is asked, and what to look at first. */
+function askedAt(kind: Fact['kind']): { readonly field: string; readonly look: string } {
+  switch (kind) {
+    case 'medicine':
+      return { field: 'sort', look: 'choose its sort here' };
+    case 'died':
+      return { field: 'source', look: 'look whose notes these are, and at the day' };
+    default:
+      return { field: 'quantity', look: 'look at what was reported: correct it here' };
+  }
 }
 
 function doubtsAbout(record: SubjectRecord, fact: Fact, replaced: string | undefined): readonly string[] {
@@ -52,9 +64,24 @@ function doubtsAbout(record: SubjectRecord, fact: Fact, replaced: string | undef
     }
     case 'medicine':
       return asSort((fact as Fact<'medicine'>).body, others('medicine'));
+    case 'died':
+      return seenAfter(record, fact);
     default:
       return [];
   }
+}
+
+/** Written only of somebody who is there. */
+const inTheRoom: ReadonlySet<Fact['kind']> = new Set(['arrived', 'weight', 'height', 'cannula', 'dose']);
+
+/** A death written in the wrong notes stops every recall and letter of somebody who lives. */
+function seenAfter(record: SubjectRecord, { on }: Fact): readonly string[] {
+  const seen = record.all.findLast((fact) => fact.on > on && inTheRoom.has(fact.kind));
+  return seen === undefined
+    ? []
+    : [
+        `The notes have “${kindNamed(seen.kind).label}” of ${shortDate(seen.on)}, after that day: is it this person who has died, and on that day?`,
+      ];
 }
 
 /** A medicine entered as something that its name says it is not, or as half of what it is: samples before it would go on counting. */

@@ -6,6 +6,8 @@ import { prescribedOn } from '../course/prescribed.ts';
 import { type Day, day } from '../calendar/day.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
+import { heldBy } from '../standing/standing.ts';
+import type { Held } from '../standing/transitions.ts';
 
 type Check<Outcome extends Fact<'pharmacy-check'>['body']['outcome']> = Fact<'pharmacy-check'> & {
   readonly body: Extract<Fact<'pharmacy-check'>['body'], { outcome: Outcome }>;
@@ -89,9 +91,13 @@ export function holdsPreparation({ state }: OrderAtPharmacy, protocol: Protocol 
   }
 }
 
-/** Whether an order is one a pharmacist still looks at: in its days, and no dose given since it was written. */
+/** Whether an order is one a pharmacist still looks at: in its days, no dose given since it was written, and its person in care. */
 export const isOpenOrder = (record: SubjectRecord, { on, body }: Fact<'prescription'>, today: Day): boolean =>
-  day(body.validUntil) >= today && !factsOf(record, 'dose').some((dose) => dose.on >= on);
+  day(body.validUntil) >= today &&
+  !factsOf(record, 'dose').some((dose) => dose.on >= on) &&
+  !careEnded.has(heldBy(record, today).held);
+
+const careEnded: ReadonlySet<Held> = new Set<Held>(['died', 'closed', 'transferred out']);
 
 /** "waits for the pharmacist: changed since it was verified on 3 Nov 2026" */
 export function pharmacySays({ state }: OrderAtPharmacy, shown: (day: Day) => string): string {

@@ -184,3 +184,32 @@ describe('notes written as text', () => {
     expect(says(line)).toContain('never guessed');
   });
 });
+
+describe('a death before a day on which the person was seen', () => {
+  const died = (effectiveAt: string, confirms: readonly string[] = []): ActNamed<'record'> => ({
+    name: 'record',
+    patient: 'p1',
+    line: { kind: 'died', body: { source: 'a neighbour rang' }, effectiveAt },
+    confirms,
+  });
+  const seen = (): DayUnit => {
+    const unit = here();
+    unit.expect('dana', record(weight('56.2', 'kg')));
+    return unit;
+  };
+  const asks =
+    'The notes have “body weight” of 23 Nov 2026, after that day: is it this person who has died, and on that day?';
+
+  test('is asked about: written in the wrong notes it would end the recall of somebody who lives', () => {
+    const unit = seen();
+    const [asked, ...more] = unit.do('dana', died('2026-11-22'));
+    expect(more).toEqual([]);
+    expect([asked?.name, asked?.field, asked?.says]).toEqual(['is-it-right', 'line.body.source', asks]);
+    expect(factsOf(unit.patient(), 'died')).toEqual([]);
+    unit.expect('dana', died('2026-11-22', [asks]));
+    expect(factsOf(unit.patient(), 'died')).toHaveLength(1);
+  });
+  test('on the day itself, or later, it is written as told', () => {
+    for (const on of ['2026-11-23', '2026-11-24']) expect(seen().do('dana', died(on))).toEqual([]);
+  });
+});

@@ -2,6 +2,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { referralOf, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
+import { enteredBefore } from '../../apps/server/test/support/entered-before.ts';
 import { hands } from '../support/hands.ts';
 import { type Service, checked, service } from '../support/service.ts';
 
@@ -216,4 +217,14 @@ it('what one person writes appears on the other screen without asking', async ()
     .first()
     .waitFor();
   await checker.context().close();
+});
+
+it('somebody of whom nothing says what comes next, nor where, is counted at every unit: on Today and in the list', async () => {
+  const identity = { given: 'Una', family: 'Spoken', born: '1950-01-09', sex: 'female', number: '999 204 7900' };
+  await enteredBefore(at.server, 'una', { identity }, '2026-11-20');
+  await page.goto(`${at.url}/people`);
+  await page.getByText(/^1 person is not accounted for: nobody owns what happens next/).waitFor();
+  await page.goto(`${at.url}/`);
+  await page.getByRole('link', { name: /people not accounted for/ }).click();
+  await page.getByRole('row', { name: /Spoken/ }).waitFor();
 });

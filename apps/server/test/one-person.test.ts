@@ -1,10 +1,9 @@
 /** Two notes of one person over HTTP: every list, search and address reads them as one, and apart again. */
-import { randomUUID } from 'node:crypto';
-import type { PlainDate } from '@twelvemonth/clinical';
 import type { PersonView, peopleAnswer, recallAnswer, searchAnswer } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { z } from 'zod';
 import { noteLookAlikes } from '../src/register/note-look-alikes.ts';
+import { enteredBefore } from './support/entered-before.ts';
 import { type OwnServer, ownServer, problemOf, referralOf, sessionOn, setUp, workUp } from './support/own-server.ts';
 
 let server: OwnServer;
@@ -13,32 +12,14 @@ beforeAll(async () => {
   await setUp(server);
   await server.done('clerk', referralOf('kept'));
   await workUp(server, 'kept');
-  await enteredBefore('second', 'Arkwright Poe', '999 204 9913');
+  await lookAlikeBefore('second', 'Arkwright Poe', '999 204 9913');
 });
 afterAll(async () => server.close());
 
-/** Entries of a register from before anybody looked for people who look alike. */
-async function enteredBefore(patient: string, family: string, number: string): Promise<void> {
+/** Of a register from before anybody looked for people who look alike. */
+async function lookAlikeBefore(patient: string, family: string, number: string): Promise<void> {
   const { identity, contact, referral, on } = referralOf(patient, { family, number });
-  const bodies = Object.entries({ identity, contact, referral });
-  const outcome = await server.atHand.store.act({
-    id: randomUUID(),
-    content: patient,
-    by: { staff: 'somebody', role: 'clerk' },
-    at: server.atHand.clock.now(),
-    subjects: [`patient/${patient}`],
-    decide: () => ({
-      drafts: bodies.map(([kind, body]) => ({
-        subject: `patient/${patient}` as const,
-        kind,
-        shape: 1,
-        body,
-        effectiveAt: on as PlainDate,
-        zone: 'Europe/London',
-      })),
-    }),
-  });
-  expect(outcome.outcome).toBe('recorded');
+  await enteredBefore(server, patient, { identity, contact, referral }, on);
 }
 
 const person = (patient: string): Promise<PersonView> => server.read<PersonView>(`/api/people/${patient}`);

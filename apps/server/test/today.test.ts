@@ -1,5 +1,5 @@
 /** What Today says beside the list: who is late, who could come instead, when the last can have left. Sums by hand beside each. */
-import type { TodayView } from '@twelvemonth/exchange';
+import type { TodayView, VisitView } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { movableClock } from '../../../tests/support/movable-clock.ts';
 import { lineNow, listToday, planToday, readyToPrepare } from './support/at-the-chair.ts';
@@ -86,4 +86,6 @@ test('who is easily mistaken for another on the list is marked there; somebody o
     ['wanda', ['Olive Fereira, born 11 February 1939']],
     ['olive', ['Wanda Ferreira, born 30 September 1944']],
   ]);
+  const { nearNames } = await server.read<VisitView>('/api/people/olive/visit');
+  expect(nearNames, 'and where her visit is open').toEqual(['Wanda Ferreira, born 30 September 1944']);
 });

@@ -9,7 +9,7 @@ export function peopleListOf(
   everyone: readonly Person[],
   asked: z.infer<typeof peopleQuery>,
 ): z.infer<typeof peopleAnswer> {
-  const ofUnit = asked.unit === undefined ? everyone : everyone.filter((person) => person.unitId === asked.unit);
+  const ofUnit = asked.unit === undefined ? everyone : everyone.filter((person) => isListedAt(asked.unit, person));
   const chosen =
     asked.standing === undefined ? ofUnit : ofUnit.filter((person) => person.standing.standing === asked.standing);
   const count = new Map<Standing, number>();
@@ -24,6 +24,9 @@ export function peopleListOf(
     unaccounted: count.get('not accounted for') ?? 0,
   };
 }
+
+/** Whose notes name no unit, as when a referral was withdrawn, is somebody's everywhere: on no list they would be lost. */
+export const isListedAt = (unit: string | undefined, { unitId }: Person): boolean => unitId === unit || unitId === '';
 
 /** Nobody reads more of a list of namesakes; they type another letter. */
 const foundAtMost = 30;

@@ -20,6 +20,7 @@ import type { UnitNow } from '../register/units.ts';
 import { waitingIn } from '../register/waiting-rows.ts';
 import { toBeAskedSince } from './aftercare.ts';
 import { toOrderBy } from './stock.ts';
+import { isListedAt } from './people-list.ts';
 import { isFirstInLine, isRecalled } from './recall.ts';
 
 /** Who is to be asked how they are stands in a pile from the first day on which somebody may ring, not only once it is late. */
@@ -72,6 +73,13 @@ export async function workOf(atHand: AtHand, everyone: readonly Person[], unit: 
   const counted = (what: string, of: readonly Person[], since: (person: Person) => Day): TodayView['work'][number] =>
     pile(what, '/recall', of.map(since));
   return [
+    pile(
+      'people not accounted for: nobody owns what happens next',
+      '/people?standing=not+accounted+for',
+      everyone
+        .filter((person) => isListedAt(unit.unit.id, person) && person.standing.standing === 'not accounted for')
+        .map(({ standing }) => standing.since),
+    ),
     counted(
       'first in line',
       here.filter((person) => isFirstInLine(person) && person.place === undefined),

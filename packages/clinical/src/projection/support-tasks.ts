@@ -8,7 +8,7 @@ import type { Row } from './row.ts';
 import type { Task } from './task-rows.ts';
 
 /** Transport, interpreter, hoist: left behind by a place that moved, or not yet booked for the place they have. */
-export function supportTasks(record: SubjectRecord, today: Day, gone: boolean, task: Task): Row[] {
+export function supportTasks(record: SubjectRecord, today: Day, willNotCome: boolean, task: Task): Row[] {
   const left = supportsLeftBehind(record, today).map(({ booking, moveTo }) =>
     task(
       'move or cancel what was booked',
@@ -18,7 +18,7 @@ export function supportTasks(record: SubjectRecord, today: Day, gone: boolean, t
       `${booking.body.what}: ${moveTo === undefined ? 'cancel' : 'move'}`,
     ),
   );
-  if (gone) return left;
+  if (willNotCome) return left;
   const toArrange = placesOf(record).flatMap((place) => {
     const booking = record.all.find((fact) => fact.id === place.entry);
     const open = supportLinesFor(record, place).filter(({ state }) => state === 'to arrange');

@@ -81,8 +81,9 @@ export function taskRows(
   });
   const ended = heldBy(record, today).held;
   const gone = ended === 'died' || ended === 'closed';
-  const rows = placesToRelease(record, today, gone || ended === 'transferred out', task);
-  rows.push(...supportTasks(record, today, gone, task));
+  const willNotCome = gone || ended === 'transferred out';
+  const rows = placesToRelease(record, today, willNotCome, task);
+  rows.push(...supportTasks(record, today, willNotCome, task));
   if (ended === 'died') return rows;
   return [
     ...rows,

@@ -66,6 +66,12 @@ describe('what a place asks for', () => {
     expect(tasks(unit)).toEqual(['arrange what goes with the place (hoist)']);
   });
 
+  test('nothing more is booked for who goes to another service: the place is to be given up', () => {
+    const unit = booked();
+    unit.write('dana', 'transfer-out', { to: 'another bone unit', chaseOn: '2026-12-15' });
+    expect(tasks(unit)).toEqual([]);
+  });
+
   test('nothing is booked for a place they do not have', () => {
     const unit = booked();
     const body = { answer: 'booked', what: 'hoist', session: first, on: '2026-11-26', bookedWith: 'ward 4' };

@@ -156,3 +156,21 @@ describe('the past, decided again', () => {
     expect(answer.json<ReplayAnswer>()).toEqual({ looked: 1, of: 1, ruleSet: RULE_SET, decisions: 0, differences: [] });
   });
 });
+
+test('exceptions are counted by rule for who reads about people, and told to nobody else', async () => {
+  const body = { requirement: 'teeth and jaw', reason: 'seen by her dentist', expiresOn: '2026-12-20' };
+  await server.done('prescriber', {
+    name: 'record',
+    patient: 'p1',
+    line: { kind: 'prescriber-exception', body, effectiveAt: '2026-11-25' },
+  });
+  const { exceptions } = await protocols();
+  expect(exceptions).toEqual({
+    from: '2025-11-26',
+    until: '2026-11-25',
+    doses: 0,
+    rules: [{ requirement: 'teeth and jaw', written: 1, people: 1, doses: 0 }],
+  });
+  const asked = await server.read<ProtocolView>('/api/protocols?unit=thornbeck', 'administrator');
+  expect(asked.exceptions).toBeUndefined();
+});

@@ -78,6 +78,7 @@ export { type ReactionSymptom, reactionSymptoms, symptomSeverities, toldBy, ways
 export { bloodsAgreed, wishes } from './kinds/recall-talk.ts';
 export * from './cohort/coming-again.ts';
 export * from './cohort/incidence.ts';
+export { exceptionsByRule } from './exceptions/exceptions-by-rule.ts';
 export * from './recall/attempts.ts';
 export * from './recall/checklist.ts';
 export * from './letters/letters-out.ts';

@@ -23,6 +23,7 @@ import { Refused, notHere } from '../problem.ts';
 import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
 import { serveAnyone, serveRoute } from '../serve-route.ts';
+import { mayAsk } from '../who-may-read.ts';
 import type { SignedIn } from '../sign-in/accounts.ts';
 import { aftercareOfPersonViewOf, aftercareViewOf } from '../views/aftercare.ts';
 import { cohortViewOf } from '../views/cohort.ts';
@@ -309,7 +310,9 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
 
   serveRoute(app, atHand, 'protocols', async (asked) => {
     const unit = await unitAsked(asked);
-    return unit instanceof Refused ? unit : protocolViewOf(unit, atHand);
+    return unit instanceof Refused
+      ? unit
+      : protocolViewOf(unit, atHand, { readsPeople: mayAsk('person', asked.who.member.roles) });
   });
   serveRoute(app, atHand, 'settings', async () => settingsOf(atHand));
 }

@@ -1,7 +1,10 @@
 /** The unit's rule sheets: every version with its numbers, signatures and state, and the starters one can begin from. */
 import {
   type ProtocolSheet,
+  addDays,
+  addMonths,
   emptyNumbers,
+  exceptionsByRule,
   numberKeyNames,
   numberKeys,
   parseDay,
@@ -13,11 +16,16 @@ import {
 } from '@twelvemonth/clinical';
 import type { ProtocolView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
+import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
 
 type VersionView = ProtocolView['versions'][number];
 
-export async function protocolViewOf(unit: UnitNow, { accounts, store }: AtHand): Promise<ProtocolView> {
+export async function protocolViewOf(
+  unit: UnitNow,
+  { accounts, store, people }: AtHand,
+  { readsPeople }: { readonly readsPeople: boolean },
+): Promise<ProtocolView> {
   const chosen = await store.setting('starter');
   return {
     unit: unit.unit.id,
@@ -52,7 +60,18 @@ export async function protocolViewOf(unit: UnitNow, { accounts, store }: AtHand)
     starters: starterProtocols
       .map(({ version, title }) => ({ version, title, chosen: version === chosen }))
       .toSorted((a, b) => Number(b.chosen) - Number(a.chosen)),
+    ...(readsPeople ? { exceptions: exceptionsOfTwelveMonths(unit, await people.all()) } : {}),
   };
+}
+
+function exceptionsOfTwelveMonths(
+  { unit, today }: UnitNow,
+  everyone: readonly Person[],
+): NonNullable<ProtocolView['exceptions']> {
+  const from = addDays(addMonths(today, -12), 1);
+  const records = everyone.filter(({ unitId }) => unitId === unit.id).map(({ record }) => record);
+  const { doses, rules } = exceptionsByRule(records, from, today);
+  return { from: plainDate(from), until: plainDate(today), doses, rules: [...rules] };
 }
 
 const sheetViewOf = (

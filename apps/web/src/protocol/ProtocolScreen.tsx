@@ -13,6 +13,7 @@ import { protocols } from '../server/queries.ts';
 import { dayInWords, shortDay } from '../words/dates.ts';
 import { dotted } from '../words/texts.ts';
 import css from './Protocol.module.css';
+import { Exceptions } from './Exceptions.tsx';
 import { Version } from './Version.tsx';
 import { Editor } from './editor/Editor.tsx';
 
@@ -97,6 +98,7 @@ function Versions({ data }: { data: ProtocolView }) {
       ) : (
         shown !== undefined && <Version key={shown.version} unit={data.unit} version={shown} inForce={inForce} />
       )}
+      {!drafting && data.exceptions !== undefined && <Exceptions {...data.exceptions} />}
     </>
   );
 }

@@ -247,6 +247,22 @@ export const protocolView = z.object({
       chosen: z.boolean(),
     }),
   ),
+  /** Of the last twelve months; absent for who may not read about people. */
+  exceptions: z
+    .object({
+      from: date,
+      until: date,
+      doses: z.number().int(),
+      rules: z.array(
+        z.object({
+          requirement: z.string(),
+          written: z.number().int(),
+          people: z.number().int(),
+          doses: z.number().int(),
+        }),
+      ),
+    })
+    .optional(),
 });
 export type ProtocolView = z.infer<typeof protocolView>;
 /** A version drafted from a starter or from another version, whole. */

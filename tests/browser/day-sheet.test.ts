@@ -49,6 +49,7 @@ afterAll(() => browser.close());
 const show = (people: readonly DaySheetPerson[]): Promise<void> =>
   page.setContent(
     daySheetHtml({
+      language: 'en-GB',
       unit: { name: 'Thornbeck Day Unit', telephone: '01632 960100', demo: true },
       on: day('2026-11-25'),
       printedAt: 'Wed 25 Nov 2026, 08:40',

@@ -33,6 +33,7 @@ export async function daySheetDocumentOf(atHand: AtHand, id: string): Promise<st
   );
   const others = listed.map(({ person }) => person);
   return daySheetHtml({
+    language: unit.unit.letters?.language ?? 'en-GB',
     unit: unit.unit,
     on: session.on,
     printedAt: `${dateWithWeekday(day(unit.moment.slice(0, 10)))}, ${unit.moment.slice(11, 16)}`,

@@ -59,6 +59,7 @@ export function patientPackViewOf(person: Person, asked: PatientPackAsked): Pati
     born: facts.person.born,
     number: facts.person.number,
     today: plainDate(person.today),
+    language: facts.language,
     wording: pack.version,
     parts: wanted.filter((part) => !leftOut.some((left) => left.part === part)),
     text: patientPackText(pack),
@@ -96,7 +97,7 @@ function packFactsOf(person: Person, asked: PatientPackAsked): PackFacts | Refus
   const steps = person.view(place?.on ?? today)?.nextSteps ?? [];
   const loading = steps.findLast(({ kind }) => kind === 'loading dose');
   return {
-    language: asked.language,
+    language: asked.language ?? unit.unit.letters?.language ?? 'en-GB',
     demo: unit.unit.demo,
     unit: { name: unit.unit.name, telephone: unit.unit.telephone },
     person: { name: fullName(person), born: bornInWords(identity?.born), number: identity?.number ?? '' },

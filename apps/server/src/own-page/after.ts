@@ -7,6 +7,7 @@ import {
   type ScriptQuestion,
   aftercareLines,
   aftercareScript,
+  celsiusOfFahrenheit,
   dangerSignNames,
   isPlainDate,
   kindNamed,
@@ -77,7 +78,7 @@ function bodyIn(said: AfterForm, dose: Fact<'dose'>, language: string): { body: 
     notFelt: symptoms.filter(({ name }) => said[name] === 'no').map(({ what }) => what),
     signs: dangerSignNames.filter((sign) => said[`sign ${sign}`] === 'yes'),
     notSigns: dangerSignNames.filter((sign) => said[`sign ${sign}`] === 'no'),
-    ...(temperature === undefined ? {} : { temperatureCelsius: temperature }),
+    ...temperature,
     drinks: said['drinks'],
     paracetamol: said['paracetamol'],
     ...((said['words'] ?? '').trim() === '' ? {} : { words: said['words'] }),
@@ -97,12 +98,16 @@ function isMissing(question: ScriptQuestion, said: AfterForm): boolean {
   return 'options' in question && said[name] === undefined;
 }
 
-/** Read to a tenth of a degree, as thermometers are; Fahrenheit where the page asks for it. */
-function temperatureIn(typed: string | undefined, language: string): number | undefined {
+/** As thermometers are read, to a tenth; in Fahrenheit where the page asks for it, with the same in Celsius beside it. */
+function temperatureIn(
+  typed: string | undefined,
+  language: string,
+): Pick<Asked, 'temperatureCelsius' | 'temperatureFahrenheit'> {
   const read = Number((typed ?? '').trim().replace(',', '.'));
-  if (read === 0 || Number.isNaN(read)) return undefined;
-  const celsius = language === 'en-US' ? ((read - 32) * 5) / 9 : read;
-  return Math.round(celsius * 10) / 10;
+  if (read === 0 || Number.isNaN(read)) return {};
+  return language === 'en-US'
+    ? { temperatureCelsius: celsiusOfFahrenheit(read), temperatureFahrenheit: read }
+    : { temperatureCelsius: read };
 }
 
 export async function takeInAfter(

@@ -18,12 +18,13 @@ import { useState } from 'react';
 import { ActForm } from '../fields/ActForm.tsx';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { DateField } from '../fields/DateField.tsx';
-import { NumberField } from '../fields/NumberField.tsx';
+import { TemperatureField } from '../fields/TemperatureField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Note } from '../paper/Note.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import { useAct } from '../server/use-act.ts';
+import { useUnitWords } from '../words/american.ts';
 import { counted } from '../words/texts.ts';
 import css from './Aftercare.module.css';
 import { Flags } from './RedFlags.tsx';
@@ -37,6 +38,7 @@ const severities = symptomSeverities.map((value) => ({ value, says: severityWord
 
 /** The questions one a line; nothing preset. What may not wait says so where it is told, before anything is sent. */
 export function AskForm({ data, dose }: Props) {
+  const inUnitWords = useUnitWords();
   const [answers, setAnswers] = useState<Answers>(nothingAsked);
   const attempt = useAct(() => setAnswers(nothingAsked), { [`patient/${data.patient}`]: data.seq });
   const set = (change: Partial<Answers>): void => setAnswers((before) => ({ ...before, ...change }));
@@ -97,14 +99,14 @@ export function AskForm({ data, dose }: Props) {
       {aftercareScript.map((question) => {
         switch (question.id) {
           case 'sign':
-            return sign(question.sign, question.asks);
+            return sign(question.sign, inUnitWords(question.asks));
           case 'symptom':
-            return symptom(question.symptom, question.asks);
+            return symptom(question.symptom, inUnitWords(question.asks));
           case 'feels':
             return (
               <ChoiceField
                 key={question.id}
-                label={question.asks}
+                label={inUnitWords(question.asks)}
                 at="feels"
                 value={answers.feels}
                 onChange={(feels) => set({ feels })}
@@ -113,12 +115,10 @@ export function AskForm({ data, dose }: Props) {
             );
           case 'temperature':
             return (
-              <NumberField
+              <TemperatureField
                 key={question.id}
-                label={question.asks}
+                label={inUnitWords(question.asks)}
                 help="Leave it empty if it was not taken."
-                at="temperatureCelsius"
-                unit="°C"
                 optional
                 value={answers.temperature}
                 onChange={(temperature) => set({ temperature })}
@@ -128,7 +128,7 @@ export function AskForm({ data, dose }: Props) {
             return (
               <ChoiceField
                 key={question.id}
-                label={question.asks}
+                label={inUnitWords(question.asks)}
                 at="drinks"
                 value={answers.drinks}
                 onChange={(drinks) => set({ drinks })}
@@ -139,8 +139,10 @@ export function AskForm({ data, dose }: Props) {
             return (
               <ChoiceField
                 key={question.id}
-                label={question.asks}
-                help="Other products with paracetamol count too. How much they may take stands in their pack."
+                label={inUnitWords(question.asks)}
+                help={inUnitWords(
+                  'Other products with paracetamol count too. How much they may take stands in their pack.',
+                )}
                 at="paracetamol"
                 value={answers.paracetamol}
                 onChange={(paracetamol) => set({ paracetamol })}
@@ -151,7 +153,7 @@ export function AskForm({ data, dose }: Props) {
             return (
               <TextField
                 key={question.id}
-                label={question.asks}
+                label={inUnitWords(question.asks)}
                 at="words"
                 lines="several"
                 optional

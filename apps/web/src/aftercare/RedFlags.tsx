@@ -9,6 +9,7 @@ import { Button } from '../paper/Button.tsx';
 import { Note } from '../paper/Note.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import { useAct } from '../server/use-act.ts';
+import { useUnitWords } from '../words/american.ts';
 import { shortDay } from '../words/dates.ts';
 import { dotted, unbroken } from '../words/texts.ts';
 import css from './Aftercare.module.css';
@@ -44,6 +45,7 @@ export function RedFlags({ rows, named = false }: { rows: readonly Row[]; named?
 
 /** Each with who acts, by when, and what the person does now. */
 export function Flags({ flags }: { flags: readonly RedFlagView[] }) {
+  const inUnitWords = useUnitWords();
   return (
     <ul className={css['flags']}>
       {flags.map(({ name, urgency, who, doNow, thinkOf, source }) => (
@@ -52,14 +54,14 @@ export function Flags({ flags }: { flags: readonly RedFlagView[] }) {
             <strong>
               {byWhen[urgency]}: {name}
             </strong>{' '}
-            → {who}
+            → {inUnitWords(who)}
           </p>
           <p>
-            Say: “{doNow}
+            Say: “{inUnitWords(doNow)}
             {urgency === 'today' && ` ${ifNobodyAnswers}`}”
           </p>
           <p className={css['detail']}>
-            Think of: {thinkOf}. ({source})
+            Think of: {inUnitWords(thinkOf)}. ({source})
           </p>
         </li>
       ))}

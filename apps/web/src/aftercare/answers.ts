@@ -17,6 +17,7 @@ import {
   toldBy,
   waysAsked,
 } from '@twelvemonth/clinical';
+import type { TypedTemperature } from '../fields/TemperatureField.tsx';
 
 export type YesNo = 'yes' | 'no';
 export type Felt = {
@@ -32,12 +33,12 @@ export type Answers = {
   readonly signs: Readonly<Partial<Record<DangerSign, YesNo>>>;
   readonly symptoms: Readonly<Partial<Record<ReactionSymptom, YesNo>>>;
   readonly felt: Readonly<Partial<Record<ReactionSymptom, Felt>>>;
-  readonly temperature?: number | undefined;
+  readonly temperature: TypedTemperature;
   readonly drinks?: (typeof amountsDrunk)[number] | undefined;
   readonly paracetamol?: (typeof paracetamolTaken)[number] | undefined;
   readonly words: string;
 };
-export const nothingAsked: Answers = { signs: {}, symptoms: {}, felt: {}, words: '' };
+export const nothingAsked: Answers = { signs: {}, symptoms: {}, felt: {}, temperature: {}, words: '' };
 
 const those = <Name extends string>(
   names: readonly Name[],
@@ -62,7 +63,7 @@ export function linesOf(answers: Answers, dose: string, today: PlainDate): reado
       return { what, beganOn, severity, ...(over === 'yes' ? { endedOn } : {}) };
     }),
     notFelt: those(reactionSymptoms, symptoms, 'no'),
-    ...(temperature === undefined ? {} : { temperatureCelsius: temperature }),
+    ...temperature,
     drinks,
     paracetamol,
     ...(said === '' ? {} : { words: said }),
@@ -86,7 +87,7 @@ export function toldSoFar(answers: Answers, today: PlainDate): Told {
   return {
     signs: those(dangerSignNames, answers.signs, 'yes'),
     feels: answers.feels,
-    temperatureCelsius: answers.temperature,
+    temperatureCelsius: answers.temperature.temperatureCelsius,
     feverDays:
       fever?.beganOn === undefined
         ? undefined

@@ -10,6 +10,7 @@ import { headerWords } from '../person/header-words.ts';
 import { windowBarData } from '../person/window-bar-data.ts';
 import { person } from '../server/queries.ts';
 import { addressOf } from '../server/paths.ts';
+import { useUnitWords } from '../words/american.ts';
 import { dayInWords } from '../words/dates.ts';
 import { ChosenSession } from './ChosenSession.tsx';
 import { GiveUpPlace } from './GiveUpPlace.tsx';
@@ -28,7 +29,7 @@ export function BookingScreen() {
 function Sheet({ data }: { data: PersonView }) {
   const { session } = useSearch({ from: '/people/$patient/book' });
   const navigate = useNavigate({ from: '/people/$patient/book' });
-  const { readiness } = data;
+  const readiness = useUnitWords()(data.readiness);
   const moving = data.place !== undefined;
   return (
     <Page

@@ -11,6 +11,7 @@ import { SyncState } from '../offline/SyncState.tsx';
 import { useKeepDay } from '../offline/keep-day.ts';
 import { useLive } from '../server/live.ts';
 import { SignInPlace } from '../sign-in/SignInPlace.tsx';
+import { WritesAmerican } from '../words/american.ts';
 import { Banners } from './Banners.tsx';
 import { Desk } from './Desk.tsx';
 import { useFetchScreens } from './fetch-screens.ts';
@@ -19,6 +20,7 @@ import css from './Frame.module.css';
 import { useMay } from './may.ts';
 import { Side } from './Side.tsx';
 import { Search } from './search/Search.tsx';
+import { useUnit } from './unit.ts';
 
 const CallPlace = lazy(async () => ({ default: (await import('../call/CallPlace.tsx')).CallPlace }));
 
@@ -36,6 +38,7 @@ export function Frame() {
   if (signedIn && !wasHere) setWasHere(true);
   const changing = signedIn && changingFrom === staff;
   const may = useMay();
+  const american = useUnit().unit?.letters?.language === 'en-US';
   useLive(signedIn);
   useKeepDay();
   useFollowFocus();
@@ -71,12 +74,16 @@ export function Frame() {
             </div>
             <main id="content" className={css['main']} tabIndex={-1}>
               <div hidden={callOpen} inert={callOpen} style={callOpen ? { display: 'none' } : { display: 'contents' }}>
-                <Outlet />
+                <WritesAmerican value={american}>
+                  <Outlet />
+                </WritesAmerican>
               </div>
               {(callOpen || hadCall) && (
                 <div hidden={!callOpen} inert={!callOpen} style={callOpen ? undefined : { display: 'none' }}>
                   <Suspense>
-                    <CallPlace />
+                    <WritesAmerican value={american}>
+                      <CallPlace />
+                    </WritesAmerican>
                   </Suspense>
                 </div>
               )}

@@ -12,6 +12,7 @@ import { Page } from '../paper/Page.tsx';
 import { addressOf } from '../server/paths.ts';
 import { patientPack } from '../server/queries.ts';
 import { useAct } from '../server/use-act.ts';
+import { useUnitWords } from '../words/american.ts';
 import { dotted, unbroken } from '../words/texts.ts';
 import css from './PatientPack.module.css';
 import { type PackWish, languages, liverAnswers, noWish, parts, queryOf, sizes } from './pack-wish.ts';
@@ -20,6 +21,7 @@ import { type PackWish, languages, liverAnswers, noWish, parts, queryOf, sizes }
 export function PatientPackScreen() {
   const { patient } = useParams({ from: '/people/$patient/pack' });
   const [wish, setWish] = useState<PackWish>(noWish);
+  const inUnitWords = useUnitWords();
   const asked = useQuery(patientPack(patient, queryOf(wish)));
   const set = (change: Partial<PackWish>): void => setWish((before) => ({ ...before, ...change }));
   return (
@@ -57,13 +59,13 @@ export function PatientPackScreen() {
               )}
               <ChoiceField
                 label="Language"
-                value={wish.language}
-                onChange={(language) => set({ language: language ?? 'en-GB' })}
+                value={data.language}
+                onChange={(language) => set({ language })}
                 options={languages}
               />
               <ChoiceField
                 label="Liver trouble, a lot of alcohol, or eating too little?"
-                help="Ask them. Without an answer no amount of paracetamol is printed."
+                help={inUnitWords('Ask them. Without an answer no amount of paracetamol is printed.')}
                 value={wish.liver}
                 onChange={(liver) => set({ liver })}
                 options={liverAnswers}
@@ -87,6 +89,7 @@ export function PatientPackScreen() {
 }
 
 function WhatIsMissing({ data }: { data: PatientPackView }) {
+  const inUnitWords = useUnitWords();
   if (data.leftOut.length === 0 && data.noAmount === undefined) return null;
   return (
     <Note tone="caution">
@@ -97,7 +100,7 @@ function WhatIsMissing({ data }: { data: PatientPackView }) {
       ))}
       {data.noAmount !== undefined && (
         <p>
-          <strong>No amount of paracetamol is printed:</strong> {data.noAmount}.
+          <strong>{inUnitWords('No amount of paracetamol is printed:')}</strong> {data.noAmount}.
         </p>
       )}
     </Note>
@@ -116,7 +119,7 @@ function Given({ data, wish }: { data: PatientPackView; wish: PackWish }) {
     const body = {
       parts: data.parts,
       size: wish.size === 'easy' ? 'large' : wish.size,
-      language: wish.language,
+      language: data.language,
       wording: data.wording,
       text: data.text,
     };

@@ -25,13 +25,14 @@ export const liverAnswers = [
 export type PackWish = {
   readonly size: (typeof sizes)[number]['value'];
   readonly parts: readonly (typeof parts)[number]['value'][];
-  readonly language: (typeof languages)[number]['value'];
+  /** Undefined: as the unit writes. */
+  readonly language: (typeof languages)[number]['value'] | undefined;
   readonly liver: (typeof liverAnswers)[number]['value'] | undefined;
 };
 export const noWish: PackWish = {
   size: 'normal',
   parts: parts.map(({ value }) => value),
-  language: 'en-GB',
+  language: undefined,
   liver: undefined,
 };
 

@@ -1,6 +1,7 @@
 import { Link } from '@tanstack/react-router';
 import type { PersonView, ReadinessWire } from '@twelvemonth/exchange';
 import { buttonLook } from '../paper/button-look.ts';
+import { useUnitWords } from '../words/american.ts';
 import { dayInWords } from '../words/dates.ts';
 import { sentence } from '../words/texts.ts';
 import { formForStep } from './doable.ts';
@@ -16,6 +17,7 @@ const dates = ({ earliest, latest }: ReadinessWire['nextSteps'][number]): string
 /** What would move the window: what, whose, between which dates, and why. */
 export function NextSteps({ data, readiness }: { data: PersonView; readiness: ReadinessWire }) {
   const { nextSteps, today } = readiness;
+  const inUnitWords = useUnitWords();
   return (
     <section aria-labelledby="next-steps">
       <h2 id="next-steps">Next steps</h2>
@@ -54,7 +56,7 @@ export function NextSteps({ data, readiness }: { data: PersonView; readiness: Re
                   params={{ patient: data.patient }}
                   search={{ record: form.record }}
                 >
-                  {form.says}
+                  {inUnitWords(form.says)}
                 </Link>
               )}
             </li>

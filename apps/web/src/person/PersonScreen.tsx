@@ -5,6 +5,7 @@ import { Awaited } from '../paper/Awaited.tsx';
 import { Note } from '../paper/Note.tsx';
 import { Page } from '../paper/Page.tsx';
 import { person } from '../server/queries.ts';
+import { useUnitWords } from '../words/american.ts';
 import { Course } from './Course.tsx';
 import { Entries } from './Entries.tsx';
 import { PersonCautions } from './PersonCautions.tsx';
@@ -24,7 +25,9 @@ export function PersonScreen() {
   );
 }
 
-function Sheet({ data }: { data: PersonView }) {
+function Sheet({ data: asked }: { data: PersonView }) {
+  const readiness = useUnitWords()(asked.readiness);
+  const data = readiness === undefined ? asked : { ...asked, readiness };
   const search = useSearch({ from: '/people/$patient' });
   const navigate = useNavigate({ from: '/people/$patient' });
   const close = (): void => void navigate({ search: ({ record: _r, correct: _c, about: _a, ...rest }) => rest });

@@ -9,6 +9,7 @@ import { Trouble } from '../paper/Trouble.tsx';
 import { Why } from '../paper/Why.tsx';
 import { readinessOn } from '../server/queries.ts';
 import { Verdict } from '../verdict/Verdict.tsx';
+import { useUnitWords } from '../words/american.ts';
 import { dayInWords } from '../words/dates.ts';
 import { without } from '../words/without.ts';
 import { NextSteps } from './NextSteps.tsx';
@@ -21,8 +22,9 @@ import { windowBarData } from './window-bar-data.ts';
 export function ReadinessSheet({ data, readiness }: { data: PersonView; readiness: ReadinessWire }) {
   const { on } = useSearch({ from: '/people/$patient' });
   const navigate = useNavigate({ from: '/people/$patient' });
+  const inUnitWords = useUnitWords();
   const asked = useQuery({ ...readinessOn(data.patient, on ?? readiness.on), enabled: on !== undefined });
-  const shown = on === undefined ? readiness : (asked.data ?? readiness);
+  const shown = on === undefined ? readiness : (inUnitWords(asked.data) ?? readiness);
   const otherDate = shown.on !== shown.today;
   return (
     <>

@@ -5,6 +5,7 @@ import { useServiceToday } from '../frame/unit.ts';
 import { buttonLook } from '../paper/button-look.ts';
 import { SupportWords } from '../supports/SupportWords.tsx';
 import { Verdict } from '../verdict/Verdict.tsx';
+import { useUnitWords } from '../words/american.ts';
 import { dayInWords } from '../words/dates.ts';
 import { dotted, sentence } from '../words/texts.ts';
 import { type Doable, doableNow } from './doable.ts';
@@ -30,7 +31,7 @@ function MainAct({ patient, act }: { patient: string; act: Doable }) {
 export function StandingLine({ data }: { data: PersonView }) {
   const today = useServiceToday();
   const { roles } = useActingRole();
-  const act = doableNow(data, today, roles);
+  const act = useUnitWords()(doableNow(data, today, roles));
   const { standing, readiness, place, patient } = data;
   const given = (data.course?.doses.length ?? 0) > 0;
   const bookable = readiness?.window !== undefined || place !== undefined;

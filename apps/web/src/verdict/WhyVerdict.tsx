@@ -8,6 +8,7 @@ import { Why } from '../paper/Why.tsx';
 import css from '../paper/Why.module.css';
 import { Working } from '../person/Working.tsx';
 import { readinessOn } from '../server/queries.ts';
+import { useUnitWords } from '../words/american.ts';
 import { dayInWords } from '../words/dates.ts';
 import { Verdict } from './Verdict.tsx';
 
@@ -31,9 +32,10 @@ export function WhyVerdict({ patient, on, about }: { patient: string; on?: strin
 function Workings({ patient, on }: { patient: string; on: string | undefined }) {
   const today = useServiceToday();
   const asked = useQuery(readinessOn(patient, on ?? today));
+  const inUnitWords = useUnitWords();
   return (
     <Awaited query={asked} what="the working">
-      {(readiness) => <Requirements readiness={readiness} patient={patient} />}
+      {(readiness) => <Requirements readiness={inUnitWords(readiness)} patient={patient} />}
     </Awaited>
   );
 }

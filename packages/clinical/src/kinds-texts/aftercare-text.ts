@@ -2,17 +2,21 @@
 import { day, shortDate } from '../calendar/day.ts';
 import { notAsked } from '../aftercare/told.ts';
 import type { BodyOfKind } from '../kinds/index.ts';
+import { degreesText } from './temperature-text.ts';
 import { plural } from './words.ts';
 
 export function aftercareText(body: BodyOfKind<'aftercare'>): string {
   if (body.outcome === 'not asked further') return `not asked further how they were after the dose: ${body.reason}`;
-  const { how, toldBy, feels, felt, signs, temperatureCelsius, drinks, paracetamol, words } = body;
+  const { how, toldBy, feels, felt, signs, temperatureCelsius, temperatureFahrenheit, drinks, paracetamol, words } =
+    body;
   const missing = notAsked(body);
   const parts = [
     `after the dose, ${how}${toldBy === 'the person' ? '' : `, told by ${toldBy}`}: ${feels}`,
     signs.length === 0 ? undefined : `danger signs: ${plural(signs, 'and')}`,
     felt.length === 0 ? undefined : feltText(felt),
-    temperatureCelsius === undefined ? 'temperature not taken' : `temperature ${temperatureCelsius} degrees C`,
+    temperatureCelsius === undefined
+      ? 'temperature not taken'
+      : `temperature ${degreesText({ temperatureCelsius, temperatureFahrenheit })}`,
     `drinks ${drinks}`,
     `paracetamol ${paracetamol}`,
     words === undefined ? undefined : `"${words}"`,

@@ -12,6 +12,7 @@ import { quantityText } from '../exact/quantity.ts';
 import type { KindName } from '../kinds/index.ts';
 import type { Fact } from '../record/patient-record.ts';
 import { callText } from './call-text.ts';
+import { withOurUnit } from './converted-text.ts';
 import { counted, plural } from './words.ts';
 
 type Texts = { readonly [Kind in KindName]: (fact: Fact<Kind>) => string };
@@ -55,10 +56,10 @@ const texts: Texts = {
       ? `referral accepted${body.tier === undefined ? '' : `, ${body.tier}`}`
       : `referral returned: ${body.reason}`,
   result: ({ body, on }) =>
-    `${body.analyte} ${quantityText(body.quantity)} (sample of ${shortDate(on)}${body.acuteAdmission === true ? ', acutely ill in hospital' : ''})`,
+    `${body.analyte} ${withOurUnit(body.analyte, body.quantity)} (sample of ${shortDate(on)}${body.acuteAdmission === true ? ', acutely ill in hospital' : ''})`,
   'results-signed': ({ body }) => `${counted(body.results.length, 'result')} signed${because(body.note)}`,
-  weight: ({ body }) => `weight ${quantityText(body.quantity)}, ${body.method}${and(body.caution)}`,
-  height: ({ body }) => `height ${quantityText(body.quantity)}, ${body.which}`,
+  weight: ({ body }) => `weight ${withOurUnit('weight', body.quantity)}, ${body.method}${and(body.caution)}`,
+  height: ({ body }) => `height ${withOurUnit('height', body.quantity)}, ${body.which}`,
   'vitamin-d-loading': ({ body }) =>
     `vitamin D loading prescribed: ${counted(body.doses, 'dose')} of ${body.unitsPerDose} IU, every ${counted(body.everyDays, 'day')}, from ${date(body.startOn)}`,
   'vitamin-d-taken': ({ body }) => `${counted(body.doses, 'loading dose')} of vitamin D taken (${body.source})`,

@@ -9,7 +9,15 @@ import {
 } from '../aftercare/danger-signs.ts';
 import { careRoles } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
-import { dateField, textField, uuidField } from './fields.ts';
+import {
+  celsiusField,
+  dateField,
+  fahrenheitField,
+  notTheSameTemperature,
+  sameTemperature,
+  textField,
+  uuidField,
+} from './fields.ts';
 
 /** What many feel after a first dose; asked one by one like the danger signs. */
 export const reactionSymptoms = [
@@ -61,11 +69,14 @@ export const aftercare = entryKind({
         signs: z.array(z.enum(dangerSignNames as [DangerSign, ...DangerSign[]])).readonly(),
         notSigns: z.array(z.enum(dangerSignNames as [DangerSign, ...DangerSign[]])).readonly(),
         /** Undefined: not taken. */
-        temperatureCelsius: z.number().min(30).max(43).multipleOf(0.1).optional(),
+        temperatureCelsius: celsiusField.optional(),
+        /** As it stood on the thermometer, where that reads Fahrenheit. */
+        temperatureFahrenheit: fahrenheitField.optional(),
         drinks: z.enum(amountsDrunk),
         paracetamol: z.enum(paracetamolTaken),
         words: textField.optional(),
       })
+      .refine(sameTemperature, notTheSameTemperature)
       .readonly(),
     z.object({ outcome: z.literal('not asked further'), dose: uuidField, reason: textField }).readonly(),
   ]),

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { clinicalRoles } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
+import { celsiusField, fahrenheitField, notTheSameTemperature, sameTemperature } from './fields.ts';
 
 export const consciousnesses = [
   'alert',
@@ -23,7 +24,9 @@ export const observations = entryKind({
       pulsePerMinute: z.number().int().min(20).max(250).optional(),
       systolicMmHg: z.number().int().min(50).max(280).optional(),
       diastolicMmHg: z.number().int().min(20).max(180).optional(),
-      temperatureCelsius: z.number().min(30).max(43).multipleOf(0.1).optional(),
+      temperatureCelsius: celsiusField.optional(),
+      /** As it stood on the thermometer, where that reads Fahrenheit. */
+      temperatureFahrenheit: fahrenheitField.optional(),
       saturationPercent: z.number().int().min(50).max(100).optional(),
       breathsPerMinute: z.number().int().min(4).max(70).optional(),
       newIrregularPulse: z.boolean().optional(),
@@ -32,6 +35,7 @@ export const observations = entryKind({
       consciousness: z.enum(consciousnesses).optional(),
       when: z.enum(['before', 'during', 'after']),
     })
+    .refine(sameTemperature, notTheSameTemperature)
     .readonly(),
   example: {
     pulsePerMinute: 72,

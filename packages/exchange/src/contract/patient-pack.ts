@@ -16,7 +16,8 @@ export const patientPackQuery = z.object({
   /** One page in place of the parts. */
   easy: z.literal('yes').optional(),
   size: z.enum(['normal', 'large', 'very large']).default('normal'),
-  language: z.enum(['en-GB', 'en-US']).default('en-GB'),
+  /** Without it as the unit writes. */
+  language: z.enum(['en-GB', 'en-US']).optional(),
   /** What the person said when asked about the liver, alcohol and being underfed; left out: nobody asked. */
   liver: z.enum(['fine', 'trouble']).optional(),
 });
@@ -31,6 +32,7 @@ export const patientPackView = z.object({
   born: z.string(),
   number: z.string(),
   today: date,
+  language: z.enum(['en-GB', 'en-US']),
   wording: z.string(),
   /** Which of the sheets asked for can be printed, as the entry names them. */
   parts: z.array(z.enum([...packPartNames, 'easy page'])),

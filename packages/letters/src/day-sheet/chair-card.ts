@@ -4,6 +4,7 @@
  */
 import type { VisitStepName } from '@twelvemonth/clinical';
 import { escaped } from '../letter.ts';
+import type { Language } from '../speaker.ts';
 import type { DaySheetPerson } from './facts.ts';
 
 const box = (says: string): string => `<span class="one"><span class="box"></span>${escaped(says)}</span> `;
@@ -13,6 +14,13 @@ const blank = (before: string, after = ''): string =>
 const identifiers = boxes('full name', 'birth date', 'number', 'address');
 const signature = `<p class="sign">${blank('name')}${blank('signature')}</p>`;
 
+/** A number without its unit would have to be guessed when it is typed in: where scales read either, the unit is ticked. */
+const weightBlank: Readonly<Record<Language, string>> = {
+  'en-GB': blank('weight', 'kg'),
+  'en-US': `${blank('weight')}${boxes('kg', 'lb')}`,
+};
+const degrees: Readonly<Record<Language, string>> = { 'en-GB': '°C', 'en-US': '°F' };
+
 type Line = {
   readonly step: VisitStepName;
   readonly title: string;
@@ -21,7 +29,10 @@ type Line = {
   readonly time: string;
 };
 
-function lines({ questions, leastMinutes, watchMinutes, running }: DaySheetPerson): readonly Line[] {
+function lines(
+  { questions, leastMinutes, watchMinutes, running }: DaySheetPerson,
+  language: Language,
+): readonly Line[] {
   const at = 'at';
   return [
     { step: 'arrive', title: 'Arrived', time: at, asks: `asked and matched: ${identifiers}${blank('chair')}` },
@@ -29,7 +40,7 @@ function lines({ questions, leastMinutes, watchMinutes, running }: DaySheetPerso
       step: 'observations',
       title: 'Observations',
       time: at,
-      asks: `${blank('weight', 'kg')}${blank('pulse', '/min')}${blank('pressure', '/')}${blank('', 'mmHg')}${blank('temperature', '°C')}${blank('saturation', '%')}<span class="one">pulse newly irregular: ${boxes('no', 'yes')}</span>`,
+      asks: `${weightBlank[language]}${blank('pulse', '/min')}${blank('pressure', '/')}${blank('', 'mmHg')}${blank('temperature', degrees[language])}${blank('saturation', '%')}<span class="one">pulse newly irregular: ${boxes('no', 'yes')}</span>`,
     },
     {
       step: 'checklist',
@@ -109,7 +120,7 @@ function preparation({ recorded }: DaySheetPerson): string {
   }</div>`;
 }
 
-export function chairCard(person: DaySheetPerson): string {
+export function chairCard(person: DaySheetPerson, language: Language): string {
   const { arriveAt, name, born, number, dose, firstTimer, allergies, armToAvoid, needs, nearNames } = person;
   const also = [
     ...(armToAvoid === undefined ? [] : [`NOT the ${armToAvoid}`]),
@@ -120,6 +131,7 @@ export function chairCard(person: DaySheetPerson): string {
     also.length === 0 ? '' : `<p>${escaped(also.join(' · '))}</p>`
   }<p>${escaped(person.readiness)}</p><p>Ordered: ${escaped(person.order)}</p></div><table class="steps"><colgroup><col><col><col></colgroup><tbody>${lines(
     person,
+    language,
   )
     .map((line) => lineHtml(line, person))
     .join(

@@ -50,10 +50,10 @@ table{border-collapse:collapse;width:100%}th,td{border:.6pt solid #000;padding:.
 
 /** A whole HTML document; nothing in it runs or is loaded from anywhere. */
 export function daySheetHtml(facts: DaySheetFacts): string {
-  const { unit, on, printedAt, commit, protocolVersion, people } = facts;
-  const pages = [...listPages(people), ...people.map(chairCard)];
+  const { language, unit, on, printedAt, commit, protocolVersion, people } = facts;
+  const pages = [...listPages(people), ...people.map((person) => chairCard(person, language))];
   const head = (page: number): string =>
     `<div class="head"><div><h1>Day sheet · ${escaped(unit.name)}</h1><p>${escaped(longDate(on))}${unit.demo ? ' · <span class="demo">Demonstration: nobody here is real.</span>' : ''}</p></div><div><strong>page ${page} of ${pages.length}</strong><p>printed ${escaped(printedAt)} · last commit ${commit} · ${protocolVersion === undefined ? 'no protocol in force' : `protocol ${escaped(protocolVersion)}`}</p></div></div>`;
   const title = `Day sheet of ${longDate(on)}, ${unit.name}`;
-  return `<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1"><title>${escaped(title)}</title><style>${sheet}</style></head><body><main>${pages.map((page, index) => `<section aria-label="page ${index + 1}">${head(index + 1)}${page}</section>`).join('')}</main></body></html>`;
+  return `<!doctype html><html lang="${language}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1"><title>${escaped(title)}</title><style>${sheet}</style></head><body><main>${pages.map((page, index) => `<section aria-label="page ${index + 1}">${head(index + 1)}${page}</section>`).join('')}</main></body></html>`;
 }

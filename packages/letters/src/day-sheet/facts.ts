@@ -1,5 +1,6 @@
 /** What a day sheet is made of: the people of a session in order, as far as is known when it is made. */
 import type { Day, VisitStepName } from '@twelvemonth/clinical';
+import type { Language } from '../speaker.ts';
 
 export type DaySheetPerson = {
   /** HH:MM on the unit's wall. */
@@ -31,6 +32,8 @@ export type DaySheetPerson = {
 };
 
 export type DaySheetFacts = {
+  /** How the unit writes: which degrees its thermometers read, which units its scales. */
+  readonly language: Language;
   readonly unit: { readonly name: string; readonly telephone: string; readonly demo: boolean };
   readonly on: Day;
   /** "Wed 25 Nov 2026, 08:40", on the unit's wall. */

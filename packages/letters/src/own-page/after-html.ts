@@ -8,6 +8,7 @@ import {
   type ScriptQuestion,
   addDays,
   aftercareScript,
+  inAmerican,
   plainDate,
   symptomSeverities,
 } from '@twelvemonth/clinical';
@@ -29,7 +30,11 @@ export const fieldOf = (question: ScriptQuestion): string =>
       ? `felt ${question.symptom}`
       : question.id;
 
-type Asking = { readonly speaks: OwnPageSpeaker; readonly days: readonly Day[]; readonly said: AfterForm };
+type Asking = Pick<OwnPageFacts, 'language'> & {
+  readonly speaks: OwnPageSpeaker;
+  readonly days: readonly Day[];
+  readonly said: AfterForm;
+};
 
 const choice = (name: string, value: string, says: string, said: AfterForm, required: boolean): string =>
   `<label><input type="radio" name="${escaped(name)}" value="${escaped(value)}"${said[name] === value ? ' checked' : ''}${required ? ' required' : ''}>${escaped(says)}</label>`;
@@ -50,24 +55,22 @@ const pickedFrom = (
     )
     .join('')}</select></label>`;
 
-function questionHtml(question: ScriptQuestion, { speaks, days, said }: Asking): string {
+function questionHtml(question: ScriptQuestion, { speaks, language, days, said }: Asking): string {
   const { say, date } = speaks;
   const name = fieldOf(question);
+  const asks = language === 'en-US' ? inAmerican(question.asks) : question.asks;
   switch (question.id) {
     case 'feels':
     case 'drinks':
     case 'paracetamol':
-      return group(question.asks, question.options.map((option) => choice(name, option, option, said, true)).join(''));
+      return group(asks, question.options.map((option) => choice(name, option, option, said, true)).join(''));
     case 'sign':
-      return group(
-        question.asks,
-        choice(name, 'no', say('no'), said, false) + choice(name, 'yes', say('yes'), said, false),
-      );
+      return group(asks, choice(name, 'no', say('no'), said, false) + choice(name, 'yes', say('yes'), said, false));
     case 'symptom': {
       const none = ['', say('afterChoose')] as const;
       const each = days.map((day) => [plainDate(day), date(day)] as const);
       return group(
-        question.asks,
+        asks,
         choice(name, 'no', say('no'), said, false) +
           choice(name, 'yes', say('yes'), said, false) +
           pickedFrom(`${name} began`, say('afterBegan'), [none, ...each], said) +
@@ -124,7 +127,7 @@ export function afterPage(
   const days = Array.from({ length: Math.min(today - dosedOn, DAYS_OFFERED) + 1 }, (_, index) =>
     addDays(dosedOn, index),
   );
-  const asking = { speaks, days, said };
+  const asking = { speaks, language, days, said };
   const trouble =
     missing.length === 0
       ? ''

@@ -1,5 +1,6 @@
 import { kindNamed } from '@twelvemonth/clinical';
 import { Link } from '@tanstack/react-router';
+import { useUnitWords } from '../../words/american.ts';
 import css from './RecordPanel.module.css';
 import { type RecordChoice, recordMenu } from './record-menu.ts';
 
@@ -8,11 +9,12 @@ export const choiceLabel = (choice: RecordChoice): string =>
 
 /** Everything that can be written by hand, as links, so that a form can be opened in its own tab and the way back works. */
 export function RecordMenu({ patient }: { patient: string }) {
+  const inUnitWords = useUnitWords();
   return (
     <div className={css['menu']}>
       {recordMenu.map(({ group, choices }) => (
         <section key={group}>
-          <h3>{group}</h3>
+          <h3>{inUnitWords(group)}</h3>
           <ul>
             {choices.map((choice) => (
               <li key={choice}>

@@ -1,6 +1,7 @@
 import type { VisitView } from '@twelvemonth/exchange';
 import { Why } from '../../paper/Why.tsx';
 import { Verdict } from '../../verdict/Verdict.tsx';
+import { useUnitWords } from '../../words/american.ts';
 import { counted, sentence } from '../../words/texts.ts';
 import css from '../Visit.module.css';
 
@@ -8,11 +9,12 @@ type Go = NonNullable<VisitView['go']>;
 
 /** What keeps the dose from being given stands open with its reason; today's clearance too; the rest is one tap away. */
 export function GoItems({ go }: { go: Go }) {
+  const inUnitWords = useUnitWords();
   const holding = go.items.filter(({ verdict }) => verdict === 'not ready' || verdict === 'cannot say');
   const others = go.items.filter((item) => !holding.includes(item));
   return (
     <>
-      {holding.length > 0 && <Items items={holding} />}
+      {holding.length > 0 && <Items items={inUnitWords(holding)} />}
       {go.clearance !== undefined && (
         <p className={css['clearance']}>
           <strong>Clearance today:</strong> {go.clearance}
@@ -29,7 +31,7 @@ export function GoItems({ go }: { go: Go }) {
                 : `the other ${counted(others.length, 'thing')}: ready, or does not apply`
             }
           >
-            <Items items={others} />
+            <Items items={inUnitWords(others)} />
           </Why>
         </div>
       )}

@@ -1,9 +1,10 @@
 import { type EarlyWarningFor, consciousnesses, day, earlyWarningSays, news2Source } from '@twelvemonth/clinical';
 import type { VisitView } from '@twelvemonth/exchange';
-import { useState } from 'react';
+import { Fragment, useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { QuantityField } from '../../fields/QuantityField.tsx';
+import { TemperatureField, type TypedTemperature } from '../../fields/TemperatureField.tsx';
 import { nothingTyped } from '../../fields/typed-quantity.ts';
 import { Note } from '../../paper/Note.tsx';
 import { without } from '../../words/without.ts';
@@ -16,7 +17,6 @@ const measures = [
   ['systolicMmHg', 'Systolic pressure', 'mmHg'],
   ['diastolicMmHg', 'Diastolic pressure', 'mmHg'],
   ['pulsePerMinute', 'Pulse', 'a minute'],
-  ['temperatureCelsius', 'Temperature', '°C'],
   ['saturationPercent', 'Oxygen saturation', '%'],
   ['breathsPerMinute', 'Breaths', 'a minute'],
 ] as const;
@@ -30,6 +30,7 @@ const whomOf = (whom: VisitView['earlyWarningFor']): EarlyWarningFor =>
 export function ObservationsStep({ data, done }: StepProps) {
   const step = useStep(data, done);
   const [values, setValues] = useState<Partial<Record<Measure, number>>>({});
+  const [temperature, setTemperature] = useState<TypedTemperature>({});
   const [irregular, setIrregular] = useState<'yes' | 'no'>();
   const [oxygen, setOxygen] = useState<'air' | 'oxygen'>();
   const [consciousness, setConsciousness] = useState<(typeof consciousnesses)[number]>();
@@ -38,6 +39,7 @@ export function ObservationsStep({ data, done }: StepProps) {
     setValues((before) => (value === undefined ? without(before, key) : { ...before, [key]: value }));
   const observed = {
     ...values,
+    ...temperature,
     ...(oxygen === undefined ? {} : { onOxygen: oxygen === 'oxygen' }),
     ...(consciousness === undefined ? {} : { consciousness }),
   };
@@ -66,14 +68,19 @@ export function ObservationsStep({ data, done }: StepProps) {
       step={step}
       act="Record"
       send={send}
-      missing={Object.keys(values).length === 0 ? 'Enter a value first' : undefined}
+      missing={Object.keys(values).length + Object.keys(temperature).length === 0 ? 'Enter a value first' : undefined}
     >
       {data.putOffValues.length > 0 && (
         <Note tone="caution">The protocol puts off at: {data.putOffValues.join('; ')}.</Note>
       )}
       <div className={css['facts']}>
         {measures.map(([key, label, unit]) => (
-          <NumberField key={key} label={label} unit={unit} at={key} value={values[key]} onChange={set(key)} />
+          <Fragment key={key}>
+            {key === 'saturationPercent' && (
+              <TemperatureField label="Temperature" value={temperature} onChange={setTemperature} />
+            )}
+            <NumberField label={label} unit={unit} at={key} value={values[key]} onChange={set(key)} />
+          </Fragment>
         ))}
       </div>
       <ChoiceField

@@ -1,0 +1,105 @@
+/** What an American unit types: told as it was read with the unit it is reckoned in beside it, and judged in that, never guessed. */
+import { describe, expect, test } from 'vitest';
+import {
+  type Fact,
+  type KindName,
+  celsiusOfFahrenheit,
+  day,
+  entryText,
+  inAmerican,
+  kindNamed,
+} from '@twelvemonth/clinical';
+
+describe('degrees Fahrenheit', () => {
+  // By definition a degree Fahrenheit is 5/9 of a degree Celsius, and 32 F is 0 C: these are exact.
+  test.each([
+    [32, 0],
+    [86, 30],
+    [95, 35],
+    [98.6, 37],
+    [100.4, 38],
+    [102.2, 39],
+    [104, 40],
+    [109.4, 43],
+  ])('%f F is %f C', (fahrenheit, celsius) => expect(celsiusOfFahrenheit(fahrenheit)).toBe(celsius));
+
+  test('no limit in whole tenths is missed: whoever reaches it in Fahrenheit reaches it in Celsius too', () => {
+    for (let read = 860; read <= 1094; read += 1) {
+      const tenths = Math.round(celsiusOfFahrenheit(read / 10) * 10);
+      // Whole numbers throughout: a tenth F above 32 F, times 5, against a tenth C times 9.
+      const limits = Array.from({ length: 131 }, (_, index) => 300 + index);
+      expect([read, limits.filter((limit) => (read - 320) * 5 >= limit * 9 && tenths < limit)]).toEqual([read, []]);
+      expect(Math.abs((read - 320) * 5 - tenths * 9) * 2).toBeLessThanOrEqual(9);
+    }
+  });
+
+  const observed = (more: object) =>
+    kindNamed('observations').body.safeParse({ ...more, when: 'before' }) as {
+      success: boolean;
+      error?: { issues: { path: unknown[]; message: string }[] };
+    };
+  const why = (more: object): string[] =>
+    observed(more).error?.issues.map(({ path, message }) => `${path.join('.')}: ${message}`) ?? [];
+
+  test('stand beside the same in Celsius; two that contradict are asked about', () => {
+    expect(observed({ temperatureFahrenheit: 100.4, temperatureCelsius: 38 }).success).toBe(true);
+    expect(why({ temperatureFahrenheit: 100.4, temperatureCelsius: 37.1 })).toEqual([
+      'temperatureFahrenheit: the temperature in degrees Celsius is missing or another than the one in Fahrenheit: which was read?',
+    ]);
+    expect(observed({ temperatureFahrenheit: 100.4 }).success).toBe(false);
+  });
+
+  test('one scale read as the other is noticed: they share no number', () => {
+    expect(why({ temperatureFahrenheit: 37 })).toEqual([
+      'temperatureFahrenheit: in degrees Fahrenheit a temperature is between 86 and 109.4',
+    ]);
+    expect(why({ temperatureCelsius: 98.6 })).toEqual([
+      'temperatureCelsius: in degrees Celsius a temperature is between 30 and 43',
+    ]);
+  });
+});
+
+const said = (kind: KindName, body: unknown): string =>
+  entryText({ kind, body, on: day('2026-11-24'), at: undefined } as unknown as Fact);
+const measured = (value: string, unit: string, comparator = '') => ({ comparator, value, unit });
+
+// Factors: 1 lb = 0.45359237 kg and 1 in = 2.54 cm by definition; 88.4, 4.008 and 2.496 as in units.test.ts.
+test.each<[KindName, unknown, string]>([
+  ['weight', { quantity: measured('141.5', 'lb'), method: 'measured' }, 'weight 141.5 lb (64.2 kg), measured'],
+  ['weight', { quantity: measured('64.2', 'kg'), method: 'measured' }, 'weight 64.2 kg, measured'],
+  ['height', { quantity: measured('63', 'in'), which: 'measured now' }, 'height 63 in (160.0 cm), measured now'],
+  [
+    'result',
+    { analyte: 'creatinine', quantity: measured('0.9', 'mg/dL') },
+    'creatinine 0.9 mg/dL (79.6 umol/L) (sample of 24 Nov 2026)',
+  ],
+  [
+    'result',
+    { analyte: 'adjusted calcium', quantity: measured('9.4', 'mg/dL') },
+    'adjusted calcium 9.4 mg/dL (2.35 mmol/L) (sample of 24 Nov 2026)',
+  ],
+  [
+    'result',
+    { analyte: 'vitamin D', quantity: measured('8', 'ng/mL', '<') },
+    'vitamin D <8 ng/mL (<20.0 nmol/L) (sample of 24 Nov 2026)',
+  ],
+  [
+    'result',
+    { analyte: 'albumin', quantity: measured('4.0', 'g/dL') },
+    'albumin 4.0 g/dL (40 g/L) (sample of 24 Nov 2026)',
+  ],
+  [
+    'observations',
+    { temperatureCelsius: 38.2, temperatureFahrenheit: 100.8, when: 'before' },
+    'observations before the dose: temperature 100.8 degrees F (38.2 degrees C)',
+  ],
+])('%s %o', (kind, body, text) => expect(said(kind, body)).toBe(text));
+
+test('sentences of ours in American words; what merely looks like one of them stays', () => {
+  expect(inAmerican('Take bloods (creatinine) and weigh; bloods of 24 Nov 2026 not signed')).toBe(
+    'Draw labs (creatinine) and weigh; labs of 24 Nov 2026 not signed',
+  );
+  expect(inAmerican('How do you take paracetamol?')).toBe('How do you take acetaminophen?');
+  expect(inAmerican('With a fit or a faint: ring the emergency number.')).toBe('With a seizure or a faint: call 911.');
+  expect(inAmerican('ill-since-bloods, bloodstream, a fitting')).toBe('ill-since-bloods, bloodstream, a fitting');
+});

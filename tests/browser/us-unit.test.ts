@@ -193,7 +193,9 @@ it('the sheets they take home are in American without being asked, and so are th
   await paper.getByText('Ask your nurse how much acetaminophen').first().waitFor();
   await paper.getByText(/above 102 F/).waitFor();
   await main(chair).sees(/^No amount of acetaminophen is printed:/);
-  await expect.poll(async () => paper.locator('body').innerText()).not.toMatch(/paracetamol|\b[Rr]ing\b|at 999|Celsius/);
+  await expect
+    .poll(async () => paper.locator('body').innerText())
+    .not.toMatch(/paracetamol|\b[Rr]ing\b|at 999|Celsius/);
   await checked(chair, 'us-pack');
   await chair.goto(`${at.url}/people/${patient}/aftercare`);
   await main(chair).sees('How do you take acetaminophen?');

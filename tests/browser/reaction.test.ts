@@ -54,6 +54,17 @@ it('a severe one is a task of a prescriber, and stands in the letter', async () 
   await desk.context().close();
 });
 
+it('what shows itself later is graded in the notes: the texts of its grades stand by the field', async () => {
+  const desk = await at.signedIn('nurse', `/people/${patient}?record=reaction`, desktop);
+  const form = hands(desk.getByRole('region', { name: 'Record: reaction' }));
+  await form.choose('What is graded (CTCAE)', 'anaphylaxis');
+  await form.sees(/^3: tight airways/);
+  await form.choose('What is graded (CTCAE)', 'osteonecrosis of the jaw');
+  await form.sees(/^2: symptoms; medicines for it/);
+  await checked(desk, 'reaction-in-the-notes');
+  await desk.context().close();
+});
+
 it('is told at the visit of next year', async () => {
   const { lastTime } = await nextYear();
   expect(lastTime.join('; ')).toMatch(/last visit Wednesday 25 November 2026, chair \d/);

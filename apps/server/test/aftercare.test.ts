@@ -2,7 +2,13 @@
  * Aftercare through the wire: who is on the list and when (safety rules: a Thursday's first dose is asked about on Friday and
  * Monday), what may not wait, and the report of a reaction (the four things a report needs: ICH E2D, from memory).
  */
-import type { AftercareOfPersonView, AftercareView, ReactionReportView, TodayView } from '@twelvemonth/exchange';
+import type {
+  AftercareOfPersonView,
+  AftercareView,
+  PersonView,
+  ReactionReportView,
+  TodayView,
+} from '@twelvemonth/exchange';
 import {
   type BodyOfKind,
   type PlainDate,
@@ -130,6 +136,28 @@ it('the report: fields and plain text, no name and no number, what the notes do 
   expect((await server.ask('/api/people/wilhelmina/reaction-report?reaction=none', { as: 'nurse' })).statusCode).toBe(
     404,
   );
+});
+
+it('a value of a test in the report has its grade where the numbers settle one', async () => {
+  const value = async (analyte: string, quantity: object, on: string, more: object = {}) =>
+    server.done('nurse', {
+      name: 'record',
+      patient: 'wilhelmina',
+      line: { kind: 'result', body: { analyte, quantity: { comparator: '', ...quantity }, ...more }, effectiveAt: on },
+    });
+  const reaction = (await server.read<PersonView>('/api/people/wilhelmina')).entries.find(
+    ({ kind }) => kind === 'reaction',
+  );
+  await value('adjusted calcium', { value: '1.90', unit: 'mmol/L' }, '2026-11-28', { referenceLow: '2.20' });
+  // Her own earlier one is 70 umol/L: 1.5 times that is 105; no upper limit was printed.
+  await value('creatinine', { value: '106', unit: 'umol/L' }, '2026-11-28');
+  const url = `/api/people/wilhelmina/reaction-report?reaction=${reaction?.id ?? ''}`;
+  const { text } = await server.read<ReactionReportView>(url);
+  expect(text).toContain('adjusted calcium 1.90 mmol/L (sample of 28 Nov 2026): low calcium grade 2, CTCAE 5.0');
+  expect(text).toContain(
+    'creatinine 106 umol/L (sample of 28 Nov 2026): creatinine increased at least grade 2, CTCAE 5.0',
+  );
+  expect(text).toContain('creatinine 70 umol/L (sample of 26 Nov 2026);');
 });
 
 it('a clerk does not end the asking, and nobody rings who said no to all contact', async () => {

@@ -142,6 +142,7 @@ export * from './formulas/news2.ts';
 export { consciousnesses } from './kinds/observations.ts';
 export * from './protocol/paracetamol.ts';
 export * from './formulas/phlebitis-score.ts';
+export { type GradedTerm, gradeTexts, gradedTerms, gradesOf } from './formulas/grade-texts.ts';
 export * from './formulas/reaction-grade.ts';
 export { inAmerican } from './kinds-texts/in-american.ts';
 export { celsiusOfFahrenheit } from './formulas/temperature.ts';

@@ -17,6 +17,7 @@ import { Refused, notHere } from '../problem.ts';
 import type { Person } from '../register/people.ts';
 import type { Member } from '../sign-in/accounts.ts';
 import type { AtHand } from '../at-hand.ts';
+import { gradedResult } from './graded-result.ts';
 import { ageOf, allergiesInWords, fullName } from '../views/person-words.ts';
 
 /** "In the last three months" is what the schemes ask for (from memory). */
@@ -74,7 +75,7 @@ export function reactionReportOf(
     },
     tests: factsOf(record, 'result')
       .filter((one) => one.on >= addMonths(on, -MONTHS_ASKED) && one.on <= today)
-      .map((one) => entryText(one)),
+      .map((one) => gradedResult(record, one)),
     otherMedicines: factsOf(record, 'medicine')
       .filter(
         ({ on: begun, body: { stoppedOn } }) =>

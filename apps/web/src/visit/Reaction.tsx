@@ -1,5 +1,12 @@
 import { Link } from '@tanstack/react-router';
-import { gradeTexts, infusionThen, reactionActions, reactionOutcomes, severityOfGrade } from '@twelvemonth/clinical';
+import {
+  type GradedTerm,
+  gradesOf,
+  infusionThen,
+  reactionActions,
+  reactionOutcomes,
+  severityOfGrade,
+} from '@twelvemonth/clinical';
 import { useState } from 'react';
 import { cardHash } from '../anaphylaxis/card-open.ts';
 import { useUnit } from '../frame/unit.ts';
@@ -17,8 +24,16 @@ import { useStep } from './use-step.ts';
 /** The texts of the grades are from memory of this version (docs/safety/sources.md); it stands beside every grade. */
 const gradeVersion = '5.0';
 
-type Term = keyof typeof gradeTexts;
-const terms = Object.keys(gradeTexts) as Term[];
+/** What may be seen at the chair; what comes days to years later is written in the notes, with its own grades. */
+const terms = [
+  'fever',
+  'flu-like symptoms',
+  'infusion-related reaction',
+  'anaphylaxis',
+  'atrial fibrillation',
+  'infusion site extravasation',
+] as const satisfies readonly GradedTerm[];
+type Term = (typeof terms)[number];
 
 /** What was seen at the chair, from the door to the leaving: there on every step, open by itself once the drip stands still for it. */
 export function Reaction({ data, done }: StepProps) {
@@ -122,7 +137,10 @@ function ReactionForm({ data, done }: StepProps) {
           size="big"
           value={grade}
           onChange={setGrade}
-          options={gradeTexts[term].map((says, index) => ({ value: String(index + 1), says: `${index + 1}: ${says}` }))}
+          options={gradesOf(term).map(({ grade: number, says }) => ({
+            value: String(number),
+            says: `${number}: ${says}`,
+          }))}
         />
       )}
       <ChoiceField

@@ -1,6 +1,7 @@
 /** A reaction fits itself and what stands on the screen: a grade with its term and version, a stop that was made. */
 import type { Day } from '../calendar/day.ts';
-import { gradeTexts, severityOfGrade } from '../formulas/reaction-grade.ts';
+import { gradeTexts } from '../formulas/grade-texts.ts';
+import { severityOfGrade } from '../formulas/reaction-grade.ts';
 import type { Fact, SubjectRecord } from '../record/patient-record.ts';
 import { visitOn } from '../visit/visit.ts';
 import { fieldWrong } from './check-fields.ts';

@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { ctcaeVersions, gradeTexts } from '../formulas/reaction-grade.ts';
+import { gradedTerms, gradesOf } from '../formulas/grade-texts.ts';
+import { ctcaeVersions } from '../formulas/reaction-grade.ts';
 import { careRoles } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
 import { textField } from './fields.ts';
 
-const terms = Object.keys(gradeTexts) as (keyof typeof gradeTexts)[];
 export const reactionActions = [
   'infusion stopped',
   'help called',
@@ -39,13 +39,18 @@ export const reaction = entryKind({
       days: z.number().int().min(0).max(365).optional(),
       severity: z.enum(['mild', 'moderate', 'severe']),
       /** CTCAE: a grade means nothing without its term and version. */
-      term: z.enum(terms).optional(),
+      term: z.enum(gradedTerms).optional(),
       grade: z.number().int().min(1).max(4).optional(),
       gradeVersion: z.enum(ctcaeVersions).optional(),
       infusion: z.enum(infusionThen).optional(),
       actions: z.array(z.enum(reactionActions)).readonly().optional(),
       outcome: z.enum(reactionOutcomes).optional(),
     })
+    .refine(
+      ({ term, grade }) =>
+        term === undefined || grade === undefined || grade >= Math.min(...gradesOf(term).map((one) => one.grade)),
+      { path: ['grade'], error: 'the criteria have no such grade of this: it begins higher' },
+    )
     .readonly(),
   example: { what: 'flu-like, aching', days: 2, severity: 'mild' },
 });

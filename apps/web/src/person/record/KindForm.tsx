@@ -14,6 +14,7 @@ import { Outcome } from '../../paper/Outcome.tsx';
 import { me, protocols } from '../../server/queries.ts';
 import { useAct } from '../../server/use-act.ts';
 import css from './RecordPanel.module.css';
+import { GradeTexts } from './GradeTexts.tsx';
 import { picksFor } from './picks.ts';
 import { dateWord, isOfToday } from './record-menu.ts';
 
@@ -99,6 +100,7 @@ export function KindForm({ kind, person, entry, about, close }: Props) {
         onChange={change}
         picks={picksFor(kind, person, units, protocol)}
       />
+      {kind === 'reaction' && <GradeTexts term={values['term']} />}
       <DateField label={dateWord(kind)} at="effectiveAt" value={on} onChange={setOn} near="past" />
       <div className={css['acts']}>
         <Button type="submit" tone="act" busy={attempt.busy}>

@@ -1,0 +1,44 @@
+/**
+ * A medicine that may start, and every entry it rests on taken away, one at a time: either that cannot be done any more, or the
+ * start is refused. Nothing unknown counts as safe, also not what was known a minute ago.
+ */
+import { describe, expect, test } from 'vitest';
+import { DayUnit } from './a-day-unit.ts';
+
+const readyToStart = (): DayUnit => {
+  const unit = new DayUnit().booked().at('2026-11-26T08:40:00.000Z').go().prepared();
+  unit.expect('imre', unit.check());
+  return unit;
+};
+const start = {
+  name: 'start infusion',
+  patient: 'p1',
+  plannedMinutes: 30,
+  identifiers: ['full name', 'birth date'],
+} as const;
+
+/** How she came to us, and a weight of two days ago beside that of the day: the dose does not rest on these. */
+const notRestedUpon = ['referral', 'triage', 'body weight 56.2 kg'];
+
+const entries = readyToStart()
+  .patient()
+  .all.map(({ kind, body }, index) => {
+    const shown = 'quantity' in body && kind === 'weight' ? `body weight ${String(body.quantity.value)} kg` : kind;
+    return { index, shown, detail: 'analyte' in body ? String(body.analyte) : '' };
+  });
+
+describe('ready to start', () => {
+  test('with all of them it starts', () => {
+    expect(readyToStart().do('dana', start)).toEqual([]);
+  });
+  test.each(entries)('without $shown $detail', ({ index, shown }) => {
+    const unit = readyToStart();
+    const entry = unit.patient().all[index];
+    if (entry === undefined) throw new Error('no such entry');
+    const kept = unit.do(entry.author, { name: 'withdraw', patient: 'p1', entry: entry.id, reason: 'typed in error' });
+    const refused = unit.do('dana', start);
+    if (notRestedUpon.includes(shown)) expect([kept, refused]).toEqual([[], []]);
+    else expect(kept.length + refused.length, shown).toBeGreaterThan(0);
+    if (kept.length > 0) expect(kept.map(({ name }) => name)).toEqual(['part-of-a-finished-step']);
+  });
+});

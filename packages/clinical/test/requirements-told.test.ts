@@ -254,6 +254,37 @@ describe('someone found not able to decide this', () => {
   });
 });
 
+describe('a no after a consent', () => {
+  // GMC, Decision making and consent (2020): a patient may withdraw consent at any time (from memory).
+  const given = (date: string) => at(date, 'consent', { decision: 'given', how: 'spoken' });
+  const best = at('2026-11-21', 'consent', { decision: 'best interest', basis: 'x', consulted: 'daughter' });
+  const no = (to: 'this dose' | 'this medicine' | 'all contact', date = '2026-11-20') =>
+    at(date, 'refusal', { to, words: 'not again' });
+
+  test.each(['this dose', 'this medicine', 'all contact'] as const)('to %s ends it, for every date', (to) => {
+    expect(verdictsOn('consent', [given('2026-11-01'), no(to)], '2026-11-25', '2027-06-01')).toEqual([
+      'not ready',
+      'not ready',
+    ]);
+    const found = judge('consent', [given('2026-11-01'), no(to)]).on(day('2026-11-25'));
+    expect(found.cause).toBe(`said no to ${to}`);
+  });
+  test('said where nobody had asked for consent, it holds as well', () => {
+    expect(verdictsOn('consent', [no('this dose')], '2026-11-25')).toEqual(['not ready']);
+  });
+  test('ends with a consent, or a decision in their best interest, that is written after it', () => {
+    expect(verdictsOn('consent', [given('2026-11-01'), no('this dose'), given('2026-11-21')], '2026-11-25')).toEqual([
+      'ready',
+    ]);
+    expect(verdictsOn('consent', [no('this dose'), best], '2026-11-25')).toEqual(['ready']);
+  });
+  test('of one day, what was written last counts', () => {
+    const [yes, refused] = [given('2026-11-20'), no('this dose')];
+    expect(verdictsOn('consent', [yes, refused], '2026-11-25')).toEqual(['not ready']);
+    expect(verdictsOn('consent', [refused, yes], '2026-11-25')).toEqual(['ready']);
+  });
+});
+
 describe('consent for this dose', () => {
   const given = at('2026-01-05', 'consent', { decision: 'given', how: 'spoken' });
   const bestInterest = (date: string) =>

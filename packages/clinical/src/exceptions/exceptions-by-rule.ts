@@ -4,7 +4,7 @@
  */
 import { type Day, day } from '../calendar/day.ts';
 import { type SubjectRecord, factsOf } from '../record/patient-record.ts';
-import type { ExceptionFor } from '../requirements/evidence.ts';
+import type { ExceptionFor } from '../requirements/exceptions.ts';
 
 export type ExceptionsOfRule = {
   readonly requirement: ExceptionFor;

@@ -30,6 +30,11 @@ export const ruleSets: readonly [RuleSet, ...RuleSet[]] = [
     since: '0.3.0',
     changes: 'romosozumab asks the kidneys: below 30 mL/min, or not known, a prescriber decides',
   },
+  {
+    number: '5',
+    since: '0.6.0',
+    changes: 'a no said after a consent ends that consent: not ready until it is given anew',
+  },
 ];
 
 const [first, ...later] = ruleSets;

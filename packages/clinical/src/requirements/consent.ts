@@ -1,6 +1,6 @@
 /**
  * Consent, or a recorded best-interest decision. A consent counts for planning as long as the protocol says and is asked again on
- * the day; a best-interest decision is made for one dose (docs/readiness.md R8).
+ * the day; a best-interest decision is made for one dose; a no said after it ends it (docs/readiness.md R8).
  */
 import { addDays, shortDate } from '../calendar/day.ts';
 import type { Protocol } from '../protocol/protocol.ts';
@@ -9,8 +9,19 @@ import { type Blocker, type Judge, type Path, type Requirement, always, judgemen
 
 const givenToday: NonNullable<Blocker['settled']> = (known) => ({
   consent: { decision: 'given', on: known.today, entry: undefined },
+  saidNo: undefined,
   cannotDecide: undefined,
 });
+
+const ifTheyThinkOtherwise: Path = {
+  is: 'blocked',
+  by: {
+    what: 'consent, if the person thinks otherwise',
+    who: 'patient',
+    step: 'ask consent',
+    settled: givenToday,
+  },
+};
 
 const bestInterestAgain: Path = {
   is: 'blocked',
@@ -24,12 +35,22 @@ const bestInterestAgain: Path = {
 
 const thresholds = [{ key: 'consentValidDays' }] as const;
 
-const reads = ['consent', 'lastDose', 'cannotDecide'] as const;
+const reads = ['consent', 'saidNo', 'lastDose', 'cannotDecide'] as const;
 type Read = Pick<Evidence, (typeof reads)[number]>;
 
-function judge({ consent, lastDose, cannotDecide }: Read, { number }: Protocol): Judge {
+function judge({ consent, saidNo, lastDose, cannotDecide }: Read, { number }: Protocol): Judge {
   const validDays = number.consentValidDays;
   const ask = (why: string): Path => ({ is: 'steps', needs: { ask: { what: 'consent', validDays, why } } });
+  if (saidNo !== undefined) {
+    const { to, words } = saidNo.body;
+    return always(
+      judgement('not ready', `said no to ${to}`, () => ({
+        says: `On ${shortDate(saidNo.on)} this person said no to ${to}: “${words}”. No consent was recorded after that.`,
+        inputs: [{ label: 'said no', text: `to ${to}`, on: saidNo.on, entry: saidNo.id }],
+      })),
+      ifTheyThinkOtherwise,
+    );
+  }
   if (cannotDecide !== undefined && (consent === undefined || consent.decision === 'given')) {
     return always(
       judgement('cannot say', 'found not able to decide this', () => ({
@@ -52,15 +73,7 @@ function judge({ consent, lastDose, cannotDecide }: Read, { number }: Protocol):
   if (decision === 'not given') {
     return always(
       judgement('not ready', 'consent not given', () => ({ says: `Asked on ${shortDate(on)}: not given.`, inputs })),
-      {
-        is: 'blocked',
-        by: {
-          what: 'consent, if the person thinks otherwise',
-          who: 'patient',
-          step: 'ask consent',
-          settled: givenToday,
-        },
-      },
+      ifTheyThinkOtherwise,
     );
   }
   const bestInterest = decision === 'best interest';

@@ -12,8 +12,10 @@ import type { Sex } from '../formulas/creatinine-clearance.ts';
 import type { BodyOfKind, KindName } from '../kinds/index.ts';
 import type { Uuid } from '../ledger/entry.ts';
 import type { BoneMedicine } from '../protocol/medicines.ts';
+import { noAfterConsent } from '../record/no-after-consent.ts';
 import { type Fact, type SubjectRecord, factsOf, upTo } from '../record/patient-record.ts';
 import { leftOpen } from '../record/same-person.ts';
+import { type Exceptions, exceptionsOf } from './exceptions.ts';
 import { type Loading, loadingsBy } from './loading.ts';
 import { decidingMinerals, isMineralTest } from './deciding-minerals.ts';
 import { calciumFrom, isSameValue, sampleFrom } from './deciding-sample.ts';
@@ -72,9 +74,6 @@ export type HipFracture = {
   /** A prescriber looked into it: how it was treated is settled. */
   readonly lookedInto: boolean;
 };
-
-export type ExceptionFor = BodyOfKind<'prescriber-exception'>['requirement'];
-export type Exception = { readonly entry: Uuid; readonly from: Day; readonly until: Day; readonly reason: string };
 
 export type Evidence = {
   readonly today: Day;
@@ -159,9 +158,11 @@ export type Evidence = {
   readonly consent:
     | { readonly decision: BodyOfKind<'consent'>['decision']; readonly on: Day; readonly entry: Uuid | undefined }
     | undefined;
+  /** The newest no of the person, to this dose, the medicine or all contact, where no consent was written after it. */
+  readonly saidNo: Fact<'refusal'> | undefined;
   /** The newest finding on whether they can decide this, where it says they cannot. */
   readonly cannotDecide: Fact<'capacity'> | undefined;
-  readonly exceptions: Readonly<Partial<Record<ExceptionFor, Exception>>>;
+  readonly exceptions: Exceptions;
   /** Medicines hard on the kidneys, to be mentioned beside the clearance. */
   readonly nephrotoxic: readonly Fact<'medicine'>[];
   readonly calciumLowering: readonly Fact<'medicine'>[];
@@ -225,6 +226,7 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
   const maintenance = last(upToToday('vitamin-d-maintenance'));
   const pregnancy = last(upToToday('pregnancy'));
   const consent = last(upToToday('consent'));
+  const saidNo = noAfterConsent(consent, last(upToToday('refusal')));
   const capacity = last(upToToday('capacity'));
   const prescriptions = upToToday('prescription');
   const causes = last(upToToday('secondary-causes'));
@@ -239,10 +241,6 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
   const checklists = upToToday('checklist');
   const wellSince = last(upToToday('well-since'));
   const medicines = upToToday('medicine');
-  const exceptions: Partial<Record<ExceptionFor, Exception>> = {};
-  for (const { id, on, body } of upToToday('prescriber-exception')) {
-    exceptions[body.requirement] = { entry: id, from: on, until: day(body.expiresOn), reason: body.reason };
-  }
 
   return {
     today,
@@ -340,8 +338,9 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
     secondaryCauses: causes === undefined ? undefined : { answer: causes.body.answer, on: causes.on, entry: causes.id },
     lastDose: last(allDoses),
     consent: consent === undefined ? undefined : { decision: consent.body.decision, on: consent.on, entry: consent.id },
+    saidNo,
     cannotDecide: capacity?.body.answer === 'cannot decide this' ? capacity : undefined,
-    exceptions,
+    exceptions: exceptionsOf(upToToday('prescriber-exception')),
     nephrotoxic: medicines.length === 0 ? none : medicines.filter(({ body }) => body.sort === 'nephrotoxic'),
     calciumLowering: medicines.length === 0 ? none : medicines.filter(({ body }) => body.sort === 'calcium-lowering'),
   };

@@ -1,7 +1,23 @@
 /** How long a prescriber's exception lasts, whatever its own date says, and how old bloods it carries (docs/readiness.md R1, R9). */
-import { type Day, addDays } from '../calendar/day.ts';
+import { type Day, addDays, day } from '../calendar/day.ts';
+import type { BodyOfKind } from '../kinds/index.ts';
+import type { Uuid } from '../ledger/entry.ts';
 import type { Protocol } from '../protocol/protocol.ts';
-import type { Evidence, Exception, ExceptionFor } from './evidence.ts';
+import type { Fact } from '../record/patient-record.ts';
+import type { Evidence } from './evidence.ts';
+
+export type ExceptionFor = BodyOfKind<'prescriber-exception'>['requirement'];
+export type Exception = { readonly entry: Uuid; readonly from: Day; readonly until: Day; readonly reason: string };
+export type Exceptions = Readonly<Partial<Record<ExceptionFor, Exception>>>;
+
+/** The newest of each rule; oldest first as given. */
+export function exceptionsOf(written: readonly Fact<'prescriber-exception'>[]): Exceptions {
+  const exceptions: Partial<Record<ExceptionFor, Exception>> = {};
+  for (const { id, on, body } of written) {
+    exceptions[body.requirement] = { entry: id, from: on, until: day(body.expiresOn), reason: body.reason };
+  }
+  return exceptions;
+}
 
 /** The last day on which one made on `from` may stand. */
 export const lastDayOfException = (from: Day, { number }: Protocol): Day => addDays(from, number.exceptionLongestDays);
@@ -18,7 +34,7 @@ export function exceptionFor(
   return exception.until <= last ? exception : { ...exception, until: last };
 }
 
-export const lastsOn = ({ from, until }: Exception, day: Day): boolean => from <= day && day <= until;
+export const lastsOn = ({ from, until }: Exception, on: Day): boolean => from <= on && on <= until;
 
 /** What carries bloods past their days, and for how many days after the sample at most. */
 export type CarriesBloods = Exception & { readonly oldestDays: number };

@@ -11,7 +11,8 @@ import type { RequirementId } from '../protocol/requirement-ids.ts';
 import type { StepKind } from '../readiness/readiness.ts';
 import type { Verdict } from '../readiness/verdict.ts';
 import type { Working } from '../readiness/working.ts';
-import type { Evidence, Exception } from './evidence.ts';
+import type { Evidence } from './evidence.ts';
+import type { Exception } from './exceptions.ts';
 import type { LoadingPlan } from './loading.ts';
 
 /** What a requirement says on one day. The same object on two days means: nothing about it has changed between them. */

@@ -9,6 +9,7 @@ import { samplesDue } from '../clock/samples-due.ts';
 import { type Course, courseOf } from '../course/course.ts';
 import type { Role } from '../ledger/role.ts';
 import { type Protocol, underRegimen } from '../protocol/protocol.ts';
+import { noAfterConsent } from '../record/no-after-consent.ts';
 import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
 import { placeFrom } from '../visit/place.ts';
 import { visitOn } from '../visit/visit.ts';
@@ -182,7 +183,9 @@ function beforeFirst(at: At): StandingNow {
   const prescription = factsOf(record, 'prescription').findLast((one) => one.on <= today);
   const consent = factsOf(record, 'consent').findLast((one) => one.on <= today);
   const prescribed = prescription !== undefined && day(prescription.body.validUntil) >= today;
-  if (prescription !== undefined && prescribed && consent !== undefined && consent.body.decision !== 'not given') {
+  const refusal = factsOf(record, 'refusal').findLast((one) => one.on <= today);
+  const consented = consent?.body.decision !== 'not given' && noAfterConsent(consent, refusal) === undefined;
+  if (prescription !== undefined && prescribed && consent !== undefined && consented) {
     const since = Math.max(prescription.on, consent.on, held.since) as Day;
     return standing(at, 'waiting for a place', '', 'clerk', callBackOr(at, 'lookAgainPlaceDays', since), since);
   }

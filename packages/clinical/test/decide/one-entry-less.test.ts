@@ -1,6 +1,6 @@
 /**
  * A medicine that may start, and every entry it rests on taken away, one at a time: either that cannot be done any more, or the
- * start is refused. Nothing unknown counts as safe, also not what was known a minute ago.
+ * start is refused. Nothing unknown counts as safe, also not what was known a minute ago. And what is told in the last minute.
  */
 import { describe, expect, test } from 'vitest';
 import { DayUnit } from './a-day-unit.ts';
@@ -40,5 +40,31 @@ describe('ready to start', () => {
     if (notRestedUpon.includes(shown)) expect([kept, refused]).toEqual([[], []]);
     else expect(kept.length + refused.length, shown).toBeGreaterThan(0);
     if (kept.length > 0) expect(kept.map(({ name }) => name)).toEqual(['part-of-a-finished-step']);
+  });
+});
+
+describe('told between the second check and the start', () => {
+  test.each([
+    ['a no to this dose', 'dana', 'refusal', { to: 'this dose', words: 'not today after all' }],
+    ['consent asked again, not given', 'dana', 'consent', { decision: 'not given' }],
+    ['an illness', 'dana', 'illness', { what: 'vomiting since the night', sort: 'illness' }],
+    ['pain in the thigh', 'dana', 'symptom', { what: 'thigh, hip or groin pain' }],
+    ['a painful eye', 'dana', 'symptom', { what: 'eye pain or redness' }],
+    ['a tooth to be drawn', 'dana', 'dental', { answer: 'work pending' }],
+    ['pregnancy', 'dana', 'pregnancy', { answer: 'pregnant' }],
+    ['an allergy to the medicine', 'dana', 'allergy', { answer: 'bisphosphonate', reaction: 'wheeze' }],
+    ['a dose given elsewhere', 'dana', 'dose', { medicine: 'zoledronic acid 5 mg', setting: 'ward' }],
+    ['a bone tablet', 'dana', 'medicine', { name: 'alendronic acid 70 mg', sort: 'bisphosphonate tablet' }],
+    [
+      'a creatinine nobody has signed',
+      'dana',
+      'result',
+      { analyte: 'creatinine', quantity: { comparator: '', value: '120', unit: 'umol/L' } },
+    ],
+    ['an end of care here', 'dana', 'closed', { reason: 'goes back to the family doctor' }],
+  ] as const)('%s: it does not start', (_, who, kind, body) => {
+    const unit = readyToStart();
+    unit.write(who, kind, body);
+    expect(unit.do('dana', start)).not.toEqual([]);
   });
 });

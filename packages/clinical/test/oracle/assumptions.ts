@@ -21,7 +21,7 @@ import {
 } from './bloods.ts';
 import { dateText } from './dates.ts';
 import type { OracleFact } from './facts.ts';
-import { cannotDecide, secondaryCauses } from './others.ts';
+import { cannotDecide, saidNo, secondaryCauses } from './others.ts';
 import type { View } from './view.ts';
 import { usableFrom } from './world.ts';
 
@@ -209,7 +209,7 @@ export function askFacts(
   const consent = view.of('consent').at(-1);
   const stands = view.world.count('consentValidDays');
   const mayAsk = consent === undefined || (consent.body.decision === 'given' && day > consent.on + stands);
-  if (mayAsk && !cannotDecide(view))
+  if (mayAsk && !cannotDecide(view) && !saidNo(view))
     ask('consent', 'consent', Math.max(today, day - stands), { decision: 'given', how: 'spoken' });
   if (view.of('allergy').length === 0) ask('hypersensitivity', 'allergy', today, { answer: 'none known' });
   const pregnancy = view.of('pregnancy').at(-1);

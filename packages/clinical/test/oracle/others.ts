@@ -132,8 +132,17 @@ export function prescription(view: View, day: number): Answer {
 
 export const cannotDecide = (view: View): boolean => last(view.of('capacity'))?.body.answer === 'cannot decide this';
 
+/** A no that no consent has come after, by its day and, on one day, by when it was written. */
+export function saidNo(view: View): boolean {
+  const no = last(view.of('refusal'));
+  const yes = last(view.of('consent'));
+  if (no === undefined) return false;
+  return yes === undefined || yes.on < no.on || (yes.on === no.on && yes.seq < no.seq);
+}
+
 export function consent(view: View, day: number): Answer {
   const fact = last(view.of('consent'));
+  if (saidNo(view)) return NOT_READY;
   if (fact === undefined || (fact.body.decision === 'given' && cannotDecide(view))) return CANNOT_SAY;
   if (fact.body.decision === 'not given') return NOT_READY;
   if (fact.body.decision === 'best interest' && view.of('dose').some((dose) => dose.on >= fact.on)) return CANNOT_SAY;

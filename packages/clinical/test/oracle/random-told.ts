@@ -79,6 +79,13 @@ function consents(sheet: Sheet): void {
       on + dice.whole(-2, 2),
       `capacity ${dice.oneOf(['can decide this', 'cannot decide this "forgets", tried pictures, may return no'])}`,
     );
+  if (dice.chance(0.4))
+    put(
+      sheet,
+      on + dice.oneOf([-1, 0, 0, 1, 20]),
+      `said no to ${dice.oneOf(['this dose', 'this medicine', 'all contact'])}, "not now"`,
+    );
+  if (dice.chance(0.3)) put(sheet, on + dice.oneOf([0, 1, 25]), 'consent given spoken');
   if (dice.chance(0.2))
     put(sheet, on + dice.oneOf([0, 1, 20]), `dose ${dice.oneOf(['zoledronic acid 5 mg', 'denosumab 60 mg'])}, ward`);
 }

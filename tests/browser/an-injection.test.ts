@@ -103,3 +103,12 @@ it('she is asked once more who she is; where and how many is written, and it is 
   expect(entries.find(({ kind }) => kind === 'dose')?.text).toContain('1 injection into the left thigh');
   expect(entries.find(({ kind }) => kind === 'second-check')?.by.name).toBe(people.checker.name);
 });
+
+it('the family doctor reads what was injected and where, never of a drip, and that the next must not be late', async () => {
+  await page.goto(`${at.url}/people/${patient}/letter`);
+  const letter = page.frameLocator('iframe').locator('body');
+  await expect.poll(async () => letter.textContent()).toContain('denosumab 60 mg, injected (left thigh)');
+  const text = await letter.textContent();
+  expect(text).toContain('wears off when a dose is late');
+  expect(text).not.toMatch(/zoledronic|infusion|Running time/);
+});

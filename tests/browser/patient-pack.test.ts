@@ -44,7 +44,7 @@ describe('the screen', () => {
     await paper.getByRole('heading', { level: 1, name: 'Your drip on one page' }).waitFor();
     await press('I gave it to them');
     await page
-      .getByText(/patient pack given: easy page, large print, en-GB, pack-1/)
+      .getByText(/patient pack given: easy page, large print, en-GB, pack-2/)
       .first()
       .waitFor();
     // A pack is no letter: the letter to the family doctor is still owed after a dose.

@@ -92,11 +92,43 @@ describe('what is printed', () => {
     const invitation = await server.read<WrittenLetterView>(
       '/api/people/cora/written-letter?to=patient&about=invitation',
     );
+    // Six doses, one a week from 24 November: the last on 29 December, after the place.
+    expect(text).toContain('Ask us when to finish your vitamin D course.');
+    expect(text).not.toContain('Finish your vitamin D course by');
     for (const said of [text, invitation.text]) expect(said).not.toMatch(/blood test[^.]* between|Have it between/);
     const { nextSteps } = (await server.read<PersonView>('/api/people/cora')).readiness ?? {};
     expect(nextSteps?.find(({ kind }) => kind === 'draw')).toMatchObject({
       effectFrom: expect.stringMatching(/^20(?:26-12-[123]|27-)/),
     });
+  });
+  it('from the recall on it is about the dose ahead: nobody who comes again is told of a first time', async () => {
+    const edna = { given: 'Edna', family: 'Farrow', born: '1941-05-01', number: '999 204 7756' };
+    await server.done('clerk', { ...referralOf('edna', edna), on: '2025-07-20' });
+    await workUp(server, 'edna', '2025-11-01');
+    const dose = { medicine: 'zoledronic acid 5 mg', setting: 'this service', batch: 'PA-1111' };
+    await server.done('nurse', line('edna', 'dose', '2025-11-20', dose));
+    const { text, parts, leftOut } = await view('edna');
+    expect(parts).toEqual(['getting ready', 'the day', 'afterwards']);
+    expect(leftOut.map(({ part }) => part)).toEqual(['next year']);
+    expect(text).not.toMatch(/first time|32 of 100/);
+    expect(text).toContain('much less common now than after a first drip');
+  });
+  it('on a planned break nobody is told to get ready, nor sent for bloods', async () => {
+    const pause = {
+      outcome: 'planned break',
+      reviewOn: '2028-11-20',
+      triggers: 'a new fracture',
+      reason: 'low risk now',
+      capacity: 'other prescriber',
+    };
+    await server.done('prescriber', line('edna', 'course-review', '2026-11-24', pause));
+    const { parts, leftOut } = await view('edna');
+    expect(parts).not.toContain('getting ready');
+    expect(leftOut).toContainEqual({ part: 'getting ready', because: expect.stringContaining('planned break') });
+    const bloods = await server.ask('/api/people/edna/written-letter?to=patient&about=bloods%20needed', {
+      as: 'nurse',
+    });
+    expect([bloods.statusCode, problemOf(bloods).detail]).toEqual([409, expect.stringContaining('no dose is planned')]);
   });
   it('medicines to ask about stand by name, and no pack says to leave one out', async () => {
     const tablet = { name: 'spironolactone 25 mg', sort: 'nephrotoxic' };

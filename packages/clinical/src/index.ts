@@ -189,6 +189,7 @@ export * from './protocol/number-groups.ts';
 export * from './protocol/policies.ts';
 export * from './protocol/us-units.ts';
 export { calciumAfterDose } from './clock/calcium-after-dose.ts';
+export { loadingsBy, remainingDoses } from './requirements/loading.ts';
 export { calciumAfterLoading } from './clock/calcium-after-loading.ts';
 export { creatinineAfterDose } from './clock/creatinine-after-dose.ts';
 export { markersAfterDenosumab } from './clock/markers-after-denosumab.ts';

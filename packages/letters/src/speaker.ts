@@ -9,10 +9,14 @@ export type Speaker<Key extends string> = {
   readonly items: (key: Key) => readonly string[];
   readonly date: (day: Day) => string;
   readonly time: (time: string) => string;
+  /** "between Monday 2 June 2026 and Friday 6 June 2026"; of a single day "on Monday 2 June 2026". */
+  readonly within: (days: DaySpan) => string;
 };
 
+export type DaySpan = { readonly from: Day; readonly until: Day };
+
 export function speakerOf<Key extends string>(words: Readonly<Record<Key, string>>, language: Language): Speaker<Key> {
-  const { date, time } = ways[language];
+  const { date, time, within } = ways[language];
   return {
     say: (key, values = {}) =>
       words[key].replaceAll(/\{(\w+)\}/g, (_, name: string) => {
@@ -23,14 +27,24 @@ export function speakerOf<Key extends string>(words: Readonly<Record<Key, string
     items: (key) => words[key].split('|'),
     date,
     time,
+    within: (days) => within(days, date),
   };
 }
 
-type Ways = { readonly date: (day: Day) => string; readonly time: (time: string) => string };
-const ways: Readonly<Record<Language, Ways>> = {
-  'en-GB': { date: longDate, time: (time) => time },
-  'en-US': { date: americanDate, time: twelveHours },
+type Ways = {
+  readonly date: (day: Day) => string;
+  readonly time: (time: string) => string;
+  readonly within: (days: DaySpan, date: (day: Day) => string) => string;
 };
+const ways: Readonly<Record<Language, Ways>> = {
+  'en-GB': { date: longDate, time: (time) => time, within: englishSpan },
+  'en-US': { date: americanDate, time: twelveHours, within: englishSpan },
+};
+
+/** A single day is not a span: nobody says "between Monday and Monday". */
+export function englishSpan({ from, until }: DaySpan, date: (day: Day) => string): string {
+  return from === until ? `on ${date(from)}` : `between ${date(from)} and ${date(until)}`;
+}
 
 /** "Thursday, December 3, 2026" from "Thursday 3 December 2026" */
 function americanDate(day: Day): string {

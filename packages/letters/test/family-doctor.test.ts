@@ -12,6 +12,8 @@ const givenFacts: FamilyDoctorFacts = {
   signedBy: { name: 'Imre Sandoval', role: 'nurse in charge' },
   outcome: {
     kind: 'given',
+    medicine: 'zoledronic acid 5 mg',
+    injectedInto: undefined,
     on: day('2027-01-28'),
     doseNumber: 2,
     plannedDoses: 3,
@@ -72,7 +74,7 @@ describe('the letter after a dose', () => {
 
   it('says what not to prescribe, to go on with calcium and vitamin D, and what to look out for', () => {
     const letter = text(givenFacts);
-    expect(letter).toContain('do not prescribe another bisphosphonate or denosumab');
+    expect(letter).toContain('do not prescribe another bone medicine (bisphosphonate, denosumab or other)');
     expect(letter).toContain('continue calcium and vitamin D');
     for (const sign of ['tingling', 'light-shy eye', 'thigh, hip or groin', 'socket']) expect(letter).toContain(sign);
   });
@@ -100,6 +102,31 @@ describe('the letter after a dose', () => {
   });
 });
 
+describe('the letter after an injection', () => {
+  const injected = {
+    ...givenFacts,
+    outcome: {
+      ...(givenFacts.outcome as Extract<FamilyDoctorFacts['outcome'], { kind: 'given' }>),
+      medicine: 'denosumab 60 mg',
+      injectedInto: 'left arm',
+      plannedDoses: undefined,
+      minutes: undefined,
+    },
+  };
+  it('names what was given and how, never the drip', () => {
+    const letter = text(injected);
+    expect(letter).toContain('Your patient was given denosumab 60 mg on');
+    expect(letter).toContain('Medicine: denosumab 60 mg, injected (left arm)');
+    expect(letter).not.toMatch(/zoledronic|infusion|Running time|flu-like|\bof 0\b|undefined/);
+  });
+  // Safety page, "denosumab is a promise with a date".
+  it('says that a late dose breaks spines, and only where it does', () => {
+    expect(text(injected)).toMatch(/wears off when a dose is late.*Never stop it without a plan/);
+    expect(text(givenFacts)).not.toMatch(/wears off/);
+    expect(text({ ...injected, outcome: { ...injected.outcome, medicine: 'romosozumab 210 mg' } })).toMatch(/stroke/);
+  });
+});
+
 describe('the letter after a put-off', () => {
   it('says why and what happens next', () => {
     const letter = text({
@@ -107,11 +134,12 @@ describe('the letter after a put-off', () => {
       outcome: {
         kind: 'put off',
         on: day('2027-01-28'),
+        medicine: 'denosumab 60 mg',
         reason: 'bloods out of date',
         nextStep: 'bloods at the surgery, new place from 8 February',
       },
     });
-    expect(letter).toContain('It was not given.');
+    expect(letter).toContain('for denosumab 60 mg. It was not given.');
     expect(letter).toContain('Reason: bloods out of date');
     expect(letter).toContain('bloods at the surgery');
   });
@@ -129,7 +157,7 @@ describe('as a document', () => {
 
   it('is written in American English where the unit writes so', () => {
     const text = letterText(familyDoctorLetter({ ...givenFacts, language: 'en-US' }));
-    expect(text).toMatch(/given the yearly infusion on \w+, \w+ \d+, \d{4}\./);
+    expect(text).toMatch(/given zoledronic acid 5 mg on \w+, \w+ \d+, \d{4}\./);
     expect(text).toMatch(/Sincerely/);
     expect(text).not.toMatch(/bloods|yours sincerely|light-shy| \d{1,2} (?:January|February|November|December) \d{4}/i);
   });

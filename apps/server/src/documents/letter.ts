@@ -136,8 +136,10 @@ function outcomeOf(visit: Visit, { course }: Person): FamilyDoctorFacts['outcome
     return {
       kind: 'given',
       on: visit.on,
+      medicine: visit.dose.body.medicine,
+      injectedInto: visit.injected ? (visit.dose.body.injectedInto ?? 'site not recorded') : undefined,
       doseNumber: number === 0 ? course.nextDoseNumber : number,
-      plannedDoses: course.planned?.count ?? 0,
+      plannedDoses: course.planned?.count,
       batch: batch ?? 'not recorded',
       expires: visit.preparation === undefined ? 'not recorded' : shortDate(dayOf(visit.preparation.body.expiresOn)),
       minutes,
@@ -153,6 +155,7 @@ function outcomeOf(visit: Visit, { course }: Person): FamilyDoctorFacts['outcome
   return {
     kind: 'put off',
     on: visit.on,
+    medicine: course.regimen?.medicine ?? 'the treatment that was planned',
     reason: [reasonCode, note].filter((part) => part !== undefined).join(': ') || 'not recorded',
     nextStep: nextStep ?? 'we will be in touch',
   };

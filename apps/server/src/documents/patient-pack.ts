@@ -6,9 +6,11 @@ import {
   addDays,
   day as dayOf,
   factsOf,
+  loadingsBy,
   paracetamolFor,
   plainDate,
   ratioText,
+  remainingDoses,
   underRegimen,
   weightKg,
 } from '@twelvemonth/clinical';
@@ -23,6 +25,7 @@ import {
 import { Refused } from '../problem.ts';
 import type { Person } from '../register/people.ts';
 import { bloodsBetween } from './bloods-between.ts';
+import { isAboutDoseGiven, whyNoDoseAhead } from './last-or-next.ts';
 import { bornInWords, fullName } from '../views/person-words.ts';
 
 const theMedicine = 'zoledronic acid 5 mg';
@@ -91,11 +94,9 @@ function packFactsOf(person: Person, asked: PatientPackAsked): PackFacts | Refus
     );
   const { number } = underRegimen(unit.protocol, course.regimen?.id);
   const last = course.lastDose;
-  // Once the dose of this visit is given, the pack is about it, and about the year after it.
-  const isGiven = last !== undefined && (place === undefined || last.on >= place.on);
+  const given = isAboutDoseGiven(person) ? last : undefined;
+  const isGiven = given !== undefined;
   const firstTimer = course.lifetime === (isGiven ? 1 : 0);
-  const steps = person.view(place?.on ?? today)?.nextSteps ?? [];
-  const loading = steps.findLast(({ kind }) => kind === 'loading dose');
   return {
     language: asked.language ?? unit.unit.letters?.language ?? 'en-GB',
     demo: unit.unit.demo,
@@ -110,12 +111,26 @@ function packFactsOf(person: Person, asked: PatientPackAsked): PackFacts | Refus
       watch: firstTimer ? number.observeFirstMinutes : number.observeLaterMinutes,
     },
     bloods: isGiven ? undefined : bloodsBetween(person),
-    vitaminDCourseEnds: loading === undefined ? undefined : dayOf(loading.earliest),
+    vitaminDCourse: isGiven ? undefined : vitaminDCourseOf(person),
+    noneAhead: whyNoDoseAhead(person),
     askAbout: medicinesToAskAbout(person),
     paracetamol: paracetamolOf(person, asked.liver, number.weightValidDays, unit.protocol.sheet.paracetamol),
-    given: isGiven ? { on: last.on, number: numberOf(last, person), batch: last.body.batch } : undefined,
+    given: given === undefined ? undefined : { on: given.on, number: numberOf(given, person), batch: given.body.batch },
     next: isGiven ? nextOf(person) : undefined,
   };
+}
+
+/** A loading under way ends with the last of its doses; where one is needed and none runs, a prescriber starts it first. */
+function vitaminDCourseOf(person: Person): PackFacts['vitaminDCourse'] {
+  const { record, place, today } = person;
+  const of = <Kind extends 'vitamin-d-loading' | 'vitamin-d-taken' | 'vitamin-d-loading-stopped'>(kind: Kind) =>
+    factsOf(record, kind).filter(({ on }) => on <= today);
+  const loadings = loadingsBy(of('vitamin-d-loading'), of('vitamin-d-taken'), of('vitamin-d-loading-stopped'));
+  const running = loadings.findLast(({ state }) => state.is === 'running');
+  if (running !== undefined && running === loadings.at(-1))
+    return { is: 'taken', endsOn: remainingDoses(running, today).last };
+  const steps = person.view(place?.on ?? today)?.nextSteps ?? [];
+  return steps.some(({ kind }) => kind === 'loading dose') ? { is: 'to be started' } : undefined;
 }
 
 const numberOf = (dose: Fact<'dose'>, { course }: Person): number => {

@@ -5,6 +5,7 @@ import {
   addDays,
   counted,
   day as dayOf,
+  entryText,
   factsOf,
   latest,
   plural,
@@ -18,6 +19,7 @@ import {
   familyDoctorRequests,
 } from '@twelvemonth/letters';
 import { choiceOf } from '../documents/letter.ts';
+import { whyNoDoseAhead } from '../documents/last-or-next.ts';
 import type { Person } from '../register/people.ts';
 import { allergiesInWords } from '../views/person-words.ts';
 
@@ -28,8 +30,10 @@ export function matterOf(person: Person, name: LetterName, asked: MatterAsked): 
   switch (name) {
     case 'invitation':
       return invitationOf(person);
-    case 'bloods needed':
-      return bloodsOf(person);
+    case 'bloods needed': {
+      const because = whyNoDoseAhead(person);
+      return because === undefined ? bloodsOf(person) : { because };
+    }
     case 'put off':
       return putOffOf(person, asked.words);
     case 'review outcome':
@@ -80,7 +84,14 @@ function askingFor(
       const things = wantedIn(wanted);
       return things.length === 0
         ? { because: 'nothing is asked for yet' }
-        : { name, due, answerBy, bloods: drawOf(person)?.between, wanted: things };
+        : {
+            name,
+            due,
+            answerBy,
+            bloods: drawOf(person)?.between,
+            wanted: things,
+            doseAhead: whyNoDoseAhead(person) === undefined,
+          };
     }
     case 'request to the dentist':
       return { name, due, answerBy, dosesGiven: lifetime };
@@ -153,6 +164,10 @@ function transferOf(person: Person): LetterMatter | NothingToWrite {
   const { record, course } = person;
   const transfer = latest(record, 'transfer-out');
   if (transfer === undefined) return { because: 'care was not handed over' };
+  const chaseOn = dayOf(transfer.body.chaseOn);
+  // A day that has passed is no day to answer by.
+  const answerBy = chaseOn > person.today ? chaseOn : answerByOf(person);
+  if (answerBy === undefined) return noDayToAnswer;
   const weight = latest(record, 'weight');
   const results = toldOnTransfer.flatMap((analyte) => {
     const newest = factsOf(record, 'result').findLast(({ body }) => body.analyte === analyte);
@@ -165,6 +180,9 @@ function transferOf(person: Person): LetterMatter | NothingToWrite {
     treatment: course.regimen?.title ?? 'not prescribed',
     doses: factsOf(record, 'dose').map(told),
     due: course.due,
+    given: course.doses.length,
+    planned: course.planned?.count,
+    reactions: factsOf(record, 'reaction').map((fact) => `${entryText(fact)}, ${shortDate(fact.on)}`),
     allergies: allergiesInWords(person),
     results: [
       ...results,
@@ -177,7 +195,7 @@ function transferOf(person: Person): LetterMatter | NothingToWrite {
             ] as const,
           ]),
     ],
-    answerBy: dayOf(transfer.body.chaseOn),
+    answerBy,
   };
 }
 

@@ -4,6 +4,7 @@ import {
   type Fact,
   type LetterSheet,
   factWithId,
+  injectionOf,
   latest,
   noContactWanted,
   plainDate,
@@ -46,6 +47,7 @@ export function writtenFor(
     language: asked.language ?? unit.unit.letters?.language ?? 'en-GB',
     today,
     demo: unit.unit.demo,
+    treatment: treatmentOf(person),
     unit: {
       name: unit.unit.name,
       telephone: unit.unit.telephone,
@@ -68,6 +70,12 @@ export function writtenFor(
       ? written.notPrintable
       : [`they said no to all contact on ${shortDate(silent.on)}`, ...written.notPrintable];
   return { ...written, notPrintable, matter };
+}
+
+/** Without a prescription it is the medicine this service is for. */
+function treatmentOf({ course }: Person): LetterFacts['treatment'] {
+  const medicine = course.regimen?.medicine ?? 'zoledronic acid 5 mg';
+  return { medicine, by: injectionOf(medicine) === undefined ? 'drip' : 'injection' };
 }
 
 function readerOf({ contact, record }: Person, name: LetterName): LetterFacts['reader'] {

@@ -3,6 +3,7 @@ import { type OpenPage, factsOf, noContactWanted, openPageOf } from '@twelvemont
 import type { OwnPageFacts } from '@twelvemonth/letters';
 import type { AtHand } from '../at-hand.ts';
 import { bloodsBetween } from '../documents/bloods-between.ts';
+import { isAboutDoseGiven } from '../documents/last-or-next.ts';
 import type { Person } from '../register/people.ts';
 import { doseAskedAbout } from './after.ts';
 import { hashOfSecret, secretPattern } from './secret.ts';
@@ -28,7 +29,7 @@ export function ownPageFactsOf(person: Person): OwnPageFacts {
   const { unit, place, record, course } = person;
   if (unit === undefined) throw new Error('a person with a page and without a unit');
   const { name, telephone, letters, demo } = unit.unit;
-  const isGiven = course.lastDose !== undefined && (place === undefined || course.lastDose.on >= place.on);
+  const isGiven = isAboutDoseGiven(person);
   const told = factsOf(record, 'told-ahead').findLast(
     ({ on }) => course.lastDose === undefined || on > course.lastDose.on,
   );

@@ -4,7 +4,7 @@ import { day } from '@twelvemonth/clinical';
 import type { CourseView } from '@twelvemonth/exchange';
 import { Picture } from '../drawing/Picture.tsx';
 import { useServiceToday } from '../frame/unit.ts';
-import { dayInWords } from '../words/dates.ts';
+import { betweenInWords, dayInWords } from '../words/dates.ts';
 import { dotted } from '../words/texts.ts';
 
 /** Where the person is in their course: doses, what happened between them, what is due. */
@@ -32,8 +32,7 @@ export function Course({ patient, course, today }: { patient: string; course: Co
           course.lifetime !== course.thisCourse && `${course.lifetime} in all`,
           course.due !== undefined && `next due ${dayInWords(course.due)}`,
           course.recallFrom !== undefined && `recall from ${dayInWords(course.recallFrom)}`,
-          course.bloodsBetween !== undefined &&
-            `bloods between ${dayInWords(course.bloodsBetween.from)} and ${dayInWords(course.bloodsBetween.until)}`,
+          course.bloodsBetween !== undefined && `bloods ${betweenInWords(course.bloodsBetween)}`,
           course.inReview,
           course.also.length > 0 && `also given: ${course.also.join(', ')}`,
         )}{' '}

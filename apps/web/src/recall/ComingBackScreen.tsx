@@ -8,7 +8,7 @@ import { Button } from '../paper/Button.tsx';
 import { Note } from '../paper/Note.tsx';
 import { Page } from '../paper/Page.tsx';
 import { comingBack } from '../server/queries.ts';
-import { dayInWords } from '../words/dates.ts';
+import { betweenInWords, dayInWords } from '../words/dates.ts';
 import { dotted, sentence, unbroken } from '../words/texts.ts';
 import { CallForm } from './CallForm.tsx';
 import css from './ComingBack.module.css';
@@ -49,8 +49,7 @@ function Sheet({ data }: { data: ComingBackView }) {
           sentence(data.standing.says === '' ? data.standing.standing : data.standing.says),
           data.dose,
           due !== undefined && `due ${dayInWords(due)}`,
-          bloodsBetween !== undefined &&
-            `bloods between ${dayInWords(bloodsBetween.from)} and ${dayInWords(bloodsBetween.until)}`,
+          bloodsBetween !== undefined && `bloods ${betweenInWords(bloodsBetween)}`,
         )}
       </p>
       {noCall !== undefined && (

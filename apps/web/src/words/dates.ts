@@ -3,6 +3,10 @@ import { dateWithWeekday, day, longDate, parseDay, parseShortDate, plainDate, sh
 
 /** "Fri 9 Oct 2026" */
 export const dayInWords = (date: string): string => dateWithWeekday(day(date));
+
+/** "between Mon 1 Dec 2026 and Fri 5 Dec 2026"; of a single day "on Mon 1 Dec 2026". */
+export const betweenInWords = ({ from, until }: { readonly from: string; readonly until: string }): string =>
+  from === until ? `on ${dayInWords(from)}` : `between ${dayInWords(from)} and ${dayInWords(until)}`;
 /** "9 Oct 2026" */
 export const shortDay = (date: string): string => shortDate(day(date));
 /** A birth date in a list: "2 Jun 1941", or only what is known of it, as it is known. */

@@ -116,7 +116,12 @@ function askBloods(record: SubjectRecord, { from, bloods, today }: RecallSpan): 
   const talk = upToToday(record, 'recall-talk', today).findLast(
     ({ on, body }) => on >= from && body.bloods !== undefined,
   );
-  const when = bloods === undefined ? '' : `; between ${shortDate(bloods.from)} and ${shortDate(bloods.until)}`;
+  const when =
+    bloods === undefined
+      ? ''
+      : bloods.from === bloods.until
+        ? `; on ${shortDate(bloods.from)}`
+        : `; between ${shortDate(bloods.from)} and ${shortDate(bloods.until)}`;
   if (talk === undefined) return { state: 'to ask', says: `not agreed yet${when}` };
   return { state: 'needs somebody', says: `${talk.body.bloods ?? ''} (${shortDate(talk.on)}), no result yet${when}` };
 }

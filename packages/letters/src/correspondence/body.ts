@@ -20,3 +20,6 @@ export const list = (heading: string, items: readonly string[]): LetterBlock => 
   heading,
   items: [...items],
 });
+
+/** Denosumab wears off when it is late: spine bones may break (safety page, "a promise with a date"). */
+export const hasToBeOnTime = (medicine: string): boolean => medicine.startsWith('denosumab');

@@ -60,7 +60,11 @@ export type LetterMatter =
       readonly treatment: string;
       readonly doses: readonly DoseTold[];
       readonly due: Day | undefined;
+      /** Of this course. */
+      readonly given: number;
+      readonly planned: number | undefined;
       readonly allergies: string;
+      readonly reactions: readonly string[];
       readonly results: readonly (readonly [what: string, value: string])[];
       readonly answerBy: Day;
     }
@@ -68,6 +72,8 @@ export type LetterMatter =
   | {
       readonly name: 'request to the family doctor';
       readonly wanted: readonly FamilyDoctorRequest[];
+      /** A next dose is planned. */
+      readonly doseAhead: boolean;
       readonly bloods: Between | undefined;
       readonly due: Day | undefined;
       readonly answerBy: Day;
@@ -79,10 +85,14 @@ export type LetterMatter =
       readonly answerBy: Day;
     };
 
+/** What the person is treated with, and what they call it. */
+export type TreatmentTold = { readonly medicine: string; readonly by: 'drip' | 'injection' };
+
 export type LetterFacts = {
   readonly language: LetterLanguage;
   readonly today: Day;
   readonly demo: boolean;
+  readonly treatment: TreatmentTold;
   readonly unit: { readonly name: string; readonly telephone: string; readonly postalAddress: string | undefined };
   readonly person: {
     readonly name: string;

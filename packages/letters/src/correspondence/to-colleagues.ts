@@ -1,6 +1,6 @@
 /** What the letters to family doctors, dentists and other services say, each with a form to send back. */
 import type { LetterBlock } from '@twelvemonth/clinical';
-import { type LetterSpeaker, type Writer, list, paragraph, paragraphs } from './body.ts';
+import { type LetterSpeaker, type Writer, hasToBeOnTime, list, paragraph, paragraphs } from './body.ts';
 import type { FamilyDoctorRequest, LetterFacts } from './facts.ts';
 import type { LetterWords } from './words-en-gb.ts';
 
@@ -54,7 +54,7 @@ export const noAnswerToDoctor: Writer<'no answer, to the family doctor'> = (
 
 export const transfer: Writer<'transfer'> = (matter, facts, speaker) => {
   const { say, items, date } = speaker;
-  const { treatment, doses, due, allergies, results, answerBy } = matter;
+  const { treatment, doses, due, given, planned, allergies, reactions, results, answerBy } = matter;
   return {
     title: say('transferTitle'),
     blocks: [
@@ -65,7 +65,16 @@ export const transfer: Writer<'transfer'> = (matter, facts, speaker) => {
         rows: [
           [say('transferMedicine'), treatment],
           ...(due === undefined ? [] : [[say('nextDue'), date(due)] as const]),
+          ...(planned === undefined
+            ? []
+            : [
+                [
+                  say('transferPlanned'),
+                  say('transferOf', { given: String(given), planned: String(planned) }),
+                ] as const,
+              ]),
           [say('transferAllergies'), allergies],
+          [say('transferReactions'), reactions.length === 0 ? say('noneWritten') : reactions.join('; ')],
         ],
       },
       ...(doses.length === 0
@@ -93,21 +102,21 @@ const asked: Readonly<Record<FamilyDoctorRequest, readonly [ask: keyof LetterWor
 };
 
 export const requestToDoctor: Writer<'request to the family doctor'> = (
-  { wanted, bloods, due, answerBy },
+  { wanted, bloods, due, doseAhead, answerBy },
   facts,
   speaker,
 ) => {
-  const { say, date } = speaker;
+  const { say, date, within } = speaker;
   const ask = (request: FamilyDoctorRequest): string =>
     request !== 'bloods'
       ? say(asked[request][0])
       : bloods === undefined
         ? say('wantedBloodsOpen')
-        : say('wantedBloods', { from: date(bloods.from), until: date(bloods.until) });
+        : say('wantedBloods', { when: within(bloods) });
   return {
     title: say('doctorRequestTitle'),
     blocks: [
-      paragraph(say('doctorRequestSays')),
+      paragraph(say(doseAhead ? 'doctorRequestSays' : 'doctorRequestNoDose')),
       ...(due === undefined ? [] : [paragraph(`${say('nextDue')}: ${date(due)}.`)]),
       list(say('doctorRequestAsk'), wanted.map(ask)),
       paragraph(say('answerBy', { date: date(answerBy) })),
@@ -121,15 +130,25 @@ export const requestToDoctor: Writer<'request to the family doctor'> = (
   };
 };
 
+/** At the doses of an oncology service the jaw is harmed more often (safety page; product texts, from memory). */
+const rareAtThisDose: ReadonlySet<string> = new Set([
+  'zoledronic acid 5 mg',
+  'denosumab 60 mg',
+  'ibandronate 3 mg',
+  'romosozumab 210 mg',
+]);
+
 export const requestToDentist: Writer<'request to the dentist'> = ({ due, dosesGiven, answerBy }, facts, speaker) => {
   const { say, items, date } = speaker;
+  const { medicine } = facts.treatment;
   const given = dosesGiven === 0 ? 'dentistFirst' : dosesGiven === 1 ? 'dentistOne' : 'dentistLater';
   return {
     title: say('dentistTitle'),
     blocks: [
       paragraph(say(given, { count: String(dosesGiven) })),
       ...(due === undefined ? [] : [paragraph(say('dentistDue', { date: date(due) }))]),
-      paragraph(say('dentistRisk')),
+      paragraph(rareAtThisDose.has(medicine) ? `${say('dentistRisk')} ${say('dentistRare')}` : say('dentistRisk')),
+      ...(hasToBeOnTime(medicine) ? [paragraph(say('onTimeDentist'))] : []),
       list(say('dentistAsk'), items('dentistAskItems')),
       ...paragraphs(say('dentistDoNot', facts.unit), say('answerBy', { date: date(answerBy) })),
       replyForm(say('dentistReply'), items('dentistQuestions'), facts, speaker),

@@ -1,33 +1,43 @@
 /** What the letters to the person say. */
 import type { LetterBlock, PutOffReason, ReviewChoice } from '@twelvemonth/clinical';
-import { type LetterSpeaker, type Writer, list, paragraph, paragraphs } from './body.ts';
+import { type LetterSpeaker, type Writer, hasToBeOnTime, list, paragraph, paragraphs } from './body.ts';
+import type { TreatmentTold } from './facts.ts';
 import type { LetterWords } from './words-en-gb.ts';
 
-export const invitation: Writer<'invitation'> = ({ on, arriveAt, bloods }, { unit }, { say, items, date, time }) => ({
+/** The only medicine with sheets of its own. */
+const yearlyDrip = 'zoledronic acid 5 mg';
+
+const promise = ({ medicine }: TreatmentTold, say: LetterSpeaker['say']): readonly LetterBlock[] =>
+  hasToBeOnTime(medicine) ? [paragraph(say('onTime'))] : [];
+
+export const invitation: Writer<'invitation'> = (
+  { on, arriveAt, bloods },
+  { unit, treatment },
+  { say, items, date, time, within },
+) => ({
   title: say('invitationTitle'),
   blocks: [
     paragraph(say('invitationPlace', { date: date(on), time: time(arriveAt), unit: unit.name })),
-    ...(bloods === undefined
-      ? []
-      : [paragraph(say('invitationBloods', { from: date(bloods.from), until: date(bloods.until) }))]),
-    paragraph(say('invitationSheets')),
+    ...(bloods === undefined ? [] : [paragraph(say('invitationBloods', { when: within(bloods) }))]),
+    ...(treatment.medicine === yearlyDrip ? [paragraph(say('invitationSheets'))] : []),
+    ...promise(treatment, say),
     list(say('invitationTell'), items('invitationTellItems')),
     paragraph(say('invitationCannot', unit)),
   ],
 });
 
-export const bloodsNeeded: Writer<'bloods needed'> = ({ between, tests }, _, { say, date }) => {
-  const { from, until } = { from: date(between.from), until: date(between.until) };
+export const bloodsNeeded: Writer<'bloods needed'> = ({ between, tests }, _, { say, within }) => {
+  const when = within(between);
   return {
     title: say('bloodsTitle'),
     blocks: [
-      ...paragraphs(say('bloodsWhy'), say('bloodsWhen', { from, until }), say('bloodsWithout'), say('bloodsTake')),
+      ...paragraphs(say('bloodsWhy'), say('bloodsWhen', { when }), say('bloodsWithout'), say('bloodsTake')),
       {
         kind: 'facts',
         heading: say('bloodsTests'),
         rows: [
           [say('bloodsTestsLabel'), tests.join(', ')],
-          [say('bloodsBetweenLabel'), say('between', { from, until })],
+          [say('bloodsWhenLabel'), when],
         ],
       },
     ],
@@ -52,21 +62,39 @@ const becauseOf: Readonly<Record<PutOffReason, keyof LetterWords>> = {
   other: 'putOffBecauseOther',
 };
 
-export const putOff: Writer<'put off'> = ({ on, reason, nextStep, worryOn }, { unit }, { say, date }) => ({
+/** What a nurse wrote in a line, with a capital and a full stop. */
+const asSentence = (text: string): string =>
+  `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`;
+
+export const putOff: Writer<'put off'> = (
+  { on, reason, nextStep, worryOn },
+  { unit, treatment, today },
+  { say, date },
+) => ({
   title: say('putOffTitle'),
   blocks: [
     ...paragraphs(say('putOffSays', { date: date(on) }), say('putOffCalm')),
     list(say('putOffWhy'), [say(becauseOf[reason])]),
-    list(say('putOffNext'), [nextStep ?? say('putOffNoNext')]),
-    ...(worryOn === undefined ? [] : [paragraph(say('worry', { date: date(worryOn), telephone: unit.telephone }))]),
+    list(say('putOffNext'), [nextStep === undefined ? say('weWillRing') : asSentence(nextStep)]),
+    ...promise(treatment, say),
+    ...(worryOn === undefined
+      ? []
+      : [
+          paragraph(
+            worryOn > today
+              ? say('worry', { date: date(worryOn), telephone: unit.telephone })
+              : say('worryNow', { telephone: unit.telephone }),
+          ),
+        ]),
   ],
 });
 
-export const noAnswer: Writer<'no answer'> = ({ due, answerBy }, { unit }, { say, date }) => ({
+export const noAnswer: Writer<'no answer'> = ({ due, answerBy }, { unit, treatment }, { say, date }) => ({
   title: say('noAnswerTitle'),
   blocks: paragraphs(
     say('noAnswerSays'),
     ...(due === undefined ? [] : [say('noAnswerDue', { date: date(due) })]),
+    ...(hasToBeOnTime(treatment.medicine) ? [say('onTime')] : []),
     say('noAnswerRing', { date: date(answerBy), telephone: unit.telephone }),
     say('noAnswerNo'),
     say('noAnswerElse'),
@@ -89,7 +117,7 @@ export const reviewOutcome: Writer<'review outcome'> = ({ on, decided }, { unit 
 function decidedIn(decided: ReviewChoice, telephone: string, { say, date }: LetterSpeaker): readonly LetterBlock[] {
   switch (decided.outcome) {
     case 'carry on':
-      return paragraphs(say('reviewCarryOn', { count: String(decided.toDoses) }));
+      return paragraphs(say('reviewCarryOn', { count: String(decided.toDoses) }), say('weWillRing'));
     case 'planned break':
       return paragraphs(say('reviewBreak', { date: date(decided.reviewOn) }), say('reviewBreakMeans'));
     case 'other treatment': {
@@ -97,7 +125,7 @@ function decidedIn(decided: ReviewChoice, telephone: string, { say, date }: Lett
       return paragraphs(say('reviewOther', { to: decided.to, date: by }), say('reviewOtherWorry', { telephone }));
     }
     case 'new course':
-      return paragraphs(say('reviewNew', { count: String(decided.plannedDoses) }));
+      return paragraphs(say('reviewNew', { count: String(decided.plannedDoses) }), say('weWillRing'));
     case 'stop':
       return paragraphs(say('reviewStop'));
   }

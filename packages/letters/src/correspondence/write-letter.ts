@@ -17,6 +17,16 @@ export const letterWords: Readonly<Record<LetterLanguage, LetterWords>> = {
   'en-US': letterWordsEnUS,
 };
 
+/** Every sentence knows whether it speaks of a drip or of an injection, and of which medicine. */
+function letterSpeaker({
+  language,
+  treatment: { by, medicine },
+}: Pick<LetterFacts, 'language' | 'treatment'>): LetterSpeaker {
+  const speaker = speakerOf(letterWords[language], language);
+  const treatment = speaker.say(by === 'drip' ? 'theDrip' : 'theInjection');
+  return { ...speaker, say: (key, values = {}) => speaker.say(key, { treatment, medicine, ...values }) };
+}
+
 export type WrittenLetter = {
   readonly letter: LetterSheet;
   /** Empty: it may be printed. */
@@ -26,7 +36,7 @@ export type WrittenLetter = {
 export function writeLetter(facts: LetterFacts): WrittenLetter {
   const { language, matter, unit, person, today, signedBy } = facts;
   const { to } = letterSorts[matter.name];
-  const speaker = speakerOf(letterWords[language], language);
+  const speaker = letterSpeaker(facts);
   const { say, date } = speaker;
   const { title, blocks } = bodyOf(facts, speaker);
   const own = facts.ownWords === undefined ? [] : [paragraph(facts.ownWords)];

@@ -40,7 +40,7 @@ export function closedPage(language: Language): string {
   });
 }
 
-function datesOf({ say, date, time }: OwnPageSpeaker, { visit, bloods, unit }: OwnPageFacts): string {
+function datesOf({ say, date, time, within }: OwnPageSpeaker, { visit, bloods, unit }: OwnPageFacts): string {
   const rows: (readonly [string, string])[] = [
     [
       say('visit'),
@@ -48,9 +48,7 @@ function datesOf({ say, date, time }: OwnPageSpeaker, { visit, bloods, unit }: O
         ? say('noVisit')
         : say('visitAt', { date: date(visit.on), time: time(visit.arriveAt), unit: unit.name }),
     ],
-    ...(bloods === undefined
-      ? []
-      : [[say('bloods'), say('bloodsAt', { from: date(bloods.from), until: date(bloods.until) })] as const]),
+    ...(bloods === undefined ? [] : [[say('bloods'), say('bloodsAt', { when: within(bloods) })] as const]),
     [say('ringUs'), unit.telephone],
   ];
   return `<dl>${rows.map(([head, says]) => `<dt>${escaped(head)}</dt><dd>${escaped(says)}</dd>`).join('')}</dl>`;

@@ -24,7 +24,7 @@ export const ownPageWordsEnGB = {
   visitAt: '{date} at {time}, {unit}',
   noVisit: 'You have no date yet. We will ring or write.',
   bloods: 'Blood test',
-  bloodsAt: 'between {from} and {until}, not before',
+  bloodsAt: '{when}, not before',
   calendar: 'Put it in my calendar',
   pack: 'How to get ready',
   ringUs: 'Ring us',

@@ -32,7 +32,13 @@ export type PackFacts = {
   readonly visit: { readonly on: Day; readonly arriveAt: string } | undefined;
   readonly minutes: { readonly drip: number; readonly watch: number };
   readonly bloods: { readonly from: Day; readonly until: Day } | undefined;
-  readonly vitaminDCourseEnds: Day | undefined;
+  /** A course somebody takes, until its last dose; or one a prescriber has yet to start. */
+  readonly vitaminDCourse:
+    | { readonly is: 'taken'; readonly endsOn: Day }
+    | { readonly is: 'to be started' }
+    | undefined;
+  /** Why no drip lies ahead that could be got ready for. */
+  readonly noneAhead: string | undefined;
   /** Medicines in the notes that someone has to ask about. */
   readonly askAbout: readonly string[];
   readonly paracetamol: PackParacetamol;

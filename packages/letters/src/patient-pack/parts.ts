@@ -1,4 +1,5 @@
 /** The four parts of the pack and the easy page, from the facts of one person. */
+import type { Day } from '@twelvemonth/clinical';
 import type { PackBlock, PackPart } from './blocks.ts';
 import type { NoAmount, PackFacts, PackParacetamol, PackPartName } from './facts.ts';
 import type { PackSpeaker } from './speaker.ts';
@@ -24,28 +25,19 @@ function dateAndTime({ visit }: PackFacts, { say, date, time }: PackSpeaker): st
   return visit === undefined ? say('noDate') : say('yourDate', { date: date(visit.on), time: time(visit.arriveAt) });
 }
 
-function gettingReady(facts: PackFacts, speaker: PackSpeaker): PackPart {
-  const { say, items, date } = speaker;
-  const { unit, bloods, vitaminDCourseEnds, askAbout, firstTimer } = facts;
+function gettingReady(facts: PackFacts, speaker: PackSpeaker): PackPart | undefined {
+  const { say, items, within } = speaker;
+  const { unit, bloods, askAbout, firstTimer, noneAhead } = facts;
+  if (noneAhead !== undefined) return undefined;
   return {
     title: say('readyTitle'),
     blocks: [
-      paragraph(
-        [
-          dateAndTime(facts, speaker),
-          say('where', { unit: unit.name }),
-          say(firstTimer ? 'howLongFirst' : 'howLongLater'),
-        ].join(' '),
-      ),
+      paragraph([dateAndTime(facts, speaker), say('where', { unit: unit.name }), howLong(facts, speaker)].join(' ')),
       paragraph(say('cannotCome', { telephone: unit.telephone })),
       heading(say('before')),
       list(
-        bloods === undefined
-          ? say('bloodsUnknown')
-          : say('bloods', { from: date(bloods.from), until: date(bloods.until) }),
-        vitaminDCourseEnds === undefined
-          ? say('vitaminDDaily')
-          : say('vitaminDCourse', { date: date(vitaminDCourseEnds) }),
+        bloods === undefined ? say('bloodsUnknown') : say('bloods', { when: within(bloods) }),
+        vitaminDOf(facts, speaker),
         say('teeth'),
         askAbout.length === 0 ? undefined : say('askAbout', { medicines: askAbout.join(', ') }),
       ),
@@ -53,9 +45,27 @@ function gettingReady(facts: PackFacts, speaker: PackSpeaker): PackPart {
       heading(say('dayBefore')),
       list(say('drink'), say('eat'), say('tablets')),
       heading(say('bring')),
-      list(...items('bringItems')),
+      list(...items('bringItems'), firstTimer ? say('bringFirst') : undefined),
     ],
   };
+}
+
+/** A course that ends only after the place has no day to be told: that place has to move first. */
+function vitaminDOf({ vitaminDCourse, visit }: PackFacts, { say, date }: PackSpeaker): string {
+  if (vitaminDCourse === undefined) return say('vitaminDDaily');
+  if (vitaminDCourse.is === 'to be started') return say('vitaminDToStart');
+  const { endsOn } = vitaminDCourse;
+  return visit !== undefined && endsOn > visit.on ? say('vitaminDAsk') : say('vitaminDCourse', { date: date(endsOn) });
+}
+
+const minutesInHalfAnHour = 30;
+
+/** The whole of the clock on the next sheet, rounded to half hours, so that the two sheets agree. */
+function howLong({ minutes }: PackFacts, { say, items }: PackSpeaker): string {
+  const times = items('howLongTimes');
+  const halves = Math.round(minutesOfVisit(minutes) / minutesInHalfAnHour);
+  const time = times[Math.min(Math.max(halves - 2, 0), times.length - 1)];
+  return say('howLong', { time });
 }
 
 /** Minutes after arrival at which a step begins, as a day usually goes (practice page 1b; common practice, no source). */
@@ -64,8 +74,9 @@ const minutesUntil = { ask: 5, needle: 25, drip: 35 } as const;
 /** From arriving to going home, as the clock of the day tells it. */
 export const minutesOfVisit = ({ drip, watch }: PackFacts['minutes']): number => minutesUntil.drip + drip + watch;
 
-function theDay(facts: PackFacts, { say, items, date, time }: PackSpeaker): PackPart {
-  const { visit, minutes } = facts;
+function theDay(facts: PackFacts, { say, items, date, time }: PackSpeaker): PackPart | undefined {
+  const { visit, minutes, noneAhead } = facts;
+  if (noneAhead !== undefined) return undefined;
   const dripEnds = minutesUntil.drip + minutes.drip;
   const steps = [
     [0, say('clockArrive')],
@@ -114,7 +125,8 @@ function afterwards(facts: PackFacts, speaker: PackSpeaker): PackPart {
       heading(say('painTitle')),
       list(...paracetamolItems(facts.paracetamol, speaker)),
       heading(say('ring', { telephone: unit.telephone })),
-      list(...items('ringItems'), say('closedLine')),
+      list(...items('ringItems')),
+      paragraph(say('closedLine')),
       heading(say('keepGoing')),
       list(...items('keepGoingItems')),
     ],
@@ -146,7 +158,7 @@ function paracetamolItems(amount: PackParacetamol, { say, date }: PackSpeaker): 
   ];
 }
 
-function nextYear({ given, next, unit }: PackFacts, { say, date }: PackSpeaker): PackPart | undefined {
+function nextYear({ given, next, unit, today }: PackFacts, { say, date, within }: PackSpeaker): PackPart | undefined {
   if (next === undefined) return undefined;
   const telephone = unit.telephone;
   const rows: (readonly [string, string])[] = [
@@ -163,10 +175,16 @@ function nextYear({ given, next, unit }: PackFacts, { say, date }: PackSpeaker):
     title: say('nextTitle'),
     blocks: [
       ...(rows.length === 0 ? [] : [{ kind: 'facts' as const, rows }]),
-      paragraph(next.is === 'dose' ? say('whoCalls', { date: date(next.calledFrom) }) : say('review')),
-      { kind: 'warning', heading: say('worry', { date: date(next.worryOn), telephone }), items: [] },
+      paragraph(
+        next.is === 'review'
+          ? say('review')
+          : next.calledFrom > today
+            ? say('whoCalls', { date: date(next.calledFrom) })
+            : say('calledNow'),
+      ),
+      { kind: 'warning', heading: worryIn(next.worryOn, today, telephone, { say, date }), items: [] },
       ...(next.is === 'dose' && next.bloods !== undefined
-        ? [paragraph(say('nextBloods', { from: date(next.bloods.from), until: date(next.bloods.until) }))]
+        ? [paragraph(say('nextBloods', { when: within(next.bloods) }))]
         : []),
       paragraph(say('moving')),
       paragraph(say('moved')),
@@ -174,10 +192,15 @@ function nextYear({ given, next, unit }: PackFacts, { say, date }: PackSpeaker):
   };
 }
 
+/** A day to worry on that has passed is no day to give. */
+const worryIn = (on: Day, today: Day, telephone: string, { say, date }: Pick<PackSpeaker, 'say' | 'date'>): string =>
+  on > today ? say('worry', { date: date(on), telephone }) : say('worryNow', { telephone });
+
 /** One page for those for whom four are too many: what must be known, and whom to call. */
-export function easyPage(facts: PackFacts, speaker: PackSpeaker): PackPart {
-  const { say, date } = speaker;
-  const { unit, next, bloods, paracetamol } = facts;
+export function easyPage(facts: PackFacts, speaker: PackSpeaker): PackPart | undefined {
+  const { say, date, within } = speaker;
+  const { unit, next, bloods, paracetamol, today } = facts;
+  if (facts.noneAhead !== undefined && facts.given === undefined) return undefined;
   const telephone = unit.telephone;
   return {
     title: say('easyTitle'),
@@ -185,7 +208,7 @@ export function easyPage(facts: PackFacts, speaker: PackSpeaker): PackPart {
       paragraph(dateAndTime(facts, speaker)),
       paragraph(say('where', { unit: unit.name })),
       list(
-        bloods === undefined ? undefined : say('bloods', { from: date(bloods.from), until: date(bloods.until) }),
+        bloods === undefined ? undefined : say('bloods', { when: within(bloods) }),
         say('easyDrink'),
         say('easyFeel'),
         ...(paracetamol.told
@@ -194,7 +217,7 @@ export function easyPage(facts: PackFacts, speaker: PackSpeaker): PackPart {
       ),
       { kind: 'warning', heading: say('easyEmergency'), items: [] },
       { kind: 'warning', heading: say('easyRing', { telephone }), items: [] },
-      ...(next === undefined ? [] : [paragraph(say('worry', { date: date(next.worryOn), telephone }))]),
+      ...(next === undefined ? [] : [paragraph(worryIn(next.worryOn, today, telephone, { say, date }))]),
     ],
   };
 }

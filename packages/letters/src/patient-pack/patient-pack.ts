@@ -29,7 +29,8 @@ export function patientPackOf(
     const measured = make(nameless);
     const because =
       measured === undefined
-        ? 'there is no date to give yet: it is known once a dose is given'
+        ? ((name === 'next year' ? undefined : facts.noneAhead) ??
+          'there is no date to give yet: it is known once a dose is given')
         : tooHardBecause(proseOf(measured.blocks));
     if (part === undefined || because !== undefined) leftOut.push({ part: name, because: because ?? '' });
     else parts.push(part);

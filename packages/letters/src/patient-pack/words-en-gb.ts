@@ -5,7 +5,7 @@
  * medicine: only a prescriber does, for one person.
  */
 export const wordsEnGB = {
-  version: 'pack-1',
+  version: 'pack-2',
   readyTitle: 'Getting ready for your drip',
   dayTitle: 'The day of your drip',
   afterTitle: 'After your drip',
@@ -15,14 +15,16 @@ export const wordsEnGB = {
   yourDate: 'Your drip is on {date}. Please come at {time}.',
   noDate: 'We will ring or write with your date.',
   where: 'Come to {unit}.',
-  howLongFirst: 'Plan for about one and a half hours.',
-  howLongLater: 'Plan for about one hour.',
+  howLong: 'Plan for about {time}.',
+  howLongTimes: 'one hour|one and a half hours|two hours|two and a half hours|three hours',
   cannotCome: 'If you cannot come, or feel ill, ring {telephone}. We will find another day.',
 
   before: 'Before you come',
-  bloods: 'Have your blood test between {from} and {until}. It shows if your kidneys and your calcium are right.',
+  bloods: 'Have your blood test {when}. It shows if your kidneys and your calcium are right.',
   bloodsUnknown: 'We will tell you if you need a blood test.',
   vitaminDCourse: 'Finish your vitamin D course by {date}.',
+  vitaminDToStart: 'You need more vitamin D first. We will tell you which, and when to start.',
+  vitaminDAsk: 'Ask us when to finish your vitamin D course.',
   vitaminDDaily: 'If you were told to take vitamin D each day, keep on with it.',
   teeth: 'See a dentist if you have not been for a year. Tell us if a tooth hurts, is loose, or has to come out.',
   askAbout: 'Ask us about these before the day: {medicines}. Do not stop them on your own.',
@@ -38,8 +40,8 @@ export const wordsEnGB = {
   tablets: 'Take your tablets as you do on other days, unless your doctor or nurse has told you not to.',
 
   bring: 'Bring with you',
-  bringItems:
-    'a list of all your tablets|your glasses and hearing aid|a top with loose sleeves|the first time, someone to take you home',
+  bringItems: 'a list of all your tablets|your glasses and hearing aid|a top with loose sleeves',
+  bringFirst: 'someone to take you home, as this is your first time',
 
   clock: 'What will happen',
   clockArrive: 'You come in. We check your name and your date of birth.',
@@ -57,7 +59,7 @@ export const wordsEnGB = {
   feelSays:
     'You may feel as if you had the flu: aches, fever, a sore head. It starts within a day. It is most often gone in three days.',
   feelFirst:
-    'It is common after a first drip: 32 of 100 people feel it. After a second drip it is 7, and after a third it is 3. It does not mean that you must not have the drip.',
+    'It is common after a first drip: 32 of 100 people feel it. After a second drip it is 7, and after a third it is 3. It does not mean that you cannot have the next one.',
   feelLater: 'It is much less common now than after a first drip.',
   feelRest: 'Rest. Plan quiet days. Drink well for a day, unless you were told to limit what you drink.',
 
@@ -79,7 +81,7 @@ export const wordsEnGB = {
   closedLine: 'If we are closed, ring 111.',
   emergency: 'Ring 999 at once if',
   emergencyItems:
-    'your chest hurts|you cannot get your breath|your face, lips or tongue swell|you pass out|your heart races or skips and you feel faint|your face drops, an arm is weak, or you cannot speak well',
+    'your chest hurts|you cannot get your breath|your face, lips or tongue swell|you pass out or have a fit|your heart races or skips and you feel faint|your face drops, an arm is weak, or you cannot speak well',
 
   keepGoing: 'Keep going',
   keepGoingItems:
@@ -89,9 +91,11 @@ export const wordsEnGB = {
   givenOn: 'You had it on',
   givenBatch: 'Batch',
   nextDue: 'Your next drip is due from',
+  calledNow: 'It is time to plan it. We will ring or write to you.',
+  worryNow: 'If you have not heard from us yet, ring {telephone}.',
   whoCalls: 'We will ring or write to you from {date}. You need do nothing before that.',
   worry: 'If you have not heard from us by {date}, ring {telephone}.',
-  nextBloods: 'You need a new blood test for it. Have it between {from} and {until}, not before.',
+  nextBloods: 'You need a new blood test for it. Have it {when}, not before.',
   review: 'You have had all the drips we had planned. Now we look with you at what is best next.',
   moving: 'Tell us if you move, go away, or do not want it any more. You may stop. Please tell us why.',
   moved: 'Do not take a new drug for your bones without asking us.',

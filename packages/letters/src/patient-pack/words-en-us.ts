@@ -3,7 +3,7 @@ import { type PackWords, wordsEnGB } from './words-en-gb.ts';
 
 export const wordsEnUS: PackWords = {
   ...wordsEnGB,
-  version: 'pack-us-1',
+  version: 'pack-us-2',
   noDate: 'We will call or write with your date.',
   cannotCome: 'If you cannot come, or feel sick, call {telephone}. We will find another day.',
   tellUsItems: wordsEnGB.tellUsItems.replace('you have been ill', 'you have been sick'),
@@ -20,6 +20,8 @@ export const wordsEnUS: PackWords = {
     .replace('ring the same day', 'call the same day'),
   closedLine: 'If we are closed, call the line your doctor has for nights.',
   emergency: 'Call 911 at once if',
+  calledNow: 'It is time to plan it. We will call or write to you.',
+  worryNow: 'If you have not heard from us yet, call {telephone}.',
   whoCalls: 'We will call or write to you from {date}. You need do nothing before that.',
   worry: 'If you have not heard from us by {date}, call {telephone}.',
   easyRing: 'Feel very bad, or not sure? Call {telephone}.',

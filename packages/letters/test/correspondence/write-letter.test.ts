@@ -80,20 +80,82 @@ describe('what each must say', () => {
       'no answer, to the family doctor',
       ['three calls, a letter', 'Last dose: Tuesday 25 November 2025', 'They have died'],
     ],
-    ['review outcome', ['up to 6 in all', 'you break a bone', 'calcium and vitamin D']],
+    ['review outcome', ['up to 6 in all', 'We will ring or write to you', 'you break a bone', 'calcium and vitamin D']],
     [
       'transfer',
-      [/stay on our list until you tell us/, 'batch PA-2391', 'no known allergies', 'We have them on our list'],
+      [
+        /stay on our list until you tell us/,
+        'batch PA-2391',
+        'no known allergies',
+        '1 of 3 planned',
+        'fever and aching, 2 days',
+        'We have them on our list',
+      ],
     ],
     ['closing', ['has come to an end', 'you break a bone', 'If you want to come back']],
     [
       'request to the family doctor',
       ['creatinine and adjusted calcium', 'Wednesday 9 December 2026', 'What you cannot do'],
     ],
-    ['request to the dentist', ['first yearly infusion', 'do not tell them to stop', 'We cannot see them in time']],
+    [
+      'request to the dentist',
+      [
+        'first dose of zoledronic acid 5 mg',
+        'rare at this dose',
+        'do not tell them to stop',
+        'We cannot see them in time',
+      ],
+    ],
   ])('%s', (name, wanted) => {
     const text = textOf(firstOf(name));
     for (const one of wanted) expect(text).toMatch(typeof one === 'string' ? new RegExp(escapedIn(one)) : one);
+  });
+  test('whoever has injections reads of an injection, and that it has to be on time', () => {
+    const treatment = { medicine: 'denosumab 60 mg', by: 'injection' } as const;
+    for (const language of languages)
+      for (const matter of matters.filter(
+        ({ name }) => name !== 'transfer' && name !== 'no answer, to the family doctor',
+      )) {
+        const { letter, notPrintable } = written(matter, { language, treatment });
+        expect([matter, notPrintable]).toEqual([matter, []]);
+        const text = letterText(letter);
+        if (matter.name === 'put off' && matter.reason === 'no cannula') continue;
+        expect(text).not.toMatch(/\bdrip\b|infusion|zoledronic/);
+      }
+    expect(textOf(firstOf('invitation'), { treatment })).toMatch(
+      /Your place for the injection[\s\S]*has to be on time/,
+    );
+    expect(textOf(firstOf('invitation'), { treatment })).not.toContain('The sheets with this letter');
+    expect(textOf(firstOf('request to the dentist'), { treatment })).toContain('can lead to broken spine bones');
+    expect(textOf(firstOf('invitation'))).not.toContain('has to be on time');
+  });
+  test('a dentist is not told that harm is rare at the dose of an oncology service', () => {
+    const treatment = { medicine: 'denosumab 120 mg', by: 'injection' } as const;
+    expect(textOf(firstOf('request to the dentist'), { treatment })).not.toContain('rare');
+  });
+  test('a family doctor is not told of a next dose where none is planned', () => {
+    const noDose = matters.find((one) => one.name === 'request to the family doctor' && !one.doseAhead);
+    expect(textOf(noDose ?? firstOf('closing'))).not.toContain('the next dose of');
+    expect(textOf(firstOf('request to the family doctor'))).toContain('the next dose of zoledronic acid 5 mg');
+  });
+  test('a day to worry on that has passed is not given: it is now; what a nurse wrote is a sentence', () => {
+    const passed: LetterMatter = {
+      name: 'put off',
+      on: day('2026-11-05'),
+      reason: 'bloods',
+      nextStep: 'bloods again, then another place',
+      worryOn: day('2026-11-17'),
+    };
+    expect(textOf(passed)).toContain('If you have not heard from us yet, ring 01632 960100.');
+    expect(textOf(passed)).not.toContain('17 November');
+    expect(textOf(passed)).toContain('- Bloods again, then another place.');
+  });
+  test('a single day for bloods is a day, not a span', () => {
+    const on = day('2026-11-30');
+    const text = textOf({ name: 'bloods needed', between: { from: on, until: on }, tests: ['creatinine'] });
+    expect(text).toContain('Have it on Monday 30 November 2026.');
+    expect(text).toContain('When: on Monday 30 November 2026');
+    expect(text).not.toContain('between');
   });
   test('a planned break names its end, another treatment its day and whom to ring when it has not begun', () => {
     const outcome = (found: string): LetterMatter =>

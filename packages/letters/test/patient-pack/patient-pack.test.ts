@@ -30,6 +30,45 @@ describe('this person', () => {
     );
     expect(text).toContain('Plan for about one and a half hours.');
   });
+  test('a single day for bloods is a day, not a span', () => {
+    const on = day('2026-11-30');
+    const text = textOf({ ...first, bloods: { from: on, until: on } }, 'getting ready');
+    expect(text).toContain('Have your blood test on Monday 30 November 2026.');
+    expect(text).not.toContain('between');
+  });
+  test('vitamin D: a course that ends after the visit has no day to finish by, one nobody prescribed is not told as begun', () => {
+    const told = (vitaminDCourse: PackFacts['vitaminDCourse']) => textOf({ ...first, vitaminDCourse }, 'getting ready');
+    expect(told({ is: 'taken', endsOn: day('2026-12-31') })).toContain('Ask us when to finish your vitamin D course.');
+    expect(told({ is: 'to be started' })).toContain('You need more vitamin D first.');
+    expect(told({ is: 'to be started' })).not.toMatch(/Finish your vitamin D/);
+  });
+  test('how long is said as the clock of the day says it, and only a first-timer is asked to bring somebody', () => {
+    // 35 minutes until it runs, 30 it runs, 15 of watch: 80, by the clock on the next sheet.
+    const again = { ...first, firstTimer: false, minutes: { drip: 30, watch: 15 } };
+    expect(textOf(again, 'getting ready')).toContain('Plan for about one and a half hours.');
+    expect(textOf(again, 'getting ready')).not.toContain('someone to take you home');
+    expect(textOf(first, 'getting ready')).toContain('someone to take you home, as this is your first time');
+    const short = { ...first, minutes: { drip: 15, watch: 0 } };
+    expect(textOf(short, 'getting ready')).toContain('Plan for about one hour.');
+  });
+  test('whoever has no drip ahead is told to get ready for none, and it says why', () => {
+    const noneAhead = 'no dose is planned now: on planned break: review on 12 Mar 2028';
+    const { pack, leftOut } = patientPackOf({ ...later, next: undefined, noneAhead }, { parts: packParts });
+    expect(pack.parts.map(({ title }) => title)).toEqual(['After your drip']);
+    expect(leftOut.slice(0, 2)).toEqual([
+      { part: 'getting ready', because: noneAhead },
+      { part: 'the day', because: noneAhead },
+    ]);
+    expect(patientPackOf({ ...later, noneAhead }, { easy: true }).leftOut).toEqual([
+      { part: 'easy page', because: noneAhead },
+    ]);
+  });
+  test('a day to worry on that has passed is not given: it is now', () => {
+    const text = textOf({ ...first, today: day('2027-11-01') }, 'next year');
+    expect(text).toContain('!! If you have not heard from us yet, ring 01632 960100.');
+    expect(text).toContain('It is time to plan it.');
+    expect(text).not.toMatch(/from Friday 24 September 2027|by Friday 8 October 2027/);
+  });
   test('where nothing is known nothing is made up', () => {
     const text = textOf(later, 'getting ready', 'the day');
     expect(text).toContain('We will ring or write with your date.');
@@ -81,7 +120,9 @@ describe('what must be said', () => {
       expect(text).toMatch(sign);
   });
   test('a first-timer hears that it is common, later ones that it is rarer, nobody that they are allergic', () => {
-    expect(textOf(first, 'afterwards')).toMatch(/32 of 100 people.*7.*3\..*does not mean that you must not/s);
+    expect(textOf(first, 'afterwards')).toMatch(
+      /32 of 100 people.*7.*3\..*does not mean that you cannot have the next one/s,
+    );
     expect(textOf({ ...later, next: first.next }, 'afterwards')).toContain('much less common now');
     for (const facts of everyone) expect(textOf(facts)).not.toMatch(/allerg/i);
   });
@@ -187,7 +228,7 @@ describe('how it looks', () => {
   });
   test('who made it, which words, which day, which rules', () => {
     expect(textOf(first)).toContain(
-      'Thornbeck Day Unit. pack-1, Wednesday 25 November 2026. Rules of the unit: thornbeck-1.',
+      'Thornbeck Day Unit. pack-2, Wednesday 25 November 2026. Rules of the unit: thornbeck-1.',
     );
     expect(textOf(first)).toContain('DEMONSTRATION: NOBODY HERE IS REAL.');
     expect(textOf(later)).not.toMatch(/DEMONSTRATION/);

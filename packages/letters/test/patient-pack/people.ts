@@ -13,7 +13,8 @@ export const first: PackFacts = {
   visit: { on: day('2026-12-03'), arriveAt: '10:40' },
   minutes: { drip: 30, watch: 30 },
   bloods: { from: day('2026-11-26'), until: day('2026-11-30') },
-  vitaminDCourseEnds: day('2026-11-29'),
+  vitaminDCourse: { is: 'taken', endsOn: day('2026-11-29') },
+  noneAhead: undefined,
   askAbout: ['furosemide 40 mg', 'hydroxychloroquine'],
   paracetamol: {
     told: true,
@@ -41,7 +42,7 @@ export const later: PackFacts = {
   firstTimer: false,
   visit: undefined,
   bloods: undefined,
-  vitaminDCourseEnds: undefined,
+  vitaminDCourse: undefined,
   askAbout: [],
   paracetamol: { told: false, because: 'weight too old' },
   given: undefined,
@@ -52,6 +53,9 @@ export const everyone: readonly PackFacts[] = [
   later,
   { ...first, language: 'en-US' },
   { ...later, language: 'en-US' },
+  { ...later, vitaminDCourse: { is: 'to be started' } },
+  { ...first, vitaminDCourse: { is: 'taken', endsOn: day('2026-12-31') } },
+  { ...first, today: day('2027-11-25') },
   ...(['not asked', 'liver', 'weight not known', 'below the table'] as const).map((because) => ({
     ...later,
     paracetamol: { told: false as const, because },

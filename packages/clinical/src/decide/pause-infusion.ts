@@ -1,5 +1,6 @@
 /** The medicine stands still, and runs again: after swelling or pain only through a cannula that is in and flushed. */
-import { type SubjectRecord, factsOf } from '../record/patient-record.ts';
+import { noAfterConsent } from '../record/no-after-consent.ts';
+import { type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
 import { type Infusion, type Visit, isFlushed } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { atTheChair, notRunning, stepOf } from './at-the-drip.ts';
@@ -27,7 +28,11 @@ export function decideResume(act: ActNamed<'resume infusion'>, now: Surroundings
     refusals.push(notRunning('Nothing is paused.', 'start the infusion first'));
   else if (infusion.paused === undefined) refusals.push(refusal('already-running', 'It is running.'));
   if (visit?.infusion !== undefined)
-    refusals.push(...checkWayIn(visit, visit.infusion), ...checkNoSevereReaction(record, visit));
+    refusals.push(
+      ...checkWayIn(visit, visit.infusion),
+      ...checkNoSevereReaction(record, visit),
+      ...checkNotSaidNo(record),
+    );
   return decided(refusals, () => [stepOf(act, 'infusion-resumed', { clock: now.clock }, now)]);
 }
 
@@ -58,4 +63,16 @@ function checkNoSevereReaction(record: SubjectRecord, { reactions }: Visit): rea
         }),
       ]
     : [];
+}
+
+/** A no holds the rest of the dose too. */
+function checkNotSaidNo(record: SubjectRecord): readonly Refusal[] {
+  const no = noAfterConsent(latest(record, 'consent'), latest(record, 'refusal'));
+  return no === undefined
+    ? []
+    : [
+        refusal('not-ready', `They said no to ${no.body.to}.`, {
+          remedy: 'stop it for good and say how much was given; or record consent, if they think otherwise',
+        }),
+      ];
 }

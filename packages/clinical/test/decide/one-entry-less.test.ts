@@ -68,3 +68,14 @@ describe('told between the second check and the start', () => {
     expect(unit.do('dana', start)).not.toEqual([]);
   });
 });
+
+test('a no said while it stands still: it does not run on, until they consent again', () => {
+  const unit = readyToStart();
+  unit.expect('dana', start);
+  unit.expect('dana', { name: 'pause infusion', patient: 'p1', reason: 'wants to talk' });
+  unit.write('dana', 'refusal', { to: 'this dose', words: 'no more of it' });
+  const resume = { name: 'resume infusion', patient: 'p1' } as const;
+  expect(unit.do('dana', resume).map(({ says }) => says)).toEqual(['They said no to this dose.']);
+  unit.write('dana', 'consent', { decision: 'given', how: 'spoken' });
+  expect(unit.do('dana', resume)).toEqual([]);
+});

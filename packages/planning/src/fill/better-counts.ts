@@ -78,17 +78,27 @@ export type Effort = {
   tries: number;
 };
 
+/**
+ * So many exchanges in a row that save nothing, and the rest of the list is left: it was made for counts that have changed
+ * since, and a new one finds more. Found by trying.
+ */
+const mostInVain = 60;
+
 function twoAtATime(arrangement: Arrangement, kind: number, effort: Effort): boolean {
   let isBetter = false;
+  let inVain = 0;
   for (const { more, less } of exchangesOf(arrangement, kind)) {
-    if (effort.tries <= 0) break;
+    if (effort.tries <= 0 || inVain >= mostInVain) break;
     const changes: Change[] = [
       [more, 1],
       [less, -1],
     ];
     if (changes.reduce((sum, change) => sum + atLeast(arrangement, kind, change), 0) >= -nothing) continue;
     effort.tries -= 1;
-    if (make(arrangement, kind, changes)) isBetter = true;
+    inVain += 1;
+    if (!make(arrangement, kind, changes)) continue;
+    isBetter = true;
+    inVain = 0;
   }
   return isBetter;
 }

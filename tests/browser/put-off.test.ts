@@ -130,6 +130,9 @@ it('a dose is put off for a reason, never without one', async () => {
   await form.fill('What next', 'ring her; bloods again once well');
   await form.press('Put off');
   await now.sees(/the last day for what comes next/);
+  // Told in the words of the form, not of the act that is sent.
+  await now.sees(/^by when: not said/);
+  await expect.poll(async () => page.getByText(/next by/).count()).toBe(0);
   await form.fill('By when', '27 Nov 2026');
   await form.pick('Whose it is', 'nurse in charge');
   await form.fill('Who tells the patient', 'Nora told her: we need you well first');

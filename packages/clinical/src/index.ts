@@ -101,6 +101,7 @@ export * from './standing/look-again.ts';
 export * from './standing/standing.ts';
 export * from './standing/transitions.ts';
 export * from './unit/formulary.ts';
+export * from './unit/group-direction.ts';
 export * from './unit/competence.ts';
 export * from './unit/unit.ts';
 export { type PlanningSettings, planningSettings } from './kinds/unit-settings.ts';

@@ -76,6 +76,7 @@ export async function doAct(
         ledgers,
         context: unit?.context,
         formulary: unit?.unit.formulary ?? noFormulary,
+        directions: unit?.unit.directions,
         by,
         today,
         moment,

@@ -7,6 +7,7 @@ import type { Person } from '../register/people.ts';
 import { courseViewOf } from './course.ts';
 import { clockOfPerson, clockViewOf } from './clock.ts';
 import { entryViewsOf, unreadBy } from './entries.ts';
+import { directionsToUse } from './group-directions.ts';
 import { readingOf } from './reading.ts';
 import { alikeViewsOf, togetherViewsOf } from './one-or-two.ts';
 import { atPharmacyOf } from './pharmacy.ts';
@@ -66,6 +67,7 @@ export async function personViewOf(
     ...(person.unit?.protocol === undefined ? {} : { reading: readingOf(record, person.unit.protocol, today) }),
     ...(clock === undefined ? {} : { clock }),
     ...(pharmacist === undefined ? {} : { atPharmacy: pharmacist }),
+    directions: directionsToUse(person, reader),
     visitOpen: visit !== undefined && !visit.over,
     unsigned: unsignedResults(person).map((fact) => ({
       entry: fact.id,

@@ -17,6 +17,7 @@ import type { PersonView, PharmacyView, PrescriptionToVerify, TodayView } from '
 import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
+import { directionsShown } from './group-directions.ts';
 import { allergiesInWords, bornInWords, fullName } from './person-words.ts';
 
 /** Where the order of today is with the pharmacist; absent where nobody has a word in it: not asked for, and none given. */
@@ -45,6 +46,7 @@ export async function pharmacyOf(atHand: AtHand, unit: UnitNow, reader: string):
     ...(unit.protocol === undefined ? {} : { needed: needsPharmacist(unit.protocol) }),
     prescriptions: rows.filter(({ state }) => state.is !== 'verified'),
     verified: rows.filter(({ state, place }) => state.is === 'verified' && place !== undefined),
+    ...directionsShown(atHand, unit, reader),
   };
 }
 
@@ -73,7 +75,10 @@ function rowOf(person: Person, nameOf: (staff: string) => string, reader: string
     allergies: allergiesInWords(person),
     prescription: prescription.id,
     says: orderedInWords(prescription, protocol),
-    orderedAs: body.orderedAs ?? 'patient-specific',
+    orderedAs:
+      body.groupDirection === undefined
+        ? (body.orderedAs ?? 'patient-specific')
+        : `under the group direction ${body.groupDirection}`,
     ...(body.conditions === undefined ? {} : { conditions: body.conditions }),
     validFrom: body.validFrom,
     validUntil: body.validUntil,

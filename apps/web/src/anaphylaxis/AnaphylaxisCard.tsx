@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { Fragment, useLayoutEffect, useRef } from 'react';
+import { DemoMark } from '../frame/DemoMark.tsx';
 import { Button } from '../paper/Button.tsx';
 import { buttonLook } from '../paper/button-look.ts';
 import { status } from '../server/queries.ts';
@@ -40,6 +41,7 @@ function EmergencyNumber() {
 /** The card in place of every screen. It asks the server nothing, so it shows without a session and without a network. */
 export function AnaphylaxisCard() {
   const place = useRef<HTMLElement>(null);
+  const demo = useQuery({ ...status, enabled: false }).data?.demo === true;
   useLayoutEffect(() => {
     const { title } = document;
     const top = window.scrollY;
@@ -69,6 +71,7 @@ export function AnaphylaxisCard() {
           </Link>
         </div>
       </header>
+      {demo && <DemoMark />}
       <p className={css['first']}>{guidelineDecides}</p>
       <p className={css['think']}>
         {thinkOfIt.does} <Source of={thinkOfIt} />

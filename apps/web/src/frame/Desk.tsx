@@ -38,15 +38,12 @@ export function Desk({ change }: { change: () => void }) {
         ) : (
           roles[0]
         )}
-        {' · '}
         <Button tone="plain" onClick={change}>
           sign as someone else
         </Button>
-        {' · '}
         {may('setMySignature') && (
           <>
             <Link to="/signature">PIN and badge</Link>
-            {' · '}
           </>
         )}
         <Button tone="plain" onClick={leave}>

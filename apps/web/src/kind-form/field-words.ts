@@ -139,7 +139,6 @@ const words: Readonly<Record<string, { readonly label: string; readonly help?: s
   'consent.decision': { label: 'What was decided' },
   'consent.consulted': { label: 'Who was consulted' },
   'prescription.orderedAs': { label: 'What sort of order', help: 'Left open: written for this person.' },
-  'prescription.groupDirection': { label: 'For a group direction: its name and version' },
   'pharmacy-check.outcome': { label: 'What you say' },
   'pharmacy-check.prescription': { label: 'Which prescription' },
   'pharmacy-check.question': { label: 'What you ask the prescriber' },

@@ -1,12 +1,17 @@
 /** Refusals of single fields in words for the summary: which field, and what is wrong with it. */
 import type { Refusal } from '../server/server-problem.ts';
+import { decisionLabels } from '../words/decision-labels.ts';
 
 const spaced = (key: string): string => key.replaceAll(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
 
-/** The last named part of a path: "line.body.quantity.unit" is about the unit. */
+const labels: Readonly<Record<string, string>> = decisionLabels;
+
+/** The label of the field where its form has one of its own, else the last named part of a path: "line.body.quantity.unit" is about the unit. */
 function fieldName(field: string): string {
   const named = field.split('.').filter((part) => !/^\d+$/.test(part));
-  return spaced(named.at(-1) ?? '');
+  const last = named.at(-1) ?? '';
+  const label = named.length === 1 ? labels[last] : undefined;
+  return label === undefined ? spaced(last) : label.replace(/\?$/, '').toLowerCase();
 }
 
 /** Machine words of the schema, said as a person would. */
@@ -14,6 +19,7 @@ export function saysPlainly(says: string): string {
   return says
     .replace(/Invalid option: expected one of .*$/s, 'choose one')
     .replace(/Invalid input: expected (?:string|number|boolean|array|object), received undefined/, 'is missing')
+    .replace(/Too small: expected array to have >=1 items/, 'at least one')
     .replace(/Too small: expected number to be >=(-?\d+)/, 'at least $1')
     .replace(/Too big: expected number to be <=(-?\d+)/, 'at most $1')
     .replace(/Invalid number: must be a multiple of (\d+)/, 'in steps of $1')

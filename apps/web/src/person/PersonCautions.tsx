@@ -2,6 +2,7 @@ import { Link } from '@tanstack/react-router';
 import type { PersonView } from '@twelvemonth/exchange';
 import { Note } from '../paper/Note.tsx';
 import { AtPharmacy } from '../pharmacy/AtPharmacy.tsx';
+import { OrdersUnderDirection } from '../pharmacy/OrderUnderDirection.tsx';
 import { MedicineClock } from './MedicineClock.tsx';
 
 /** What would mislead if it went unseen: people who look alike, entries that contradict each other. */
@@ -12,6 +13,7 @@ export function PersonCautions({ data }: { data: PersonView }) {
     <>
       {data.clock !== undefined && <MedicineClock clock={data.clock} />}
       {data.atPharmacy !== undefined && <AtPharmacy state={data.atPharmacy} />}
+      <OrdersUnderDirection of={data.directions} whose={data} />
       {open.length > 0 && (
         <Note tone="caution">
           <p>

@@ -10,6 +10,7 @@ import { Note } from '../paper/Note.tsx';
 import { Page } from '../paper/Page.tsx';
 import { pharmacy } from '../server/queries.ts';
 import { counted } from '../words/texts.ts';
+import { GroupDirections } from './GroupDirections.tsx';
 import css from './Pharmacy.module.css';
 import { PrescriptionCard } from './PrescriptionCard.tsx';
 
@@ -66,6 +67,7 @@ function Lists({ data }: { data: PharmacyView }) {
           </ul>
         </details>
       )}
+      <GroupDirections data={data} />
     </>
   );
 }

@@ -16,7 +16,7 @@ export function WorkPiles({ work }: { work: TodayView['work'] }) {
           {waiting.map((pile) => (
             <li key={pile.what}>
               <ToLink to={pile.to}>
-                <strong>{pile.count}</strong> {pile.what}
+                {pile.what} <strong>{pile.count}</strong>
                 {pile.oldest !== undefined && <span className="quiet small">oldest {shortDay(pile.oldest)}</span>}
               </ToLink>
             </li>

@@ -10,6 +10,9 @@ import { batchTakenOut } from '../kinds/batch-taken-out.ts';
 import { batchReleased } from '../kinds/batch-released.ts';
 import { batchStopped } from '../kinds/batch-stopped.ts';
 import { formulary } from '../kinds/formulary.ts';
+import { groupDirection } from '../kinds/group-direction.ts';
+import { groupDirectionEnded } from '../kinds/group-direction-ended.ts';
+import { groupDirectionSigned } from '../kinds/group-direction-signed.ts';
 import { packsOrdered } from '../kinds/packs-ordered.ts';
 import { packsOrderClosed } from '../kinds/packs-order-closed.ts';
 import { adviceCall } from '../kinds/advice-call.ts';
@@ -230,6 +233,20 @@ export const actSchema = z.discriminatedUnion('name', [
   z.object({ name: z.literal('set unit'), unit: uuidField, body: unitSettings.body }),
   /** Which packs the unit keeps and scans. */
   z.object({ name: z.literal('set formulary'), unit: uuidField, body: formulary.body }),
+  /** A prescriber writes it, a pharmacist signs that very text; then the nurses it names record orders under it. */
+  z.object({ name: z.literal('write direction'), unit: uuidField, body: groupDirection.body }),
+  z.object({ name: z.literal('sign direction'), unit: uuidField, body: groupDirectionSigned.body }),
+  z.object({ name: z.literal('end direction'), unit: uuidField, body: groupDirectionEnded.body }),
+  z.object({
+    name: z.literal('order under direction'),
+    patient: uuidField,
+    direction: uuidField,
+    /** Each condition of the direction, as it stands there. */
+    answers: z
+      .array(z.object({ condition: textField, answer: z.enum(['yes', 'no', 'not known']) }).readonly())
+      .max(30)
+      .readonly(),
+  }),
   /** Packs on the shelf: come in, counted, gone without being given. */
   z.object({ name: z.literal('receive packs'), body: batchReceived.body }),
   z.object({ name: z.literal('count packs'), body: batchCounted.body }),

@@ -4,13 +4,16 @@ import { prescribedOn } from '../course/prescribed.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { lastDayOfException } from '../requirements/exceptions.ts';
+import { checkGivenUnderDirection } from './group-directions.ts';
 import type { Refusal } from './refusal.ts';
 import { refusal } from './refuse.ts';
 import type { Surroundings } from './surroundings.ts';
 
 /** Whoever prescribed a dose, or made an exception for it, does not give it. */
 export function checkGiver(record: SubjectRecord, on: Day, now: Surroundings): readonly Refusal[] {
-  const isPrescriber = prescribedOn(record, on)?.author.staff === now.by.staff;
+  const order = prescribedOn(record, on);
+  // Under a group direction nobody prescribed for this person: who recorded the order may give it, being named there.
+  const isPrescriber = order?.author.staff === now.by.staff && order.body.underDirection === undefined;
   return [
     ...(isPrescriber
       ? [
@@ -19,6 +22,7 @@ export function checkGiver(record: SubjectRecord, on: Day, now: Surroundings): r
           }),
         ]
       : []),
+    ...checkGivenUnderDirection(record, now),
     ...checkNotExceptionAuthor(record, 'gives it', now),
   ];
 }

@@ -270,8 +270,14 @@ function checkPrescription(body: Fact<'prescription'>['body'], path: string, now
   if (day(body.validUntil) < day(body.validFrom)) {
     refusals.push(fieldWrong(`${path}.validUntil`, 'ends before it begins', 'the last day on which it is valid'));
   }
-  if (body.orderedAs === 'group direction' && body.groupDirection === undefined) {
-    refusals.push(fieldWrong(`${path}.groupDirection`, 'not said', 'name and version of the direction'));
+  if (body.orderedAs === 'group direction' || body.underDirection !== undefined) {
+    refusals.push(
+      fieldWrong(
+        `${path}.orderedAs`,
+        'an order under a group direction is recorded by a nurse whom the direction names',
+        'what you sign yourself for one person is patient-specific',
+      ),
+    );
   }
   const protocol = protocolToday(now);
   if (protocol !== undefined && regimenNamed(protocol, body.regimen) === undefined) {

@@ -9,6 +9,12 @@ import { decideAdviceCall, decideSettleCall, decideUnknownCall } from './calls.t
 import { decideTellTimes } from './tell-times.ts';
 import { decideGiveInjection } from './give-injection.ts';
 import { checkHeldHere, withHold } from './held-dose.ts';
+import {
+  decideEndDirection,
+  decideOrderUnderDirection,
+  decideSignDirection,
+  decideWriteDirection,
+} from './group-directions.ts';
 import { decideGo } from './go.ts';
 import { decideNoteImport, decideSettleRow } from './import-notes.ts';
 import { decideFinish } from './finish-infusion.ts';
@@ -122,6 +128,14 @@ function decideAct(act: Act, now: Surroundings): Decided {
       return decideSetUnit(act, now);
     case 'set formulary':
       return decideSetFormulary(act, now);
+    case 'write direction':
+      return decideWriteDirection(act, now);
+    case 'sign direction':
+      return decideSignDirection(act, now);
+    case 'end direction':
+      return decideEndDirection(act, now);
+    case 'order under direction':
+      return decideOrderUnderDirection(act, now);
     case 'order packs':
       return decideOrderPacks(act, now);
     case 'close order':

@@ -19,6 +19,9 @@ export function judgedBy(act: Act): Subject | undefined {
     case 'open session':
     case 'set unit':
     case 'set formulary':
+    case 'write direction':
+    case 'sign direction':
+    case 'end direction':
     case 'order packs':
     case 'close order':
     case 'write protocol':
@@ -48,6 +51,7 @@ export function judgedBy(act: Act): Subject | undefined {
     case 'record':
     case 'record together':
     case 'withdraw':
+    case 'order under direction':
     case 'move entry':
     case 'may be one':
     case 'say one person':

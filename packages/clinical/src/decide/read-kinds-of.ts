@@ -71,6 +71,7 @@ export function readKindsOf(act: Act): readonly KindName[] {
     case 'book':
     case 'move':
     case 'decide':
+    case 'order under direction':
       return clinical;
     case 'give up place':
     case 'tell times':
@@ -109,6 +110,9 @@ export function readKindsOf(act: Act): readonly KindName[] {
     case 'accept handover':
     case 'set unit':
     case 'set formulary':
+    case 'write direction':
+    case 'sign direction':
+    case 'end direction':
     case 'order packs':
     case 'close order':
     case 'receive packs':

@@ -65,6 +65,7 @@ export const refusalNames = [
   'pack-not-scanned',
   'prescription-not-verified',
   'under-the-minimum-minutes',
+  'not-under-the-direction',
   'prescriber-may-not-give',
   'exception-author-may-not-give',
   'checker-is-preparer',

@@ -50,6 +50,9 @@ function named(act: Act): readonly Subject[] {
     case 'record competence':
     case 'set unit':
     case 'set formulary':
+    case 'write direction':
+    case 'sign direction':
+    case 'end direction':
     case 'order packs':
     case 'close order':
       return [subject('unit', act.unit)];
@@ -76,6 +79,7 @@ function named(act: Act): readonly Subject[] {
       return [subject('patient', act.patient), subject('patient', act.other)];
     case 'write advice call':
     case 'withdraw':
+    case 'order under direction':
     case 'decide':
     case 'second check':
     case 'start infusion':

@@ -4,6 +4,7 @@ import type { Author, Entry, Instant, LocalMoment } from '../ledger/entry.ts';
 import type { Subject } from '../ledger/subject.ts';
 import type { Draft } from '../ledger/entry.ts';
 import type { DecisionContext } from '../readiness/context.ts';
+import type { GroupDirection } from '../unit/group-direction.ts';
 import type { Formulary } from '../unit/formulary.ts';
 import type { Refusal } from './refusal.ts';
 
@@ -16,6 +17,8 @@ export type Surroundings = {
   readonly context: DecisionContext | undefined;
   /** The packs the unit concerned keeps. */
   readonly formulary: Formulary;
+  /** The group directions of the unit concerned; absent: none, and nothing is given under one. */
+  readonly directions?: readonly GroupDirection[] | undefined;
   readonly by: Author;
   /** The unit's local date and moment now, and its zone. */
   readonly today: Day;

@@ -61,7 +61,8 @@ export function voiding(record: SubjectRecord, fact: Fact, body: Fact<'withdrawa
 export function checkTarget(record: SubjectRecord, target: Fact, now: Surroundings): readonly Refusal[] {
   const kind = kindNamed(target.kind);
   const refusals: Refusal[] = [];
-  if (!kind.writes.includes(now.by.role)) refusals.push(notYours(now.by.role, `withdraw "${kind.label}"`, kind.writes));
+  if (!kind.writes.includes(now.by.role) && !isOwnUnderDirection(target, now))
+    refusals.push(notYours(now.by.role, `withdraw "${kind.label}"`, kind.writes));
   if (target.kind === 'withdrawal') {
     refusals.push(
       refusal('entry-of-another-kind', 'A withdrawal is not withdrawn: what it voided would count again unread.', {
@@ -83,6 +84,12 @@ export function checkTarget(record: SubjectRecord, target: Fact, now: Surroundin
   refusals.push(...others.flatMap((fact) => checkMayBeWithdrawn(record, fact)));
   return refusals;
 }
+
+/** An order under a group direction is a nurse's own to take back. */
+const isOwnUnderDirection = (target: Fact, { by }: Surroundings): boolean =>
+  target.kind === 'prescription' &&
+  (target as Fact<'prescription'>).body.underDirection !== undefined &&
+  target.author.staff === by.staff;
 
 /** The end of an infusion and the dose it made are one fact told twice. */
 function together(record: SubjectRecord, target: Fact): readonly Fact[] {

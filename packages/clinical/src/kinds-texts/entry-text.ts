@@ -264,6 +264,10 @@ const texts: Texts = {
       body.packs.map(({ productNumber, product }) => `${product} (${productNumber})`),
       'and',
     )}`,
+  'group-direction': ({ body }) =>
+    `group direction ${body.name}, version ${body.version}, for ${body.regimen}, ${date(body.validFrom)} to ${date(body.validUntil)}; ${counted(body.mayGive.length, 'nurse')} named`,
+  'group-direction-signed': () => 'group direction signed by a pharmacist',
+  'group-direction-ended': ({ body }) => `group direction ended: ${body.reason}`,
   'dose-held': ({ body }) =>
     body.takenFrom === undefined
       ? `the dose is held at ${body.device.name}`

@@ -105,6 +105,9 @@ import { unknownCallSettled } from './unknown-call-settled.ts';
 import { competence } from './competence.ts';
 import { unitSettings } from './unit-settings.ts';
 import { formulary } from './formulary.ts';
+import { groupDirection } from './group-direction.ts';
+import { groupDirectionEnded } from './group-direction-ended.ts';
+import { groupDirectionSigned } from './group-direction-signed.ts';
 import { batchStopped } from './batch-stopped.ts';
 import { batchReleased } from './batch-released.ts';
 import { batchReceived } from './batch-received.ts';
@@ -224,6 +227,9 @@ export const entryKinds = {
   competence: competence,
   'unit-settings': unitSettings,
   formulary: formulary,
+  'group-direction': groupDirection,
+  'group-direction-signed': groupDirectionSigned,
+  'group-direction-ended': groupDirectionEnded,
   'packs-ordered': packsOrdered,
   'packs-order-closed': packsOrderClosed,
   'batch-stopped': batchStopped,

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { PlainDate } from '../calendar/day.ts';
 import { entryKind } from './entry-kind.ts';
-import { dateField, shortText, textField } from './fields.ts';
+import { dateField, shortText, textField, uuidField } from './fields.ts';
 
 /** A prescriber's order for a regimen, valid between two dates. The interval belongs to it. */
 export const prescription = entryKind({
@@ -18,6 +18,11 @@ export const prescription = entryKind({
       orderedAs: z.enum(['patient-specific', 'group direction', 'electronic']).optional(),
       /** Name and version of the group direction. */
       groupDirection: shortText.optional(),
+      /** The direction itself, and what was answered "yes" of its conditions: written by a nurse whom it names, never by hand. */
+      underDirection: z
+        .object({ direction: uuidField, conditionsMet: z.array(textField).readonly() })
+        .readonly()
+        .optional(),
       validFrom: dateField,
       validUntil: dateField,
       /** Doses of this course before a review; the regimen's own number if absent. */

@@ -5,6 +5,7 @@ import type { BodyOfKind } from '../kinds/index.ts';
 import { subjectId } from '../ledger/subject.ts';
 import type { PlanningSettings } from '../kinds/unit-settings.ts';
 import { type Formulary, formularyOf } from './formulary.ts';
+import { type GroupDirection, directionsOf } from './group-direction.ts';
 import { newestWritten } from '../record/newest-written.ts';
 import type { SubjectRecord } from '../record/patient-record.ts';
 
@@ -30,6 +31,8 @@ export type Unit = {
   readonly adviceLine?: BodyOfKind<'unit-settings'>['adviceLine'];
   readonly calendar: UnitCalendar;
   readonly formulary: Formulary;
+  /** Absent: none. */
+  readonly directions?: readonly GroupDirection[];
   readonly since: Day;
 };
 
@@ -48,6 +51,7 @@ export function unitOf(record: SubjectRecord): Unit | undefined {
       closedDays: closedDays.map(day),
     },
     formulary: formularyOf(record),
+    directions: directionsOf(record),
     since: settings.on,
   };
 }

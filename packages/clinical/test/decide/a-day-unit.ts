@@ -126,6 +126,7 @@ export class DayUnit {
       ledgers: this.ledgers,
       context: unit === undefined || protocols.length === 0 ? undefined : { protocols, calendar: unit.calendar },
       formulary: unit?.formulary ?? noFormulary,
+      directions: unit?.directions,
       by,
       today: day(this.today()),
       moment: this.now.replace('Z', '+00:00'),

@@ -173,16 +173,4 @@ describe('whose word it is', () => {
     expect(unit.line('halina', 'pharmacy-answer', answer).map(({ name }) => name)).toEqual(['no-such-entry']);
     expect(unit.line('dana', 'pharmacy-answer', answer).map(({ name }) => name)).toContain('not-yours-to-do');
   });
-  test('a group direction is named with its version', () => {
-    const unit = new DayUnit().ready();
-    const body = {
-      regimen: 'zoledronic-acid-yearly',
-      validFrom: unit.today(),
-      validUntil: plainDate(addDays(day(unit.today()), 30)),
-      orderedAs: 'group direction',
-    };
-    expect(unit.line(as('prescriber'), 'prescription', body).map(({ name }) => name)).toEqual(['field-wrong']);
-    unit.write('halina', 'prescription', { ...body, groupDirection: 'PGD 14, version 2' });
-    expect(unit.newest('prescription').body.validFrom).toBe(unit.today() satisfies PlainDate);
-  });
 });

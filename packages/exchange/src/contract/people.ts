@@ -1,7 +1,7 @@
 /** People: the list, one person, their entries. */
 import { z } from 'zod';
 import { date, clockView, moment, placeView, standingView, verdict, windowView } from './basics.ts';
-import { atPharmacy } from './pharmacy.ts';
+import { atPharmacy, directionToUse } from './pharmacy.ts';
 import { supportLine } from './supports.ts';
 import { readinessView } from './readiness.ts';
 
@@ -197,6 +197,8 @@ export const personView = z.object({
   clock: clockView.optional(),
   /** Absent: no pharmacist has a word in it. */
   atPharmacy: atPharmacy.optional(),
+  /** No order stands, and these name whoever asks. */
+  directions: z.array(directionToUse),
   visitOpen: z.boolean(),
   unsigned: z.array(z.object({ entry: z.string(), text: z.string(), on: date })),
   lookAlikes: z.array(alikeView),

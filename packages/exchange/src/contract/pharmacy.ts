@@ -43,6 +43,37 @@ export const prescriptionToVerify = z.object({
 });
 export type PrescriptionToVerify = z.infer<typeof prescriptionToVerify>;
 
+/** A direction under which named nurses record an order: who signed it, and whether it is in force today. */
+export const groupDirectionRow = z.object({
+  direction: z.string(),
+  /** "Zoledronic acid at the day unit, version 2" */
+  title: z.string(),
+  regimen: z.string(),
+  validFrom: date,
+  validUntil: date,
+  orderLastsDays: z.number().int(),
+  conditions: z.array(z.string()),
+  mayGive: z.array(z.string()),
+  written: z.object({ by: z.string(), on: date }),
+  signed: z.object({ by: z.string(), on: date }).optional(),
+  /** Why it is not in force today; absent: it is. */
+  notInForce: z.string().optional(),
+  ended: z.boolean(),
+  /** Whoever asks wrote it and so does not sign it. */
+  own: z.boolean(),
+});
+export type GroupDirectionRow = z.infer<typeof groupDirectionRow>;
+
+/** A direction in force that names whoever asks, for somebody who has no order. */
+export const directionToUse = z.object({
+  direction: z.string(),
+  title: z.string(),
+  regimen: z.string(),
+  conditions: z.array(z.string()),
+  orderLastsDays: z.number().int(),
+});
+export type DirectionToUse = z.infer<typeof directionToUse>;
+
 export const pharmacyView = z.object({
   unit: z.string(),
   unitName: z.string(),
@@ -53,5 +84,10 @@ export const pharmacyView = z.object({
   prescriptions: z.array(prescriptionToVerify),
   /** Verified, with a place still to come. */
   verified: z.array(prescriptionToVerify),
+  /** The newest first. */
+  directions: z.array(groupDirectionRow),
+  /** Who could be named in one, and for which regimens. */
+  nurses: z.array(z.object({ staff: z.string(), name: z.string() })),
+  regimens: z.array(z.object({ id: z.string(), title: z.string() })),
 });
 export type PharmacyView = z.infer<typeof pharmacyView>;

@@ -6,6 +6,7 @@ import { DateField } from '../../fields/DateField.tsx';
 import { ActForm } from '../../fields/ActForm.tsx';
 import { useServiceToday, useUnit } from '../../frame/unit.ts';
 import { BodyFields } from '../../kind-form/BodyFields.tsx';
+import { byHand } from '../../kind-form/by-hand.ts';
 import { type FieldValue, type FormValues, bodyFrom, valuesFrom } from '../../kind-form/form-values.ts';
 import { shapeOf } from '../../kind-form/shape.ts';
 import { Button } from '../../paper/Button.tsx';
@@ -34,8 +35,9 @@ function openingValues(
   about: string | undefined,
   mine: string | undefined,
 ): FormValues {
-  const shape = shapeOf(kindNamed(kind).body);
-  if (shape === undefined) return {};
+  const whole = shapeOf(kindNamed(kind).body);
+  if (whole === undefined) return {};
+  const shape = byHand(kind, whole);
   if (entry !== undefined) return valuesFrom(shape, entry.body);
   if (kind === 'results-signed') return { results: person.unsigned.map((each) => each.entry) };
   if (kind === 'identity' || kind === 'contact') {
@@ -59,7 +61,10 @@ function namedIn({ entries }: PersonView, call: string): string | undefined {
 /** One entry of one kind, laid out from the kind itself. */
 export function KindForm({ kind, person, entry, about, close }: Props) {
   const definition = kindNamed(kind);
-  const shape = useMemo(() => shapeOf(definition.body), [definition]);
+  const shape = useMemo(() => {
+    const whole = shapeOf(definition.body);
+    return whole === undefined ? undefined : byHand(kind, whole);
+  }, [kind, definition]);
   const today = useServiceToday();
   const { units } = useUnit();
   const { data: protocol, isLoading } = useQuery({

@@ -4,6 +4,7 @@ import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { DateField } from '../../fields/DateField.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { Button } from '../../paper/Button.tsx';
+import { decisionLabels } from '../../words/decision-labels.ts';
 import { sentence } from '../../words/texts.ts';
 import css from '../Visit.module.css';
 
@@ -15,9 +16,7 @@ type Props = {
   /** Whether the notes of a week before already stood against today; undefined: not known here. */
   readonly foreseen?: boolean | undefined;
 };
-type Said = Partial<
-  Record<'reasonCode' | 'note' | 'couldHaveBeenSeen' | 'nextStep' | 'nextBy' | 'nextOwner' | 'tellsThePatient', string>
->;
+type Said = Partial<Record<keyof typeof decisionLabels, string>>;
 
 const options = (values: readonly string[]) => values.map((value) => ({ value }));
 
@@ -32,7 +31,7 @@ const foreseenWords = (foreseen: boolean | undefined): string | undefined =>
 export function NotNowForm({ decision, busy, send, foreseen }: Props) {
   const [said, setSaid] = useState<Said>({});
   const put = (key: keyof Said) => (value: string | undefined) => setSaid((before) => ({ ...before, [key]: value }));
-  const text = (key: keyof Said, label: string, help?: string) => (
+  const text = (key: keyof Said, label: string = decisionLabels[key], help?: string) => (
     <TextField label={label} help={help} at={key} value={said[key] ?? ''} onChange={put(key)} />
   );
   const isPutOff = decision === 'put off';
@@ -46,37 +45,33 @@ export function NotNowForm({ decision, busy, send, foreseen }: Props) {
     >
       <h3>{sentence(decision)}</h3>
       <ChoiceField
-        label="Reason"
+        label={decisionLabels.reasonCode}
         at="reasonCode"
         value={said.reasonCode}
         onChange={put('reasonCode')}
         options={options(putOffReasons)}
       />
-      {text('note', isPutOff ? 'What was found' : 'What was found, and what is asked')}
+      {text('note', isPutOff ? undefined : 'What was found, and what is asked')}
       {isPutOff && (
         <>
           <ChoiceField
-            label="Could it have been seen before?"
+            label={decisionLabels.couldHaveBeenSeen}
             help={foreseenWords(foreseen)}
             at="couldHaveBeenSeen"
             value={said.couldHaveBeenSeen}
             onChange={put('couldHaveBeenSeen')}
             options={options(seenAhead)}
           />
-          {text('nextStep', 'What next')}
-          <DateField label="By when" at="nextBy" value={said.nextBy} onChange={put('nextBy')} />
+          {text('nextStep')}
+          <DateField label={decisionLabels.nextBy} at="nextBy" value={said.nextBy} onChange={put('nextBy')} />
           <ChoiceField
-            label="Whose it is"
+            label={decisionLabels.nextOwner}
             at="nextOwner"
             value={said.nextOwner}
             onChange={put('nextOwner')}
             options={options(nextStepOwners)}
           />
-          {text(
-            'tellsThePatient',
-            'Who tells the patient',
-            'A name or a role. In plain words: we need one more thing first.',
-          )}
+          {text('tellsThePatient', undefined, 'A name or a role. In plain words: we need one more thing first.')}
         </>
       )}
       <div className={css['go']}>

@@ -113,7 +113,9 @@ export const birthdayIn = (birth: Day, year: number): Day => birthdayOf(civilFro
 /** Each birthday from one year to another, both included, ascending. */
 export function birthdaysIn(birth: Day, firstYear: number, lastYear: number): readonly Day[] {
   const born = civilFromDay(birth);
-  return Array.from({ length: lastYear - firstYear + 1 }, (_, index) => birthdayOf(born, firstYear + index));
+  const birthdays: Day[] = [];
+  for (let year = firstYear; year <= lastYear; year += 1) birthdays.push(birthdayOf(born, year));
+  return birthdays;
 }
 
 function birthdayOf({ month, dayOfMonth }: CivilDate, year: number): Day {
@@ -124,8 +126,9 @@ function birthdayOf({ month, dayOfMonth }: CivilDate, year: number): Day {
 /** Whole years of age on a date. Negative before birth. */
 export function ageOn(birth: Day, on: Day): number {
   const { year } = civilFromDay(on);
-  const years = year - civilFromDay(birth).year;
-  return on >= birthdayIn(birth, year) ? years : years - 1;
+  const born = civilFromDay(birth);
+  const years = year - born.year;
+  return on >= birthdayOf(born, year) ? years : years - 1;
 }
 
 /** 1 = Monday ... 7 = Sunday (ISO 8601). */

@@ -74,9 +74,11 @@ export function compareRatios(a: Ratio, b: Ratio): number {
 }
 
 /** Compares a ratio with a decimal exactly. */
-export function compareRatio(value: Ratio, threshold: Scaled): number {
-  const left = product(value.top, SCALE);
-  const right = product(threshold, value.over);
+export const compareRatio = ({ top, over }: Ratio, threshold: Scaled): number => compareWith(threshold, top, over);
+
+function compareWith(threshold: Scaled, top: Whole, over: Whole): number {
+  const left = product(top, SCALE);
+  const right = product(threshold, over);
   return left < right ? -1 : left > right ? 1 : 0;
 }
 
@@ -101,8 +103,12 @@ function textOf(units: Whole, places: number): string {
   }
   const one = powerOfTen(places);
   const whole = quotient(units, one);
-  return `${whole}.${String(units - whole * one).padStart(places, '0')}`;
+  return `${whole}.${atLength(String(units - whole * one), places)}`;
 }
+
+/** With noughts before it, where it needs any: mostly it does not, and asking costs less than filling up by none. */
+const atLength = (digits: string, places: number): string =>
+  digits.length === places ? digits : digits.padStart(places, '0');
 
 /** top / over in units of the last place, rounded half up; `top` is not negative. */
 function halfUp(top: Whole, over: Whole, places: number): Whole {
@@ -146,9 +152,14 @@ const MOST_PLACES = 6;
 export function ratioTextBeside(value: Ratio, places: number, limits: readonly Scaled[]): string {
   for (let shown = places; shown < MOST_PLACES; shown += 1) {
     const units = rounded(value, shown);
-    const printed = { top: units, over: powerOfTen(shown) };
-    if (limits.every((limit) => compareRatio(printed, limit) === compareRatio(value, limit)))
-      return textOf(units, shown);
+    if (isOnItsSide(value, units, shown, limits)) return textOf(units, shown);
   }
   return ratioText(value, MOST_PLACES);
+}
+
+/** Whether so many units of the last place lie on the same side of each limit as the value they are printed for. */
+function isOnItsSide(value: Ratio, units: Whole, places: number, limits: readonly Scaled[]): boolean {
+  for (const limit of limits)
+    if (compareWith(limit, units, powerOfTen(places)) !== compareRatio(value, limit)) return false;
+  return true;
 }

@@ -14,13 +14,26 @@ import type { FormulaShown } from '../readiness/working.ts';
 import type { KidneyFacts } from './kidney-facts.ts';
 import { shortest } from './shortest.ts';
 
+/** The numbers that several formulas are shown with, each written once. The weight is the one that decides. */
+export type PutIn = {
+  readonly kg: string;
+  readonly umolPerL: string;
+  readonly mgPerDl: string;
+  readonly floor: string;
+};
+
 /** Everything of it that the notes allow, at an age. */
-export function besideClearance(facts: KidneyFacts, age: number): readonly FormulaShown[] {
-  return [...limitIn(facts, age), ...changeOnBaseline(facts), ...filtration(facts, age), ...massIndex(facts)];
+export function besideClearance(facts: KidneyFacts, age: number, put: PutIn): readonly FormulaShown[] {
+  return [
+    ...limitIn(facts, age, put),
+    ...changeOnBaseline(facts, put),
+    ...filtration(facts, age, put),
+    ...massIndex(facts),
+  ];
 }
 
 /** "ready only if she weighs at least 48 kg": the limit said in kilograms, and in creatinine. */
-function limitIn({ evidence, protocol, umol, deciding }: KidneyFacts, age: number): FormulaShown[] {
+function limitIn({ evidence, protocol, umol, deciding }: KidneyFacts, age: number, put: PutIn): FormulaShown[] {
   const { sex } = evidence;
   if (sex === undefined || umol === undefined || deciding === undefined) return [];
   const floor = protocol.exact.clearanceFloor;
@@ -30,7 +43,7 @@ function limitIn({ evidence, protocol, umol, deciding }: KidneyFacts, age: numbe
   return [
     {
       name: `least ${weight} that passes with this creatinine`,
-      put: `${scaledText(floor)} mL/min, age ${age}, ${shortest(umol, 2)} umol/L`,
+      put: `${put.floor} mL/min, age ${age}, ${put.umolPerL} umol/L`,
       gives:
         found.weightKg === undefined
           ? 'none that a person has'
@@ -39,7 +52,7 @@ function limitIn({ evidence, protocol, umol, deciding }: KidneyFacts, age: numbe
     },
     {
       name: `highest creatinine that passes with this ${weight}`,
-      put: `${scaledText(floor)} mL/min, age ${age}, ${shortest(deciding.kg, 2)} kg`,
+      put: `${put.floor} mL/min, age ${age}, ${put.kg} kg`,
       gives:
         found.creatinineUmolPerL === undefined
           ? 'none'
@@ -53,7 +66,7 @@ function limitIn({ evidence, protocol, umol, deciding }: KidneyFacts, age: numbe
 const isIn = (reported: { readonly unit: string } | string | undefined, unit: string): boolean =>
   typeof reported === 'object' && reported.unit === unit;
 
-function changeOnBaseline({ evidence, umol, baseline: lowest, protocol }: KidneyFacts): FormulaShown[] {
+function changeOnBaseline({ evidence, umol, baseline: lowest, protocol }: KidneyFacts, put: PutIn): FormulaShown[] {
   if (umol === undefined || lowest === undefined) return [];
   const change = minus(umol, lowest.umol);
   const times = dividedBy(umol, lowest.umol);
@@ -64,22 +77,23 @@ function changeOnBaseline({ evidence, umol, baseline: lowest, protocol }: Kidney
   return [
     {
       name: 'change on the lowest earlier creatinine',
-      put: `${shortest(umol, 2)} - ${shortest(lowest.umol, 2)} umol/L of ${shortDate(lowest.on)}`,
+      put: `${put.umolPerL} - ${shortest(lowest.umol, 2)} umol/L of ${shortDate(lowest.on)}`,
       gives: `${sign}${shortest(change, 1)} umol/L${american}, x${ratioText(times, 2)}`,
       source: `a prescriber is asked from +${scaledText(creatinineRise)} umol/L or x${scaledText(creatinineRiseFactor)} on (this protocol)`,
     },
   ];
 }
 
-function filtration({ evidence, umol, kg }: KidneyFacts, age: number): FormulaShown[] {
+function filtration({ evidence, umol, kg }: KidneyFacts, age: number, { mgPerDl: written }: PutIn): FormulaShown[] {
   const { sex, height } = evidence;
   if (sex === undefined || umol === undefined) return [];
-  const mgPerDl = creatinineMgPerDl(umol);
+  const mgPerDl = ratioAsNumber(creatinineMgPerDl(umol));
   const cm = height === undefined ? undefined : heightCm(height.body.quantity);
   const surface = cm === undefined || kg === undefined ? undefined : surfaceOf(cm, kg);
-  const put = `age ${age}, ${sex}, ${ratioText(mgPerDl, 4)} mg/dL`;
+  const ownSurface = surface === undefined ? '' : surface.toFixed(2);
+  const put = `age ${age}, ${sex}, ${written} mg/dL`;
   return ([2009, 2021] as const).flatMap((equation): FormulaShown[] => {
-    const found = egfr(equation, sex, age, ratioAsNumber(mgPerDl));
+    const found = egfr(equation, sex, age, mgPerDl);
     const printed = found.toFixed(1);
     const indexed = {
       name: `eGFR ${equation} (never decides)`,
@@ -92,7 +106,7 @@ function filtration({ evidence, umol, kg }: KidneyFacts, age: number): FormulaSh
       indexed,
       {
         name: `eGFR ${equation} for the own body surface (never decides)`,
-        put: `${printed} x ${surface.toFixed(2)} m2 / 1.73 m2`,
+        put: `${printed} x ${ownSurface} m2 / 1.73 m2`,
         gives: `${deindexed(found, surface).toFixed(1)} mL/min`,
         source: bodySurfaceSources.mosteller,
       },

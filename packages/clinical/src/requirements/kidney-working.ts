@@ -17,7 +17,7 @@ import type { Protocol } from '../protocol/protocol.ts';
 import { asksCreatinineAfter } from '../protocol/regimen.ts';
 import type { FormulaShown, Input, Threshold, Working } from '../readiness/working.ts';
 import type { Sample } from './evidence.ts';
-import { besideClearance } from './kidney-beside.ts';
+import { type PutIn, besideClearance } from './kidney-beside.ts';
 import type { KidneyEvidence, KidneyFacts, SomeWeight } from './kidney-facts.ts';
 import { shortest } from './shortest.ts';
 
@@ -29,11 +29,22 @@ const below = (value: Ratio, floor: Scaled): string =>
     ? ` (just below ${scaledText(floor)})`
     : '';
 
+/** Both forms as printed, each on its own side of the limit: "34.996", never "35.00". */
+type Printed = { readonly byMicromoles: string; readonly byMilligrams: string };
+
+function printedBeside(floor: Scaled, { byMicromoles, byMilligrams }: Clearance): Printed {
+  const limits = [floor];
+  return {
+    byMicromoles: ratioTextBeside(byMicromoles, 2, limits),
+    byMilligrams: ratioTextBeside(byMilligrams, 2, limits),
+  };
+}
+
 /** "34.99 mL/min by one form, 35.11 by the other (just below 35)" */
-export function clearanceText({ byMicromoles, byMilligrams }: Clearance, floor: Scaled): string {
+export function clearanceText(clearance: Clearance, floor: Scaled, printed = printedBeside(floor, clearance)): string {
+  const { byMicromoles, byMilligrams } = clearance;
   const lower = compareRatios(byMicromoles, byMilligrams) <= 0 ? byMicromoles : byMilligrams;
-  const text = (value: Ratio): string => ratioTextBeside(value, 2, [floor]);
-  return `${text(byMicromoles)} mL/min by one form, ${text(byMilligrams)} by the other${below(lower, floor)}`;
+  return `${printed.byMicromoles} mL/min by one form, ${printed.byMilligrams} by the other${below(lower, floor)}`;
 }
 
 const unsaid = 'Clearance cannot be said.';
@@ -45,17 +56,18 @@ export function kidneyWorking(
 ): Working {
   const { evidence, protocol, birth, umol, deciding } = facts;
   const floor = protocol.exact.clearanceFloor;
+  const printed = at === undefined ? undefined : printedBeside(floor, at.clearance);
   const judged =
     at === undefined
       ? undefined
-      : `${clearanceText(at.clearance, floor)}; limit ${scaledText(floor)}, both forms must pass`;
+      : `${clearanceText(at.clearance, floor, printed)}; limit ${scaledText(floor)}, both forms must pass`;
   return {
     says: says === undefined || judged === undefined ? (says ?? judged ?? unsaid) : `${says} ${judged}`,
     inputs: inputsOf(facts, at?.age),
     formulas:
-      at === undefined || umol === undefined || deciding === undefined
+      at === undefined || printed === undefined || umol === undefined || deciding === undefined
         ? []
-        : formulasOf(facts, at.age, at.clearance, umol, deciding),
+        : formulasOf(facts, at, printed, umol, deciding),
     thresholds: thresholdsOf(facts),
     cautions: cautionsOf(facts, at, birth, evidence),
   };
@@ -97,29 +109,33 @@ function inputsOf({ evidence, baseline }: KidneyFacts, age: number | undefined):
 
 function formulasOf(
   facts: KidneyFacts,
-  age: number,
-  clearance: Clearance,
+  { age, clearance }: { readonly age: number; readonly clearance: Clearance },
+  printed: Printed,
   umol: Ratio,
   { kg, sort }: SomeWeight,
 ): FormulaShown[] {
   const { evidence, protocol, otherWeights } = facts;
   const sex = evidence.sex ?? 'female';
-  const mgPerDl = creatinineMgPerDl(umol);
   const floor = protocol.exact.clearanceFloor;
-  const gives = (value: Ratio): string => `${ratioTextBeside(value, 2, [floor])} mL/min${below(value, floor)}`;
+  const put: PutIn = {
+    kg: shortest(kg, 2),
+    umolPerL: shortest(umol, 2),
+    mgPerDl: ratioText(creatinineMgPerDl(umol), 4),
+    floor: scaledText(floor),
+  };
   const share = sex === 'female' ? ' x 0.85' : '';
   const by = sort === 'actual' ? '' : `, by ${sort} weight as this protocol says`;
   const shown: FormulaShown[] = [
     {
       name: `creatinine clearance, umol/L form${by}`,
-      put: `(140 - ${age}) x ${shortest(kg, 2)} kg x ${sex === 'female' ? '1.04' : '1.23'} / ${shortest(umol, 2)} umol/L`,
-      gives: gives(clearance.byMicromoles),
+      put: `(140 - ${age}) x ${put.kg} kg x ${sex === 'female' ? '1.04' : '1.23'} / ${put.umolPerL} umol/L`,
+      gives: `${printed.byMicromoles} mL/min${below(clearance.byMicromoles, floor)}`,
       source: clearanceSources.byMicromoles,
     },
     {
       name: `creatinine clearance, mg/dL form${by}`,
-      put: `(140 - ${age}) x ${shortest(kg, 2)} kg${share} / (72 x ${ratioText(mgPerDl, 4)} mg/dL)`,
-      gives: gives(clearance.byMilligrams),
+      put: `(140 - ${age}) x ${put.kg} kg${share} / (72 x ${put.mgPerDl} mg/dL)`,
+      gives: `${printed.byMilligrams} mL/min${below(clearance.byMilligrams, floor)}`,
       source: clearanceSources.byMilligrams,
     },
   ];
@@ -127,12 +143,12 @@ function formulasOf(
     const found = creatinineClearance({ ageYears: age, sex, weightKg: other.kg, creatinineUmolPerL: umol });
     shown.push({
       name: `the same with ${other.sort} weight`,
-      put: `${ratioText(other.kg, 2)} kg instead of ${shortest(kg, 2)} kg`,
+      put: `${ratioText(other.kg, 2)} kg instead of ${put.kg} kg`,
       gives: clearanceText(found, floor),
       source: other.sort === 'actual' ? clearanceSources.byMicromoles : idealWeightSources[other.sort],
     });
   }
-  shown.push(...besideClearance(facts, age));
+  shown.push(...besideClearance(facts, age, put));
   return shown;
 }
 

@@ -165,6 +165,7 @@ export type Evidence = {
   readonly exceptions: Exceptions;
   /** Medicines hard on the kidneys, to be mentioned beside the clearance. */
   readonly nephrotoxic: readonly Fact<'medicine'>[];
+  readonly medicines: readonly Fact<'medicine'>[];
   readonly calciumLowering: readonly Fact<'medicine'>[];
 };
 
@@ -341,6 +342,7 @@ export function evidenceOf(whole: SubjectRecord, today: Day): Evidence {
     saidNo,
     cannotDecide: capacity?.body.answer === 'cannot decide this' ? capacity : undefined,
     exceptions: exceptionsOf(upToToday('prescriber-exception')),
+    medicines,
     nephrotoxic: medicines.length === 0 ? none : medicines.filter(({ body }) => body.sort === 'nephrotoxic'),
     calciumLowering: medicines.length === 0 ? none : medicines.filter(({ body }) => body.sort === 'calcium-lowering'),
   };

@@ -29,6 +29,7 @@ export const kidneyReads = [
   'actualDecidesAssumed',
   'height',
   'nephrotoxic',
+  'medicines',
   'exceptions',
 ] as const;
 export type KidneyEvidence = Pick<Evidence, (typeof kidneyReads)[number]>;

@@ -16,6 +16,7 @@ import { creatinineMgPerDl } from '../formulas/units.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import { asksCreatinineAfter } from '../protocol/regimen.ts';
 import type { FormulaShown, Input, Threshold, Working } from '../readiness/working.ts';
+import { creatinineRaisingCautions } from './creatinine-raising.ts';
 import type { Sample } from './evidence.ts';
 import { type PutIn, besideClearance } from './kidney-beside.ts';
 import type { KidneyEvidence, KidneyFacts, SomeWeight } from './kidney-facts.ts';
@@ -211,6 +212,7 @@ function cautionsOf(
       );
     }
   }
+  cautions.push(...creatinineRaisingCautions(evidence));
   if (birth !== undefined && at !== undefined && at.age < 18) cautions.push('The formula is for adults.');
   return cautions;
 }

@@ -35,7 +35,7 @@ describe('the screen', () => {
     const { follow, sees, pick, press } = hands(page);
     await follow('Patient pack');
     await page.getByRole('heading', { level: 1, name: 'Patient pack' }).waitFor();
-    await sees(/Not printed: next year\./);
+    await sees(/Not printed, next year:/);
     const paper = page.frameLocator('iframe');
     await paper.getByText('Ask your nurse how much paracetamol').waitFor();
     await pick('Liver trouble, a lot of alcohol, or eating too little?', 'No, none of these');

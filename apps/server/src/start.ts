@@ -16,6 +16,7 @@ import { makeListsAgain } from './lists-made-again.ts';
 import type { Channels } from './messages/channel.ts';
 import { everyMinute } from './every-minute.ts';
 import { sendApproved } from './messages/by-itself.ts';
+import { gatewayWordListener } from './messages/gateway-word.ts';
 import { takeInReturned } from './messages/returned.ts';
 import { eMailChannel } from './messages/e-mail.ts';
 import { textMessageChannel } from './messages/text-message.ts';
@@ -91,6 +92,7 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
     await app.listen({ host: options.host, port: options.port });
     const pages = options.pages === undefined ? undefined : await servePages(atHand, options, options.pages);
     ownPageAddress = pages?.address;
+    const words = await listenForWords(options.messages);
     // What goes wrong here goes wrong again for whoever asks first, and is reported there.
     const warming = people
       .warmUp()
@@ -117,6 +119,7 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
       people.close();
       events.endAll();
       await pages?.close();
+      await words?.close();
       await app.close();
       await warming;
       notes.close();
@@ -142,6 +145,13 @@ async function servePages(atHand: AtHand, options: ServeOptions, pages: NonNulla
   await app.listen({ host: pages.host, port: pages.port });
   const address = pages.address ?? urlOf(app.server.address() as AddressInfo, tls !== undefined, pages.host);
   return { address, close: () => app.close() };
+}
+
+async function listenForWords({ returned, words }: ServeOptions['messages']) {
+  if (returned === undefined || words === undefined) return undefined;
+  const app = gatewayWordListener({ folder: returned, key: words.key });
+  await app.listen({ host: '127.0.0.1', port: words.port });
+  return app;
 }
 
 async function openOwn(options: ServeOptions, say: Watching['say']) {

@@ -58,7 +58,8 @@ export function returnedNotTaken(folder: string | undefined): number {
   }
 }
 
-const textStatus = z.object({
+/** What a text gateway says later. */
+export const textStatus = z.object({
   id: z.string().min(1),
   outcome: z.enum(['delivered', 'not delivered']),
   detail: z.string().optional(),

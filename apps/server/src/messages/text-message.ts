@@ -10,6 +10,7 @@
  * What becomes of it later the gateway, or whatever receives its word, moves as a file ID.json into the folder of --returned:
  *
  *   { "id": ID, "outcome": "not delivered", "detail": "number not in use" }      or "delivered"
+ * or calls with it where --returned-port is given: gateway-word.ts.
  */
 import { z } from 'zod';
 import { type Channel, answerMilliseconds, sayTrouble } from './channel.ts';

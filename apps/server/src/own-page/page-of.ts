@@ -3,6 +3,8 @@ import { type OpenPage, factsOf, noContactWanted, openPageOf } from '@twelvemont
 import type { OwnPageFacts } from '@twelvemonth/letters';
 import type { AtHand } from '../at-hand.ts';
 import { bloodsBetween } from '../documents/bloods-between.ts';
+import { patientPackDocumentOf } from '../documents/patient-pack.ts';
+import { Refused } from '../problem.ts';
 import { isAboutDoseGiven } from '../documents/last-or-next.ts';
 import type { Person } from '../register/people.ts';
 import { doseAskedAbout } from './after.ts';
@@ -39,6 +41,7 @@ export function ownPageFactsOf(person: Person): OwnPageFacts {
     unit: { name, telephone, address: letters?.postalAddress },
     visit: place === undefined || isGiven ? undefined : { on: place.on, arriveAt: place.arriveAt },
     bloods: isGiven ? undefined : bloodsBetween(person),
+    pack: !(patientPackDocumentOf(person, { size: 'normal', language: 'en-GB' }) instanceof Refused),
     dosedOn: doseAskedAbout(person)?.on,
     toldOn: told?.on,
   };

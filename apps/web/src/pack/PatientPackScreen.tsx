@@ -95,7 +95,7 @@ function WhatIsMissing({ data }: { data: PatientPackView }) {
     <Note tone="caution">
       {data.leftOut.map(({ part, because }) => (
         <p key={part}>
-          <strong>Not printed: {part}.</strong> {because}.
+          <strong>Not printed, {part}:</strong> {because}.
         </p>
       ))}
       {data.noAmount !== undefined && (

@@ -14,6 +14,8 @@ export type OwnPageFacts = {
   readonly unit: OwnPageUnit;
   readonly visit: { readonly on: Day; readonly arriveAt: string } | undefined;
   readonly bloods: { readonly from: Day; readonly until: Day } | undefined;
+  /** Sheets for getting ready can be opened. */
+  readonly pack: boolean;
   /** The dose after which they are asked how they feel; undefined: nobody asks. */
   readonly dosedOn: Day | undefined;
   /** When they last answered. */

@@ -69,7 +69,7 @@ export function ownPageHtml(
   const speaks = speaker(language);
   const { say, date } = speaks;
   const links = [
-    `<p><a href="${at}/pack">${escaped(say('pack'))}</a></p>`,
+    ...(facts.pack ? [`<p><a href="${at}/pack">${escaped(say('pack'))}</a></p>`] : []),
     ...(visit === undefined ? [] : [`<p><a href="${at}/visit.ics">${escaped(say('calendar'))}</a></p>`]),
   ].join('');
   const told = toldOn === undefined ? '' : `<p>${escaped(say('toldOn', { date: date(toldOn) }))}</p>`;

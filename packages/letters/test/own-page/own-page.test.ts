@@ -27,6 +27,7 @@ const facts: OwnPageFacts = {
   unit: { name: 'Thornbeck Day Unit', telephone: '01632 960100', address: '4 Weir Lane, Thornbeck' },
   visit: { on: day('2026-12-03'), arriveAt: '10:40' },
   bloods: { from: day('2026-11-26'), until: day('2026-11-30') },
+  pack: true,
   dosedOn: undefined,
   toldOn: undefined,
 };
@@ -58,6 +59,14 @@ describe('what it says', () => {
   test('without a place no date is made up and no calendar is offered', () => {
     const html = ownPageHtml({ ...facts, visit: undefined, bloods: undefined }, form);
     expect(html).not.toMatch(/visit\.ics|20\d\d|undefined|\{/);
+  });
+  test('sheets are offered only where there are any, and a single day for bloods is a day', () => {
+    expect(ownPageHtml(facts, form)).toContain(`${at}/pack`);
+    expect(ownPageHtml({ ...facts, pack: false }, form)).not.toContain(`${at}/pack`);
+    const on = day('2026-11-30');
+    expect(shown(ownPageHtml({ ...facts, bloods: { from: on, until: on } }, form))).toContain(
+      'on Monday 30 November 2026, not before',
+    );
   });
   test('every question is asked, and none is answered beforehand', () => {
     const html = ownPageHtml(facts, form);

@@ -42,6 +42,8 @@ describe('the formulas, on counts', () => {
   test.each([
     [13, 1, 24, 37.46, 11.26],
     [6, 1, 6, 116.145, -1.45],
+    // The same page family prints 24.4 for the platypus, from 26 syllables: counting is what wavers, not the formula.
+    [13, 1, 26, 24.44, 13.08],
     [120, 10, 168, 76.22, 5.61],
     [200, 10, 360, 34.26, 13.45],
     [100, 8, 140, 75.71, 5.81],

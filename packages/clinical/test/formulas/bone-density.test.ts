@@ -97,6 +97,8 @@ describe('precision and least significant change', () => {
     ] as const;
     const error = precisionError(pairs.map(([a, b]) => [scaled(a), scaled(b)]));
     expect(ratioText(error, 6)).toBe('0.005701');
+    // The squares of the five standard deviations come to 0.0001625.
+    expect(5 * ratioAsNumber(error) ** 2).toBeCloseTo(0.0001625, 7);
     expect(ratioAsNumber(leastSignificantChange(error))).toBeCloseTo(0.015791, 5);
   });
   test('without scans there is no precision error', () =>

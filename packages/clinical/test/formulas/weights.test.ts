@@ -37,6 +37,14 @@ describe('ideal and adjusted weight', () => {
     },
   );
 
+  // Reference sheet 2.10 (checked in R and Python).
+  test('158 cm, 104 kg, a woman: ideal 50.571 kg, adjusted 71.943 kg', () => {
+    const ideal = idealWeightKg('female', exactly('158'));
+    if (ideal === undefined) throw new Error('too short');
+    expect(ratioText(ideal, 3)).toBe('50.571');
+    expect(ratioText(adjustedWeightKg(exactly('104'), ideal, scaled('0.4')), 3)).toBe('71.943');
+  });
+
   test('at 60 inches exactly it is 50 kg for a man and 45.5 kg for a woman', () => {
     const man = idealWeightKg('male', exactly('152.4'));
     const woman = idealWeightKg('female', exactly('152.4'));

@@ -38,6 +38,15 @@ export type Handler<Name extends RouteName, Who> = (
   asked: Asked<Name> & { readonly who: Who },
 ) => Promise<AnswerOf<Name> | Refused | FastifyReply>;
 
+/** What may stand behind the question mark where the contract's table names no query of its own. */
+export const usualQuery = z.object({
+  on: z.string().optional(),
+  unit: z.string().optional(),
+  session: z.string().optional(),
+  version: z.string().optional(),
+  about: z.literal('review').optional(),
+});
+
 /** The largest register file, with room for its mapping. Everything else is a form somebody filled in. */
 const fileBytes = 25_000_000;
 const formBytes = 1_000_000;
@@ -67,7 +76,7 @@ function register(
     schema: {
       operationId: name,
       ...(places.length === 0 ? {} : { params: z.object(Object.fromEntries(places)) }),
-      ...(line.query === undefined ? {} : { querystring: line.query }),
+      querystring: line.query ?? usualQuery,
       ...(line.body === undefined ? {} : { body: line.body }),
       ...(line.answer === undefined ? {} : { response: { 200: line.answer } }),
     },

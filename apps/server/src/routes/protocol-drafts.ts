@@ -11,21 +11,18 @@ import {
 } from '@twelvemonth/clinical';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import { randomUUID } from 'node:crypto';
-import { z } from 'zod';
 import { doAct } from '../acts/do-act.ts';
 import type { AtHand } from '../at-hand.ts';
 import { Refused, notHere } from '../problem.ts';
 import type { UnitNow } from '../register/units.ts';
-import { serveRoute } from '../serve-route.ts';
+import { serveRoute, usualQuery } from '../serve-route.ts';
 import { flipsOf } from '../views/flips.ts';
 import { replayOf, whatIfOf } from '../views/past-decisions.ts';
 import { authorFor } from './imports.ts';
 
-const query = z.object({ unit: z.string().optional() });
-
 export function serveProtocolDrafts(app: FastifyInstance, atHand: AtHand): void {
   const unitAsked = async (request: FastifyRequest): Promise<UnitNow | Refused> => {
-    const asked = query.parse(request.query).unit;
+    const asked = usualQuery.parse(request.query).unit;
     const unit = asked === undefined ? (await atHand.units.all())[0] : await atHand.units.named(asked);
     return unit ?? notHere('unit');
   };

@@ -2,7 +2,6 @@
 import { type Day, isPlainDate, parseDay } from '@twelvemonth/clinical';
 import { readinessToWire } from '@twelvemonth/exchange';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
-import { z } from 'zod';
 import type { AtHand } from '../at-hand.ts';
 import { daySheetDocumentOf } from '../documents/day-sheet.ts';
 import { letterDocumentOf, reviewLetterDocumentOf } from '../documents/letter.ts';
@@ -22,7 +21,7 @@ import { remindersOf } from '../messages/reminders.ts';
 import { Refused, notHere } from '../problem.ts';
 import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
-import { serveAnyone, serveRoute } from '../serve-route.ts';
+import { serveAnyone, serveRoute, usualQuery } from '../serve-route.ts';
 import { mayAsk } from '../who-may-read.ts';
 import type { SignedIn } from '../sign-in/accounts.ts';
 import { aftercareOfPersonViewOf, aftercareViewOf } from '../views/aftercare.ts';
@@ -52,15 +51,6 @@ import { batchesOfPersonOf, traceOf } from '../views/trace.ts';
 import { visitViewOf } from '../views/visit.ts';
 import { workListOf } from '../views/work-list.ts';
 
-/** What may stand behind the question mark where the contract's table names no query of its own. */
-const query = z.object({
-  on: z.string().optional(),
-  unit: z.string().optional(),
-  session: z.string().optional(),
-  version: z.string().optional(),
-  about: z.literal('review').optional(),
-});
-
 export function serveReading(app: FastifyInstance, atHand: AtHand): void {
   const { people } = atHand;
 
@@ -87,7 +77,7 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
     readonly request: FastifyRequest;
     readonly who: SignedIn;
   }): Promise<UnitNow | Refused> {
-    const unit = query.parse(request.query).unit ?? who.member.unit;
+    const unit = usualQuery.parse(request.query).unit ?? who.member.unit;
     const found = unit === undefined ? (await atHand.units.all())[0] : await atHand.units.named(unit);
     return found ?? notHere('unit');
   }
@@ -119,7 +109,7 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
     if (person instanceof Refused) return person;
     return on instanceof Refused
       ? on
-      : bookingCheckOf(atHand, person, query.parse(asked.request.query), asked.who.member.roles);
+      : bookingCheckOf(atHand, person, usualQuery.parse(asked.request.query), asked.who.member.roles);
   });
   serveRoute(app, atHand, 'visit', async (asked) => {
     const person = await personAsked(asked, 'visit');
@@ -153,7 +143,7 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
       ? person
       : sendDocument(
           asked.reply,
-          (query.parse(asked.request.query).about === 'review' ? reviewLetterDocumentOf : letterDocumentOf)(
+          (usualQuery.parse(asked.request.query).about === 'review' ? reviewLetterDocumentOf : letterDocumentOf)(
             atHand,
             person,
             asked.who.member,
@@ -260,7 +250,7 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
     return unit instanceof Refused ? unit : lookAheadOf(atHand, unit);
   });
   serveRoute(app, atHand, 'recall', async ({ request }) =>
-    recallOf(await people.all(), query.parse(request.query).unit),
+    recallOf(await people.all(), usualQuery.parse(request.query).unit),
   );
 
   serveRoute(app, atHand, 'workList', async (asked) => {
@@ -318,7 +308,7 @@ export function serveReading(app: FastifyInstance, atHand: AtHand): void {
 }
 
 function dateAsked(asked: unknown): Day | undefined | Refused {
-  const { on } = query.parse(asked);
+  const { on } = usualQuery.parse(asked);
   if (on === undefined) return undefined;
   return isPlainDate(on) ? parseDay(on) : missingInQuery('on', 'A date that exists, written YYYY-MM-DD.');
 }

@@ -1,14 +1,6 @@
 /** What an American unit types: told as it was read with the unit it is reckoned in beside it, and judged in that, never guessed. */
 import { expect, test } from 'vitest';
-import {
-  type Fact,
-  type KindName,
-  celsiusOfFahrenheit,
-  day,
-  entryText,
-  inAmerican,
-  kindNamed,
-} from '@twelvemonth/clinical';
+import { type Fact, type KindName, day, entryText, inAmerican } from '@twelvemonth/clinical';
 
 const said = (kind: KindName, body: unknown): string =>
   entryText({ kind, body, on: day('2026-11-24'), at: undefined } as unknown as Fact);

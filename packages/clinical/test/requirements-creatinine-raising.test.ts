@@ -44,6 +44,9 @@ test.each([
   ['another medicine', taken('amoxicillin', '2026-11-01')],
 ])('%s: nothing is told', (_, line) => expect(cautions([...person('60', '70'), line])).toEqual([]));
 
+test('without a creatinine there is nothing to say of it', () =>
+  expect(cautions([woman70, weighed('2026-11-20', '60'), taken('trimethoprim', '2026-11-01')])).toEqual([]));
+
 test('it makes nobody ready and nobody less so', () => {
   const trimethoprim = taken('trimethoprim', '2026-11-01');
   for (const [kg, umol] of [

@@ -118,10 +118,11 @@ function formulasOf(
   const { evidence, protocol, otherWeights } = facts;
   const sex = evidence.sex ?? 'female';
   const floor = protocol.exact.clearanceFloor;
+  const mgPerDl = creatinineMgPerDl(umol);
   const put: PutIn = {
     kg: shortest(kg, 2),
     umolPerL: shortest(umol, 2),
-    mgPerDl: ratioText(creatinineMgPerDl(umol), 4),
+    mgPerDl: ratioText(mgPerDl, 4),
     floor: scaledText(floor),
   };
   const share = sex === 'female' ? ' x 0.85' : '';

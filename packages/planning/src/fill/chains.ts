@@ -72,8 +72,15 @@ export function chainInto(transport: Transport, target: number): number {
     }
     const base = distance[node]!;
     const into = price[node]!;
-    for (let other = 0, cell = node; other < nodes; other += 1, cell += nodes) {
-      const reached = base + atLeastZero(moveCost[cell]! + into - price[other]!);
+    // From farther away nobody can come, but those outside.
+    const isOutside = node === nodes - 1;
+    const until = isOutside ? nodes : Math.min(nodes, node + transport.span + 1);
+    for (let other = isOutside ? 0 : Math.max(0, node - transport.span); ; other += 1) {
+      if (other >= until) {
+        if (other >= nodes) break;
+        other = nodes - 1;
+      }
+      const reached = base + atLeastZero(moveCost[other * nodes + node]! + into - price[other]!);
       if (reached >= left || reached >= distance[other]!) continue;
       distance[other] = reached;
       via[other] = node;

@@ -58,10 +58,15 @@ export function exchangesOf(arrangement: Arrangement, kind: number): Exchange[] 
     }
   }
   const withCommon = (list: readonly Exchange[], up: number): Exchange[] => {
-    if (list.length === 0) return [];
-    distancesFrom(others, up, -list.reduce((lowest, { atLeast }) => Math.min(lowest, atLeast), 0));
+    const movingOf = ({ less: down }: Exchange): number => Math.min(taken[up]!, found[down]!);
+    // Farther than this no visit of the common kind need be followed: the exchange would save nothing.
+    const radius = list.reduce((most, one) => {
+      const moving = movingOf(one);
+      return moving === 0 ? most : Math.max(most, -one.atLeast / moving);
+    }, 0);
+    if (radius > 0) distancesFrom(others, up, radius);
     return list.flatMap((one) => {
-      const moving = Math.min(taken[up]!, found[one.less]!);
+      const moving = movingOf(one);
       const atLeast = one.atLeast + (moving === 0 ? 0 : moving * others.distance[one.less]!);
       return atLeast < -nothing ? [{ ...one, atLeast }] : [];
     });

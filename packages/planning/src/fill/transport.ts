@@ -39,6 +39,8 @@ export type Transport = {
   /** Columns of a row that hold a move: from, up to and not including. The node outside is always looked at. */
   readonly reachFrom: Int16Array;
   readonly reachTo: Int16Array;
+  /** No item stands farther than this from another node it may move to, by their numbers; the node outside apart. */
+  span: number;
   /** Scratch of the shortest paths. */
   readonly distance: Float64Array;
   readonly via: Int16Array;
@@ -73,6 +75,7 @@ export function transportOver(nodes: number, items: number, options: Options, ro
     isStale: new Uint8Array(nodes).fill(1),
     reachFrom: new Int16Array(nodes),
     reachTo: new Int16Array(nodes),
+    span: 0,
     distance: new Float64Array(nodes),
     via: new Int16Array(nodes),
     isSettled: new Uint8Array(nodes),
@@ -152,6 +155,7 @@ export function renewMoves(transport: Transport, node: number): void {
   transport.reachFrom[node] = from;
   transport.reachTo[node] = to;
   transport.isStale[node] = 0;
+  if (node < nodes - 1) transport.span = Math.max(transport.span, node - from, to - 1 - node);
 }
 
 /** The option in which cost and price together are least. */

@@ -1,4 +1,4 @@
-import { addDays, type Day, day } from '@twelvemonth/clinical';
+import { addDays, type Day, day, weekday } from '@twelvemonth/clinical';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
@@ -272,6 +272,29 @@ describe('filling sessions', () => {
     const list = standbyFor(request(people, sessions), [1, 1, 1, null, 1, 0], 0);
     expect(list.map(({ person: who }) => people[who]?.name)).toEqual(['Urgent', 'Due longer', 'Due']);
     expect(list.map(({ from }) => from)).toEqual([1, 1, null]);
+  });
+
+  it('weighs a wanted weekday and the way there against days past due on standby, in the days of the filling, and says so', () => {
+    const on = weekday(inDays(1));
+    const other = (on % 7) + 1;
+    const { site } = session(1);
+    const people = [
+      person('Far', { due: inDays(-3), travelMinutes: { [site]: 60 } }),
+      person('Another weekday', { due: inDays(-1), weekdays: [other], travelMinutes: { [site]: 0 } }),
+      person('Near', { due: inDays(0), weekdays: [on], travelMinutes: { [site]: 0 } }),
+      person('Urgent and far', { tier: 0, due: inDays(1), weekdays: [other], travelMinutes: { [site]: 90 } }),
+    ];
+    const list = standbyFor(request(people, [session(1)]), [null, null, null, null], 0);
+    // Usual weights: 3 days for another weekday, 5 for an hour of travel.
+    expect(list.map(({ person: who, because }) => [people[who]?.name, because])).toEqual([
+      [
+        'Urgent and far',
+        'due on that day, less 3 for a weekday they would rather not have, less 8 for 90 minutes of travel, counts as -11 days',
+      ],
+      ['Near', '1 day past due, a weekday they prefer'],
+      ['Another weekday', '2 days past due, less 3 for a weekday they would rather not have, counts as -1 days'],
+      ['Far', '4 days past due, less 5 for 60 minutes of travel, counts as -1 days'],
+    ]);
   });
 
   it('reports days late by group, of whom it never knew when choosing', () => {

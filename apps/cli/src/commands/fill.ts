@@ -273,8 +273,8 @@ function standby({ request, sessionNames, json, output }: Asked, session: number
   else
     output.out(
       columnsText(
-        ['could come', 'tier', 'days past due', 'minutes away', 'would leave free'],
-        list.map((one) => [one.name, one.tier, String(one.daysPastDue), String(one.travelMinutes), one.from ?? '']),
+        ['could come', 'tier', 'because', 'minutes away', 'would leave free'],
+        list.map((one) => [one.name, one.tier, one.because, String(one.travelMinutes), one.from ?? '']),
       ),
     );
   return list.length === 0 ? exitCodes.no : exitCodes.done;

@@ -24,12 +24,18 @@ export function whyNotOffered(person: Waiting, session: FillSession): string | u
   return undefined;
 }
 
+export const travelDays = (
+  { travelMinutes }: Waiting,
+  { site }: FillSession,
+  { perHourOfTravel }: FillWeights,
+): number => Math.round(((travelMinutes[site] ?? 0) / minutesPerHour) * perHourOfTravel);
+
 /** Days, for a session that is offered. */
 export function daysFor(person: Waiting, session: FillSession, index: number, weights: FillWeights): number {
   const late = Math.max(0, session.day - person.due) * weights.perDayLate;
   const early = Math.max(0, person.due - session.day) * weights.perDayEarly;
   const isWanted = person.weekdays.length === 0 || person.weekdays.includes(weekday(session.day));
-  const travel = Math.round(((person.travelMinutes[session.site] ?? 0) / minutesPerHour) * weights.perHourOfTravel);
+  const travel = travelDays(person, session, weights);
   const draw = (drawsFor(person, session) ?? 0) * weights.anotherDraw;
   const moved = person.told === null || person.told === index ? 0 : weights.moveTold;
   return late + early + (isWanted ? 0 : weights.otherWeekday) + travel + draw + moved;

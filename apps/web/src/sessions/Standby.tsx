@@ -50,8 +50,8 @@ function List({ id }: { id: string }) {
             <>
               <p className="quiet">
                 Ready for that date as things stand, with bloods that hold: the most urgent first, then the longest past
-                due. How far they live and which weekday they prefer are not in the notes, so neither is weighed: ask when
-                you ring. Whoever has a later place gives that up.
+                due. How far they live and which weekday they prefer are not in the notes, so neither is weighed: ask
+                when you ring. Whoever has a later place gives that up.
               </p>
               <table className={`stacks ${css['list']}`}>
                 <thead>

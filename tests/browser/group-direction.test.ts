@@ -58,7 +58,7 @@ it('a prescriber writes it, with whom it names and what is asked of each person'
   await sees(/no pharmacist has signed it/);
 });
 
-it('it is offered to nobody before a pharmacist has signed it', async () => {
+it('is offered to nobody before a pharmacist has signed it', async () => {
   nurse = await at.signedIn('nurse', '/people/wilhelmina', tablet);
   screen = hands(nurse);
   await screen.sees('Wilhelmina Arkwright-Poe');

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link, Navigate, useSearch } from '@tanstack/react-router';
 import type { TodayView } from '@twelvemonth/exchange';
+import { memo, useDeferredValue } from 'react';
 import { NoUnitYet } from '../frame/NoUnitYet.tsx';
 import { useMay } from '../frame/may.ts';
 import { useServiceToday, useUnit } from '../frame/unit.ts';
@@ -93,11 +94,17 @@ function WhoseList({ data, whose }: { data: TodayView; whose: 'mine' | undefined
   );
 }
 
+/** Each is drawn anew only where something in it has changed. */
+const [ChairBoard, Ahead, Held, Piles] = [memo(Chairs), memo(TroubleAhead), memo(HeldByPharmacy), memo(WorkPiles)];
+
 function Sheet({ data }: { data: TodayView }) {
   const { whose } = useSearch({ from: '/' });
   const mine = useQuery(me).data?.staff;
-  const visits = whose === undefined ? data.visits : data.visits.filter(({ nurse }) => nurse?.staff === mine);
-  const shown = new Set(visits.map(({ patient }) => patient));
+  // What is next first; everybody's line a moment after it, so that neither holds a slow tablet up.
+  const settled = useDeferredValue(data);
+  const ofMine = ({ visits }: TodayView): TodayView['visits'] =>
+    whose === undefined ? visits : visits.filter(({ nurse }) => nurse?.staff === mine);
+  const shown = new Set(ofMine(data).map(({ patient }) => patient));
   const next = data.next.filter(({ patient }) => shown.has(patient));
   return (
     <Page
@@ -135,13 +142,13 @@ function Sheet({ data }: { data: TodayView }) {
         )}
         <Instead data={data} />
       </div>
-      {data.visits.length > 0 && <InTheUnit data={data} visits={visits} />}
+      {settled.visits.length > 0 && <InTheUnit data={settled} visits={ofMine(settled)} />}
       <div className="screenOnly">
-        <Chairs visits={data.visits} chairs={data.chairs} />
+        <ChairBoard visits={settled.visits} chairs={settled.chairs} />
       </div>
-      {data.trouble.length > 0 && <TroubleAhead trouble={data.trouble} />}
-      {data.heldByPharmacy.length > 0 && <HeldByPharmacy held={data.heldByPharmacy} />}
-      <WorkPiles work={data.work} />
+      {settled.trouble.length > 0 && <Ahead trouble={settled.trouble} />}
+      {settled.heldByPharmacy.length > 0 && <Held held={settled.heldByPharmacy} />}
+      <Piles work={settled.work} />
     </Page>
   );
 }

@@ -32,7 +32,7 @@ const body = (unit: DayUnit) => ({
   orderLastsDays: 28,
 });
 const write = (unit: DayUnit, more: object = {}) =>
-  unit.expect('halina', { name: 'write direction', unit: 'thornbeck', body: { ...body(unit), ...more } } as Act);
+  unit.expect('halina', { name: 'write direction', unit: 'thornbeck', body: { ...body(unit), ...more } });
 const written = (unit: DayUnit): string =>
   unit.entries('unit/thornbeck').findLast(({ kind }) => kind === 'group-direction')?.id ?? '';
 const signing = (unit: DayUnit): Act => ({
@@ -191,7 +191,7 @@ describe('a group direction', () => {
   test('is written by a prescriber and signed by a pharmacist, once, and not by the one who wrote it', () => {
     const unit = withoutOrder();
     const by = (who: Person) =>
-      unit.refused(who, { name: 'write direction', unit: 'thornbeck', body: body(unit) } as Act);
+      unit.refused(who, { name: 'write direction', unit: 'thornbeck', body: body(unit) });
     expect([by('priya'), by('dana')]).toEqual([['not-yours-to-do'], ['not-yours-to-do']]);
     write(unit);
     expect(unit.refused('halina', signing(unit))).toEqual(['not-yours-to-do']);
@@ -203,7 +203,7 @@ describe('a group direction', () => {
   });
   test('a version is written once; a changed text is another version', () => {
     const unit = underDirection();
-    const again: Act = { name: 'write direction', unit: 'thornbeck', body: body(unit) } as Act;
+    const again: Act = { name: 'write direction', unit: 'thornbeck', body: body(unit) };
     expect(unit.refused('halina', again)).toEqual(['field-wrong']);
     const backwards = { ...body(unit), version: '4', validUntil: '2026-11-01' as PlainDate };
     expect(

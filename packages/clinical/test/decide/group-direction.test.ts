@@ -190,8 +190,7 @@ describe('a dose under a group direction', () => {
 describe('a group direction', () => {
   test('is written by a prescriber and signed by a pharmacist, once, and not by the one who wrote it', () => {
     const unit = withoutOrder();
-    const by = (who: Person) =>
-      unit.refused(who, { name: 'write direction', unit: 'thornbeck', body: body(unit) });
+    const by = (who: Person) => unit.refused(who, { name: 'write direction', unit: 'thornbeck', body: body(unit) });
     expect([by('priya'), by('dana')]).toEqual([['not-yours-to-do'], ['not-yours-to-do']]);
     write(unit);
     expect(unit.refused('halina', signing(unit))).toEqual(['not-yours-to-do']);

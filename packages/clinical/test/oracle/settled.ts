@@ -50,6 +50,8 @@ const never = (holdsOn: (day: number) => boolean, today: number): boolean => {
 function kidneyBlocker(view: Ledger, today: number): Blocker['settles'] | undefined {
   const kidney = kidneyOf(view, today);
   if (kidney.person === undefined || heightMissing(view)) return 'by no one';
+  // The page does not say how a weight of nought, or one with a comparator, is settled; whatever the creatinine needs beside it.
+  if (kidney.weight !== undefined && kidney.kilograms === undefined) return 'not said';
   if (kidney.state === 'voided') return 'in favour';
   if (kidney.creatinine !== undefined && kidney.micromoles === undefined) return 'not said';
   if (hasRisen(view, kidney)) return 'in favour';

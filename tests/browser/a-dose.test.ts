@@ -156,6 +156,8 @@ it('another nurse signs her own reading at the same tablet', async () => {
 
 it('the infusion cannot be called finished before fifteen minutes of running time', async () => {
   await titled('Start the infusion');
+  // EU product text of zoledronic acid 5 mg, 4.2: "via a vented infusion line", "at a constant infusion rate" (from memory).
+  await page.getByText(/a vented set, no air in it, the clamp shut/).waitFor();
   await checked(page, 'visit-before-start');
   await fingersFit(page, 'visit-before-start');
   await expect.poll(async () => step.getByRole('button', { name: 'Two identifiers first' }).isDisabled()).toBe(true);

@@ -66,6 +66,10 @@ function Start({ data, done }: StepProps) {
           <ReadOffPack value={pack} onChange={setPack} />
         </>
       )}
+      <Note>
+        Look along the line before it is connected: a vented set, no air in it, the clamp shut until the rate is set. A
+        line that runs freely empties the bag in minutes.
+      </Note>
       <TicksField
         label="Asked and matched at the chair"
         at="identifiers"

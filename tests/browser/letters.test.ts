@@ -103,6 +103,8 @@ describe('one written by hand', () => {
     await press('Put these words in');
     await sees(/a sentence of 23 words/);
     await fill('Your own words, at the end', 'She has a loose tooth.');
+    await sees('What you typed is not in the letter yet');
+    await expect.poll(async () => page.getByRole('button', { name: 'I read it: sign' }).count()).toBe(0);
     await press('Put these words in');
     await press('I read it: sign');
     await press('It is sent');

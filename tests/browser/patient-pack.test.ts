@@ -37,14 +37,27 @@ describe('the screen', () => {
     await page.getByRole('heading', { level: 1, name: 'Patient pack' }).waitFor();
     await sees(/Not printed, next year:/);
     const paper = page.frameLocator('iframe');
+    let letGo = (): void => undefined;
+    const held = new Promise<void>((done) => {
+      letGo = done;
+    });
     await paper.getByText('Ask your nurse how much paracetamol').waitFor();
     await pick('Liver trouble, a lot of alcohol, or eating too little?', 'No, none of these');
     await paper.getByText('1 or 2 tablets of paracetamol 500 mg, up to 4 times a day').waitFor();
     await pick('How large', 'One easy page');
     await paper.getByRole('heading', { level: 1, name: 'Your drip on one page' }).waitFor();
+    // An answer that is slow to come: what was asked for before is never written down as given.
+    await page.route(/\/patient-pack\?.*language=en-US/, async (route) => {
+      await held;
+      await route.continue();
+    });
+    await pick('Language', 'English (American)');
+    await page.getByRole('button', { name: 'fetching it …' }).waitFor();
+    await expect.poll(async () => page.getByRole('button', { name: 'I gave it to them' }).count()).toBe(0);
+    letGo();
     await press('I gave it to them');
     await page
-      .getByText(/patient pack given: easy page, large print, en-GB, pack-2/)
+      .getByText(/patient pack given: easy page, large print, en-US, pack-us-2/)
       .first()
       .waitFor();
     // A pack is no letter: the letter to the family doctor is still owed after a dose.

@@ -8,6 +8,7 @@ import { Button } from '../paper/Button.tsx';
 import { Empty } from '../paper/Empty.tsx';
 import { Note } from '../paper/Note.tsx';
 import { Page } from '../paper/Page.tsx';
+import { TableHead } from '../paper/TableHead.tsx';
 import { aftercare } from '../server/queries.ts';
 import { dayInWords, shortDay } from '../words/dates.ts';
 import { counted, dotted, unbroken } from '../words/texts.ts';
@@ -115,17 +116,7 @@ function ToAsk({ id, title, rows }: { id: string; title: string; rows: readonly 
         {title} ({rows.length})
       </h2>
       <table className={`stacks ${css['table']}`}>
-        <thead>
-          <tr>
-            <th scope="col">who</th>
-            <th scope="col">first dose</th>
-            <th scope="col">ask on</th>
-            <th scope="col">tried so far</th>
-            <th scope="col">
-              <span className="unseen">acts</span>
-            </th>
-          </tr>
-        </thead>
+        <TableHead columns={['who', 'first dose', 'ask on', 'tried so far', { unseen: 'acts' }]} />
         <tbody>
           {rows.map((row) => (
             <Row key={row.patient} row={row} />

@@ -6,6 +6,7 @@ import { Awaited } from '../paper/Awaited.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Note } from '../paper/Note.tsx';
 import { useTicks } from '../paper/use-ticks.ts';
+import { TableHead } from '../paper/TableHead.tsx';
 import { writtenLetter } from '../server/queries.ts';
 import { dayInWords } from '../words/dates.ts';
 import { unbroken } from '../words/texts.ts';
@@ -69,17 +70,9 @@ export function LetterTable<Row extends Line>({ id, title, says, rows, mustRead 
       <Came of={many.progress} busy={many.busy} />
       {rows.length > 0 && (
         <table className={`stacks ${css['table']}`}>
-          <thead>
-            <tr>
-              <th scope="col">{press === undefined ? <span className="unseen">tick</span> : 'tick'}</th>
-              <th scope="col">who</th>
-              <th scope="col">letter</th>
-              <th scope="col">state</th>
-              <th scope="col">
-                <span className="unseen">acts</span>
-              </th>
-            </tr>
-          </thead>
+          <TableHead
+            columns={[press === undefined ? { unseen: 'tick' } : 'tick', 'who', 'letter', 'state', { unseen: 'acts' }]}
+          />
           <tbody>
             {rows.map((row) => (
               <Row

@@ -106,6 +106,7 @@ function Write({ data }: { data: LettersOfPersonView }) {
         <Note>Tick what is asked for: then the letter stands here.</Note>
       ) : (
         <Preview
+          wordsLeftOut={typed.trim() !== words}
           asked={{
             patient: data.patient,
             to: chosen.to,
@@ -122,7 +123,14 @@ function Write({ data }: { data: LettersOfPersonView }) {
 
 const mayNotSign = new Set(['clerk', 'assistant']);
 
-function Preview({ asked }: { asked: Parameters<typeof writtenLetter>[0] }) {
+function Preview({
+  asked,
+  wordsLeftOut,
+}: {
+  asked: Parameters<typeof writtenLetter>[0];
+  /** Something was typed that does not stand in the letter yet. */
+  wordsLeftOut: boolean;
+}) {
   const found = useQuery(writtenLetter(asked));
   const { roles } = useActingRole();
   const signs = roles.some((role) => !mayNotSign.has(role));
@@ -140,7 +148,8 @@ function Preview({ asked }: { asked: Parameters<typeof writtenLetter>[0] }) {
           )}
           <Sheet letter={letter.sheet} />
           <Outcome of={attempt} />
-          {letter.notPrintable.length === 0 && (
+          {wordsLeftOut && <Note>What you typed is not in the letter yet: put it in, or take it out, then sign.</Note>}
+          {letter.notPrintable.length === 0 && !wordsLeftOut && !found.isPlaceholderData && (
             <div className={`${css['acts']} screenOnly`}>
               {signs && (
                 <Button tone="act" size="big" busy={attempt.busy} onClick={() => void attempt.send(signed(letter))}>

@@ -59,7 +59,7 @@ export function PatientPackScreen() {
               )}
               <ChoiceField
                 label="Language"
-                value={data.language}
+                value={wish.language ?? data.language}
                 onChange={(language) => set({ language })}
                 options={languages}
               />
@@ -71,7 +71,7 @@ export function PatientPackScreen() {
                 options={liverAnswers}
               />
               <WhatIsMissing data={data} />
-              <Given data={data} wish={wish} />
+              <Given data={data} wish={wish} fetching={asked.isPlaceholderData} />
             </section>
             {data.parts.length > 0 && (
               <iframe
@@ -107,8 +107,8 @@ function WhatIsMissing({ data }: { data: PatientPackView }) {
   );
 }
 
-/** Printed from a page of its own; that it was given is written down with the very text. */
-function Given({ data, wish }: { data: PatientPackView; wish: PackWish }) {
+/** Printed from a page of its own; that it was given is written down with the very text: never with that of the wish before. */
+function Given({ data, wish, fetching }: { data: PatientPackView; wish: PackWish; fetching: boolean }) {
   const { patient } = data;
   const navigate = useNavigate();
   const attempt = useAct(() => void navigate({ to: '/people/$patient', params: { patient } }), {
@@ -134,7 +134,12 @@ function Given({ data, wish }: { data: PatientPackView; wish: PackWish }) {
         </a>
       </p>
       <Outcome of={attempt} />
-      <Button tone="act" busy={attempt.busy} onClick={record}>
+      <Button
+        tone="act"
+        busy={attempt.busy || fetching}
+        {...(fetching ? { busyWords: 'fetching it …' } : {})}
+        onClick={record}
+      >
         I gave it to them
       </Button>
     </>

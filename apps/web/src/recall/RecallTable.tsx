@@ -2,6 +2,7 @@ import type { RecallRow as Row } from '@twelvemonth/exchange';
 import { useState } from 'react';
 import { Button } from '../paper/Button.tsx';
 import { usePrinting } from '../paper/use-printing.ts';
+import { TableHead } from '../paper/TableHead.tsx';
 import { RecallRow } from './RecallRow.tsx';
 import css from './Recall.module.css';
 
@@ -18,16 +19,7 @@ export function RecallTable({ id, title, rows }: { id: string; title: string; ro
         {title} ({rows.length})
       </h2>
       <table className={`stacks ${css['table']}`}>
-        <thead>
-          <tr>
-            <th scope="col">who</th>
-            <th scope="col">due, dates it could be</th>
-            <th scope="col">next step, last call</th>
-            <th scope="col">
-              <span className="unseen">acts</span>
-            </th>
-          </tr>
-        </thead>
+        <TableHead columns={['who', 'due, dates it could be', 'next step, last call', { unseen: 'acts' }]} />
         <tbody>
           {shown.map((row) => (
             <RecallRow key={row.patient} row={row} />

@@ -68,6 +68,8 @@ export type Server = (run: Run) => void;
 export function serverFor(course: Course): Server {
   const { visits, stride, stepCount, units, chairFrom, chairTo, watch, doseBefore, keeps, changeAt, changeBy } = course;
   const order = new Int32Array(visits);
+  // One more than can come: nobody comes after the last.
+  const comesAt = new Float64Array(visits + 1);
   const step = new Uint8Array(visits);
   const holdsChair = new Uint8Array(visits);
   const inWatchPlace = new Uint8Array(visits);
@@ -90,7 +92,8 @@ export function serverFor(course: Course): Server {
   let freeUnits = 0;
   let freeChairs = 0;
   let freeWatch = 0;
-  let now = 0;
+  // In a cell of its own: a number kept by a closure would be made anew each time it changes.
+  const clock = new Float64Array(1);
   let run!: Run;
 
   function endsAt(minute: number, visit: number): void {
@@ -126,15 +129,15 @@ export function serverFor(course: Course): Server {
 
   function beginStep(visit: number): void {
     const own = step[visit]!;
-    let from = now;
+    let from = clock[0]!;
     if (own === doseBefore[visit]) {
-      if (now - preparedAt[visit]! > keeps[visit]!) {
+      if (clock[0]! - preparedAt[visit]! > keeps[visit]!) {
         run.remade += 1;
-        prepare(visit, now);
+        prepare(visit, clock[0]!);
       }
       const ready = readyAt[visit]!;
-      if (ready > now) {
-        run.waited[DOSE]! += ready - now;
+      if (ready > clock[0]!) {
+        run.waited[DOSE]! += ready - clock[0]!;
         from = ready;
       }
     }
@@ -145,7 +148,7 @@ export function serverFor(course: Course): Server {
     const need = units[visit * stride + step[visit]!]!;
     if (need > 0) {
       if (nurseHead !== nurseTail || freeUnits < need) {
-        since[visit] = now;
+        since[visit] = clock[0]!;
         nurseQueue[nurseTail & (size - 1)] = visit;
         nurseTail += 1;
         return;
@@ -162,7 +165,7 @@ export function serverFor(course: Course): Server {
       if (freeUnits < need) return;
       freeUnits -= need;
       nurseHead += 1;
-      run.waited[NURSE]! += now - since[visit]!;
+      run.waited[NURSE]! += clock[0]! - since[visit]!;
       beginStep(visit);
     }
   }
@@ -176,7 +179,7 @@ export function serverFor(course: Course): Server {
     const next = chairQueue[chairHead & (size - 1)]!;
     chairHead += 1;
     holdsChair[next] = 1;
-    run.waited[CHAIR]! += now - since[next]!;
+    run.waited[CHAIR]! += clock[0]! - since[next]!;
     askForNurse(next);
   }
 
@@ -188,7 +191,7 @@ export function serverFor(course: Course): Server {
       holdsChair[visit] = 1;
       askForNurse(visit);
     } else {
-      since[visit] = now;
+      since[visit] = clock[0]!;
       chairQueue[chairTail & (size - 1)] = visit;
       chairTail += 1;
     }
@@ -213,7 +216,7 @@ export function serverFor(course: Course): Server {
     const staysSeated = own + 1 === watch[visit] && inWatchPlace[visit] === 0;
     if (holdsChair[visit] === 1 && (isLast || (own >= chairTo[visit]! && !staysSeated))) freeChair(visit);
     if (isLast) {
-      run.leaves[visit] = now;
+      run.leaves[visit] = clock[0]!;
       run.attended += 1;
       return;
     }
@@ -232,12 +235,15 @@ export function serverFor(course: Course): Server {
       }
       let at = count;
       count += 1;
-      while (at > 0 && run.arrival[order[at - 1]!]! > minute) {
+      while (at > 0 && comesAt[at - 1]! > minute) {
+        comesAt[at] = comesAt[at - 1]!;
         order[at] = order[at - 1]!;
         at -= 1;
       }
+      comesAt[at] = minute;
       order[at] = visit;
     }
+    comesAt[count] = Number.POSITIVE_INFINITY;
     return count;
   }
 
@@ -267,30 +273,30 @@ export function serverFor(course: Course): Server {
     const changes = changeAt.length;
     let came = 0;
     let changed = 0;
-    now = 0;
+    clock[0] = 0;
     for (;;) {
       const end = busy > 0 ? endAt[busy - 1]! : Number.POSITIVE_INFINITY;
-      const arrival = came < coming ? run.arrival[order[came]!]! : Number.POSITIVE_INFINITY;
+      const arrival = comesAt[came]!;
       const isEnd = end <= arrival;
       if (changed < changes && changeAt[changed]! <= (isEnd ? end : arrival)) {
         if (busy === 0 && came === coming && nurseHead === nurseTail) break;
-        now = changeAt[changed]!;
+        clock[0] = changeAt[changed]!;
         freeUnits += changeBy[changed]!;
         changed += 1;
         serveNurseQueue();
       } else if (isEnd) {
         if (end === Number.POSITIVE_INFINITY) break;
-        now = end;
+        clock[0] = end;
         busy -= 1;
         endStep(endOf[busy]!);
       } else {
         const visit = order[came]!;
         came += 1;
-        now = arrival;
-        if (doseBefore[visit]! >= 0) prepare(visit, now);
+        clock[0] = arrival;
+        if (doseBefore[visit]! >= 0) prepare(visit, clock[0]!);
         goOn(visit);
       }
     }
-    run.finish = now;
+    run.finish = clock[0]!;
   };
 }

@@ -290,10 +290,10 @@ export function serverFor(course: Course): Server {
         busy -= 1;
         endStep(endOf[busy]!);
       } else {
+        clock[0] = arrival;
         const visit = order[came]!;
         came += 1;
-        clock[0] = arrival;
-        if (doseBefore[visit]! >= 0) prepare(visit, clock[0]!);
+        if (doseBefore[visit]! >= 0) prepare(visit, arrival);
         goOn(visit);
       }
     }

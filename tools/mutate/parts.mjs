@@ -7,6 +7,7 @@ const rules = [
   'switches.test.ts',
   'fifteen-rules.test.ts',
   'regimens.test.ts',
+  'regimen-counts.test.ts',
   'readiness-go.test.ts',
   'readiness-worked-cases.test.ts',
 ];
@@ -25,6 +26,7 @@ export const parts = {
       'requirements-course.test.ts',
       'requirements-interval.test.ts',
       'regimens.test.ts',
+      'regimen-counts.test.ts',
       'switches.test.ts',
       'decide/course-review.test.ts',
     ],
@@ -37,6 +39,7 @@ export const parts = {
       'looked-at-again.test.ts',
       'course.test.ts',
       'regimens.test.ts',
+      'regimen-counts.test.ts',
       'decide/*.test.ts',
     ],
   },

@@ -4,9 +4,6 @@
  */
 import { describe, expect, test } from 'vitest';
 import {
-  type RequirementId,
-  addMonths,
-  courseOf,
   day,
   evidenceOf,
   everyDay,
@@ -18,40 +15,9 @@ import {
   teachingSheet,
   underRegimen,
   usualRegimens,
-  verdictOn,
 } from '@twelvemonth/clinical';
 import { type Line, asked, at, bloods, born, clear, personOf, weighed } from './person.ts';
-
-type Medicine =
-  | 'zoledronic acid 5 mg'
-  | 'denosumab 60 mg'
-  | 'denosumab 120 mg'
-  | 'ibandronate 3 mg'
-  | 'romosozumab 210 mg'
-  | 'teriparatide';
-const dose = (
-  on: string,
-  medicine: Medicine,
-  setting: 'this service' | 'ward' | 'home' | 'elsewhere' = 'this service',
-  id?: string,
-) => at(on, 'dose', { medicine, setting }, id);
-const ordered = (regimen: string, on = '2026-01-06', more: object = {}) =>
-  at(on, 'prescription', { regimen, validFrom: '2026-01-01' as never, validUntil: '2028-12-31' as never, ...more });
-const good = [
-  ...clear,
-  born('1941-06-02'),
-  weighed('2026-11-24', '56.2'),
-  ...bloods('2026-11-01', { creatinine: '79 umol/L', 'adjusted calcium': '2.29 mmol/L', 'vitamin D': '68 nmol/L' }),
-];
-const context = { protocols: [{ from: day('2015-01-01'), protocol: teaching }], calendar: everyDay };
-const asking = (lines: readonly Line[]) => readiness(personOf(lines), context, asked);
-const said = (lines: readonly Line[], id: RequirementId, on = '2026-11-25') =>
-  verdictOn(asking(lines), day(on)).requirements.find(({ requirement }) => requirement === id);
-const under = (id: string, lines: readonly Line[], regimen: string, on = '2026-11-25') =>
-  requirements[id as RequirementId]
-    .judge(evidenceOf(personOf(lines), asked), underRegimen(teaching, regimen))
-    .on(day(on)).verdict;
-const course = (lines: readonly Line[], on = '2026-11-25') => courseOf(personOf(lines), teaching, day(on));
+import { dose, ordered, good, asking, said, under, course } from './regimen-lines.ts';
 
 describe('what a regimen leaves out is not asked', () => {
   // Section 8: denosumab has no clearance limit; calcium before each dose counts (read).
@@ -287,88 +253,5 @@ describe("a single dose for Paget's disease", () => {
       ordered('zoledronic-acid-pagets-disease', '2026-06-01'),
     ];
     expect(course(yearly)).toMatchObject({ doses: [], review: undefined });
-  });
-});
-
-describe('a change of medicine begins a course of its own', () => {
-  const moved = [
-    ...good,
-    ...['2023-03-01', '2024-03-01', '2025-03-01'].map((on) => dose(on, 'zoledronic acid 5 mg')),
-    at('2026-03-01', 'course-review', {
-      outcome: 'other treatment',
-      to: 'denosumab',
-      dueOn: '2026-03-20' as never,
-      reason: 'x',
-    }),
-  ];
-  test('the review that chose it does not stop what it chose; doses count anew, the old ones for their own medicine', () => {
-    const lines = [...moved, ordered('denosumab-60-six-monthly', '2026-03-01'), dose('2026-03-20', 'denosumab 60 mg')];
-    expect(said(moved, 'course')?.verdict).toBe('not ready');
-    expect(said(lines, 'course')?.verdict).toBe('ready');
-    expect(course(lines)).toMatchObject({ planned: { count: 10 }, nextDoseNumber: 2, lifetime: 1 });
-  });
-  test('back again: the earlier doses of it count as its course', () => {
-    const lines = [
-      ...moved,
-      ordered('denosumab-60-six-monthly', '2026-03-01'),
-      ordered('zoledronic-acid-yearly', '2026-09-01'),
-    ];
-    expect(course(lines)).toMatchObject({ lifetime: 3, review: { because: 'planned doses given' } });
-  });
-});
-
-describe('counts across places, corrections and part doses', () => {
-  test.each(['this service', 'ward', 'home', 'elsewhere'] as const)(
-    'a whole dose counts wherever it was given: %s',
-    (setting) => {
-      expect(course([...good, dose('2025-03-01', 'zoledronic acid 5 mg', setting)])).toMatchObject({
-        lifetime: 1,
-        consecutive: 1,
-      });
-    },
-  );
-  test('a dose corrected to another medicine counts for that one only', () => {
-    const wrong = dose('2025-03-01', 'zoledronic acid 5 mg', 'this service', 'd');
-    const right: Line = { ...dose('2025-03-01', 'denosumab 60 mg'), amends: 'd' };
-    expect(course([...good, wrong, right]).lifetime).toBe(0);
-    expect(course([...good, wrong, right]).given).toEqual([{ medicine: 'denosumab 60 mg', doses: 1 }]);
-  });
-  test('a part dose counts when a prescriber says so, and not before', () => {
-    const part = at(
-      '2025-03-01',
-      'dose',
-      { medicine: 'zoledronic acid 5 mg', setting: 'ward', partMilliliters: 60 },
-      'part',
-    );
-    const says = (question: 'part dose counts' | 'part dose does not count') =>
-      at('2025-03-02', 'prescriber-decision', { question, about: 'part', reason: 'x' });
-    expect(course([...good, part])).toMatchObject({ lifetime: 0, undecidedPartDoses: [{ id: 'part' }] });
-    expect(course([...good, part, says('part dose counts')])).toMatchObject({ lifetime: 1, undecidedPartDoses: [] });
-    expect(course([...good, part, says('part dose does not count')])).toMatchObject({
-      lifetime: 0,
-      undecidedPartDoses: [],
-    });
-  });
-});
-
-describe('lifetime exposure to bisphosphonates', () => {
-  const tablets = (name: string, from: string, stoppedOn: string) =>
-    at(from, 'medicine', { name, sort: 'bisphosphonate tablet', stoppedOn: stoppedOn as never });
-  test('tablets that overlap count once; an infusion counts for its interval; what overlaps it counts once', () => {
-    const two = [
-      tablets('alendronic acid', '2020-01-01', '2021-01-01'),
-      tablets('risedronate', '2020-07-01', '2021-07-01'),
-    ];
-    expect(course(two).tabletDays).toBe(day('2021-07-01') - day('2020-01-01'));
-    const withDose = [...two, dose('2021-01-01', 'zoledronic acid 5 mg')];
-    expect(course(withDose).bisphosphonateDays).toBe(day('2022-01-01') - day('2020-01-01'));
-    expect(course([...withDose, dose('2022-01-01', 'denosumab 60 mg')]).bisphosphonateDays).toBe(
-      day('2022-01-01') - day('2020-01-01'),
-    );
-  });
-  test('what is still at work counts up to the day asked', () => {
-    const last = dose('2026-06-01', 'zoledronic acid 5 mg');
-    expect(course([last]).bisphosphonateDays).toBe(asked - day('2026-06-01'));
-    expect(addMonths(day('2026-06-01'), 12)).toBeGreaterThan(asked);
   });
 });

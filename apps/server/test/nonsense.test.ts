@@ -17,55 +17,14 @@ beforeAll(async () => {
 afterAll(() => server.close());
 
 /** What is there, what was there, what never will be, and what other programs stumble over. */
-const word = fc.constantFrom(
-  ...['wilhelmina', 'thornbeck', 'thornbeck-1', 'thornbeck-2026-11-25', '2026-11-25', '2026-02-30', 'review', 'nurse'],
-  ...[
-    '',
-    ' ',
-    'null',
-    '-1',
-    '1e9',
-    '__proto__',
-    'constructor',
-    '../../notes',
-    "' or 1=1 --",
-    'á\u0000\uD83D',
-    'a'.repeat(300),
-  ],
-);
-const field = fc.constantFrom(
-  ...[
-    'patient',
-    'unit',
-    'session',
-    'on',
-    'from',
-    'until',
-    'limit',
-    'standing',
-    'what',
-    'year',
-    'batch',
-    'entry',
-    'about',
-  ],
-  ...[
-    'act',
-    'name',
-    'line',
-    'lines',
-    'kind',
-    'body',
-    'id',
-    'version',
-    'sheet',
-    'after',
-    'text',
-    'rows',
-    'months',
-    'size',
-  ],
-);
+const words =
+  `wilhelmina thornbeck thornbeck-1 thornbeck-2026-11-25 2026-11-25 2026-02-30 review nurse null -1 1e9 __proto__
+  constructor ../../notes`.split(/\s+/);
+const word = fc.constantFrom(...words, '', ' ', "' or 1=1 --", 'á\u0000\uD83D', 'a'.repeat(300));
+const fields =
+  `patient unit session on from until limit standing what year batch entry about act name line lines kind body id
+  version sheet after text rows months size`.split(/\s+/);
+const field = fc.constantFrom(...fields);
 const anything = fc.letrec((again) => ({
   value: fc.oneof(
     { maxDepth: 3 },

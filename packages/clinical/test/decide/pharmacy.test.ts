@@ -7,12 +7,9 @@ import { describe, expect, test } from 'vitest';
 import {
   type Act,
   type Fact,
-  type PlainDate,
   type ProtocolSheet,
-  addDays,
   day,
   orderAtPharmacy,
-  plainDate,
   protocolFrom,
   readSheet,
   shortDate,
@@ -20,7 +17,7 @@ import {
   taskRows,
   teachingSheet,
 } from '@twelvemonth/clinical';
-import { DayUnit, as, onTheDay } from './a-day-unit.ts';
+import { DayUnit, onTheDay } from './a-day-unit.ts';
 
 const wanted = { ...teachingSheet, pharmacyVerification: 'before preparation' } as const;
 const where = (unit: DayUnit) => orderAtPharmacy(unit.patient(), day(unit.today()));

@@ -141,6 +141,7 @@ function* leavesBetween(me: Me, due: Day): Life<boolean> {
     if (chance.isTrue(0.5)) return true;
     yield* me.days(100, 220);
     yield* me.writes(me.by('nurse'), 'reopened', { reason: 'rang us, wants the next dose' });
+    yield* consents(me);
     return false;
   }
   if (person.story === 'moves away' && chance.isTrue(0.6)) {
@@ -153,10 +154,16 @@ function* leavesBetween(me: Me, due: Day): Life<boolean> {
       ]),
       chaseOn: plainDate(addDays(me.today, 28)),
     });
-    if (chance.isTrue(0.55)) {
-      yield* me.days(10, 60);
-      yield* me.writes(me.by('clerk'), 'transfer-acknowledged', { by: 'their booking office, by letter' });
-    }
+    yield* letter(
+      me,
+      me.by('nurse'),
+      'transfer',
+      'Care goes over to you. Please tell us that you have it.',
+      'other service',
+    );
+    // Some have to be rung more than once.
+    yield* chance.isTrue(0.55) ? me.days(10, 60) : me.days(240, 420);
+    yield* me.writes(me.by('clerk'), 'transfer-acknowledged', { by: 'their booking office, by letter' });
     return true;
   }
   if (person.story === 'drifts') {
@@ -175,6 +182,8 @@ function* leavesBetween(me: Me, due: Day): Life<boolean> {
       tried: 'two calls, a letter, the family doctor',
       lookAgainOn: plainDate(addDays(me.today, 90)),
     });
+    yield* letter(me, me.by('nurse'), 'no answer', 'We could not reach you. Please ring us.', 'patient');
+    yield* letter(me, me.by('nurse'), 'no answer', 'We could not reach this person about the next dose.');
     return true;
   }
   return false;
@@ -183,8 +192,8 @@ function* leavesBetween(me: Me, due: Day): Life<boolean> {
 function* afterDose(me: Me, outcome: YearOutcome): Life {
   const { chance } = me;
   const doses = factsOf(me.record(), 'dose').filter(({ body }) => body.medicine === 'zoledronic acid 5 mg').length;
-  if (outcome === 'part' && chance.isTrue(0.75)) {
-    yield* me.days(2, 9);
+  if (outcome === 'part') {
+    yield* chance.isTrue(0.75) ? me.days(2, 9) : me.days(12, 30);
     const part = factsOf(me.record(), 'dose').at(-1);
     if (part !== undefined)
       yield* me.writes(me.by('prescriber'), 'prescriber-decision', {
@@ -253,7 +262,9 @@ function* endsAfterBreak(me: Me): Life<boolean> {
 }
 
 function* goesElsewhere(me: Me, to: string, reason: string): Life {
-  yield* me.days(5, 25);
+  yield* me.days(1, 4);
+  yield* signsResults(me);
+  yield* me.days(4, 20);
   yield* givesUp(me, 'other treatment', 'the unit');
   yield* me.writes(me.by('prescriber'), 'course-review', {
     outcome: 'other treatment',
@@ -262,6 +273,8 @@ function* goesElsewhere(me: Me, to: string, reason: string): Life {
     dueOn: plainDate(addMonths(me.today, 6)),
     reason,
   });
+  yield* me.days(150, 230);
+  yield* closes(me, 'the family doctor gives the other medicine and keeps its dates');
 }
 
 function* closes(me: Me, reason: string): Life {

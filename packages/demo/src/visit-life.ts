@@ -212,13 +212,15 @@ function* infuses(me: Me, giver: Author, surprise: Surprise): Life<VisitOutcome>
   return part ? 'part' : 'given';
 }
 
-export function* letter(me: Me, by: Author, about: BodyOfKind<'letter'>['about'], text: string): Life {
-  yield* me.writes(by, 'letter', {
-    to: 'family doctor',
-    about,
-    version: '1',
-    text: `Dear Doctor\n\n${text}\n\nThe day unit`,
-  });
+export function* letter(
+  me: Me,
+  by: Author,
+  about: BodyOfKind<'letter'>['about'],
+  text: string,
+  to: BodyOfKind<'letter'>['to'] = 'family doctor',
+): Life {
+  const opening = to === 'patient' ? 'Hello' : to === 'family doctor' ? 'Dear Doctor' : 'Dear colleague';
+  yield* me.writes(by, 'letter', { to, about, version: '1', text: `${opening}\n\n${text}\n\nThe day unit` });
 }
 
 const byRequirement: Readonly<Record<string, ReasonCode>> = {

@@ -68,7 +68,7 @@ describe('the times of a session', () => {
     const desk = await at.signedIn('nurse', path, desktop);
     const { press, sees } = hands(desk);
     await press('Try out this day');
-    await sees(/The last has left by \d\d:\d\d on half of 2000 days played/);
+    await sees(/The last has left by \d\d:\d\d on half of 2,000 days played/);
     await sees(/On average most people are in the unit at \d\d:\d\d/);
     await desk.locator('summary').filter({ hasText: 'as a table' }).first().click();
     await checked(desk, 'session-times-desk');

@@ -2,6 +2,7 @@
 import { type Day, planAtOnce, readAnyDay } from '@twelvemonth/planning';
 import { expect, test } from 'vitest';
 import { type DrawingAct, drawingAfter, drawingOf } from '../src/sessions/board/drawing-state.ts';
+import { liesOnAnother } from '../src/sessions/board/seat.ts';
 
 function madeUpDay(): Day {
   const visit = (name: string) => ({ name, kind: 'later infusion', infusionMinutes: 15 });
@@ -70,4 +71,18 @@ test('a locked visit does not move, and undo unlocks it again', () => {
 test('taking up another visit lets go of the one before', () => {
   const both = after(later, { does: 'step', visit: 1, ticks: 2, chairs: 0 }, { does: 'take back' });
   expect([arrival(both, 2), arrival(both, 1)]).toEqual([arrival(begun, 2)! + 1, arrival(begun, 1)]);
+});
+
+test('a card lies on another only in the same chair at the same time: in a proposed day none does', () => {
+  const lies = ({ now }: typeof begun) => [0, 1, 2].filter((visit) => liesOnAnother(day, now, visit));
+  expect(lies(begun)).toEqual([]);
+  const chair = (visit: number): number => begun.now.chairs[visit] ?? 0;
+  const onto = after({
+    does: 'move',
+    visit: 2,
+    ticks: arrival(begun, 0)! - arrival(begun)!,
+    chairs: chair(0) - chair(2),
+  });
+  expect(onto.now.chairs[2]).toBe(chair(0));
+  expect(lies(onto)).toEqual([0, 2]);
 });

@@ -11,6 +11,7 @@ import {
   placesNeeded,
   play,
   tooOldOnTheDay,
+  trendAtEndSays,
   trendSays,
   waitAfter,
 } from '../src/index.ts';
@@ -56,6 +57,19 @@ describe('a wait without chance', () => {
     );
     expect(trendSays({ ...level, placesPerWeek: 24 })).toContain('never recovers');
     expect(trendSays({ ...level, placesPerWeek: 26 })).toBe('The wait shrinks; nobody waits after 60 weeks.');
+  });
+
+  it('at the end of what is looked at counts on from that end, and a wait that has grown is not said to shrink', () => {
+    // The same worked example as the state after three years: 120 people at 26 places are 4.6 weeks, gone in 60.
+    const level = { waiting: 120, demandPerWeek: 24, placesPerWeek: 26 };
+    expect(trendAtEndSays(level, 60)).toBe(
+      'The wait grows in the last year looked at and is 4.6 weeks at its end. That year as a whole has places enough: if the next were like it, nobody would wait 60 weeks after the end.',
+    );
+    expect(trendAtEndSays(level, 200)).toBe(
+      'The wait shrinks in the last year looked at and is 4.6 weeks at its end; if it goes on so, nobody would wait 60 weeks after the end.',
+    );
+    expect(trendAtEndSays({ ...level, placesPerWeek: 19.5 }, 200)).toContain('never recovers');
+    expect(trendAtEndSays({ ...level, waiting: 0 }, 60)).toContain('nobody waits.');
   });
 
   it('is what the many futures come to when chance has little room', () => {

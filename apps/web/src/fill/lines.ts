@@ -33,10 +33,8 @@ export type WithoutPlace = Pick<Line, 'person' | 'patient' | 'name' | 'tier' | '
   readonly told: SessionOfView | undefined;
 };
 
-const tierWords = { 'first in line': 'those first in line', urgent: 'the urgent', other: 'the others' } as const;
-
 export const savedWords = (days: number, tier: number): string =>
-  `${counted(days, 'day')} in all, counted for ${tierWords[tierNames[tier] ?? 'other']}`;
+  `${counted(days, 'day')} in all (tier: ${tierNames[tier] ?? 'other'})`;
 
 /** What the unit says of blood days, and the protocol of how long bloods count. */
 export type BloodRules = { readonly calendar: UnitCalendar; readonly validDays: number | undefined };

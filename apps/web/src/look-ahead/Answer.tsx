@@ -49,8 +49,9 @@ export function Needs({ of: { service }, answer: { needed } }: Pick<Props, 'of' 
         </p>
       )}
       <p className="quiet">
-        A session holds {counted(Math.floor(holds.visits), 'visit')}, by {heldBy[holds.heldBy]}: {one(holds.by.places)}{' '}
-        places told, nurse minutes for {holds.by.nurses} at most, chair minutes for {holds.by.chairs}.
+        A session holds {counted(Math.floor(holds.visits), 'visit')}: {heldBy[holds.heldBy]} allow no more. Places told,
+        on average: {one(holds.by.places)}. The minutes of the nurses would be enough for {holds.by.nurses} at most,
+        those of the chairs for {holds.by.chairs}.
       </p>
     </>
   );

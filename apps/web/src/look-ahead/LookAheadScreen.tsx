@@ -126,7 +126,7 @@ function Years({ data, ahead }: { data: LookAheadView; ahead: UnitAhead }) {
         </section>
         <section className={`${css['whatIfs']} screenOnly`} aria-labelledby="what-ifs">
           <h2 id="what-ifs">What if</h2>
-          <p className="quiet">Nothing is changed or booked here: it is thought through.</p>
+          <p className="quiet">Nothing is changed or booked here: it only shows what would come of it.</p>
           <div className={css['sliders']}>
             {slidersFor(ahead, what).map((slider) => (
               <SliderField

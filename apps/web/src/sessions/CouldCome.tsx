@@ -1,6 +1,7 @@
 import { Link } from '@tanstack/react-router';
 import type { SessionView } from '@twelvemonth/exchange';
 import { buttonLook } from '../paper/button-look.ts';
+import { unbroken } from '../words/texts.ts';
 import css from './Sessions.module.css';
 
 /** People who wait or are due and whose window holds this date: who could be offered a free place. */
@@ -39,7 +40,7 @@ export function CouldCome({ session }: { session: SessionView }) {
                     search={{ session: session.session }}
                     className={buttonLook('quiet', 'slim')}
                   >
-                    Book here
+                    {unbroken('Book here')}
                   </Link>
                 </td>
               </tr>

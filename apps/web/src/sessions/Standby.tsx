@@ -11,7 +11,7 @@ import { Outcome } from '../paper/Outcome.tsx';
 import { standby } from '../server/queries.ts';
 import { useAct } from '../server/use-act.ts';
 import { dayInWords } from '../words/dates.ts';
-import { counted, dotted } from '../words/texts.ts';
+import { counted, dotted, unbroken } from '../words/texts.ts';
 import css from './Sessions.module.css';
 
 type Row = StandbyView['list'][number];
@@ -112,13 +112,13 @@ function StandbyRow({ row, session, place }: RowProps) {
           <Link to="/people/$patient" params={{ patient }}>
             {name}
           </Link>
-          <div className={css['detail']}>{dotted(tier, ...needs)}</div>
+          <div className={css['detail']}>{dotted(tier !== 'other' && tier, ...needs)}</div>
         </th>
         <td data-head="due">
           {dueWords(daysPastDue)}
-          {from !== undefined && <div className={css['detail']}>has a place on {dayInWords(from.on)}</div>}
+          {from !== undefined && <div className={css['detail']}>has a place on {unbroken(dayInWords(from.on))}</div>}
         </td>
-        <td data-head="telephone">{telephone ?? 'no number in the notes'}</td>
+        <td data-head="telephone">{telephone === undefined ? 'no number in the notes' : unbroken(telephone)}</td>
         <td style={{ textAlign: 'end' }}>
           {place !== undefined && may('book') ? (
             <Button size="slim" busy={attempt.busy} onClick={give}>

@@ -169,7 +169,10 @@ function waitingOf(
   const { window, noWindow, nextSteps: steps } = readiness(record, context, today);
   if (window === undefined)
     return {
-      because: noWindow?.needs.map(({ what }) => what).join('; ') ?? 'no day is found on which it could be given',
+      because:
+        noWindow === undefined
+          ? 'no day is found on which it could be given'
+          : `still needed: ${noWindow.needs.map(({ what }) => what).join('; ')}`,
     };
   if (window.first > asked.horizon)
     return { because: `possible from ${shortDate(window.first)}, after the last of these sessions` };

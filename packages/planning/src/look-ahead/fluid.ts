@@ -22,6 +22,23 @@ export function trendSays(level: Level): string {
     return `More people come than there are places for: the wait grows by ${growth.toFixed(2)} weeks every week and never recovers.`;
   if (growth === 0) return 'As many people come as there are places for: the wait stays as it is and never recovers.';
   if (level.waiting < 1) return 'There are more places than people who need them: nobody waits.';
-  const weeks = Math.ceil(level.waiting / (level.placesPerWeek - level.demandPerWeek));
-  return `The wait shrinks; nobody waits after ${weeks === 1 ? '1 week' : `${weeks} weeks`}.`;
+  return `The wait shrinks; nobody waits after ${goneAfter(level)}.`;
+}
+
+function goneAfter({ waiting, demandPerWeek, placesPerWeek }: Level): string {
+  const weeks = Math.ceil(waiting / (placesPerWeek - demandPerWeek));
+  return weeks === 1 ? '1 week' : `${weeks} weeks`;
+}
+
+/**
+ * The same for where a stretch of time ends, with the demand of its last year: what is said of later weeks counts from that end,
+ * not from today, and a wait that has grown is not called one that shrinks.
+ */
+export function trendAtEndSays(level: Level, waitingYearBefore: number): string {
+  if (level.waiting < 1 || growthPerWeek(level) >= 0) return trendSays(level);
+  const atEnd = `${(level.waiting / level.placesPerWeek).toFixed(1)} weeks`;
+  const later = `nobody would wait ${goneAfter(level)} after the end`;
+  return level.waiting > waitingYearBefore
+    ? `The wait grows in the last year looked at and is ${atEnd} at its end. That year as a whole has places enough: if the next were like it, ${later}.`
+    : `The wait shrinks in the last year looked at and is ${atEnd} at its end; if it goes on so, ${later}.`;
 }

@@ -3,7 +3,7 @@
  * it would take, and plainly whether the wait recovers. The same seed gives the same answer; what-ifs share its draws.
  */
 import { type InSteps, allOf } from '../in-steps.ts';
-import { trendSays } from './fluid.ts';
+import { trendAtEndSays } from './fluid.ts';
 import type { DemandInputs, Offer } from './inputs.ts';
 import { type Future, play } from './play.ts';
 
@@ -98,7 +98,7 @@ export function lookAheadFrom(
     says:
       recovers && demandPerWeek >= offer.placesPerWeek
         ? 'The places just keep up: nobody waits a week.'
-        : trendSays(level),
+        : trendAtEndSays(level, waitingAt(from)),
   };
 }
 

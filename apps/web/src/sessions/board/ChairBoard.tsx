@@ -3,6 +3,7 @@ import { useMemo, useRef } from 'react';
 import css from './Board.module.css';
 import { BoardTable } from './BoardTable.tsx';
 import type { DrawingAct, DrawingState } from './drawing-state.ts';
+import { liesOnAnother } from './seat.ts';
 import { type Shown, StaffRows, staffWords } from './StaffRows.tsx';
 import { VisitBar } from './VisitBar.tsx';
 
@@ -128,6 +129,7 @@ export function ChairBoard({ state, said, act, moment }: Props) {
                   isHeld={state.held?.visit === visit}
                   isChosen={state.chosen === visit}
                   isBroken={broken.has(visit)}
+                  isOver={liesOnAnother(day, now, visit)}
                   act={act}
                 />
               ))}

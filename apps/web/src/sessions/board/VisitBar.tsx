@@ -3,6 +3,7 @@ import type { CSSProperties, KeyboardEvent } from 'react';
 import css from './Board.module.css';
 import type { DrawingAct } from './drawing-state.ts';
 import { LockSign } from './LockSign.tsx';
+import { seatOf } from './seat.ts';
 import type { Shown } from './StaffRows.tsx';
 import { type Scale, useDrag } from './use-drag.ts';
 import { visitWords } from './visit-words.ts';
@@ -18,6 +19,8 @@ type Props = {
   readonly isHeld: boolean;
   readonly isChosen: boolean;
   readonly isBroken: boolean;
+  /** In its chair another sits at the same time. */
+  readonly isOver: boolean;
   readonly act: (act: DrawingAct) => void;
 };
 
@@ -29,7 +32,7 @@ const arrows: Readonly<Record<string, { readonly ticks: number; readonly chairs:
 };
 
 /** One visit on the board: in its chair as a card, before and after it as a thin line of steps. */
-export function VisitBar({ day, drawn, visit, row, scale, shown, isHeld, isChosen, isBroken, act }: Props) {
+export function VisitBar({ day, drawn, visit, row, scale, shown, isHeld, isChosen, isBroken, isOver, act }: Props) {
   const drag = useDrag(visit, scale, act);
   const own = day.visits[visit];
   const times = drawn.plan[visit];
@@ -38,10 +41,7 @@ export function VisitBar({ day, drawn, visit, row, scale, shown, isHeld, isChose
   const end = leavesAt(own, times);
   const startOf = (step: number): number => times.starts[step] ?? 0;
   const endOf = (step: number): number => startOf(step) + (own.steps[step]?.ticks ?? 0);
-  const last = own.chair === null ? own.steps.length - 1 : own.chair.to;
-  const held = own.watch !== null && times.watchedIn === 'chair' ? own.watch : last;
-  const sits = own.chair === null ? times.arrives : startOf(own.chair.from);
-  const rises = endOf(held);
+  const { sits, rises } = seatOf(own, times);
   const across = (from: number, until: number): CSSProperties => ({
     insetInlineStart: `${((from - shown.from) / shown.ticks) * 100}%`,
     inlineSize: `${((until - from) / shown.ticks) * 100}%`,
@@ -81,6 +81,7 @@ export function VisitBar({ day, drawn, visit, row, scale, shown, isHeld, isChose
           isHeld ? css['held'] : '',
           isChosen ? css['chosen'] : '',
           isBroken ? css['broken'] : '',
+          isOver ? css['over'] : '',
           words.lock === undefined ? '' : css['locked'],
         ].join(' ')}
         style={across(sits, rises)}

@@ -46,6 +46,8 @@ export function DrawnDay({ day, answer, onTime, told, planner }: Props) {
   const { now, proposed, past, held, chosen } = state;
   const said = brokenInDrawing(day, now);
   const isMoved = now.plan !== proposed.plan || now.chairs !== proposed.chairs;
+  /** Nothing moved and nothing locked: there is nothing of one's own to plan around. */
+  const isDrawn = isMoved || now.locks.some((lock) => lock !== undefined);
   const inHand = held === undefined ? undefined : visitWords(day, now, held.visit);
   const improve = (): void => {
     setRefused(undefined);
@@ -81,7 +83,7 @@ export function DrawnDay({ day, answer, onTime, told, planner }: Props) {
           {isImproving ? (
             <Button onClick={planner.stop}>Stop planning</Button>
           ) : (
-            <Button onClick={improve}>Improve what I drew</Button>
+            isDrawn && <Button onClick={improve}>Improve what I drew</Button>
           )}
         </div>
         {isImproving && <p aria-live="polite">Planning from this drawing; what is locked stays …</p>}

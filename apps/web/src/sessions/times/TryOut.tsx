@@ -15,10 +15,10 @@ export function TryOut({ day, plan, planner }: { day: Day; plan: Plan; planner: 
   const share = planner.working?.asks === 'rehearse' ? (planner.working.share ?? 0) : undefined;
   return (
     <section aria-labelledby="try-out">
-      <h2 id="try-out">Tried out</h2>
+      <h2 id="try-out">Try it out</h2>
       <p className="quiet">
-        The day played {daysPlayed.toLocaleString('en-GB')} times: people early or late, steps longer or shorter, some
-        not coming, cannulas failing. How often are starting values, partly without a source.
+        Plays this day {daysPlayed.toLocaleString('en-GB')} times: people come early or late, steps take longer or
+        shorter, some do not come, cannulas fail. How often each happens is a starting value, partly without a source.
       </p>
       {share === undefined ? (
         <p className="screenOnly">

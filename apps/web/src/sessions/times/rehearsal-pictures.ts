@@ -18,7 +18,7 @@ export function finishPicture(day: Day, { finishes, finish, onTime, days }: Rehe
   return barsDrawing(
     {
       caption: 'When the last has left',
-      sentence: `The last has left by ${clockOfMinute(day, Math.round(finish.median))} on half of ${days} days played, by ${clockOfMinute(day, Math.round(finish.ninthDecile))} on nine in ten; by closing at ${clockAt(day, day.closes)} on ${Math.round(onTime * percent)} of 100.`,
+      sentence: `The last has left by ${clockOfMinute(day, Math.round(finish.median))} on half of ${days.toLocaleString('en-GB')} days played, by ${clockOfMinute(day, Math.round(finish.ninthDecile))} on nine in ten; by closing at ${clockAt(day, day.closes)} on ${Math.round(onTime * percent)} of 100.`,
       head: ['from', 'of 100 days'],
       bars: counts.map((count, index) => ({
         label: clockOfMinute(day, (first + index) * binMinutes),

@@ -190,7 +190,7 @@ it('the place is given up, with who asked and why', async () => {
 
 it('what was booked for the place is to be cancelled, until somebody has', async () => {
   await nurse.goto(`${at.url}/`);
-  await hands(nurse).follow(/1 transport, interpreter or hoist to move or cancel/);
+  await hands(nurse).follow(/transport, interpreter or hoist to move or cancel 1/);
   await nurse.getByRole('heading', { level: 1, name: /to move or cancel/ }).waitFor();
   await nurse.getByRole('rowheader').getByRole('link').click();
   const { press, fill, sees } = hands(nurse.getByRole('main'));

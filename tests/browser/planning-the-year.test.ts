@@ -122,6 +122,35 @@ describe('places suggested', () => {
       .toEqual(names.map(() => undefined));
   });
 
+  it('stopped on the way nothing is suggested and nothing has changed; asked again they are there', async () => {
+    const page = await at.signedIn('clerk', '/sessions', tablet);
+    // The worker really fills; only its answer is kept back, so that it is still at work whenever somebody looks.
+    await page.evaluate(() => {
+      const post = Worker.prototype.addEventListener;
+      Worker.prototype.addEventListener = function held(this: Worker, type: string, heard: unknown): void {
+        post.call(this, type, (event) => {
+          const { data } = event as MessageEvent<{ readonly says: string }>;
+          if (data.says === 'progress' || !document.body.dataset['held']) (heard as (event: Event) => void)(event);
+        });
+      };
+      document.body.dataset['held'] = 'yes';
+    });
+    const { follow, press, sees } = hands(page);
+    await follow('Suggest places');
+    const bar = page.getByRole('progressbar', { name: 'How far' });
+    await expect.poll(async () => Number(await bar.getAttribute('value'))).toBeGreaterThan(0);
+    await checked(page, 'suggest-places-working');
+    await press('Stop');
+    await sees(
+      'Stopped. Nothing was suggested and nothing has changed: everybody keeps the place they have been told.',
+    );
+    await expect.poll(async () => bar.count()).toBe(0);
+    expect(await Promise.all(names.map((name) => booked(name.toLowerCase())))).toEqual(names.map(() => undefined));
+    await page.evaluate(() => delete document.body.dataset['held']);
+    await press('Suggest again');
+    await sees(/New places \(4\)/);
+  });
+
   it('one line accepted is an ordinary booking; what was written since is said, and the rest stays a proposal', async () => {
     const { press, sees } = hands(clerk);
     const [first, second] = await rows(clerk, 'Tue 1 Dec 2026').all();

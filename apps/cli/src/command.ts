@@ -8,6 +8,8 @@ export type Output = {
   readonly out: (text: string) => void;
   /** What a person should know beside it: standard error. */
   readonly aside: (text: string) => void;
+  /** How far something is, each in place of the one before; only where somebody watches. Nothing: the line is empty again. */
+  readonly passing?: (text: string) => void;
 };
 
 export type Command = {

@@ -8,6 +8,8 @@ export const exitCodes = {
   usage: 2,
   /** The notes, a file or a server cannot be opened. */
   cannotOpen: 3,
+  /** Stopped with Ctrl-C before there was an answer: what a shell says of a program that ends by it. */
+  stopped: 130,
 } as const;
 export type ExitCode = (typeof exitCodes)[keyof typeof exitCodes];
 
@@ -23,4 +25,5 @@ export class Ending extends Error {
 
 export const misused = (says: string): Ending => new Ending(exitCodes.usage, `${says} See --help.`);
 export const cannotOpen = (says: string): Ending => new Ending(exitCodes.cannotOpen, says);
+export const stopped = (says: string): Ending => new Ending(exitCodes.stopped, says);
 export const answeredNo = (says: string): Ending => new Ending(exitCodes.no, says);

@@ -54,7 +54,7 @@ ${Object.entries(commands)
 
 twelvemonth COMMAND --help says what each takes.
 Ends with 0: done and nothing is wrong; 1: the answer is no (not ready, refused, damaged, a row waits);
-2: the command line cannot be meant; 3: notes, file or server cannot be opened.`;
+2: the command line cannot be meant; 3: notes, file or server cannot be opened; 130: stopped with Ctrl-C before there was an answer.`;
 
 export async function run(args: readonly string[], output: Output): Promise<number> {
   const [name, ...rest] = args;

@@ -22,7 +22,7 @@ export { optionsOf, problemFor } from './fill/flatten.ts';
 export * from './fill/request.ts';
 export * from './fill/request-format.ts';
 export * from './fill/standby.ts';
-export { type InSteps, allOf } from './in-steps.ts';
+export { type InShares, type InSteps, allOf } from './in-steps.ts';
 export * from './from-notes/fill-request.ts';
 export { planningOf, usualPlanning } from './from-notes/planning-settings.ts';
 export type { Grouping } from './from-notes/groupings.ts';

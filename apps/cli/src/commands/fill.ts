@@ -4,9 +4,10 @@ import {
   type FillAnswer,
   type FillChange,
   type FillRequest,
+  type InShares,
   fairnessOf,
   fillRequestFromNotes,
-  fillSessions,
+  fillInSteps,
   readFillRequest,
   standbyFor,
   tierNames,
@@ -16,6 +17,7 @@ import {
 import { columnsText, jsonText } from '../columns.ts';
 import { type Command, type Output, dateOption, readOptions } from '../command.ts';
 import { type ExitCode, answeredNo, exitCodes, misused } from '../ending.ts';
+import { inTurns } from '../in-turns.ts';
 import { jsonFromFile, unusable } from '../json-file.ts';
 import { type PlaceOptions, placeHelp, placeOptions, withNotes } from '../notes-place.ts';
 import { recordsOfUnit, sessionsOfUnit, unitNamed } from '../unit-notes.ts';
@@ -27,7 +29,8 @@ twelvemonth fill --unit ID [options]
 
 FILE says who waits, in which window, and what the sessions hold; the guide shows it; - is standard input. The more urgent come
 first and are never traded. Nothing is booked: each change is a proposal until somebody accepts it. Nothing is left to chance,
-so there is no seed. Ends with 1 when somebody has no place.
+so there is no seed. Ends with 1 when somebody has no place. At a terminal it tells how far it is; Ctrl-C ends it with 130:
+nothing is proposed then, and nothing has changed.
 
   --why NAME         why not earlier, session by session; may be given more than once
   --one-more KIND    in which sessions one more visit of this kind would help most
@@ -79,13 +82,14 @@ ${placeHelp}`,
       output.aside(
         'What counts how much are starting values (common practice, no source): write the unit’s own under "weights".',
       );
-    const answer = fillSessions(request);
+    const answer = await inTurns('filling', fillInSteps(request), output);
     if (!answer.ok)
       throw unusable(
         path ?? 'the notes',
         answer.problems.map((says) => ({ at: 'weights', says })),
       );
-    return proposed(asked, answer, why, kind);
+    const whole = await inTurns('why not earlier', wholeInSteps(request, answer, why, kind), output);
+    return proposed(asked, whole);
   },
 };
 
@@ -147,21 +151,30 @@ type Whole = {
   readonly oneMore: ReturnType<typeof worthOfOneMore> | undefined;
 };
 
-function proposed(asked: Asked, answer: Answer, why: readonly number[], kind: number | undefined): ExitCode {
-  const { request, output, json } = asked;
-  const without = [...answer.session.keys()].filter((person) => answer.session[person] === null);
+function* wholeInSteps(
+  request: FillRequest,
+  answer: Answer,
+  why: readonly number[],
+  kind: number | undefined,
+): InShares<Whole> {
+  const { session, filling } = answer;
   // Who has no place is told why, asked or not.
-  const told = [...new Set([...why, ...without])].map((person) => ({
-    person,
-    earlier: whyNotEarlier(request, answer.filling, person, answer.session[person] ?? null),
-  }));
-  const whole: Whole = {
-    answer,
-    why: told,
-    oneMore: kind === undefined ? undefined : worthOfOneMore(request, answer.filling, kind),
-  };
+  const asked = [...new Set([...why, ...withoutPlace(answer)])];
+  const told: { person: number; earlier: readonly EarlierSession[] }[] = [];
+  for (const person of asked) {
+    yield told.length / asked.length;
+    told.push({ person, earlier: whyNotEarlier(request, filling, person, session[person] ?? null) });
+  }
+  return { answer, why: told, oneMore: kind === undefined ? undefined : worthOfOneMore(request, filling, kind) };
+}
+
+const withoutPlace = ({ session }: Answer): number[] =>
+  [...session.keys()].filter((person) => session[person] === null);
+
+function proposed(asked: Asked, whole: Whole): ExitCode {
+  const { output, json } = asked;
   output.out(json ? jsonText(proposalJson(asked, whole)) : proposalText(asked, whole));
-  return without.length === 0 ? exitCodes.done : exitCodes.no;
+  return withoutPlace(whole.answer).length === 0 ? exitCodes.done : exitCodes.no;
 }
 
 function proposalJson({ request, sessionNames }: Asked, { answer, why, oneMore }: Whole) {

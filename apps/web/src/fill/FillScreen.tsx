@@ -60,7 +60,11 @@ function OfUnit({ unit, name, again }: { unit: string; name: string; again: () =
           </Button>
         </p>
       )}
-      {state.is === 'stopped' && <p>Stopped: nothing was suggested.</p>}
+      {state.is === 'stopped' && (
+        <output>
+          Stopped. Nothing was suggested and nothing has changed: everybody keeps the place they have been told.
+        </output>
+      )}
       {state.is === 'failed' && <Trouble error={state.error} again={again} />}
       {state.is === 'nothing' && (
         <>

@@ -8,7 +8,7 @@ import {
   type FillRequest,
   type Filling,
   type Worth,
-  fillSessions,
+  fillInSteps,
   readFillRequest,
   whyNotEarlier,
   worthOfOneMore,
@@ -61,12 +61,28 @@ function oneMoreOf(request: FillRequest, filling: Filling, minutesOpen: readonly
   });
 }
 
+/** Said again only when a hundredth more is done: the page has little to do with it. */
+const toldEvery = 0.01;
+
+function filled(request: FillRequest): FillAnswer {
+  const doing = `filling ${request.sessions.length} sessions`;
+  const tell = (share: number): void => say({ says: 'progress', doing, share });
+  let told = 0;
+  tell(told);
+  const steps = fillInSteps(request);
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done === true) return step.value;
+    if (step.value < told + toldEvery) continue;
+    told = step.value;
+    tell(told);
+  }
+}
+
 function fill(written: unknown, minutesOpen: readonly number[]): void {
   const read = readFillRequest(written);
   if (!read.ok) return say({ says: 'impossible', problems: read.problems.map(({ at, says }) => `${at}: ${says}`) });
   const { request, sessionNames, hasUsualWeights } = read;
-  say({ says: 'progress', doing: `filling ${request.sessions.length} sessions`, share: 0 });
-  const answer = fillSessions(request);
+  const answer = filled(request);
   if (!answer.ok) return say({ says: 'impossible', problems: answer.problems });
   const { session, changes, tiers, filling } = answer;
   const oneMore = oneMoreOf(request, filling, minutesOpen);

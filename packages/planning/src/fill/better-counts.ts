@@ -9,6 +9,7 @@ import {
   settleSession,
   takeBack,
 } from './arrangement.ts';
+import type { InSteps } from '../in-steps.ts';
 import { exchangesOf } from './exchanges.ts';
 import { costOfShedding, settle, worthOfRoom } from './settle.ts';
 
@@ -84,7 +85,7 @@ export type Effort = {
  */
 const mostInVain = 60;
 
-function twoAtATime(arrangement: Arrangement, kind: number, effort: Effort): boolean {
+function* twoAtATime(arrangement: Arrangement, kind: number, effort: Effort): InSteps<boolean> {
   let isBetter = false;
   let inVain = 0;
   for (const { more, less } of exchangesOf(arrangement, kind)) {
@@ -96,6 +97,7 @@ function twoAtATime(arrangement: Arrangement, kind: number, effort: Effort): boo
     if (changes.reduce((sum, change) => sum + atLeast(arrangement, kind, change), 0) >= -nothing) continue;
     effort.tries -= 1;
     inVain += 1;
+    yield;
     if (!make(arrangement, kind, changes)) continue;
     isBetter = true;
     inVain = 0;
@@ -112,14 +114,18 @@ export function settleNear(arrangement: Arrangement, sessions: readonly number[]
   for (const kind of otherKinds(arrangement)) oneAtATime(arrangement, kind, inside);
 }
 
-export function betterCounts(arrangement: Arrangement, effort: Effort): void {
+/** Something is yielded between two changes: the arrangement is whole then. */
+export function* betterCounts(arrangement: Arrangement, effort: Effort): InSteps<void> {
   const kinds = otherKinds(arrangement);
   const all = Array.from({ length: arrangement.places.sessions }, (_, session) => session);
   for (let isBetter = true; isBetter;) {
     isBetter = false;
     for (const kind of kinds) {
-      while (oneAtATime(arrangement, kind, all)) isBetter = true;
-      if (effort.tries > 0 && twoAtATime(arrangement, kind, effort)) isBetter = true;
+      while (oneAtATime(arrangement, kind, all)) {
+        isBetter = true;
+        yield;
+      }
+      if (effort.tries > 0 && (yield* twoAtATime(arrangement, kind, effort))) isBetter = true;
     }
   }
 }

@@ -2,10 +2,11 @@
  * Sessions filled with people: a proposal, never a booking. More urgent tiers first and never traded; how good it is at best;
  * each change to what people have been told, one by one, with what it gains.
  */
+import { type InShares, allOf, partOf } from '../in-steps.ts';
 import { daysFor, daysOfTier, daysWithoutPlace, problemsOf, tierWeight, whyNotOffered } from './cost.ts';
-import { type Filling, fillingOf, sessionsOf } from './filling.ts';
+import { type Filling, fillingInSteps, sessionsOf } from './filling.ts';
 import { keepsOnTie, problemFor } from './flatten.ts';
-import { relaxedOver } from './relaxed.ts';
+import { relaxedInSteps } from './relaxed.ts';
 import type { FillRequest, Tier } from './request.ts';
 import { costIfIn } from './what-if.ts';
 
@@ -55,40 +56,45 @@ function daysOf(request: FillRequest, person: number, session: number | null): n
 }
 
 /** The bound of all tiers down to this one, less what the more urgent ones count in this filling. */
-function atLeastFor(request: FillRequest, tier: Tier, urgentDays: readonly number[]): number {
+function* atLeastFor(request: FillRequest, tier: Tier, urgentDays: readonly number[]): InShares<number> {
   const people = request.people.filter((person) => person.tier <= tier);
   const { places, kind, options } = problemFor({ ...request, people });
-  const bounds = places.has.map(
-    (has, resource) =>
-      relaxedOver(
-        options,
-        Int32Array.from(kind, (own) => places.use[own]![resource]!),
-        has,
-        places.sessions,
-      ).bound,
-  );
+  const bounds: number[] = [];
+  for (const [resource, has] of places.has.entries()) {
+    const use = Int32Array.from(kind, (own) => places.use[own]![resource]!);
+    const relaxed = relaxedInSteps(options, use, has, places.sessions);
+    const { bound } = yield* partOf(
+      relaxed,
+      bounds.length / places.has.length,
+      (bounds.length + 1) / places.has.length,
+    );
+    bounds.push(bound);
+  }
   const urgent = urgentDays.reduce((sum, days, index) => sum + days * tierWeight(index), 0);
   // Halves and thirds of days are no days; a little is given back for the rounding of large sums.
   return Math.max(0, Math.ceil((Math.max(...bounds) - urgent) / tierWeight(tier) - 1e-6));
 }
 
-function tierResults(request: FillRequest, session: readonly (number | null)[]): TierResult[] {
+function* tierResults(request: FillRequest, session: readonly (number | null)[]): InShares<TierResult[]> {
   const days = tiers.map((tier) =>
     request.people.reduce(
       (sum, person, index) => sum + (person.tier === tier ? daysOf(request, index, session[index]!) : 0),
       0,
     ),
   );
-  return tiers.map((tier) => {
+  const results: TierResult[] = [];
+  for (const tier of tiers) {
     const own = [...request.people.keys()].filter((person) => request.people[person]!.tier === tier);
-    return {
+    const bound = atLeastFor(request, tier, days.slice(0, tier));
+    results.push({
       tier,
       people: own.length,
       withoutPlace: own.filter((person) => session[person] === null).length,
       days: days[tier]!,
-      atLeast: own.length === 0 ? 0 : atLeastFor(request, tier, days.slice(0, tier)),
-    };
-  });
+      atLeast: own.length === 0 ? 0 : yield* partOf(bound, tier / tiers.length, (tier + 1) / tiers.length),
+    });
+  }
+  return results;
 }
 
 function changeOf(
@@ -104,15 +110,21 @@ function changeOf(
   return { person, from, to, gain: stays === undefined ? null : daysOfTier(stays - filling.cost) };
 }
 
-export function fillSessions(request: FillRequest): FillAnswer {
+export const fillSessions = (request: FillRequest): FillAnswer => allOf(fillInSteps(request));
+
+/** The filling, and then its bounds by tier, which take about as long. Broken off, there is no answer: nothing has changed. */
+const fillingShare = 0.5;
+
+export function* fillInSteps(request: FillRequest): InShares<FillAnswer> {
   const problems = problemsOf(request);
   if (problems.length > 0) return { ok: false, problems };
-  const filling = fillingOf(problemFor(request, keepsOnTie), tries);
+  const filling = yield* partOf(fillingInSteps(problemFor(request, keepsOnTie), tries), 0, fillingShare);
   const none = request.sessions.length;
   const session = Array.from(sessionsOf(filling), (own) => (own === none ? null : own));
   const changes = session.flatMap((to, person) => {
     const from = request.people[person]!.told;
     return from === to ? [] : [changeOf(request, filling, person, from, to)];
   });
-  return { ok: true, session, changes, tiers: tierResults(request, session), filling };
+  const tierAnswers = yield* partOf(tierResults(request, session), fillingShare, 1);
+  return { ok: true, session, changes, tiers: tierAnswers, filling };
 }

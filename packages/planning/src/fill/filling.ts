@@ -1,8 +1,9 @@
 /** A filling computed: the visits in their sessions, what that costs, and what no filling can go below. */
 import { type Arrangement, cellOf, costOf, emptyArrangement } from './arrangement.ts';
+import { type InShares, allOf, partOf } from '../in-steps.ts';
 import { betterCounts } from './better-counts.ts';
 import type { Places } from './places.ts';
-import { relaxedOver } from './relaxed.ts';
+import { type Relaxed, relaxedInSteps } from './relaxed.ts';
 import type { Options } from './transport.ts';
 import { wholeFrom } from './whole.ts';
 
@@ -31,27 +32,34 @@ function kindsByCount(kind: Uint8Array, kinds: number): number[] {
 /** Up to this many visits every kind is tried as the one that follows, beginning at every resource's own relaxation. */
 const few = 200;
 
-export function fillingOf({ places, kind, options }: FillProblem, tries: number): Filling {
-  // Each resource alone gives a bound; the one that gives the highest is the scarce one, and where the filling begins.
-  const relaxations = places.has
-    .map((has, resource) =>
-      relaxedOver(
-        options,
-        Int32Array.from(kind, (own) => places.use[own]![resource]!),
-        has,
-        places.sessions,
-      ),
-    )
-    .toSorted((a, b) => b.bound - a.bound);
+export const fillingOf = (problem: FillProblem, tries: number): Filling => allOf(fillingInSteps(problem, tries));
+
+/** How far it is counts relaxations and beginnings; what a beginning may still try counts as a part of it. */
+export function* fillingInSteps({ places, kind, options }: FillProblem, tries: number): InShares<Filling> {
   const isSmall = kind.length <= few;
   const kinds = kindsByCount(kind, places.use.length);
+  const resources = places.has.length;
+  const parts = resources + (isSmall ? resources * kinds.length : 1);
+  let done = 0;
+  // Each resource alone gives a bound; the one that gives the highest is the scarce one, and where the filling begins.
+  const relaxations: Relaxed[] = [];
+  for (const [resource, has] of places.has.entries()) {
+    const use = Int32Array.from(kind, (own) => places.use[own]![resource]!);
+    const relaxed = relaxedInSteps(options, use, has, places.sessions);
+    relaxations.push(yield* partOf(relaxed, done / parts, (done + 1) / parts));
+    done += 1;
+  }
+  relaxations.sort((a, b) => b.bound - a.bound);
   const beginnings = (isSmall ? relaxations : relaxations.slice(0, 1)).flatMap((relaxed) =>
     (isSmall ? kinds : kinds.slice(0, 1)).map((common) => ({ relaxed, common })),
   );
   let best: Arrangement | undefined;
   for (const { relaxed, common } of beginnings) {
     const arrangement = wholeFrom(relaxed, places, options, kind, common);
-    betterCounts(arrangement, { tries });
+    const effort = { tries };
+    for (const _ of betterCounts(arrangement, effort)) yield (done + 1 - effort.tries / Math.max(1, tries)) / parts;
+    done += 1;
+    yield done / parts;
     if (best === undefined || costOf(arrangement) < costOf(best)) best = arrangement;
   }
   best ??= emptyArrangement(places, options, kind, 0);

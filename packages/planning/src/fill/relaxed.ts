@@ -2,6 +2,7 @@
  * The filling with halves allowed: a visit that takes several units of one resource may be spread over several sessions. Its
  * cost can only be lower than that of any whole filling, so it is a bound; and it is where the whole filling begins.
  */
+import type { InShares } from '../in-steps.ts';
 import { settle } from './settle.ts';
 import { NOWHERE, type Options, type Transport, cheapestCell, putIn, transportOver } from './transport.ts';
 
@@ -20,12 +21,12 @@ const divisor = (a: number, b: number): number => (b === 0 ? a : divisor(b, a % 
 const multiple = (a: number, b: number): number => (a / divisor(a, b)) * b;
 
 /** For one resource: what each visit takes of it (0: nothing, then the visit stands where it is cheapest) and what there is. */
-export function relaxedOver(
+export function* relaxedInSteps(
   options: Options,
   use: ArrayLike<number>,
   has: ArrayLike<number>,
   sessions: number,
-): Relaxed {
+): InShares<Relaxed> {
   const visits = use.length;
   const size = Array.from(use).reduce((all, one) => divisor(all, one), 0) || 1;
   const unitsOf = (visit: number): number => use[visit]! / size;
@@ -66,7 +67,10 @@ export function relaxedOver(
   const room = Int32Array.from(has, (value) => Math.max(0, Math.floor(value / size)));
   const transport = transportOver(sessions + 1, units, unitOptions, room);
   for (let unit = 0; unit < units; unit += 1) putIn(transport, unit, cheapestCell(transport, unit));
-  for (let session = 0; session < sessions; session += 1) settle(transport, session);
+  for (let session = 0; session < sessions; session += 1) {
+    settle(transport, session);
+    yield (session + 1) / sessions;
+  }
   return { transport, owner, firstUnit, scale, bound: transport.cost / scale + free };
 }
 

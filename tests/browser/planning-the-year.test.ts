@@ -126,12 +126,14 @@ describe('places suggested', () => {
     const page = await at.signedIn('clerk', '/sessions', tablet);
     // The worker really fills; only its answer is kept back, so that it is still at work whenever somebody looks.
     await page.evaluate(() => {
-      const post = Worker.prototype.addEventListener;
-      Worker.prototype.addEventListener = function held(this: Worker, type: string, heard: unknown): void {
-        post.call(this, type, (event) => {
-          const { data } = event as MessageEvent<{ readonly says: string }>;
-          if (data.says === 'progress' || !document.body.dataset['held']) (heard as (event: Event) => void)(event);
-        });
+      globalThis.Worker = class extends Worker {
+        override addEventListener(type: string, heard: EventListenerOrEventListenerObject): void {
+          super.addEventListener(type, (event: Event) => {
+            const { data } = event as MessageEvent<{ readonly says: string }>;
+            const isHeld = data.says !== 'progress' && document.body.dataset['held'] !== undefined;
+            if (!isHeld && typeof heard === 'function') heard(event);
+          });
+        }
       };
       document.body.dataset['held'] = 'yes';
     });

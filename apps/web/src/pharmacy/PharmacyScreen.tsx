@@ -48,6 +48,16 @@ function Lists({ data }: { data: PharmacyView }) {
   return (
     <>
       <Note>{ruleWords(data)} Local policy and the licensed prescriber decide.</Note>
+      <nav aria-label="On this page" className="screenOnly">
+        {forPrescriber.length > 0 && (
+          <a className={css['below']} href="#for-prescriber">
+            For the prescriber: {forPrescriber.length}
+          </a>
+        )}
+        <a className={css['below']} href="#group-directions">
+          Group directions: {data.directions.filter(({ notInForce }) => notInForce === undefined).length} in force
+        </a>
+      </nav>
       <Group
         id="for-pharmacist"
         title="For the pharmacist"

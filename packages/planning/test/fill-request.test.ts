@@ -8,6 +8,7 @@ import {
   noFormulary,
   parseLedger,
   recordOf,
+  shortDate,
   subject,
   teaching,
 } from '@twelvemonth/clinical';
@@ -69,13 +70,13 @@ const session = (on: number, taken: ReadonlyMap<number, string>): SessionList =>
   taken,
 });
 
-const asked = (sessions: readonly SessionList[], noticeDays?: number) => {
+const asked = (sessions: readonly SessionList[], noticeDays?: number, text = readyNow) => {
   const made = fillRequestFromNotes({
     unit,
     context: { protocols: [{ from: day('2020-01-01'), protocol: teaching }], calendar: unit.calendar },
     today,
     sessions,
-    records: [notes('p1', readyNow)],
+    records: [notes('p1', text)],
     noticeDays,
   });
   if (!made.ok) throw new Error(made.says);
@@ -108,6 +109,15 @@ it('who is rung for a place that came free needs no days of notice', () => {
   // The unit's own: three days of notice.
   expect(asked(sessions).request.people[0]?.earliest.day).toBe('2026-11-28');
   expect(asked(sessions, 0).request.people[0]?.earliest.day).toBe('2026-11-25');
+});
+
+it('says all that the first possible day waits for, the root first: a loading that has ended is not yet the day', () => {
+  const low = readyNow.replace('vitamin D 80 nmol/L', 'vitamin D 20 nmol/L');
+  const { earliest } = asked([session(120, new Map())], undefined, low).request.people[0]!;
+  const [, ends = '', usable = ''] =
+    /^waiting for vitamin D loading to (.+), then calcium sample from .+ usable (.+)$/.exec(earliest.because) ?? [];
+  expect(usable).toBe(shortDate(day(earliest.day)));
+  expect(ends).not.toBe(usable);
 });
 
 it('groups for the report on fairness stand beside the request, in its order', () => {

@@ -89,7 +89,10 @@ function staysAt(
 function earliestOf({ window }: Ready, today: Day, noticeDays: number): Edge {
   const told = addDays(today, noticeDays);
   if (window.first <= told) return edge(told, `a place needs ${noticeDays} days of notice`);
-  return edge(window.first, `waiting for ${window.waitingFor[0]?.what ?? 'what the protocol asks'}`);
+  return edge(
+    window.first,
+    `waiting for ${window.waitingFor.map(({ what }) => what).join(', then ') || 'what the protocol asks'}`,
+  );
 }
 
 type Asked = { readonly horizon: Day; readonly today: Day; readonly daysToResult: number };

@@ -110,3 +110,11 @@ it('who fell out where: she began in 2026, and stands behind the step with the d
   expect((await server.ask('/api/cohort?year=next', { as: 'nurse' })).statusCode).toBe(422);
   expect((await server.ask('/api/cohort', { as: 'administrator' })).statusCode).toBe(403);
 });
+
+it('a year later the days for bloods have passed, and are told to nobody as if they were to come', async () => {
+  const { bloodsBetween, due } = await hers();
+  expect([due, bloodsBetween?.until.slice(0, 4)]).toEqual(['2027-11-26', '2027']);
+  clock.moveOn(365 * 24 * 60);
+  server.forget('nurse');
+  expect((await hers()).bloodsBetween).toBeUndefined();
+});

@@ -38,7 +38,8 @@ export function comingBackViewOf(person: Person): ComingBackView {
     ...(course.due === undefined ? {} : { due: plainDate(course.due) }),
     ...(course.lastDose === undefined ? {} : { lastDose: plainDate(course.lastDose.on) }),
     ...(course.recall === undefined ? {} : { recallFrom: plainDate(course.recall.from) }),
-    ...(course.recall?.bloods === undefined
+    // Of somebody who comes back late they were to be drawn long ago: what is missing now stands below.
+    ...(course.recall?.bloods === undefined || course.recall.bloods.until < today
       ? {}
       : {
           bloodsBetween: { from: plainDate(course.recall.bloods.from), until: plainDate(course.recall.bloods.until) },

@@ -3,13 +3,13 @@
  * no accessibility violation (axe, WCAG 2.2 AA), nothing wider than the screen, no error in the console.
  */
 import { fileURLToPath } from 'node:url';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 
 import { expect } from 'vitest';
 import { type Somebody, ownServer, password, people } from '../../apps/server/test/support/own-server.ts';
 import type { Tls } from '../../apps/server/src/certificate.ts';
 import { ownPageListener } from '../../apps/server/src/own-page/listener.ts';
+import { accessibilityViolations } from './accessibility.ts';
 import { launch, screenshotPath } from './browser.ts';
 import { movableClock } from './movable-clock.ts';
 
@@ -108,13 +108,9 @@ export async function checked(page: Page, name: string, { settles = true } = {})
   // Without a network the live updates keep trying: it never falls silent.
   if (settles) await page.waitForLoadState('networkidle');
   // A letter stands in a frame that runs no script, so axe cannot look inside: letters are checked as pages of their own.
-  const { violations } = await new AxeBuilder({ page })
-    .setLegacyMode(true)
-    .exclude('iframe')
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-    .analyze();
+  const violations = await accessibilityViolations(page, ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']);
   if (process.env['PICTURES'] !== undefined) await page.screenshot({ path: screenshotPath(name), fullPage: true });
-  expect(violations.map(({ id, nodes }) => `${name}: ${id}: ${nodes[0]?.html ?? ''}`)).toEqual([]);
+  expect(violations.map((violation) => `${name}: ${violation}`)).toEqual([]);
   const wider = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
   expect(wider, `${name} is wider than its screen by ${wider} px`).toBeLessThanOrEqual(0);
 }

@@ -7,6 +7,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { password, people, referralOf, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
 import { fingersFit } from '../support/fingers.ts';
 import { type Service, checked, service, tablet } from '../support/service.ts';
+import { lookedAlong } from '../support/visit-by-hand.ts';
 
 let at: Service;
 let page: Page;
@@ -157,13 +158,18 @@ it('another nurse signs her own reading at the same tablet', async () => {
 it('the infusion cannot be called finished before fifteen minutes of running time', async () => {
   await titled('Start the infusion');
   // EU product text of zoledronic acid 5 mg, 4.2: "via a vented infusion line", "at a constant infusion rate" (from memory).
-  await page.getByText(/a vented set, no air in it, the clamp shut/).waitFor();
+  const looked = page.getByRole('checkbox', { name: lookedAlong, exact: true });
+  expect(await looked.isChecked()).toBe(false);
   await checked(page, 'visit-before-start');
   await fingersFit(page, 'visit-before-start');
   await expect.poll(async () => step.getByRole('button', { name: 'Two identifiers first' }).isDisabled()).toBe(true);
   await tick('full name');
   await tick('birth date');
   await fill('To run in', '30');
+  await expect
+    .poll(async () => step.getByRole('button', { name: 'Look along the line first' }).isDisabled())
+    .toBe(true);
+  await looked.check();
   await act('It runs now');
   await page.getByText('to the earliest finish').waitFor();
   await checked(page, 'visit-running');

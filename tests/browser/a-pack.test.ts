@@ -11,6 +11,7 @@ import {
   packNumbers,
   planToday,
   readyToPrepare,
+  startInfusion,
   wilhelmina,
 } from '../../apps/server/test/support/at-the-chair.ts';
 import { password, people, setUp } from '../../apps/server/test/support/own-server.ts';
@@ -179,12 +180,7 @@ describe('another nurse makes her own reading at another tablet', () => {
     await second.sees(/read differently: batch, pump rate/);
     await checked(checker, 'second-check-differs');
     await preparer.getByText('The readings differ').waitFor();
-    const start = await at.server.act('nurse', {
-      name: 'start infusion',
-      patient: 'wilhelmina',
-      plannedMinutes: 30,
-      identifiers: ['full name', 'birth date'],
-    });
+    const start = await at.server.act('nurse', startInfusion('wilhelmina'));
     expect(start.json<{ refusals: { name: string }[] }>().refusals[0]?.name).toBe('checks-differ');
     const { entries } = await at.server.read<{ entries: { text: string }[] }>('/api/people/wilhelmina');
     expect(entries.map(({ text }) => text)).toContain(
@@ -275,12 +271,7 @@ describe('a batch is stopped while people are at work', () => {
     await sees('Do not use: batch recall');
     await checked(page, 'stock-stopped');
     await page.close();
-    const start = await at.server.act('nurse', {
-      name: 'start infusion',
-      patient: 'wilhelmina',
-      plannedMinutes: 30,
-      identifiers: ['full name', 'birth date'],
-    });
+    const start = await at.server.act('nurse', startInfusion('wilhelmina'));
     expect(start.json<{ refusals: { name: string }[] }>().refusals[0]?.name).toBe('batch-stopped');
     const third = { given: 'Edda', family: 'Marrow', born: '1947-07-19', number: '999 204 7829' };
     await listToday(at.server, 'edda', 3, third);

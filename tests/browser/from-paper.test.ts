@@ -68,10 +68,16 @@ it('the second signature is the one on paper, never the preparer’s own', async
 });
 
 it('an infusion under the minimum is asked about, and written as what it was', async () => {
-  const { fill, tick, press, sees } = hands(card);
+  const { fill, pick, tick, press, sees } = hands(card);
   await tick('full name');
   await tick('birth date');
   await fill('Time on the sheet', '09:20');
+  // Nobody can say any more whether the line was looked along: neither answer is preset.
+  await expect
+    .poll(async () => card.getByRole('button', { name: 'Look along the line first' }).isDisabled())
+    .toBe(true);
+  await pick('Along the line, before it is connected', 'not written on the paper');
+  await checked(page, 'from-paper-start');
   await press('It ran from 09:20');
   await sees('The running time cannot be measured');
   await fill('Given', '100');
@@ -96,6 +102,7 @@ it('both times stand in the notes, whose signature it is, and nothing twice', as
   expect(check?.text).toContain('signed on the day sheet and typed in');
   for (const kind of ['arrived', 'preparation', 'second-check', 'infusion-started', 'dose'])
     expect(of(kind)).toHaveLength(1);
+  expect(of('infusion-started')[0]?.text).toContain('along the line: not written on the paper');
   const visit = await at.server.read<{ check: { by: string } }>('/api/people/wanda/visit?on=2026-11-25');
   expect(visit.check.by).toBe(`${people.checker.name}, on paper`);
 });

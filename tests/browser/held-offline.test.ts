@@ -11,6 +11,7 @@ import { cuttableNetwork } from '../support/cuttable-network.ts';
 import { hands, signIn } from '../support/hands.ts';
 import { keptOn } from '../support/kept-on-device.ts';
 import { type Service, checked, service, tablet } from '../support/service.ts';
+import { lookedAlong } from '../support/visit-by-hand.ts';
 
 const patient = 'wilhelmina';
 let at: Service;
@@ -43,6 +44,7 @@ it('started at the first; without its network it writes that it was stopped, and
   const { tick, press, fill } = hands(first);
   await tick('full name');
   await tick('birth date');
+  await tick(lookedAlong);
   await press('It runs now');
   await first.getByRole('button', { name: /^Pause/ }).waitFor();
   network.cut();

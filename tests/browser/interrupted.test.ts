@@ -11,6 +11,7 @@ import {
 import { setUp } from '../../apps/server/test/support/own-server.ts';
 import { type Hands, hands } from '../support/hands.ts';
 import { type Service, checked, service, tablet } from '../support/service.ts';
+import { lookedAlong } from '../support/visit-by-hand.ts';
 
 let at: Service;
 let page: Page;
@@ -43,6 +44,7 @@ it('too long after the check the pack is read once more before it runs', async (
   await expect.poll(async () => page.getByRole('button', { name: 'Read the pack once more' }).isDisabled()).toBe(true);
   await nurse.pick('The pack says', 'zoledronic acid 5 mg in 100 mL');
   await nurse.fill('Last four signs of the batch', '9999');
+  await nurse.tick(lookedAlong);
   await nurse.press('It runs now');
   await nurse.sees(/not the pack that was prepared and checked/);
   await nurse.fill('Last four signs of the batch', '2391');

@@ -5,6 +5,7 @@ import { listToday, packChecked, planToday, wilhelmina } from '../../apps/server
 import { setUp } from '../../apps/server/test/support/own-server.ts';
 import { hands } from '../support/hands.ts';
 import { type Service, checked, service, tablet } from '../support/service.ts';
+import { lookedAlong } from '../support/visit-by-hand.ts';
 
 const patient = 'wilhelmina';
 let at: Service;
@@ -28,6 +29,7 @@ it('started at one screen, the other says where it is held', async () => {
   const { tick, press } = hands(first);
   await tick('full name');
   await tick('birth date');
+  await tick(lookedAlong);
   await press('It runs now');
   await hands(second).sees(/This dose is held at screen/);
 });

@@ -14,6 +14,7 @@ import { cuttableNetwork } from '../support/cuttable-network.ts';
 import { type Hands, hands, signIn } from '../support/hands.ts';
 import { keptOn } from '../support/kept-on-device.ts';
 import { type Service, checked, service, tablet } from '../support/service.ts';
+import { lookedAlong } from '../support/visit-by-hand.ts';
 
 const patient = 'wilhelmina';
 const badge = 'TB-7f3a-99c1-0042';
@@ -110,6 +111,7 @@ it('the second check is signed alone, by a badge that types like a keyboard', as
 it('the start is covered by the signature of its group, and both names stand in the record', async () => {
   await hand.tickIn('Asked and matched at the chair', 'full name');
   await hand.tickIn('Asked and matched at the chair', 'number');
+  await hand.tick(lookedAlong);
   await hand.press('It runs now');
   await page.getByText('to the earliest finish').waitFor();
   const { steps } = await at.server.read<{ steps: { step: string; by?: string }[] }>(`/api/people/${patient}/visit`);

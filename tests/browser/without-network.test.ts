@@ -13,6 +13,7 @@ import { cuttableNetwork } from '../support/cuttable-network.ts';
 import { hands, signIn } from '../support/hands.ts';
 import { keptOn, namesKept } from '../support/kept-on-device.ts';
 import { type Service, checked, service, tablet } from '../support/service.ts';
+import { lookedAlong } from '../support/visit-by-hand.ts';
 
 const session = 'thornbeck-2026-11-25';
 let at: Service;
@@ -308,6 +309,7 @@ describe('what does not wait', () => {
     await main.tick('full name');
     await main.tick('birth date');
     await main.fill('To run in', '30');
+    await main.tick(lookedAlong);
     await main.press('It runs now');
     await main.sees(/the second person cannot be verified: the infusion is not started here. Use the paper day sheet/);
     await says(page, /offline since \d\d:\d\d$/);

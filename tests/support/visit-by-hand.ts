@@ -114,9 +114,13 @@ export const secondCheckBy = (username: string): HandStep => ({
   press: 'Sign my reading',
 });
 
+/** The tick without which nothing runs. */
+export const lookedAlong = 'I looked: a vented set, no air in it, the clamp shut';
+
 export const start: HandStep = {
   title: 'Start the infusion',
   fill: async (step) => {
+    await tick(step, lookedAlong);
     await tick(step, 'full name');
     await tick(step, 'birth date');
     await hands(step).fill('To run in', '30');

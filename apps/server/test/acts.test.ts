@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { PersonView, SessionView, TodayView, VisitView } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { startInfusion } from './support/at-the-chair.ts';
 import {
   type OwnServer,
   ownServer,
@@ -289,12 +290,13 @@ describe('the visit', () => {
     const checked = await server.read<VisitView>('/api/people/v1/visit', 'nurse');
     expect(checked.check).toMatchObject({ agrees: true, by: people.checker.name });
 
-    await server.done('nurse', {
-      name: 'start infusion',
-      patient: 'v1',
-      plannedMinutes: 30,
-      identifiers: ['full name', 'birth date'],
-    });
+    const { alongTheLine: _, ...silent } = startInfusion('v1');
+    const refused = await server.act('nurse', silent);
+    expect([refused.statusCode, problemOf(refused).refusals?.[0]]).toMatchObject([
+      422,
+      { field: 'alongTheLine', says: 'nobody says that they looked along the line' },
+    ]);
+    await server.done('nurse', startInfusion('v1'));
     const running = await server.read<TodayView>('/api/today?unit=thornbeck');
     expect(running.visits.find(({ patient }) => patient === 'v1')?.infusion?.paused).toBe(false);
     const early = await server.act('nurse', { name: 'finish infusion', patient: 'v1', milliliters: 100 });

@@ -12,6 +12,7 @@ import {
   packNumbers,
   planToday,
   readyToPrepare,
+  startInfusion,
 } from './support/at-the-chair.ts';
 import { type OwnServer, ownServer, problemOf, setUp } from './support/own-server.ts';
 
@@ -163,12 +164,7 @@ describe('a batch that is stopped', () => {
       preparation: preparation?.entry,
       reading,
     });
-    const start = await server.act('nurse', {
-      name: 'start infusion',
-      patient: winner,
-      plannedMinutes: 30,
-      identifiers: ['full name', 'birth date'],
-    });
+    const start = await server.act('nurse', startInfusion(winner));
     expect(nameOf(problemOf(start))).toBe('batch-stopped');
   });
 });

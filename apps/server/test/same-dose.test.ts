@@ -2,7 +2,7 @@
 import { randomUUID } from 'node:crypto';
 import type { VisitView } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { listToday, packChecked, planToday, wilhelmina } from './support/at-the-chair.ts';
+import { listToday, packChecked, planToday, startInfusion, wilhelmina } from './support/at-the-chair.ts';
 import { type OwnServer, ownServer, people, setUp } from './support/own-server.ts';
 
 const patient = 'wilhelmina';
@@ -18,7 +18,7 @@ afterAll(async () => server.close());
 
 test('one start is written, whoever and however often', async () => {
   const { seq } = await server.read<VisitView>(`/api/people/${patient}/visit`);
-  const start = { name: 'start infusion', patient, plannedMinutes: 30, identifiers: ['full name', 'birth date'] };
+  const start = startInfusion(patient);
   const seen = { [`patient/${patient}`]: seq };
   const tap = { id: randomUUID(), seen };
   const answers = await Promise.all([

@@ -7,7 +7,15 @@ import { randomUUID } from 'node:crypto';
 import type { SettingsView, VisitView } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openQuickSecrets } from '../src/sign-in/quick-secrets.ts';
-import { lineNow, listToday, openToday, planToday, readyToPrepare, wilhelmina } from './support/at-the-chair.ts';
+import {
+  lineNow,
+  listToday,
+  openToday,
+  planToday,
+  readyToPrepare,
+  startInfusion,
+  wilhelmina,
+} from './support/at-the-chair.ts';
 import {
   type OwnServer,
   type Somebody,
@@ -192,7 +200,7 @@ describe('in the open session', () => {
   });
 
   test('after five wrong PINs the right one is refused too, also many at once, until it is set anew', async () => {
-    const start = { name: 'start infusion', patient, plannedMinutes: 30, identifiers: ['full name', 'birth date'] };
+    const start = startInfusion(patient);
     const wrong = await Promise.all(
       Array.from({ length: 8 }, async () => refusedAs(start, pinOf('checker', '999998'))),
     );

@@ -1,5 +1,14 @@
 /** One attendance, step by step, with its people and its minutes; what can go wrong does, now and then. */
-import { type Author, type GoVerdict, type Place, addDays, goVerdict, latest, plainDate } from '@twelvemonth/clinical';
+import {
+  type Author,
+  type GoVerdict,
+  type Place,
+  addDays,
+  goVerdict,
+  latest,
+  lineLookedAlong,
+  plainDate,
+} from '@twelvemonth/clinical';
 import type { BodyOfKind } from '@twelvemonth/clinical';
 import { atTime } from './clock.ts';
 import type { Life, Me } from './life.ts';
@@ -180,6 +189,7 @@ function* infuses(me: Me, giver: Author, surprise: Surprise): Life<VisitOutcome>
     patient,
     plannedMinutes: 30,
     identifiers: ['full name', 'birth date'],
+    alongTheLine: lineLookedAlong,
   });
   if (surprise === 'swelling' || surprise === 'part dose') {
     yield* me.minutes(6, 12);

@@ -95,13 +95,17 @@ export async function packChecked(server: OwnServer, patient: string, chair = 1)
 /** From the door to a running infusion. */
 export async function infusionRuns(server: OwnServer, patient: string, chair = 1): Promise<void> {
   await packChecked(server, patient, chair);
-  await server.done('nurse', {
-    name: 'start infusion',
-    patient,
-    plannedMinutes: 30,
-    identifiers: ['full name', 'birth date'],
-  });
+  await server.done('nurse', startInfusion(patient));
 }
+
+/** The medicine begins to run: who they are was asked at the chair, and the line was looked along. */
+export const startInfusion = (patient: string) => ({
+  name: 'start infusion',
+  patient,
+  plannedMinutes: 30,
+  identifiers: ['full name', 'birth date'],
+  alongTheLine: 'vented set, no air, clamp shut',
+});
 
 /** Product numbers of the invented packs: examples of the GS1 General Specifications, or made by their check digit rule. */
 export const packNumbers = {

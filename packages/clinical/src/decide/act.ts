@@ -190,7 +190,7 @@ export const actSchema = z.discriminatedUnion('name', [
     name: z.literal('start infusion'),
     patient: uuidField,
     plannedMinutes: infusionStarted.body.unwrap().shape.plannedMinutes,
-    ...infusionStarted.body.unwrap().pick({ identifiers: true, packAgain: true }).shape,
+    ...infusionStarted.body.unwrap().pick({ identifiers: true, alongTheLine: true, packAgain: true }).shape,
     happenedAt,
   }),
   z.object({

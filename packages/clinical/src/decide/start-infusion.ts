@@ -1,5 +1,6 @@
 /** The medicine begins to run: who it is, the go, the way in, the pack and its second check, the open session. */
 import { MILLISECONDS_A_MINUTE, plural } from '../kinds-texts/words.ts';
+import { lineLookedAlong } from '../kinds/infusion-started.ts';
 import { subject } from '../ledger/subject.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import type { Fact, SubjectRecord } from '../record/patient-record.ts';
@@ -31,6 +32,7 @@ export function decideStart(act: ActNamed<'start infusion'>, written: Surroundin
   refusals.push(
     ...checkMinutes(act.plannedMinutes, 'plannedMinutes', now),
     ...checkAskedAtTheChair(act),
+    ...checkLineLookedAlong(act),
     ...checkInterrupted(act, visit, now),
     ...checkHappenedAt(act.happenedAt, [visit?.decision, visit?.check], written),
   );
@@ -41,6 +43,7 @@ export function decideStart(act: ActNamed<'start infusion'>, written: Surroundin
       {
         plannedMinutes: act.plannedMinutes,
         ...(act.identifiers === undefined ? {} : { identifiers: act.identifiers }),
+        alongTheLine: act.alongTheLine,
         ...(act.packAgain === undefined ? {} : { packAgain: act.packAgain }),
         clock: now.clock,
       },
@@ -54,6 +57,20 @@ const checkAskedAtTheChair = ({ identifiers }: ActNamed<'start infusion'>): read
   identifiers === undefined
     ? [fieldWrong('identifiers', 'nobody was asked who they are at the chair', 'two identifiers, asked and matched')]
     : [];
+
+/**
+ * Hazard 77: air, an unvented set, a line that runs freely. Whoever starts it now has looked; only of one that ran on paper may
+ * the sheet be silent about it.
+ */
+function checkLineLookedAlong({ alongTheLine, happenedAt }: ActNamed<'start infusion'>): readonly Refusal[] {
+  if (alongTheLine === lineLookedAlong) return [];
+  const remedy = 'look: vented set, no air in it, clamp shut until the rate is set; then say so';
+  if (alongTheLine === undefined)
+    return [fieldWrong('alongTheLine', 'nobody says that they looked along the line', remedy)];
+  return happenedAt === undefined
+    ? [fieldWrong('alongTheLine', 'it starts now, at the chair: no paper can be silent about the line', remedy)]
+    : [];
+}
 
 /** Hazard 56: too long after the second check the pack is read once more, and what is read is compared. */
 function checkInterrupted(

@@ -193,7 +193,7 @@ const texts: Texts = {
       body.agrees ? 'the readings agree' : `the readings differ in ${plural(body.differs, 'and')}`
     }`,
   'infusion-started': ({ body }) =>
-    `infusion started, planned ${counted(body.plannedMinutes, 'minute')}${body.identifiers === undefined ? '' : `; ${plural(body.identifiers, 'and')} matched at the chair`}${body.packAgain === undefined ? '' : `; pack read once more: ${body.packAgain.product}, batch ending ${body.packAgain.batchLastFour}`}`,
+    `infusion started, planned ${counted(body.plannedMinutes, 'minute')}${body.identifiers === undefined ? '' : `; ${plural(body.identifiers, 'and')} matched at the chair`}${body.alongTheLine === undefined ? '' : `; along the line: ${body.alongTheLine}`}${body.packAgain === undefined ? '' : `; pack read once more: ${body.packAgain.product}, batch ending ${body.packAgain.batchLastFour}`}`,
   'infusion-paused': ({ body }) => `infusion paused: ${body.reason}`,
   'infusion-resumed': () => 'infusion resumed',
   'infusion-finished': ({ body }) =>

@@ -4,6 +4,11 @@ import { entryKind } from './entry-kind.ts';
 import { clockField, identifiersField } from './fields.ts';
 import { packProducts } from './products.ts';
 
+/** What whoever connects the line has to have found along it. */
+export const lineLookedAlong = 'vented set, no air, clamp shut';
+/** Typed in later from a sheet on which nobody ticked it: nobody can say any more. */
+export const lineNotOnPaper = 'not written on the paper';
+
 /** The medicine is running. Keeps the server's boot, uptime and wall clock so that running time survives a changed clock. */
 export const infusionStarted = entryKind({
   name: 'infusion-started',
@@ -17,6 +22,8 @@ export const infusionStarted = entryKind({
       plannedMinutes: z.number().int().min(1).max(240),
       /** What was asked and matched at the chair, before the line was connected. */
       identifiers: identifiersField.optional(),
+      /** That they looked along the line before it was connected; absent in starts written before this was asked. */
+      alongTheLine: z.enum([lineLookedAlong, lineNotOnPaper]).optional(),
       /** Read once more off the pack at the chair, where too long went by since the second check. */
       packAgain: z
         .object({ product: z.enum(packProducts), batchLastFour: z.string().trim().min(1).max(4) })
@@ -25,5 +32,9 @@ export const infusionStarted = entryKind({
       clock: clockField,
     })
     .readonly(),
-  example: { plannedMinutes: 30, clock: { boot: 'b1', uptimeMilliseconds: 120000, wall: '2027-01-28T10:51:00.000Z' } },
+  example: {
+    plannedMinutes: 30,
+    alongTheLine: lineLookedAlong,
+    clock: { boot: 'b1', uptimeMilliseconds: 120000, wall: '2027-01-28T10:51:00.000Z' },
+  },
 });

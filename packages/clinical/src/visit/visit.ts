@@ -4,6 +4,7 @@
  */
 import { type Day, shortDate } from '../calendar/day.ts';
 import { plural } from '../kinds-texts/words.ts';
+import { lineNotOnPaper } from '../kinds/infusion-started.ts';
 import type { KindName } from '../kinds/index.ts';
 import { type PackProduct, dripProduct, injectionOf } from '../kinds/products.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
@@ -161,6 +162,17 @@ export const isFlushed = (flush: Fact<'flush'> | undefined): boolean =>
 
 type Facts = Omit<Visit, 'steps'>;
 
+/** That it stands still; and that nobody can say whether the line was looked along, which is not the same as safe. */
+function saysOfInfusion(infusion: Infusion | undefined): string | undefined {
+  if (infusion === undefined) return undefined;
+  const { started, finished, paused } = infusion;
+  const says = [
+    ...(finished === undefined && paused !== undefined ? ['paused'] : []),
+    ...(started.body.alongTheLine === lineNotOnPaper ? [`along the line: ${lineNotOnPaper}`] : []),
+  ];
+  return says.length === 0 ? undefined : says.join('; ');
+}
+
 /** What did a step, if anything has; `begun` marks a step that is under way. */
 function factOf(
   step: VisitStepName,
@@ -201,7 +213,7 @@ function factOf(
       return {
         fact: visit.infusion?.finished,
         begun: visit.infusion?.started,
-        says: visit.infusion?.finished === undefined && visit.infusion?.paused !== undefined ? 'paused' : undefined,
+        says: saysOfInfusion(visit.infusion),
       };
     case 'removal':
       // Taken out in a pause it is not the removal that ends the visit.

@@ -17,6 +17,7 @@ import {
   carryOut,
   day,
   factsOf,
+  lineLookedAlong,
   noFormulary,
   plainDate,
   protocolsInForce,
@@ -357,15 +358,19 @@ export class DayUnit {
   running(patient = 'p1'): this {
     this.go(patient).prepared(patient);
     this.expect('imre', this.check({}, patient));
-    this.expect('dana', {
-      name: 'start infusion',
-      patient,
-      plannedMinutes: 30,
-      identifiers: ['full name', 'birth date'],
-    });
+    this.expect('dana', { ...startInfusion, patient });
     return this;
   }
 }
+
+/** The medicine begins to run: who they are was asked at the chair, and the line was looked along. */
+export const startInfusion = {
+  name: 'start infusion',
+  patient: 'p1',
+  plannedMinutes: 30,
+  identifiers: ['full name', 'birth date'],
+  alongTheLine: lineLookedAlong,
+} as const satisfies Act;
 
 /** On the day of the session, someone booked on it. */
 export const onTheDay = (unit = new DayUnit()): DayUnit => unit.booked().at('2026-11-26T08:45:00.000Z');

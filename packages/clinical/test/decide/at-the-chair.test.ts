@@ -1,24 +1,87 @@
 /** At the chair: who they are is asked once more, and one pair of hands does not try for ever. Hazards 24 and 32. */
-import { type Act, entryText } from '@twelvemonth/clinical';
+import { type Act, day, entryText, kindNamed, visitOn } from '@twelvemonth/clinical';
 import { describe, expect, test } from 'vitest';
-import { onTheDay } from './a-day-unit.ts';
+import { onTheDay, startInfusion } from './a-day-unit.ts';
 import { putOff } from './put-off-act.ts';
 
-const start = (identifiers?: Extract<Act, { name: 'start infusion' }>['identifiers']): Act => ({
-  name: 'start infusion',
-  patient: 'p1',
-  plannedMinutes: 30,
-  ...(identifiers === undefined ? {} : { identifiers }),
-});
+type Start = Extract<Act, { name: 'start infusion' }>;
+const start = (identifiers: Start['identifiers']): Start => ({ ...startInfusion, identifiers });
 
 describe('two identifiers at the chair', () => {
   test('without them the medicine does not start; with them they stand in the record', () => {
     const unit = onTheDay().go().prepared();
     unit.expect('imre', unit.check());
-    const [refusal] = unit.do('dana', start());
+    const [refusal] = unit.do('dana', start(undefined));
     expect(refusal).toMatchObject({ name: 'field-wrong', field: 'identifiers' });
     expect(unit.refused('dana', start(['full name', 'number']))).toEqual([]);
     expect(entryText(unit.newest('infusion-started'))).toContain('full name and number matched at the chair');
+  });
+});
+
+// EU product text of zoledronic acid 5 mg, 4.2: "via a vented infusion line", "at a constant infusion rate" (from memory); no air
+// and a shut clamp: common practice, no source.
+describe('looking along the line before it is connected', () => {
+  const checked = () => {
+    const unit = onTheDay().go().prepared();
+    unit.expect('imre', unit.check());
+    return unit;
+  };
+  const { alongTheLine, ...silent } = startInfusion;
+  const notOnPaper = { ...startInfusion, alongTheLine: 'not written on the paper' } as const;
+  const then = '2026-11-26T09:30:00.000+00:00';
+
+  test('a start of which nobody says so is refused, at the chair and typed in later', () => {
+    for (const more of [{}, { happenedAt: then }]) {
+      const [refusal, ...others] = checked()
+        .at('2026-11-26T11:00:00.000Z')
+        .do('dana', { ...silent, ...more });
+      expect(refusal).toMatchObject({
+        name: 'field-wrong',
+        field: 'alongTheLine',
+        says: 'nobody says that they looked along the line',
+      });
+      expect(others.map(({ field }) => field).filter((field) => field === 'alongTheLine')).toEqual([]);
+    }
+  });
+  test('said, it stands in the record', () => {
+    const unit = checked();
+    unit.expect('dana', startInfusion);
+    expect(unit.newest('infusion-started').body.alongTheLine).toBe(alongTheLine);
+    expect(entryText(unit.newest('infusion-started'))).toContain('along the line: vented set, no air, clamp shut');
+  });
+  test('no start of now is excused by paper', () =>
+    expect(checked().do('dana', notOnPaper)[0]).toMatchObject({ name: 'field-wrong', field: 'alongTheLine' }));
+  test('a sheet that is silent is typed in as silent, and the visit says so for as long as it is read', () => {
+    const unit = checked().at('2026-11-26T11:00:00.000Z');
+    unit.expect('dana', { ...notOnPaper, happenedAt: then });
+    expect(entryText(unit.newest('infusion-started'))).toContain('along the line: not written on the paper');
+    const says = () => visitOn(unit.patient(), day('2026-11-26'))?.steps.find(({ step }) => step === 'infusion')?.says;
+    expect(says()).toBe('along the line: not written on the paper');
+    unit.expect('dana', {
+      name: 'finish infusion',
+      patient: 'p1',
+      milliliters: 100,
+      happenedAt: '2026-11-26T10:05:00.000+00:00',
+      timedBy: 'Dana, wall clock of the bay',
+    });
+    expect(says()).toBe('along the line: not written on the paper');
+  });
+  test('a start written before this was asked is read as it was written, and its infusion goes on', () => {
+    const unit = checked();
+    unit.expect('dana', startInfusion);
+    const { id, body } = unit.newest('infusion-started');
+    const { alongTheLine: _, ...before } = body;
+    unit.ledgers.set(
+      'patient/p1',
+      unit
+        .entries()
+        .map((entry) =>
+          entry.id === id ? { ...entry, body: kindNamed('infusion-started').body.parse(before) } : entry,
+        ),
+    );
+    expect(entryText(unit.newest('infusion-started'))).toMatch(/matched at the chair$/);
+    unit.wait(31).expect('dana', { name: 'finish infusion', patient: 'p1', milliliters: 100 });
+    expect(unit.newest('dose').body.minutes).toBe(31);
   });
 });
 
@@ -49,10 +112,7 @@ describe('interrupted between second check and start', () => {
     unit.expect('imre', unit.check());
     return unit;
   };
-  const anew = (packAgain: Extract<Act, { name: 'start infusion' }>['packAgain']): Act => ({
-    ...(start(['full name', 'number']) as Extract<Act, { name: 'start infusion' }>),
-    packAgain,
-  });
+  const anew = (packAgain: Start['packAgain']): Act => ({ ...start(['full name', 'number']), packAgain });
   const product = 'zoledronic acid 5 mg in 100 mL';
 
   test('within the minutes nothing more is asked', () =>

@@ -3,17 +3,11 @@
  * nobody can make an exception for": a named prescriber who is not giving this dose; the numbers: common practice, no source).
  */
 import { describe, expect, test } from 'vitest';
-import { type Act, starterSheet, teachingSheet } from '@twelvemonth/clinical';
-import { type DayUnit, onTheDay, people } from './a-day-unit.ts';
+import { starterSheet, teachingSheet } from '@twelvemonth/clinical';
+import { type DayUnit, onTheDay, people, startInfusion } from './a-day-unit.ts';
 
 const names = (refusals: readonly { name: string }[]): string[] => refusals.map(({ name }) => name);
 const exception = (expiresOn: string, requirement = 'vitamin D') => ({ requirement, reason: 'agreed', expiresOn });
-const start: Act = {
-  name: 'start infusion',
-  patient: 'p1',
-  plannedMinutes: 30,
-  identifiers: ['full name', 'birth date'],
-};
 /** Halina, who also works as a nurse on other days. */
 const halinaAsNurse = { staff: people.halina.staff, role: 'nurse' } as const;
 /** A prescriber who has ordered nothing for this person. */
@@ -47,8 +41,8 @@ describe('its author at the chair', () => {
   test('does not give the dose; another person does', () => {
     const unit = ready(excepted(onTheDay(), aldo));
     unit.expect('imre', unit.check());
-    expect(unit.refused(aldoAsNurse, start)).toEqual(['exception-author-may-not-give']);
-    unit.expect('dana', start);
+    expect(unit.refused(aldoAsNurse, startInfusion)).toEqual(['exception-author-may-not-give']);
+    unit.expect('dana', startInfusion);
   });
   test('does not make the second check; another person does', () => {
     const unit = ready(excepted(onTheDay(), aldo));
@@ -76,6 +70,9 @@ describe('its author at the chair', () => {
   test('who prescribed and made the exception is told both', () => {
     const unit = ready(excepted(onTheDay(), 'halina'));
     unit.expect('imre', unit.check());
-    expect(unit.refused(halinaAsNurse, start)).toEqual(['prescriber-may-not-give', 'exception-author-may-not-give']);
+    expect(unit.refused(halinaAsNurse, startInfusion)).toEqual([
+      'prescriber-may-not-give',
+      'exception-author-may-not-give',
+    ]);
   });
 });

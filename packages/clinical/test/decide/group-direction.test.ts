@@ -6,7 +6,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { type Act, type PlainDate, addDays, day, plainDate } from '@twelvemonth/clinical';
-import { DayUnit, type Person } from './a-day-unit.ts';
+import { DayUnit, type Person, startInfusion } from './a-day-unit.ts';
 
 const conditions = ['Earlier doses went without a severe reaction', 'Not under another bone service'] as const;
 
@@ -165,16 +165,10 @@ describe('a dose under a group direction', () => {
     unit.expect('imre', unit.check());
     return unit;
   };
-  const start: Act = {
-    name: 'start infusion',
-    patient: 'p1',
-    plannedMinutes: 30,
-    identifiers: ['full name', 'birth date'],
-  };
   test('is given by a nurse whom it names, also by the one who recorded the order', () => {
     const unit = atTheNeedle();
-    expect(unit.refused('imre', start)).toEqual(['not-under-the-direction']);
-    expect(unit.refused('dana', start)).toEqual([]);
+    expect(unit.refused('imre', startInfusion)).toEqual(['not-under-the-direction']);
+    expect(unit.refused('dana', startInfusion)).toEqual([]);
   });
   test('does not start once the direction has ended, though the order still stands', () => {
     const unit = atTheNeedle();
@@ -183,7 +177,7 @@ describe('a dose under a group direction', () => {
       unit: 'thornbeck',
       body: { direction: written(unit), reason: 'recalled by the pharmacy' },
     });
-    expect(unit.refused('dana', start)).toEqual(['not-under-the-direction']);
+    expect(unit.refused('dana', startInfusion)).toEqual(['not-under-the-direction']);
   });
 });
 

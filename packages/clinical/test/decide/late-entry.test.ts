@@ -1,18 +1,12 @@
 /** Steps typed in later, from the day sheet after the network was down: both times are kept, and nothing is let off. */
 import { describe, expect, test } from 'vitest';
 import { type Act, day, taskRows, teaching } from '@twelvemonth/clinical';
-import { DayUnit, onTheDay } from './a-day-unit.ts';
+import { DayUnit, onTheDay, startInfusion } from './a-day-unit.ts';
 
 const at = (time: string): string => `2026-11-26T${time}:00.000+00:00`;
 const decide: Act = { name: 'decide', patient: 'p1', decision: 'go' };
 /** The visit up to the questions, written at 08:45; it is 11:00 when the paper is typed in. */
 const paper = (): DayUnit => onTheDay().arrive().observed().asked().at('2026-11-26T11:00:00.000Z');
-const start: Act = {
-  name: 'start infusion',
-  patient: 'p1',
-  plannedMinutes: 30,
-  identifiers: ['full name', 'birth date'],
-};
 
 describe('a step typed in later', () => {
   test('the decision: when it happened and when it was written', () => {
@@ -37,8 +31,8 @@ describe('a step typed in later', () => {
     expect(unit.refused('imre', { ...check, happenedAt: at('09:14') } as Act)).toEqual(['step-out-of-order']);
     expect(unit.refused('dana', { ...check, happenedAt: at('09:16') } as Act)).toEqual(['checker-is-preparer']);
     unit.expect('imre', { ...check, happenedAt: at('09:16') } as Act);
-    expect(unit.refused('dana', { ...start, happenedAt: at('09:15') })).toEqual(['step-out-of-order']);
-    unit.expect('dana', { ...start, happenedAt: at('09:20') });
+    expect(unit.refused('dana', { ...startInfusion, happenedAt: at('09:15') })).toEqual(['step-out-of-order']);
+    unit.expect('dana', { ...startInfusion, happenedAt: at('09:20') });
     const finish = { name: 'finish infusion', patient: 'p1', milliliters: 100 } as const;
     expect(unit.refused('dana', { ...finish, happenedAt: at('09:52') })).toEqual(['cannot-be-measured']);
     expect(unit.refused('dana', { ...finish, happenedAt: at('09:19'), timedBy: 'x' })).toContain('step-out-of-order');
@@ -53,7 +47,7 @@ describe('a step typed in later', () => {
     const started = (): DayUnit => {
       const unit = onTheDay().go().prepared();
       unit.expect('imre', unit.check());
-      unit.at('2026-11-26T11:00:00.000Z').expect('dana', { ...start, happenedAt: at('10:00') });
+      unit.at('2026-11-26T11:00:00.000Z').expect('dana', { ...startInfusion, happenedAt: at('10:00') });
       return unit;
     };
     const ended = (time: string, more: object = {}): Act => ({
@@ -91,7 +85,7 @@ describe('a step typed in later', () => {
       const now: Act = { name: 'finish infusion', patient: 'p1', milliliters: 100, timedBy: 'x' };
       const unit = onTheDay().go().prepared();
       unit.expect('imre', unit.check());
-      unit.wait(10).expect('dana', { ...start, happenedAt: at('08:50') });
+      unit.wait(10).expect('dana', { ...startInfusion, happenedAt: at('08:50') });
       expect(unit.now.slice(11, 16) < '09:05').toBe(true);
       expect(unit.refused('dana', now)).toEqual(['ran-too-fast']);
       unit.wait(15).expect('dana', now);
@@ -118,7 +112,7 @@ describe('a step typed in later', () => {
       const check = unit.newest('second-check');
       expect([check.author.staff, check.body.signedOnPaperBy]).toEqual(['dana', 'imre']);
       expect(check.body.agrees).toBe(true);
-      unit.expect('dana', { ...start, happenedAt: at('10:05') });
+      unit.expect('dana', { ...startInfusion, happenedAt: at('10:05') });
     });
     test.each(['dana'])('%s, who prepared it, signed both: refused', (who) => {
       const unit = prepared();
@@ -131,7 +125,7 @@ describe('a step typed in later', () => {
     test('no infusion starts now on it: nobody has proven who checked', () => {
       const unit = prepared();
       unit.expect('dana', onPaper(unit, 'imre'));
-      expect(unit.refused('dana', start)).toContain('check-on-paper-only');
+      expect(unit.refused('dana', startInfusion)).toContain('check-on-paper-only');
     });
     test('the nurse in charge sees the sheet and says so', () => {
       const unit = prepared();
@@ -153,7 +147,7 @@ describe('a step typed in later', () => {
     const unit = onTheDay().go().prepared();
     unit.expect('imre', unit.check());
     unit.wait(40);
-    unit.expect('dana', { ...start, happenedAt: at('08:50') });
+    unit.expect('dana', { ...startInfusion, happenedAt: at('08:50') });
     expect(unit.refused('dana', { name: 'finish infusion', patient: 'p1', milliliters: 100 })).toEqual([
       'cannot-be-measured',
     ]);

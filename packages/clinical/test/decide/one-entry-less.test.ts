@@ -3,19 +3,13 @@
  * start is refused. Nothing unknown counts as safe, also not what was known a minute ago. And what is told in the last minute.
  */
 import { describe, expect, test } from 'vitest';
-import { DayUnit } from './a-day-unit.ts';
+import { DayUnit, startInfusion } from './a-day-unit.ts';
 
 const readyToStart = (): DayUnit => {
   const unit = new DayUnit().booked().at('2026-11-26T08:40:00.000Z').go().prepared();
   unit.expect('imre', unit.check());
   return unit;
 };
-const start = {
-  name: 'start infusion',
-  patient: 'p1',
-  plannedMinutes: 30,
-  identifiers: ['full name', 'birth date'],
-} as const;
 
 /** How she came to us, and a weight of two days ago beside that of the day: the dose does not rest on these. */
 const notRestedUpon = ['referral', 'triage', 'body weight 56.2 kg'];
@@ -32,19 +26,24 @@ const entries = readyToStart()
 
 describe('ready to start', () => {
   test('with all of them it starts', () => {
-    expect(readyToStart().do('dana', start)).toEqual([]);
+    expect(readyToStart().do('dana', startInfusion)).toEqual([]);
   });
   test.each(entries)('without $shown $detail', ({ index, shown }) => {
     const unit = readyToStart();
     const entry = unit.patient().all[index];
     if (entry === undefined) throw new Error('no such entry');
     const kept = unit.do(entry.author, { name: 'withdraw', patient: 'p1', entry: entry.id, reason: 'typed in error' });
-    const refused = unit.do('dana', start);
+    const refused = unit.do('dana', startInfusion);
     const outcome =
       kept.length > 0 ? kept.map(({ name }) => name) : refused.length > 0 ? 'does not start' : 'starts without it';
     const expected = notRestedUpon.includes(shown) ? ['starts without it'] : ['does not start', stays];
     expect(expected).toContainEqual(outcome);
   });
+});
+
+test.each(['identifiers', 'alongTheLine'] as const)('without the answer to %s it does not start', (field) => {
+  const { [field]: _, ...silent } = startInfusion;
+  expect(readyToStart().do('dana', silent)).toMatchObject([{ name: 'field-wrong', field }]);
 });
 
 describe('told between the second check and the start', () => {
@@ -69,13 +68,13 @@ describe('told between the second check and the start', () => {
   ] as const)('%s: it does not start', (_, who, kind, body) => {
     const unit = readyToStart();
     unit.write(who, kind, body);
-    expect(unit.do('dana', start)).not.toEqual([]);
+    expect(unit.do('dana', startInfusion)).not.toEqual([]);
   });
 });
 
 test('a no said while it stands still: it does not run on, until they consent again', () => {
   const unit = readyToStart();
-  unit.expect('dana', start);
+  unit.expect('dana', startInfusion);
   unit.expect('dana', { name: 'pause infusion', patient: 'p1', reason: 'wants to talk' });
   unit.write('dana', 'refusal', { to: 'this dose', words: 'no more of it' });
   const resume = { name: 'resume infusion', patient: 'p1' } as const;

@@ -4,8 +4,8 @@
  * practice section 3, hazards 21 and 24).
  */
 import { describe, expect, test } from 'vitest';
-import { type Act, day, visitOn } from '@twelvemonth/clinical';
-import { type DayUnit, onTheDay } from './a-day-unit.ts';
+import { day, visitOn } from '@twelvemonth/clinical';
+import { type DayUnit, onTheDay, startInfusion } from './a-day-unit.ts';
 
 const ordered = (unit: DayUnit, regimen: string): DayUnit => {
   unit.write('halina', 'prescription', { regimen, validFrom: unit.today(), validUntil: '2028-01-01' });
@@ -23,12 +23,6 @@ const checked = (unit: DayUnit): DayUnit => {
   unit.expect('imre', unit.check());
   return unit;
 };
-const start: Act = {
-  name: 'start infusion',
-  patient: 'p1',
-  plannedMinutes: 30,
-  identifiers: ['full name', 'birth date'],
-};
 
 describe('the drip of zoledronic acid 5 mg runs for no other order', () => {
   test('a go by the rules of denosumab prepares no bag', () => {
@@ -38,11 +32,11 @@ describe('the drip of zoledronic acid 5 mg runs for no other order', () => {
   test('nor does an order changed after the second check start one', () => {
     const unit = checked(onTheDay());
     ordered(unit, 'denosumab-60-six-monthly');
-    expect(unit.refused('dana', start)).toContain('wrong-product');
+    expect(unit.refused('dana', startInfusion)).toContain('wrong-product');
   });
   test("every regimen of zoledronic acid 5 mg may: also the single dose for Paget's disease", () => {
     const unit = checked(ordered(onTheDay(), 'zoledronic-acid-pagets-disease'));
-    expect(unit.refused('dana', start)).toEqual([]);
+    expect(unit.refused('dana', startInfusion)).toEqual([]);
   });
 });
 

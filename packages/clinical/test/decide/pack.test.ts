@@ -4,7 +4,7 @@
  */
 import { type Act, type Fact, type PlainDate, entryText } from '@twelvemonth/clinical';
 import { describe, expect, test } from 'vitest';
-import { type DayUnit, onTheDay } from './a-day-unit.ts';
+import { type DayUnit, onTheDay, startInfusion } from './a-day-unit.ts';
 
 const ours = '09506000134352';
 const fourMilligrams = '09506000140445';
@@ -166,15 +166,9 @@ describe('a stopped batch', () => {
     expect(prepare(unit, { scan: scan() })).toEqual([]);
     unit.expect('imre', unit.check());
     unit.expect('priya', stop());
-    const start: Act = {
-      name: 'start infusion',
-      patient: 'p1',
-      plannedMinutes: 30,
-      identifiers: ['full name', 'birth date'],
-    };
-    expect(unit.refused('dana', start)).toEqual(['batch-stopped']);
+    expect(unit.refused('dana', startInfusion)).toEqual(['batch-stopped']);
     unit.expect('priya', { name: 'release batch', body: { batch: 'PA-2391', reason: 'another maker’s batch' } });
-    expect(unit.refused('dana', start)).toEqual([]);
+    expect(unit.refused('dana', startInfusion)).toEqual([]);
   });
 
   test('only a pharmacist lets a batch be used again, and only one that is stopped', () => {

@@ -5,7 +5,6 @@
  */
 import { describe, expect, test } from 'vitest';
 import {
-  type Act,
   type Fact,
   type ProtocolSheet,
   day,
@@ -17,7 +16,7 @@ import {
   taskRows,
   teachingSheet,
 } from '@twelvemonth/clinical';
-import { DayUnit, onTheDay } from './a-day-unit.ts';
+import { DayUnit, onTheDay, startInfusion } from './a-day-unit.ts';
 
 const wanted = { ...teachingSheet, pharmacyVerification: 'before preparation' } as const;
 const where = (unit: DayUnit) => orderAtPharmacy(unit.patient(), day(unit.today()));
@@ -37,12 +36,6 @@ const prepare = (unit: DayUnit) => {
   unit.write('dana', 'cannula', { site: 'right forearm', gauge: '22', tries: 1, placed: true });
   unit.write('dana', 'flush', { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' });
   return unit.line('dana', 'preparation', unit.pack()).map(({ name }) => name);
-};
-const start: Act = {
-  name: 'start infusion',
-  patient: 'p1',
-  plannedMinutes: 30,
-  identifiers: ['full name', 'birth date'],
 };
 /** The prescriber corrects the prescription that stands. */
 const changed = (unit: DayUnit, more: Partial<Fact<'prescription'>['body']>): void => {
@@ -72,9 +65,9 @@ describe('where the protocol wants a pharmacist before anything is prepared', ()
     unit.expect('imre', unit.check());
     changed(unit, { conditions: 'over 45 minutes' });
     expect(says(unit)).toBe('changed since it was verified on 26 Nov 2026: not verified');
-    expect(unit.refused('dana', start)).toEqual(['prescription-not-verified']);
+    expect(unit.refused('dana', startInfusion)).toEqual(['prescription-not-verified']);
     expect(check(unit, { outcome: 'verified' })).toEqual([]);
-    unit.expect('dana', start);
+    unit.expect('dana', startInfusion);
   });
   test('a newer prescription is one nobody has verified', () => {
     const unit = onTheDay(new DayUnit(wanted));
@@ -94,7 +87,7 @@ describe('where the protocol wants a pharmacist before anything is prepared', ()
     check(unit, { outcome: 'verified' });
     unit.prepared();
     unit.expect('imre', unit.check());
-    unit.expect('dana', start);
+    unit.expect('dana', startInfusion);
     unit.wait(31);
     unit.expect('dana', { name: 'finish infusion', patient: 'p1', milliliters: 100 });
     changed(unit, { conditions: 'x' });
@@ -106,7 +99,7 @@ describe('where the protocol wants a pharmacist before anything is prepared', ()
     unit.write('dana', 'flush', { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' });
     unit.write('dana', 'preparation', unit.pack({ typedBecause: 'typed in later' }));
     unit.expect('imre', unit.check());
-    expect(unit.refused('dana', start)).toEqual(['prescription-not-verified']);
+    expect(unit.refused('dana', startInfusion)).toEqual(['prescription-not-verified']);
   });
 });
 

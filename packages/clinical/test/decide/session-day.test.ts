@@ -4,7 +4,7 @@
  */
 import { type Act, type PlainDate, factsOf, namedNursesOf, sessionDayOf } from '@twelvemonth/clinical';
 import { describe, expect, test } from 'vitest';
-import { DayUnit, onTheDay } from './a-day-unit.ts';
+import { DayUnit, onTheDay, startInfusion } from './a-day-unit.ts';
 
 const session = 'thornbeck-2026-11-26';
 type Opening = Extract<Act, { name: 'open session' }>['body'];
@@ -151,20 +151,13 @@ describe('a session opens', () => {
 });
 
 describe('while competences are kept', () => {
-  const start: Act = {
-    name: 'start infusion',
-    patient: 'p1',
-    plannedMinutes: 30,
-    identifiers: ['full name', 'birth date'],
-  };
-
   test('nothing runs before the session is open', () => {
     const unit = morning();
     unit.go().prepared();
     unit.expect('imre', unit.check());
-    expect(unit.refused('dana', start)).toEqual(['session-not-open']);
+    expect(unit.refused('dana', startInfusion)).toEqual(['session-not-open']);
     unit.expect('imre', opening());
-    expect(unit.refused('dana', start)).toEqual([]);
+    expect(unit.refused('dana', startInfusion)).toEqual([]);
   });
 
   test('only a named second checker checks', () => {
@@ -180,7 +173,7 @@ describe('while competences are kept', () => {
     const unit = onTheDay();
     unit.go().prepared();
     unit.expect('imre', unit.check());
-    expect(unit.refused('dana', start)).toEqual([]);
+    expect(unit.refused('dana', startInfusion)).toEqual([]);
   });
 });
 

@@ -16,19 +16,14 @@ import {
   visitOn,
   visitToday,
 } from '@twelvemonth/clinical';
-import { DayUnit, type Person, as, onTheDay, people } from './a-day-unit.ts';
+import { DayUnit, type Person, as, onTheDay, people, startInfusion } from './a-day-unit.ts';
 import { putOff } from './put-off-act.ts';
 
 const decision = (
   which: 'go' | 'put off' | 'ask a prescriber',
   more: Partial<Extract<Act, { name: 'decide' }>> = {},
 ): Act => ({ name: 'decide', patient: 'p1', decision: which, ...more });
-const start = (plannedMinutes = 30): Act => ({
-  name: 'start infusion',
-  patient: 'p1',
-  plannedMinutes,
-  identifiers: ['full name', 'birth date'],
-});
+const start = (plannedMinutes = 30): Act => ({ ...startInfusion, plannedMinutes });
 const finish = (more: Partial<Extract<Act, { name: 'finish infusion' }>> = {}): Act => ({
   name: 'finish infusion',
   patient: 'p1',

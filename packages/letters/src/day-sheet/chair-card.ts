@@ -2,7 +2,7 @@
  * The card of one person: what is known at the head, a box for each step and both signatures. What the preparer read stands
  * below the fold, so that the checker reads the pack without seeing it.
  */
-import type { VisitStepName } from '@twelvemonth/clinical';
+import { type VisitStepName, lineLookedAlong } from '@twelvemonth/clinical';
 import { escaped } from '../letter.ts';
 import type { Language } from '../speaker.ts';
 import type { DaySheetPerson } from './facts.ts';
@@ -79,7 +79,7 @@ function lines(
       step: 'infusion',
       title: 'Infusion',
       time: 'started at',
-      asks: `${running === undefined ? `at the chair: ${identifiers}` : `<strong>in the notes: ${escaped(running)}</strong>`}<br>paused from <span class="blank short"></span> to <span class="blank short"></span>, from <span class="blank short"></span> to <span class="blank short"></span> · site after 5 minutes: ${boxes('well', 'not well: stop, look, resite')}<br>${
+      asks: `${running === undefined ? `at the chair: ${identifiers}<br>along the line: ${boxes(lineLookedAlong)}` : `<strong>in the notes: ${escaped(running)}</strong>`}<br>paused from <span class="blank short"></span> to <span class="blank short"></span>, from <span class="blank short"></span> to <span class="blank short"></span> · site after 5 minutes: ${boxes('well', 'not well: stop, look, resite')}<br>${
         leastMinutes === undefined
           ? 'no protocol is in force: the shortest running time is not known'
           : `a whole dose runs at least ${leastMinutes} minutes; paused minutes do not count`

@@ -1,4 +1,6 @@
+import { lineLookedAlong, lineNotOnPaper } from '@twelvemonth/clinical';
 import { useState } from 'react';
+import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { TicksField } from '../../fields/TicksField.tsx';
 import { Note } from '../../paper/Note.tsx';
@@ -20,6 +22,7 @@ export function InfusionStep({ data, done }: StepProps) {
 function Start({ data, done }: StepProps) {
   const step = useStep(data, done);
   const [identifiers, setIdentifiers] = useState<readonly Identifier[]>([]);
+  const [alongTheLine, setAlongTheLine] = useState<AlongTheLine>();
   const [pack, setPack] = useState(nothingRead);
   const fromPaper = useFromPaper();
   useTick(true);
@@ -46,11 +49,13 @@ function Start({ data, done }: StepProps) {
           ? 'Read the pack once more'
           : identifiers.length < 2
             ? 'Two identifiers first'
-            : minutes === undefined
-              ? 'How many minutes?'
-              : undefined
+            : alongTheLine === undefined
+              ? 'Look along the line first'
+              : minutes === undefined
+                ? 'How many minutes?'
+                : undefined
       }
-      send={() => step.act({ name: 'start infusion', plannedMinutes: minutes, identifiers, packAgain })}
+      send={() => step.act({ name: 'start infusion', plannedMinutes: minutes, identifiers, alongTheLine, packAgain })}
     >
       <Order data={data} />
       {interrupted && (
@@ -66,10 +71,6 @@ function Start({ data, done }: StepProps) {
           <ReadOffPack value={pack} onChange={setPack} />
         </>
       )}
-      <Note>
-        Look along the line before it is connected: a vented set, no air in it, the clamp shut until the rate is set. A
-        line that runs freely empties the bag in minutes.
-      </Note>
       <TicksField
         label="Asked and matched at the chair"
         at="identifiers"
@@ -78,6 +79,7 @@ function Start({ data, done }: StepProps) {
         onChange={setIdentifiers}
         options={identifierOptions}
       />
+      <LineField fromPaper={fromPaper !== undefined} value={alongTheLine} onChange={setAlongTheLine} />
       <NumberField
         label="To run in"
         unit="minutes"
@@ -87,5 +89,39 @@ function Start({ data, done }: StepProps) {
         onChange={setMinutes}
       />
     </StepForm>
+  );
+}
+
+type AlongTheLine = typeof lineLookedAlong | typeof lineNotOnPaper;
+
+/** Looked along before it is connected; of what ran on paper the sheet may be silent, and that is written as such. */
+function LineField({
+  fromPaper,
+  value,
+  onChange,
+}: {
+  fromPaper: boolean;
+  value: AlongTheLine | undefined;
+  onChange: (value: AlongTheLine | undefined) => void;
+}) {
+  const label = 'Along the line, before it is connected';
+  return fromPaper ? (
+    <ChoiceField
+      label={label}
+      at="alongTheLine"
+      value={value}
+      onChange={onChange}
+      options={[{ value: lineLookedAlong, says: `ticked: ${lineLookedAlong}` }, { value: lineNotOnPaper }]}
+    />
+  ) : (
+    <TicksField
+      label={label}
+      help="A line that runs freely empties the bag in minutes; the clamp stays shut until the rate is set."
+      at="alongTheLine"
+      size="big"
+      value={value === undefined ? [] : [value]}
+      onChange={([looked]) => onChange(looked)}
+      options={[{ value: lineLookedAlong, says: 'I looked: a vented set, no air in it, the clamp shut' }]}
+    />
   );
 }

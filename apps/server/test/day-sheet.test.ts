@@ -56,7 +56,7 @@ describe('the day sheet', () => {
     ])
       expect(html).toContain(words);
     expect(html).toContain('as things stood on 25 Nov 2026');
-    expect(html).toContain('along the line: <span class="one"><span class="box"></span>vented set, no air, clamp shut');
+    expect(html).toContain('along the line: <span class="box"></span>vented set, no air, clamp shut');
   });
   test('what is to be there with them stands on their card: booked, or still to be booked', async () => {
     await server.done('clerk', lineNow(server, 'ada', 'contact', { needs: ['hospital transport', 'hoist'] }));

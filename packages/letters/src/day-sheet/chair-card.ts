@@ -79,11 +79,15 @@ function lines(
       step: 'infusion',
       title: 'Infusion',
       time: 'started at',
-      asks: `${running === undefined ? `at the chair: ${identifiers}<br>along the line: ${boxes(lineLookedAlong)}` : `<strong>in the notes: ${escaped(running)}</strong>`}<br>paused from <span class="blank short"></span> to <span class="blank short"></span>, from <span class="blank short"></span> to <span class="blank short"></span> · site after 5 minutes: ${boxes('well', 'not well: stop, look, resite')}<br>${
+      asks: `${
+        running === undefined
+          ? `at the chair: ${identifiers}<br><span class="one">along the line: <span class="box"></span>${lineLookedAlong}</span> `
+          : `<strong>in the notes: ${escaped(running)}</strong><br>`
+      }site after 5 minutes: ${boxes('well', 'not well: stop, look, resite')}paused from <span class="blank short"></span> to <span class="blank short"></span>, from <span class="blank short"></span> to <span class="blank short"></span><br>${
         leastMinutes === undefined
           ? 'no protocol is in force: the shortest running time is not known'
           : `a whole dose runs at least ${leastMinutes} minutes; paused minutes do not count`
-      }<br><strong>ended at</strong> <span class="blank short"></span> ${blank('given', 'mL')}${blank('timed by whom, by which clock')}${blank('if stopped early: why')}`,
+      } · <strong>ended at</strong> <span class="blank short"></span> ${blank('given', 'mL')}${blank('timed by whom, which clock')}${blank('if stopped: why')}`,
     },
     {
       step: 'removal',

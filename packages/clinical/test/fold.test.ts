@@ -234,6 +234,7 @@ describe('what cannot be read becomes a problem with its place, and nothing is t
       facts: new Map(),
       all: [],
       problems: [],
+      kept: {},
     });
   });
 

@@ -52,6 +52,7 @@ function unlawful(...facts: Fact[]): SubjectRecord {
     all: facts,
     facts: byKind(facts),
     problems: [],
+    kept: {},
   };
 }
 

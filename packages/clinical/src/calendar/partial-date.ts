@@ -23,7 +23,8 @@ export function parsePartialDate(text: string): PartialDate | undefined {
 }
 
 /** "2 Jun 1941"; of an incomplete date only what is known, as it is known: "1941-06", "1941". */
-export function partialDateText(text: string): string {
-  const known = parsePartialDate(text);
-  return known?.precision === 'day' ? shortDate(known.day) : text;
-}
+export const partialDateText = (text: string): string => textOfKnown(text, parsePartialDate(text));
+
+/** The same, where it was read before. */
+export const textOfKnown = (text: string, known: PartialDate | undefined): string =>
+  known?.precision === 'day' ? shortDate(known.day) : text;

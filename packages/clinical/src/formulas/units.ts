@@ -18,6 +18,10 @@ const TEN = ratio(10, 1);
 
 const valueOf = (q: Quantity): Ratio => ratioOf(exactValue(q));
 
+/** A value converted where it is a plain number above nought: "<20" is not 20, and nothing alive weighs nought. */
+export const usable = (value: Quantity, convert: (q: Quantity) => Ratio | undefined): Ratio | undefined =>
+  value.comparator === '' && exactValue(value) > 0 ? convert(value) : undefined;
+
 /** Creatinine in umol/L from umol/L or mg/dL. */
 export function creatinineUmolPerL(q: Quantity): Ratio | undefined {
   if (q.unit === 'umol/L') return valueOf(q);

@@ -153,5 +153,6 @@ export function recordOf(subject: Subject, entries: readonly Entry[], asOf: AsOf
     facts: byKind(all),
     all,
     problems,
+    kept: {},
   };
 }

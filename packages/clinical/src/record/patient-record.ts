@@ -6,6 +6,7 @@ import type { Day } from '../calendar/day.ts';
 import type { BodyOfKind, KindName } from '../kinds/index.ts';
 import type { Author, Instant, LocalMoment, Uuid } from '../ledger/entry.ts';
 import type { Subject } from '../ledger/subject.ts';
+import type { Evidence } from '../requirements/evidence.ts';
 
 /** An entry that counts: amendments applied, withdrawals removed, older shapes upgraded. */
 export type Fact<Kind extends KindName = KindName> = {
@@ -43,7 +44,12 @@ export type SubjectRecord = {
   readonly problems: readonly RecordProblem[];
   /** Set where other notes of the same person are read in (record/together.ts). */
   readonly together?: readonly TogetherWith[];
+  /** What was picked out of these facts for the day asked about last, kept for the next question (`evidenceOf`). */
+  readonly kept: { evidence?: KeptEvidence };
 };
+
+/** Evidence holds of the very list of facts that it was picked from: a record made from this one picks its own. */
+export type KeptEvidence = { readonly of: SubjectRecord['all']; readonly evidence: Evidence };
 
 const none: readonly never[] = [];
 

@@ -3,7 +3,7 @@
  * R8). Nothing is ever completed by a guess.
  */
 import { type Day, birthdayIn, civilFromDay, shortDate } from '../calendar/day.ts';
-import { type PartialDate, partialDateText } from '../calendar/partial-date.ts';
+import { type PartialDate, textOfKnown } from '../calendar/partial-date.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Working } from '../readiness/working.ts';
 import type { Fact } from '../record/patient-record.ts';
@@ -35,26 +35,23 @@ function judge({ identity, born, today, mayBeTwice }: Read, protocol: Protocol):
     is: 'blocked',
     by: { what, who: 'clerk', step: 'complete identity', settled: undefined },
   });
-  const inputs =
-    identity === undefined
-      ? []
-      : [
-          { label: 'born', text: partialDateText(identity.body.born), on: identity.on, entry: identity.id },
-          { label: 'number', text: identity.body.number, on: identity.on, entry: identity.id },
-        ];
   if (identity === undefined) {
     return always(
       judgement('cannot say', 'no identity recorded', () => ({ says: 'Nobody has recorded who this is.' })),
       blocked('who it is'),
     );
   }
+  const inputs = (): Working['inputs'] => [
+    { label: 'born', text: textOfKnown(identity.body.born, born), on: identity.on, entry: identity.id },
+    { label: 'number', text: identity.body.number, on: identity.on, entry: identity.id },
+  ];
   if (born?.precision !== 'day' || born.day > today) {
     const known = knownOf(born);
     const cause = born?.precision === 'day' ? `birth date ${known} lies ahead` : `birth date known only as ${known}`;
     return always(
       judgement('cannot say', cause, () => ({
         says: 'Without the day of birth neither the person nor the age is certain. It is asked, never assumed.',
-        inputs,
+        inputs: inputs(),
       })),
       blocked('the birth date to the day: ask, never assume one'),
     );
@@ -63,7 +60,7 @@ function judge({ identity, born, today, mayBeTwice }: Read, protocol: Protocol):
     return always(
       judgement('cannot say', 'no number recorded', () => ({
         says: 'The number this service knows the person by is missing.',
-        inputs,
+        inputs: inputs(),
       })),
       blocked('the number'),
     );
@@ -71,14 +68,14 @@ function judge({ identity, born, today, mayBeTwice }: Read, protocol: Protocol):
   if (mayBeTwice !== undefined) return always(possibleDuplicate(mayBeTwice, inputs), untilToldApart);
   const known = judgement('ready', 'identity', () => ({
     says: `Born ${shortDate(born.day)}, number ${identity.body.number}.`,
-    inputs,
+    inputs: inputs(),
   }));
   const { adultFromYears } = protocol.number;
   const grownUpOn = birthdayIn(born.day, civilFromDay(born.day).year + adultFromYears);
   if (grownUpOn <= today) return always(known, readyPath);
   const young = judgement('cannot say', `under ${adultFromYears} years`, () => ({
     says: `${adultFromYears} on ${shortDate(grownUpOn)}. The dose, the formula for the clearance and the trials are for adults: a prescriber who treats children decides.`,
-    inputs,
+    inputs: inputs(),
     thresholds: [{ key: 'adultFromYears' }],
   }));
   const asked: Path = {
@@ -114,11 +111,11 @@ const openBecause = {
   one: 'Other notes are the same person, but they are not at hand here: what stands in them is not known.',
 } as const;
 
-function possibleDuplicate({ id, on, body }: Fact<'same-person'>, inputs: Working['inputs']): Judgement {
+function possibleDuplicate({ id, on, body }: Fact<'same-person'>, inputs: () => Working['inputs']): Judgement {
   const says = body.answer === 'two' ? '' : openBecause[body.answer];
   return judgement('cannot say', 'possible duplicate', () => ({
     says: `${says} Whoever may write here clears it: "not the same person", with what differs, or one person, said by two.`,
-    inputs: [...inputs, { label: 'other notes', text: body.reason, on, entry: id }],
+    inputs: [...inputs(), { label: 'other notes', text: body.reason, on, entry: id }],
   }));
 }
 

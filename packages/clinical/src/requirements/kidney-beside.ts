@@ -4,6 +4,7 @@
  */
 import { shortDate } from '../calendar/day.ts';
 import { scaledText } from '../exact/decimal.ts';
+import { fixedText } from '../exact/fixed-text.ts';
 import { type Ratio, minus, dividedBy, ratioAsNumber, ratioText } from '../exact/ratio.ts';
 import { bodyMassIndex, bodyMassIndexSource, bodyMassIndexWarns } from '../formulas/body-mass-index.ts';
 import { bodySurfaceMosteller, bodySurfaceSources, deindexed } from '../formulas/body-surface.ts';
@@ -90,11 +91,11 @@ function filtration({ evidence, umol, kg }: KidneyFacts, age: number, { mgPerDl:
   const mgPerDl = ratioAsNumber(creatinineMgPerDl(umol));
   const cm = height === undefined ? undefined : heightCm(height.body.quantity);
   const surface = cm === undefined || kg === undefined ? undefined : surfaceOf(cm, kg);
-  const ownSurface = surface === undefined ? '' : surface.toFixed(2);
+  const ownSurface = surface === undefined ? '' : fixedText(surface, 2);
   const put = `age ${age}, ${sex}, ${written} mg/dL`;
   return ([2009, 2021] as const).flatMap((equation): FormulaShown[] => {
     const found = egfr(equation, sex, age, mgPerDl);
-    const printed = found.toFixed(1);
+    const printed = fixedText(found, 1);
     const indexed = {
       name: `eGFR ${equation} (never decides)`,
       put,
@@ -107,7 +108,7 @@ function filtration({ evidence, umol, kg }: KidneyFacts, age: number, { mgPerDl:
       {
         name: `eGFR ${equation} for the own body surface (never decides)`,
         put: `${printed} x ${ownSurface} m2 / 1.73 m2`,
-        gives: `${deindexed(found, surface).toFixed(1)} mL/min`,
+        gives: `${fixedText(deindexed(found, surface), 1)} mL/min`,
         source: bodySurfaceSources.mosteller,
       },
     ];
@@ -124,7 +125,7 @@ function massIndex({ evidence: { height }, kg }: KidneyFacts): FormulaShown[] {
     {
       name: `body mass index, height ${height.body.which}`,
       put: `${shortest(kg, 2)} kg / (${shortest(cm, 1)} cm in m)^2`,
-      gives: `${index.toFixed(1)} kg/m2${bodyMassIndexWarns(index)}`,
+      gives: `${fixedText(index, 1)} kg/m2${bodyMassIndexWarns(index)}`,
       source: bodyMassIndexSource,
     },
   ];

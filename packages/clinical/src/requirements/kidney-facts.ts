@@ -1,11 +1,10 @@
 /** What the clearance of a person rests on, worked out once: values in one unit, baseline, other weights, clearance by age. */
 import { type Day, addDays, ageOn, birthdaysIn, civilFromDay } from '../calendar/day.ts';
-import { type Quantity, exactValue } from '../exact/quantity.ts';
 import { type Ratio, compareRatios, minus, ratioOf, times } from '../exact/ratio.ts';
 import { type Clearance, bothAtLeast, creatinineClearance } from '../formulas/creatinine-clearance.ts';
 import { changedByMoreThan } from '../formulas/change-from-baseline.ts';
 import { adjustedWeightKg, idealWeightKg, isAtLeastPercentOf } from '../formulas/ideal-weight.ts';
-import { creatinineUmolPerL, heightCm, weightKg } from '../formulas/units.ts';
+import { creatinineUmolPerL, heightCm, usable, weightKg } from '../formulas/units.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import { HORIZON_DAYS } from '../readiness/context.ts';
 import type { Evidence, Weighed } from './evidence.ts';
@@ -34,18 +33,12 @@ export const kidneyReads = [
 ] as const;
 export type KidneyEvidence = Pick<Evidence, (typeof kidneyReads)[number]>;
 
-function usable(value: Quantity, convert: (q: Quantity) => Ratio | undefined): Ratio | undefined {
-  return value.comparator === '' && exactValue(value) > 0 ? convert(value) : undefined;
-}
-
 /** R2a: the lowest of the creatinines, signed or not, dated from so many days before a day, and before `until`. */
 function baselineOf(evidence: KidneyEvidence, protocol: Protocol, before: Day, until: number): Baseline | undefined {
   let lowest: Baseline | undefined;
   for (const one of evidence.baselineCreatinines) {
     if (one.on < before - protocol.number.baselineDays || one.on >= until) continue;
-    const umol = usable(one.value, creatinineUmolPerL);
-    if (umol !== undefined && (lowest === undefined || compareRatios(umol, lowest.umol) < 0))
-      lowest = { umol, on: one.on };
+    if (lowest === undefined || compareRatios(one.umol, lowest.umol) < 0) lowest = one;
   }
   return lowest;
 }
@@ -81,7 +74,7 @@ function otherWeightsThan(kg: Ratio, evidence: KidneyEvidence, { exact }: Protoc
   ];
 }
 
-type Baseline = { readonly umol: Ratio; readonly on: Day };
+type Baseline = KidneyEvidence['baselineCreatinines'][number];
 
 /** Undefined: not yet worked out. What was worked out may itself be undefined. */
 type Made<T> = { readonly value: T } | undefined;

@@ -1,5 +1,5 @@
 /** The working of a clearance: what went in, both forms with the numbers put in, what else was looked at, what to beware of. */
-import { partialDateText } from '../calendar/partial-date.ts';
+import { textOfKnown } from '../calendar/partial-date.ts';
 import { type Day, shortDate } from '../calendar/day.ts';
 import { type Scaled, approximately, scaledText } from '../exact/decimal.ts';
 import { quantityText } from '../exact/quantity.ts';
@@ -91,7 +91,7 @@ function inputsOf({ evidence, baseline }: KidneyFacts, age: number | undefined):
   if (identity !== undefined) {
     inputs.push({
       label: 'born',
-      text: `${partialDateText(identity.body.born)}${age === undefined ? '' : `, so ${age} years`}`,
+      text: `${textOfKnown(identity.body.born, evidence.born)}${age === undefined ? '' : `, so ${age} years`}`,
       entry: identity.id,
     });
     inputs.push({ label: 'sex', text: identity.body.sex ?? 'not recorded', entry: identity.id });

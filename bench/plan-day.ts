@@ -1,6 +1,7 @@
 /**
  * Planning an infusion day: the shared day instances against the best plans known, which general solvers found in a minute of
- * processor time each. `npm run bench -- plan-day`; every plan is passed by our referee and counted by another checker.
+ * processor time each. `npm run bench -- plan-day`; every plan is passed by our referee and counted by another checker. Where
+ * a general constraint solver is at hand it is given the same days in the same run: 60 s each, or what SOLVER_SECONDS says.
  */
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import {
@@ -16,6 +17,8 @@ import {
   replan,
 } from '../packages/planning/src/index.ts';
 import type { Bench, Figure } from './figure.ts';
+import { type ConstraintSolver, constraintSolver, solverSeconds } from './peers/constraint-solver.ts';
+import { type Check, type DayBySolver, type SharedDay, dayBySolver } from './peers/day-by-solver.ts';
 import { afterMilliseconds, shortestMilliseconds, timed } from './processor-time.ts';
 import { peersFolder } from './shared-peers.ts';
 
@@ -25,15 +28,21 @@ const budgetMilliseconds = { small: 50, other: 250 };
 const proofMilliseconds = 1_000;
 const unlimited = 100_000_000;
 const repeats = 20;
+const MILLISECONDS_PER_SECOND = 1_000;
+const secondsADay = solverSeconds(60);
 
-type Instance = { readonly day: Day; readonly raw: unknown; readonly best: Objective; readonly isBestProven: boolean };
-type Check = (raw: unknown, times: unknown) => { readonly wait: number; readonly makespan: number };
+type Instance = {
+  readonly day: Day;
+  readonly raw: SharedDay;
+  readonly best: Objective;
+  readonly isBestProven: boolean;
+};
 
 function instanceAt(file: URL): Instance {
   const text = readFileSync(file, 'utf8');
   const read = readDay(text);
   if (!read.ok) throw new Error(read.problems.map(({ at, says }) => `${at}: ${says}`).join('\n'));
-  const raw = JSON.parse(text) as { best: { waitMin: number; makespanMin: number; proven: boolean } };
+  const raw = JSON.parse(text) as SharedDay & { best: { waitMin: number; makespanMin: number; proven: boolean } };
   const { waitMin, makespanMin, proven } = raw.best;
   const { day } = read;
   const ticks = (minutes: number): number => minutes / day.minutesPerTick;
@@ -87,14 +96,28 @@ type Row = {
   readonly proofMilliseconds: number;
   readonly atLeast: Objective;
   readonly firstMilliseconds: number;
+  /** Without reading and without the proof. */
+  readonly milliseconds: number;
+  readonly beside: DayBySolver | undefined;
 };
 
-function runOne(instance: Instance, check: Check | undefined): Row {
+async function runOne(
+  instance: Instance,
+  check: Check | undefined,
+  solver: ConstraintSolver | undefined,
+): Promise<Row> {
   const { day, best, isBestProven } = instance;
   const visits = day.visits.length;
   const firstMilliseconds = shortestMilliseconds(repeats, () => planAtOnce(day));
   const budget = visits <= smallDay ? budgetMilliseconds.small : budgetMilliseconds.other;
-  const found = planDay(day, { seed: 1, limit: { iterations: unlimited, stop: afterMilliseconds(budget) } });
+  const beside =
+    solver === undefined || check === undefined
+      ? undefined
+      : await dayBySolver(solver, instance.raw, secondsADay, check);
+  const search = timed(() =>
+    planDay(day, { seed: 1, limit: { iterations: unlimited, stop: afterMilliseconds(budget) } }),
+  );
+  const found = search.result;
   mustPass(instance, found.plan, found.objective, check);
   const proof = timed(() =>
     boundFor(day, found.plan, { contradictions: unlimited, stop: afterMilliseconds(proofMilliseconds - budget) }),
@@ -110,6 +133,8 @@ function runOne(instance: Instance, check: Check | undefined): Row {
     proofMilliseconds: proof.milliseconds,
     atLeast: proof.result.atLeast,
     firstMilliseconds,
+    milliseconds: search.milliseconds,
+    beside,
   };
 }
 
@@ -134,31 +159,61 @@ function replanMilliseconds(day: Day): number {
   );
 }
 
-const minutesOf = (day: { readonly objective: Objective }): string =>
-  `${day.objective.wait * 5}/${day.objective.finish * 5}`;
+const minutesOf = ({ wait, finish }: Objective): string => `${wait * 5}/${finish * 5}`;
+
+function solverWords({ objective, isProven, seconds, secondsToLast }: DayBySolver): string {
+  const found = objective === undefined ? 'nothing' : `${minutesOf(objective)} at ${secondsToLast?.toFixed(2)} s`;
+  return `; general solver ${found}${isProven ? ', proven' : ''}, ${seconds.toFixed(1)} s`;
+}
 
 function lineOf(row: Row): string {
   const order = compareObjectives(row.objective, row.best);
   const word = order < 0 ? 'better' : order > 0 ? 'WORSE' : 'equal';
-  const known = `${row.best.wait * 5}/${row.best.finish * 5}${row.isBestProven ? ' proven' : ''}`;
+  const known = `${minutesOf(row.best)}${row.isBestProven ? ' proven' : ''}`;
   const proof = row.isProven
     ? `proven in ${row.proofMilliseconds.toFixed(0)} ms`
-    : `at least ${row.atLeast.wait * 5}/${row.atLeast.finish * 5}`;
-  return `  ${row.id}  ${minutesOf(row).padEnd(8)} known ${known.padEnd(15)} ${word.padEnd(6)} ${proof}, first plan ${row.firstMilliseconds.toFixed(2)} ms`;
+    : `at least ${minutesOf(row.atLeast)}`;
+  return `  ${row.id}  ${minutesOf(row.objective).padEnd(8)} known ${known.padEnd(15)} ${word.padEnd(6)} ${proof}, first plan ${row.firstMilliseconds.toFixed(2)} ms${row.beside === undefined ? '' : solverWords(row.beside)}`;
+}
+
+/** What the general solver did in the same run, where it ran. */
+function figuresBeside(rows: readonly Row[], name: string): Figure[] {
+  const pairs = rows.flatMap((row) => (row.beside === undefined ? [] : [{ row, beside: row.beside }]));
+  const seconds = pairs.reduce((sum, { beside }) => sum + beside.seconds, 0);
+  const toLast = pairs.reduce((sum, { beside }) => sum + (beside.secondsToLast ?? beside.seconds), 0);
+  const ours = pairs.reduce((sum, { row }) => sum + row.milliseconds, 0) / MILLISECONDS_PER_SECOND;
+  const order = ({ row, beside }: (typeof pairs)[number]): number =>
+    beside.objective === undefined ? -1 : compareObjectives(row.objective, beside.objective);
+  return [
+    {
+      what: `days at least as good as ${name} in the same run`,
+      value: pairs.filter((pair) => order(pair) <= 0).length,
+      unit: `of ${pairs.length} days`,
+      beside: `better on ${pairs.filter((pair) => order(pair) < 0).length}; it may take ${secondsADay} s, and proves ${pairs.filter(({ beside }) => beside.isProven).length}`,
+    },
+    {
+      what: 'its processor time against ours, all days together',
+      value: seconds / ours,
+      unit: 'times',
+      beside: `${(toLast / ours).toFixed(1)} times until its last plan; ${seconds.toFixed(1)} s against ${ours.toFixed(2)} s`,
+    },
+  ];
 }
 
 export const bench: Bench = async () => {
   const check = await otherChecker();
+  const solver = constraintSolver();
   if (check === undefined) console.log('  the other checker is absent: plans are passed by our referee alone');
   const all = instances();
   const [warm] = all;
   if (warm !== undefined)
     planDay(warm.day, { seed: 1, limit: { iterations: unlimited, stop: afterMilliseconds(budgetMilliseconds.other) } });
-  const rows = all.map((instance) => {
-    const row = runOne(instance, check);
+  const rows: Row[] = [];
+  for (const instance of all) {
+    const row = await runOne(instance, check, solver);
     console.log(lineOf(row));
-    return row;
-  });
+    rows.push(row);
+  }
   const largest = all.filter(({ day }) => day.visits.length === 48);
   const count = (holds: (row: Row) => boolean): number => rows.filter(holds).length;
   const of = `of ${rows.length} days`;
@@ -187,6 +242,7 @@ export const bench: Bench = async () => {
       beside: 'goal: at most 1',
     },
   ];
+  if (solver !== undefined && check !== undefined) figures.push(...figuresBeside(rows, solver.name));
   if (largest.length > 0)
     figures.push({
       what: 'the rest of a day of 48 people again after one is late, a chair or a nurse is lost; slowest',

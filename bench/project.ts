@@ -1,17 +1,18 @@
 /**
  * Plain project scheduling: the sample of PSPLIB files beside the product, which are not ours to give on. `npm run bench --
  * project` says so when they are absent. Where a general constraint solver is at hand it is given 30 s of processor time a
- * file first, and ours then gets a twentieth of what it took on that file; elsewhere a fixed time, with figures of another run.
+ * file first (or what SOLVER_SECONDS says), and ours then gets a twentieth of what it took on that file; elsewhere a fixed
+ * time, with figures of another run.
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { type Project, brokenIn, readProject, scheduleProject } from '../packages/planning/src/index.ts';
 import type { Bench, Figure } from './figure.ts';
-import { type ConstraintSolver, type SolverRun, constraintSolver } from './peers/constraint-solver.ts';
+import { type ConstraintSolver, type SolverRun, constraintSolver, solverSeconds } from './peers/constraint-solver.ts';
 import { afterMilliseconds, timed } from './processor-time.ts';
 import { peersFolder } from './shared-peers.ts';
 
 const unlimited = 100_000_000;
-const solverSeconds = 30;
+const secondsAFile = solverSeconds(30);
 const share = 20;
 const MILLISECONDS_PER_SECOND = 1_000;
 
@@ -72,7 +73,7 @@ function ours(folder: URL, { file, best }: Known, milliseconds: number): Row & {
 
 async function beside(solver: ConstraintSolver | undefined, folder: URL, { file }: Known): Promise<Beside | undefined> {
   if (solver === undefined) return undefined;
-  const run = await solver.solve('rcpsp.mzn', dataFor(projectIn(folder, file)), solverSeconds);
+  const run = await solver.solve('rcpsp.mzn', dataFor(projectIn(folder, file)), secondsAFile);
   return { length: lengthIn(run), seconds: run.seconds, isProven: run.isProven };
 }
 
@@ -109,7 +110,7 @@ async function figuresOf(
   const says =
     solver === undefined
       ? `a general solver, elsewhere: ${elsewhere}`
-      : `${solver.name}: ${gapOf(found).toFixed(2)} %, ${others.filter(({ best, length }) => length === best).length} of ${own.length} at it, ${others.filter(({ isProven }) => isProven).length} proven`;
+      : `${solver.name}, at most ${secondsAFile} s: ${gapOf(found).toFixed(2)} %, ${others.filter(({ best, length }) => length === best).length} of ${own.length} at it, ${others.filter(({ isProven }) => isProven).length} proven`;
   return [
     {
       what: `${name}: mean gap to the best known, ${rows.filter(({ length, best }) => length <= best).length} of ${own.length} at it, ${proven} proven`,

@@ -21,6 +21,8 @@ export type SolverRun = {
   /** What the model prints of its last solution; undefined: none was found. */
   readonly last: string | undefined;
   readonly isProven: boolean;
+  /** Processor time until its last solution; undefined: none was found. */
+  readonly secondsToLast: number | undefined;
   /** Processor time from the start of the solver, without loading the package. */
   readonly seconds: number;
 };
@@ -29,6 +31,11 @@ export type ConstraintSolver = {
   readonly name: string;
   readonly solve: (model: string, data: string, seconds: number) => Promise<SolverRun>;
 };
+
+const { SOLVER_SECONDS } = process.env;
+
+/** What the solver may have for one instance: as many seconds as SOLVER_SECONDS says, for a run that is not to take an hour. */
+export const solverSeconds = (usual: number): number => Number(SOLVER_SECONDS ?? usual);
 
 const WALL_PER_PROCESSOR_SECOND = 12;
 const millisecondsPerSecond = 1_000;
@@ -69,8 +76,10 @@ function run(packages: string, script: string, model: string, data: string, seco
       const lines = text.split('\n').filter((line) => line.startsWith('{') && line.endsWith('}'));
       const messages = lines.map((line) => JSON.parse(line) as Message);
       const ended = messages.find(({ type }) => type === 'exit');
+      const last = messages.findLast(({ type }) => type === 'solution');
       resolve({
-        last: messages.findLast(({ type }) => type === 'solution')?.output?.default,
+        last: last?.output?.default,
+        secondsToLast: last?.cpu,
         isProven: messages.some(({ status }) => status === 'OPTIMAL_SOLUTION'),
         seconds: ended?.cpu ?? seconds,
       });

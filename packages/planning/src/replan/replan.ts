@@ -33,7 +33,7 @@ export type Replan = {
   readonly iterations: number;
 };
 
-const choice = { dose: CLOSE, late: false };
+const choice = { dose: CLOSE, late: false, mostWait: Number.POSITIVE_INFINITY };
 
 /** Takes over what still fits, then those who have begun, then everybody else with as little change as possible. */
 function patch(draft: Draft, old: Int16Array, begun: readonly number[]): void {

@@ -8,7 +8,7 @@ import { fit } from './fit.ts';
 import type { Problem } from './problem.ts';
 
 const rounds = 8;
-const choice = { dose: CLOSE, late: false };
+const choice = { dose: CLOSE, late: false, mostWait: Number.POSITIVE_INFINITY };
 
 function queueOf(problem: Problem, visits: readonly number[]): number[] {
   const slack = (visit: number): number =>

@@ -12,6 +12,8 @@ export type FitChoice = {
   dose: DoseChoice;
   /** Steps before a wait are moved to its end, which frees the earlier ticks for others. */
   late: boolean;
+  /** Times with more waiting than so many ticks are not looked for. */
+  mostWait: number;
 };
 
 /** 0 if the block cannot begin at `at`; 1 or 2 if it can, 2 when the watch has a watch place. Negative: -(next tick worth trying). */
@@ -91,8 +93,11 @@ export function fit(
   }
   times[visit * stride + LEAVES] = -1;
   if (problem.mayWait[visit] === 0 && problem.begun[visit] === 0) return false;
+  if (choice.mostWait < 1) return false;
+  const arrives = problem.earliest[visit]!;
+  const leave = Math.min(end, arrives + problem.care[visit]! + choice.mostWait);
   return transport
-    ? chainFrom(problem, room, visit, problem.earliest[visit]!, begin, end, choice, times)
+    ? chainFrom(problem, room, visit, arrives, begin, leave, choice, times)
     : leastWait(problem, room, visit, begin, end, choice, times);
 }
 
@@ -137,13 +142,14 @@ function leastWait(
   const isBegun = problem.begun[visit] === 1;
   const first = isBegun ? problem.stepFrom[row]! : begin;
   const last = isBegun ? problem.stepTo[row]! : end - care;
-  let least = end + 1;
+  const most = Math.min(end, choice.mostWait);
+  let least = most + 1;
   for (let at = first; at <= last && least > 1; at += 1) {
     if (!chainFrom(problem, room, visit, at, at, Math.min(end, at + care + least - 1), choice, times)) continue;
     least = times[row + LEAVES]! - at - care;
     attempt.set(times.subarray(row, row + stride));
   }
-  if (least > end) {
+  if (least > most) {
     times[row + LEAVES] = -1;
     return false;
   }

@@ -14,12 +14,12 @@ export type Guide = {
 };
 
 const perUnseen = 4_000;
-const perTickWaited = 40;
+export const perTickWaited = 40;
 const perDisturbed = 400;
 const perTickOfOvertime = 60;
 /** How many ticks before the best finish the slope begins. */
-const slopeTicks = 8;
-const slope = 0.3;
+const slopeTicks = 14;
+const slope = 0.12;
 const perTickAfterBest = 10;
 
 export const guideFor = (draft: Draft, bestFinish: number): Guide => {
@@ -47,4 +47,12 @@ export function costOf({ problem, times, told }: Draft, guide: Guide, visit: num
   if (leaves < 0) return perUnseen;
   const disturbed = told[visit]! >= 0 && told[visit] !== times[row + ARRIVES] ? perDisturbed : 0;
   return disturbed + perTickWaited * (leaves - times[row + ARRIVES]! - problem.care[visit]!) + guide.leaving[leaves]!;
+}
+
+/** The last tick somebody may leave at for so much. */
+export function latestFor({ leaving, finish }: Guide, cost: number): number {
+  let tick = Math.min(finish, leaving.length - 1);
+  while (tick + 1 < leaving.length && leaving[tick + 1]! <= cost) tick += 1;
+  while (tick >= 0 && leaving[tick]! > cost) tick -= 1;
+  return tick;
 }

@@ -4,14 +4,13 @@
  */
 import type { Draw } from '../random.ts';
 import { CLOSE, FIRST, LAST } from './dose.ts';
-import { type Draft, become, finishOfRank, isPlaced, lift, put, rank } from './draft.ts';
+import { type Draft, become, finishOfRank, lift, put, rank } from './draft.ts';
 import { type FitChoice, fit, fitArriving } from './fit.ts';
-import { type Guide, aimAt, costOf, guideFor } from './guide.ts';
+import { type Guide, aimAt, costOf, guideFor, latestFor, perTickWaited } from './guide.ts';
 import type { Limit } from './limit.ts';
 import { anyVisits } from './moves/any-visits.ts';
 import type { Move, Situation } from './moves/move.ts';
 import { neighboursOfAny, neighboursOfCostly } from './moves/neighbours-in-time.ts';
-import { stride } from './problem.ts';
 
 /** How readily a worse plan is taken over, at the beginning and the end of each cooling, and about how many tries one takes. */
 export type Warmth = {
@@ -27,7 +26,7 @@ export const warm: Warmth = { hottest: 25, coldest: 0.5, iterations: 1_200, most
 /** For a day people have been told of: few tries, near to what it was. */
 export const calm: Warmth = { hottest: 14, coldest: 0.5, iterations: 2_500, mostLifted: 6 };
 
-const askEvery = 32;
+const askEvery = 128;
 const oneInSoMany = 10;
 /** Of ten: how often each move is made. */
 const moves: readonly Move[] = [
@@ -54,15 +53,12 @@ function shuffle(draw: Draw, cells: Int16Array, count: number): void {
   }
 }
 
-/** Takes the chosen out, keeping their rows; returns what they cost. */
-function liftAll(draft: Draft, guide: Guide, chosen: Int16Array, count: number, kept: Int16Array): number {
+/** Takes the chosen out; returns what they cost. */
+function liftAll(draft: Draft, guide: Guide, chosen: Int16Array, count: number): number {
   let cost = 0;
   for (let index = 0; index < count; index += 1) {
-    const visit = chosen[index]!;
-    cost += costOf(draft, guide, visit);
-    const row = visit * stride;
-    for (let cell = row; cell < row + stride; cell += 1) kept[cell] = draft.times[cell]!;
-    lift(draft, visit);
+    cost += costOf(draft, guide, chosen[index]!);
+    lift(draft, chosen[index]!);
   }
   return cost;
 }
@@ -74,37 +70,35 @@ function somewhere({ problem }: Draft, guide: Guide, draw: Draw, visit: number):
   return earliest + draw(Math.max(1, Math.min(problem.latest[visit]!, guide.finish) - problem.care[visit]! - earliest));
 }
 
-/** Puts the chosen back, one after the other; returns what they cost now. */
-function putAll(draft: Draft, guide: Guide, draw: Draw, chosen: Int16Array, count: number, choice: FitChoice): number {
+/** Puts the chosen back, one after the other; false, with some of them still out, once they cost more than `most`. */
+function putAll(
+  draft: Draft,
+  guide: Guide,
+  draw: Draw,
+  chosen: Int16Array,
+  count: number,
+  most: number,
+  choice: FitChoice,
+): boolean {
   const { problem, blocks, room, times } = draft;
-  let cost = 0;
+  let left = most;
   for (let index = 0; index < count; index += 1) {
     const visit = chosen[index]!;
     choice.dose = doseChoices[draw(doseChoices.length)]!;
     choice.late = draw(2) === 0;
+    choice.mostWait = Math.min(problem.ticks, Math.floor(left / perTickWaited));
+    const leaveBy = latestFor(guide, left);
     const told = draft.told[visit]!;
-    if (told >= 0 && fitArriving(problem, blocks, room, visit, told, choice, times)) {
-      put(draft, visit);
-      cost += costOf(draft, guide, visit);
-      continue;
-    }
-    const from = draw(oneInSoMany) === 0 ? somewhere(draft, guide, draw, visit) : 0;
+    const from = told < 0 && draw(oneInSoMany) === 0 ? somewhere(draft, guide, draw, visit) : 0;
     const isPut =
-      fit(problem, blocks, room, visit, from, problem.ticks, choice, times) ||
-      (from > 0 && fit(problem, blocks, room, visit, 0, problem.ticks, choice, times));
+      (told >= 0 && fitArriving(problem, blocks, room, visit, told, choice, times)) ||
+      fit(problem, blocks, room, visit, from, leaveBy, choice, times) ||
+      (from > 0 && fit(problem, blocks, room, visit, 0, leaveBy, choice, times));
     if (isPut) put(draft, visit);
-    cost += costOf(draft, guide, visit);
+    left -= costOf(draft, guide, visit);
+    if (left < 0) return false;
   }
-  return cost;
-}
-
-function undo(draft: Draft, chosen: Int16Array, count: number, kept: Int16Array): void {
-  for (let index = 0; index < count; index += 1) lift(draft, chosen[index]!);
-  for (let index = 0; index < count; index += 1) {
-    const row = chosen[index]! * stride;
-    for (let cell = row; cell < row + stride; cell += 1) draft.times[cell] = kept[cell]!;
-    if (isPlaced(draft, chosen[index]!)) put(draft, chosen[index]!);
-  }
+  return true;
 }
 
 /**
@@ -123,20 +117,24 @@ export function improve(
   const guide = guideFor(draft, finishOfRank(bestRank));
   const situation: Situation = { draft, guide, draw, movable, score: new Float64Array(draft.problem.visits) };
   const chosen = new Int16Array(movable.length);
-  const kept = new Int16Array(draft.times.length);
-  const choice: FitChoice = { dose: CLOSE, late: false };
+  const kept = { times: draft.times.slice(), cells: draft.room.cells.slice() };
+  const choice: FitChoice = { dose: CLOSE, late: false, mostWait: 0 };
   let iteration = 0;
   for (; iteration < limit.iterations; iteration += 1) {
     if (iteration % askEvery === 0 && limit.stop?.() === true) break;
     const heat = hottest * (coldest / hottest) ** ((iteration % iterations) / iterations);
     const count = moves[draw(moves.length)]!(situation, 1 + draw(mostLifted), chosen);
-    const before = liftAll(draft, guide, chosen, count, kept);
+    // Drawn beforehand how much worse it may become, so that what is worse is given up before it is finished.
+    const worse = -heat * Math.log((1 + draw(precision)) / precision);
+    const most = liftAll(draft, guide, chosen, count) + worse;
     shuffle(draw, chosen, count);
-    const worse = putAll(draft, guide, draw, chosen, count, choice) - before;
-    if (worse > 0 && draw(precision) >= precision * Math.exp(-worse / heat)) {
-      undo(draft, chosen, count, kept);
+    if (!putAll(draft, guide, draw, chosen, count, most, choice)) {
+      draft.times.set(kept.times);
+      draft.room.cells.set(kept.cells);
       continue;
     }
+    kept.times.set(draft.times);
+    kept.cells.set(draft.room.cells);
     const value = rank(draft);
     if (value >= bestRank) continue;
     bestRank = value;

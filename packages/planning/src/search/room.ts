@@ -7,6 +7,8 @@ import { ARRIVES, CHECK, IN_WATCH_PLACE, LEAVES, PREPARATION, type Problem, stri
 export type Lane = { readonly free: Int16Array; readonly least: number; readonly run: Int16Array };
 
 export type Room = {
+  /** All that the lanes hold, in one piece: so that a room is copied in one go. */
+  readonly cells: Int16Array;
   /** Two lanes over the same free units: enough for a whole nurse, enough to keep an eye on one more. */
   readonly whole: Lane;
   readonly shared: Lane;
@@ -15,12 +17,6 @@ export type Room = {
   readonly preparation: Lane;
   readonly check: Lane;
 };
-
-function laneOver(free: Int16Array, least: number): Lane {
-  const lane = { free, least, run: new Int16Array(free.length + 1) };
-  renew(lane, 0, free.length);
-  return lane;
-}
 
 /** Brings `run` up to date after the free numbers of [from, to) have changed. */
 function renew(lane: Lane, from: number, to: number): void {
@@ -39,15 +35,33 @@ function renew(lane: Lane, from: number, to: number): void {
   }
 }
 
+const capacities = 5;
+const lanes = 6;
+
 export function emptyRoom(problem: Problem): Room {
-  const units = problem.nurseUnits.slice();
+  const { ticks } = problem;
+  const cells = new Int16Array(capacities * ticks + lanes * (ticks + 1));
+  let used = 0;
+  const next = (length: number): Int16Array => cells.subarray(used, (used += length));
+  const freeOf = (capacity: Int16Array): Int16Array => {
+    const free = next(ticks);
+    free.set(capacity);
+    return free;
+  };
+  const laneOver = (free: Int16Array, least: number): Lane => {
+    const lane = { free, least, run: next(ticks + 1) };
+    renew(lane, 0, ticks);
+    return lane;
+  };
+  const units = freeOf(problem.nurseUnits);
   return {
+    cells,
     whole: laneOver(units, problem.wholeUnits),
     shared: laneOver(units, 1),
-    chair: laneOver(problem.chairs.slice(), 1),
-    watch: laneOver(problem.watchPlaces.slice(), 1),
-    preparation: laneOver(problem.preparers.slice(), 1),
-    check: laneOver(problem.checkers.slice(), 1),
+    chair: laneOver(freeOf(problem.chairs), 1),
+    watch: laneOver(freeOf(problem.watchPlaces), 1),
+    preparation: laneOver(freeOf(problem.preparers), 1),
+    check: laneOver(freeOf(problem.checkers), 1),
   };
 }
 

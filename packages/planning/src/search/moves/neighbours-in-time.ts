@@ -12,15 +12,18 @@ const beginOf = (draft: Draft, visit: number): number =>
 
 function nearest({ draft, draw, movable, score }: Situation, seed: number, size: number, chosen: Int16Array): number {
   const begin = beginOf(draft, seed);
-  for (const visit of movable) score[visit] = Math.abs(beginOf(draft, visit) - begin) + draw(blurTicks);
-  score[seed] = -1;
-  let count = 0;
-  for (let left = Math.min(size, movable.length); left > 0; left -= 1) {
-    let best = movable[0]!;
-    for (const visit of movable) if (score[visit]! < score[best]!) best = visit;
-    score[best] = Number.POSITIVE_INFINITY;
-    chosen[count] = best;
-    count += 1;
+  chosen[0] = seed;
+  let count = 1;
+  for (const visit of movable) {
+    if (visit === seed) continue;
+    const distance = Math.abs(beginOf(draft, visit) - begin) + draw(blurTicks);
+    if (count === size && distance >= score[chosen[count - 1]!]!) continue;
+    score[visit] = distance;
+    // Kept in order of distance, the farthest dropped when there are enough.
+    let at = count < size ? count : count - 1;
+    for (; at > 1 && score[chosen[at - 1]!]! > distance; at -= 1) chosen[at] = chosen[at - 1]!;
+    chosen[at] = visit;
+    if (count < size) count += 1;
   }
   return count;
 }

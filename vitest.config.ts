@@ -1,4 +1,5 @@
 import { readdirSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
@@ -19,6 +20,8 @@ export default defineConfig({
       include: ['packages/*/src/**', 'apps/{server,cli}/src/**'],
       reporter: ['text-summary', 'json-summary'],
     },
+    // Programs that tests start are compiled once, not at each start: a start of the server costs half.
+    env: { NODE_COMPILE_CACHE: fileURLToPath(new URL('./node_modules/.cache/compiled', import.meta.url)) },
     // By default one core is left to whoever watches; here all of them work.
     maxWorkers: '100%',
     // Only against a test that hangs: on the smallest machine we promise property tests and a real PostgreSQL share two cores.
@@ -41,6 +44,8 @@ export default defineConfig({
           testTimeout: 240_000,
           hookTimeout: 240_000,
           isolate: false,
+          // One more than there are cores: a browser test waits for its pages half of the time.
+          maxWorkers: availableParallelism() + 1,
           sequence: { groupOrder: 1 },
           // What a screen shows after a press is waited for, never looked at once: on a loaded machine it comes later.
           expect: { poll: { timeout: 30_000, interval: 20 } },

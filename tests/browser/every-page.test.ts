@@ -1,6 +1,7 @@
 /** Every page, at the width of a tablet and of a desk: no accessibility violation, nothing wider than the screen. */
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, it } from 'vitest';
-import { referralOf, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
+import { type Somebody, referralOf, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
 import { type Service, checked, desktop, service, tablet } from '../support/service.ts';
 
 let at: Service;
@@ -56,9 +57,23 @@ describe.each([
   ['tablet', tablet],
   ['desk', desktop],
 ] as const)('at the width of a %s', (width, viewport) => {
+  const opened = new Map<Somebody, Page>();
+  /** One page for each person, sent from address to address: a new one costs three times as much. */
+  async function pageOf(somebody: Somebody, path: string): Promise<Page> {
+    const before = opened.get(somebody);
+    const page = before ?? (await at.signedIn(somebody, path, viewport));
+    if (before !== undefined) {
+      await page.goto(`${at.url}${path}`);
+      await page.getByRole('heading', { level: 1 }).waitFor();
+    }
+    opened.set(somebody, page);
+    return page;
+  }
+  afterAll(async () => {
+    for (const page of opened.values()) await page.context().close();
+  });
+
   it.each(pages)('%s', async (name, path) => {
-    const page = await at.signedIn(name === 'settings' ? 'lead' : 'nurse', path, viewport);
-    await checked(page, `${name}-${width}`);
-    await page.context().close();
+    await checked(await pageOf(name === 'settings' ? 'lead' : 'nurse', path), `${name}-${width}`);
   });
 });

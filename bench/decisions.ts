@@ -112,6 +112,9 @@ export const bench: Bench = async () => {
       unit: 'people/s/core',
     },
     await each('the same with window, what it waits for and next steps, all read', 'people/s/core', 1, withEverything),
+    await each('the same, of people not asked before', 'people/s/core', 1, (record) =>
+      withWorking({ ...record, kept: {} }),
+    ),
     await each('every requirement on every date, working not opened', 'people/s/core', 1, (record) =>
       verdictOn(readiness(record, context, today), today),
     ),

@@ -101,7 +101,7 @@ export const bench: Bench = async () => {
   const figures: Figure[] = [
     ...theirs,
     await each(
-      'every requirement on every date, working of today in words, from folded records',
+      'every requirement on every date, working of today in words, from folded records that keep what is read of them',
       'people/s/core',
       1,
       withWorking,

@@ -130,11 +130,11 @@ describe('planning the rest of the day again', () => {
   it('tells one person another time when one person is late', () => {
     const { day } = sharedDay('A48-1');
     const { plan } = planDay(day, { seed: 1, limit: { iterations: 2_000 } });
-    // Of those who come soon, one whose own window still holds the visit half an hour later.
+    // Somebody still to come whose own window holds the visit half an hour later too.
     const late = plan.findIndex(
-      (times, at) =>
-        times !== null && times.arrives >= 20 && times.arrives < 24 && day.visits[at]?.latest === day.ticks,
+      (times, at) => times !== null && times.arrives >= 20 && day.visits[at]?.latest === day.ticks,
     );
+    expect(late).toBeGreaterThanOrEqual(0);
     const visits = day.visits.map((visit, index) =>
       index === late ? { ...visit, earliest: (plan[late]?.arrives ?? 0) + 6 } : visit,
     );

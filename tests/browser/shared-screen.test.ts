@@ -11,10 +11,11 @@ import {
 } from '../../apps/server/test/support/at-the-chair.ts';
 import { password, people, setUp } from '../../apps/server/test/support/own-server.ts';
 import { cuttableNetwork } from '../support/cuttable-network.ts';
+import { fingersFit } from '../support/fingers.ts';
 import { type Hands, hands, signIn } from '../support/hands.ts';
 import { keptOn } from '../support/kept-on-device.ts';
 import { type Service, checked, service, tablet } from '../support/service.ts';
-import { lookedAlong } from '../support/visit-by-hand.ts';
+import { checklist, lookedAlong, observations, stepOn } from '../support/visit-by-hand.ts';
 
 const patient = 'wilhelmina';
 const badge = 'TB-7f3a-99c1-0042';
@@ -152,4 +153,28 @@ it('what was written there without a network is signed by whoever wrote it, when
   const { steps } = await at.server.read<{ steps: { step: string; by?: string }[] }>('/api/people/otto/visit');
   expect(steps.find(({ step }) => step === 'arrive')?.by).toBe(people.checker.name);
   await network.close();
+});
+
+it('a screen that nobody enrolled asks whoever is signed in for their own password, and says why', async () => {
+  const there = await at.signedIn('nurse', '/people/otto/visit', tablet);
+  const { fill, press, sees } = hands(there.getByRole('main'));
+  await observations.fill(stepOn(there));
+  await press('Record');
+  await sees('This unit shares its screens, and nobody enrolled this one: say who you are.');
+  await checked(there, 'visit-sign-unenrolled-tablet');
+  await fingersFit(there, 'visit-sign-unenrolled-tablet');
+  expect(await there.getByLabel('Your username').inputValue()).toBe(people.nurse.username);
+  await fill('Your password', 'not it');
+  await press('Sign');
+  await sees(/Not recorded/);
+  await fill('Your password', password);
+  await press('Sign');
+  await sees('Questions of the day');
+  // The rest of the group is covered: the answers are recorded without another word.
+  await checklist.fill(stepOn(there));
+  await press('Record the answers');
+  await sees('Go, put off, or ask');
+  const { steps } = await at.server.read<{ steps: { step: string; by?: string }[] }>('/api/people/otto/visit');
+  const by = Object.fromEntries(steps.map(({ step, by: who }) => [step, who]));
+  expect(by).toMatchObject({ observations: people.nurse.name, checklist: people.nurse.name });
 });

@@ -170,7 +170,7 @@ describe('in the open session', () => {
       entry: await idOf('arrived'),
       reason: 'the day begins anew',
     });
-    await readyToPrepare(server, patient);
+    await readyToPrepare(server, patient, 1, { signedBy: { username: people.nurse.username, password } });
     const prepared = lineNow(server, patient, 'preparation', {
       product: 'zoledronic acid 5 mg in 100 mL',
       batch: 'PA-2391',
@@ -239,7 +239,7 @@ describe('in the open session', () => {
     );
   });
 
-  test('a screen that was withdrawn is a screen like any other', async () => {
+  test('a screen that was withdrawn, the only one, is a screen like any other', async () => {
     const { devices } = await server.read<SettingsView>('/api/settings', 'administrator');
     const body = { device: devices[0]?.device };
     await server.ask('/api/devices/withdraw', { method: 'POST', as: 'administrator', body });

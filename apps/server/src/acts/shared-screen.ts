@@ -1,26 +1,32 @@
 /**
  * Signing at a shared screen: an enrolled device, in the open session of its unit, by PIN or badge of somebody who is named
- * in the opening. One signature covers the group of steps it was given for, until nobody acts for the protocol's minutes.
+ * in the opening. One signature covers the group of steps it was given for, until nobody acts for the protocol's minutes. A
+ * screen that nobody enrolled asks for name and password in the same way, where the unit shares its screens at all
+ * (docs/decisions/0012).
  */
 import { type Act, type StaffId, sessionDayOf, sessionOf } from '@twelvemonth/clinical';
 import type { ActBody } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import { Refused } from '../problem.ts';
 import { tooManyTries } from '../routes/sign-in.ts';
-import type { Member } from '../sign-in/accounts.ts';
+import type { Member, SignedIn } from '../sign-in/accounts.ts';
 import type { Device } from '../sign-in/devices.ts';
 import { whereTheyAre } from '../views/where-they-are.ts';
 import { type StepGroup, stepGroupOf } from './step-group.ts';
 
 export type QuickProof = Exclude<NonNullable<ActBody['signedBy']>, { username: string }>;
 
-/** Where somebody may sign quickly, and who may. */
-export type SharedPlace = {
-  readonly device: Device;
+/** A screen at which steps are signed, whoever is signed in. */
+type SigningPlace = {
+  /** The enrolled device, or the session of whoever is signed in elsewhere. */
+  readonly screen: string;
+  /** Whose signature stands for a group of steps. */
   readonly present: readonly Member[];
   /** A signature covers its steps until nobody has acted for so long. */
   readonly minutes: number;
 };
+/** Where somebody may sign quickly, and who may. */
+export type SharedPlace = SigningPlace & { readonly device: Device };
 
 const usualMinutes = 10;
 
@@ -36,12 +42,8 @@ export async function sharedPlaceOf(patient: string, headers: Headers, atHand: A
       'This screen is not enrolled as a shared one.',
       'sign with name and password, or ask an administrator to enrol it',
     );
-  const person = await atHand.people.of(patient);
-  const { sessionId } = person === undefined ? { sessionId: undefined } : await whereTheyAre(atHand, person);
-  const notes = sessionId === undefined ? undefined : await atHand.notes.of('session', sessionId);
-  const session = notes === undefined ? undefined : sessionOf(notes);
-  const day = notes === undefined ? undefined : sessionDayOf(notes);
-  if (session === undefined || day?.state !== 'open' || day.opened === undefined)
+  const session = await openSessionOf(patient, atHand);
+  if (session === undefined)
     return refused(
       'session-not-open',
       'No open session of today holds this person.',
@@ -49,9 +51,38 @@ export async function sharedPlaceOf(patient: string, headers: Headers, atHand: A
     );
   if (session.unit !== device.unit)
     return refused('device-of-another-unit', 'This screen belongs to another unit.', 'sign with name and password');
+  return { ...session, device, screen: `device ${device.id}` };
+}
+
+/** Where steps are signed: a shared screen, or any other in the open session of a unit that shares its screens. */
+export async function signingPlaceOf(
+  patient: string,
+  { member, session: signedInAs }: SignedIn,
+  headers: Headers,
+  atHand: AtHand,
+): Promise<SigningPlace | undefined> {
+  const shared = await sharedPlaceOf(patient, headers, atHand);
+  if (!(shared instanceof Refused)) return shared;
+  const session = await openSessionOf(patient, atHand);
+  if (session === undefined || !(await atHand.devices.sharesScreens(session.unit))) return undefined;
+  // Somebody else who proves it here signs that one act: the next is not theirs because they passed by.
+  return { ...session, present: [member], screen: `signed in ${signedInAs}` };
+}
+
+/** The open session of today that holds somebody: its unit, and who is named in its opening. */
+async function openSessionOf(
+  patient: string,
+  atHand: AtHand,
+): Promise<(Omit<SigningPlace, 'screen'> & { readonly unit: string }) | undefined> {
+  const person = await atHand.people.of(patient);
+  const { sessionId } = person === undefined ? { sessionId: undefined } : await whereTheyAre(atHand, person);
+  const notes = sessionId === undefined ? undefined : await atHand.notes.of('session', sessionId);
+  const session = notes === undefined ? undefined : sessionOf(notes);
+  const day = notes === undefined ? undefined : sessionDayOf(notes);
+  if (session === undefined || day?.state !== 'open' || day.opened === undefined) return undefined;
   const protocol = (await atHand.units.named(session.unit))?.protocol;
   return {
-    device,
+    unit: session.unit,
     present: day.opened.body.present.flatMap(({ staff }) => {
       const member = atHand.accounts.member(staff);
       return member?.active === true ? [member] : [];
@@ -60,14 +91,24 @@ export async function sharedPlaceOf(patient: string, headers: Headers, atHand: A
   };
 }
 
+/** What a step without a signature is refused with. */
+export const signatureNeeded = (place: SigningPlace): Refused =>
+  'device' in place
+    ? refused('signature-needed', 'This is a shared screen: say who you are.', 'sign with your PIN or badge')
+    : refused(
+        'signature-needed',
+        'This unit shares its screens, and nobody enrolled this one: say who you are.',
+        'sign with name and password, or ask an administrator to enrol this screen',
+      );
+
 type Standing = { readonly group: StepGroup; readonly staff: StaffId; readonly at: number };
 /** Signatures that still cover their steps, by device and person. Nothing is lost with them but a few taps. */
 export type StandingSignatures = Map<string, Standing>;
-const keyOf = ({ device }: SharedPlace, patient: string): string => `${device.id} ${patient}`;
+const keyOf = ({ screen }: SigningPlace, patient: string): string => `${screen} ${patient}`;
 
 /** Who signs the steps of this group here now without proving it again. */
 export function standingSigner(
-  place: SharedPlace,
+  place: SigningPlace,
   patient: string,
   group: StepGroup,
   { standingSignatures, clock }: AtHand,
@@ -79,7 +120,7 @@ export function standingSigner(
 }
 
 /** From now on, and again from each act, the signature covers its group. */
-export function letStand(place: SharedPlace, patient: string, group: StepGroup, staff: StaffId, atHand: AtHand): void {
+export function letStand(place: SigningPlace, patient: string, group: StepGroup, staff: StaffId, atHand: AtHand): void {
   if (group === 'second check') return;
   const at = atHand.clock.reading().uptimeMilliseconds;
   atHand.standingSignatures.set(keyOf(place, patient), { group, staff, at });

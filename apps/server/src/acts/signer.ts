@@ -18,13 +18,13 @@ import type { FastifyRequest } from 'fastify';
 import { Refused } from '../problem.ts';
 import { headersOf } from '../sign-in/cookie-headers.ts';
 import { tooManyTries, wrongNameOrPassword } from '../routes/sign-in.ts';
-import type { Member } from '../sign-in/accounts.ts';
-import { letStand, provenQuickly, sharedPlaceOf, standingSigner } from './shared-screen.ts';
+import type { Member, SignedIn } from '../sign-in/accounts.ts';
+import { letStand, provenQuickly, signatureNeeded, signingPlaceOf, standingSigner } from './shared-screen.ts';
 import { stepGroupOf } from './step-group.ts';
 
 export async function signerOf(
   { act, role, signedBy, deviceAt }: Pick<ActBody, 'act' | 'role' | 'signedBy' | 'deviceAt'>,
-  signedIn: Member,
+  signedIn: SignedIn,
   request: FastifyRequest,
   atHand: AtHand,
 ): Promise<Author | Refused> {
@@ -33,7 +33,7 @@ export async function signerOf(
     signedBy === undefined
       ? await signerHere({ act, deviceAt }, signedIn, headers, atHand)
       : 'username' in signedBy
-        ? await provenByPassword(signedBy, act, request, atHand)
+        ? await provenByPassword(signedBy, act, signedIn, request, atHand)
         : await provenQuickly(signedBy, act, headers, atHand);
   if (member instanceof Refused) return member;
   const named = role === undefined ? undefined : member.roles.find((one) => one === role);
@@ -47,43 +47,39 @@ const refused = (says: string): Refused =>
   new Refused(403, 'not-yours-to-do', says, { reasons: [{ name: 'not-yours-to-do', says, field: 'role' }] });
 
 /**
- * Nobody proved anything with this act. On a shared screen of an open session that is for whoever signed the group of steps;
- * elsewhere the person signed in signs. What was written without a network is signed by itself: whoever has signed here since
- * need not be who wrote it.
+ * Nobody proved anything with this act. Where steps are signed that is for whoever signed the group of steps; elsewhere the
+ * person signed in signs. What was written without a network is signed by itself: whoever has signed here since need not be
+ * who wrote it.
  */
 async function signerHere(
   { act, deviceAt }: Pick<ActBody, 'act' | 'deviceAt'>,
-  signedIn: Member,
+  signedIn: SignedIn,
   headers: Headers,
   atHand: AtHand,
 ): Promise<Member | Refused> {
   const group = stepGroupOf(act);
-  if (group === undefined || !('patient' in act)) return signedIn;
-  const place = await sharedPlaceOf(act.patient, headers, atHand);
-  if (place instanceof Refused) return signedIn;
+  if (group === undefined || !('patient' in act)) return signedIn.member;
+  const place = await signingPlaceOf(act.patient, signedIn, headers, atHand);
+  if (place === undefined) return signedIn.member;
   const signer = deviceAt === undefined ? standingSigner(place, act.patient, group, atHand) : undefined;
-  if (signer === undefined) {
-    const says = 'This is a shared screen: say who you are.';
-    return new Refused(403, 'signature-needed', says, {
-      reasons: [{ name: 'signature-needed', says, field: 'signedBy', remedy: 'sign with your PIN or badge' }],
-    });
-  }
+  if (signer === undefined) return signatureNeeded(place);
   letStand(place, act.patient, group, signer.staff, atHand);
   return signer;
 }
 
-/** By name and password, at any screen; on a shared one the signature covers its group of steps like a quick one. */
+/** By name and password, at any screen; where steps are signed the signature covers its group of steps like a quick one. */
 async function provenByPassword(
   proof: Extract<NonNullable<ActBody['signedBy']>, { username: string }>,
   act: Act,
+  signedIn: SignedIn,
   request: FastifyRequest,
   atHand: AtHand,
 ): Promise<Member | Refused> {
   const member = await provenBy(proof, request.ip, atHand);
   const group = stepGroupOf(act);
   if (member instanceof Refused || group === undefined || !('patient' in act)) return member;
-  const place = await sharedPlaceOf(act.patient, headersOf(request), atHand);
-  if (!(place instanceof Refused)) letStand(place, act.patient, group, member.staff, atHand);
+  const place = await signingPlaceOf(act.patient, signedIn, headersOf(request), atHand);
+  if (place !== undefined) letStand(place, act.patient, group, member.staff, atHand);
   return member;
 }
 

@@ -11,7 +11,7 @@ export function serveActs(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'act', async ({ body, who, request }) => {
     const unseen = notSaidWhatWasSeen(body);
     if (unseen !== undefined) return unseen;
-    const by = await signerOf(body, who.member, request, atHand);
+    const by = await signerOf(body, who, request, atHand);
     if (by instanceof Refused) return by;
     const { id, act, seen, deviceAt, device } = body;
     return doAct(atHand, {

@@ -28,7 +28,7 @@ export function serveOwnPage(app: FastifyInstance, atHand: AtHand): void {
       line: { kind: 'own-page', body: kept, effectiveAt: plainDate(person.today) },
     };
     const { role } = body;
-    const by = await signerOf({ act, ...(role === undefined ? {} : { role }) }, who.member, request, atHand);
+    const by = await signerOf({ act, ...(role === undefined ? {} : { role }) }, who, request, atHand);
     if (by instanceof Refused) return by;
     const written = await doAct(atHand, { id: randomUUID(), act, by });
     if (written instanceof Refused) return written;

@@ -14,7 +14,7 @@ export function serveReminders(app: FastifyInstance, atHand: AtHand): void {
     const line = { kind: 'message-begun', body: {}, effectiveAt: plainDate(person.today) } as const;
     const act = { name: 'record', patient: body.patient, line } as const;
     const { role } = body;
-    const by = await signerOf({ act, ...(role === undefined ? {} : { role }) }, who.member, request, atHand);
+    const by = await signerOf({ act, ...(role === undefined ? {} : { role }) }, who, request, atHand);
     return by instanceof Refused ? by : sendReminder(atHand, person, body, by);
   });
 }

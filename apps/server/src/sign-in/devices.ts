@@ -53,6 +53,12 @@ export function openDevices(tables: SignInTables, now: () => string, { https }: 
       const device = found === null ? undefined : row.parse(found);
       return device?.active === true ? device : undefined;
     },
+    /** Whether a unit shares its screens: one at least is enrolled for it. */
+    sharesScreens: async (unit: string): Promise<boolean> =>
+      z
+        .array(row)
+        .parse(await tables.findMany({ model: 'sharedDevice', where: [{ field: 'unit', value: unit }], limit: 1000 }))
+        .some(({ active }) => active),
     all: async (): Promise<Device[]> =>
       z.array(row).parse(await tables.findMany({ model: 'sharedDevice', limit: 1000 })),
   };

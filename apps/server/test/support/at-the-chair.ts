@@ -32,9 +32,14 @@ export const lineNow = (server: OwnServer, patient: string, kind: string, body: 
 });
 
 /** From the door to the decision to go. */
-export async function decidedToGo(server: OwnServer, patient: string, chair = 1): Promise<void> {
+export async function decidedToGo(
+  server: OwnServer,
+  patient: string,
+  chair = 1,
+  signed: { signedBy?: unknown } = {},
+): Promise<void> {
   const step = (kind: string, body: unknown): Promise<unknown> =>
-    server.done('nurse', lineNow(server, patient, kind, body));
+    server.done('nurse', lineNow(server, patient, kind, body), signed);
   await step('arrived', { session: thisSession, identifiers: ['full name', 'birth date'], chair });
   await step('weight', { quantity: { comparator: '', value: '64.0', unit: 'kg' }, method: 'measured' });
   await step('observations', {
@@ -51,14 +56,20 @@ export async function decidedToGo(server: OwnServer, patient: string, chair = 1)
     answers: Object.fromEntries(questions.map(({ id, holdsOn }) => [id, { answer: holdsOn === 'yes' ? 'no' : 'yes' }])),
   });
   const { seq } = await server.read<VisitView>(`/api/people/${patient}/visit`);
-  await server.done('nurse', { name: 'decide', patient, decision: 'go' }, { seen: { [`patient/${patient}`]: seq } });
+  const seen = { [`patient/${patient}`]: seq };
+  await server.done('nurse', { name: 'decide', patient, decision: 'go' }, { seen, ...signed });
 }
 
-/** From the door to a flushed cannula: the next step is the preparation. */
-export async function readyToPrepare(server: OwnServer, patient: string, chair = 1): Promise<void> {
-  await decidedToGo(server, patient, chair);
+/** From the door to a flushed cannula: the next step is the preparation. `signed`: proven with each step. */
+export async function readyToPrepare(
+  server: OwnServer,
+  patient: string,
+  chair = 1,
+  signed: { signedBy?: unknown } = {},
+): Promise<void> {
+  await decidedToGo(server, patient, chair, signed);
   const step = (kind: string, body: unknown): Promise<unknown> =>
-    server.done('nurse', lineNow(server, patient, kind, body));
+    server.done('nurse', lineNow(server, patient, kind, body), signed);
   await step('cannula', { site: 'right forearm', gauge: '22', tries: 1, placed: true });
   await step('flush', { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' });
 }

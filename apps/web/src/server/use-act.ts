@@ -36,7 +36,7 @@ export type Attempt = {
   readonly confirm: (() => void) | undefined;
   /** Set where another device holds the dose: sends it again, taking it over. */
   readonly takeOver: (() => void) | undefined;
-  /** Set where a shared screen asks who signs: sends it again, signed. */
+  /** Set where the screen asks who signs: sends it again, signed. */
   readonly toSign: { readonly patient: string; readonly send: (signedBy: Signature) => void } | undefined;
 };
 
@@ -49,12 +49,11 @@ const nothing = { refusals: [], trouble: undefined, missed: [], answer: undefine
 type Unsigned = { readonly patient: string; readonly act: ActBody['act']; readonly confirmed: readonly string[] };
 type Outcome = Pick<Attempt, 'refusals' | 'trouble' | 'missed' | 'answer'> & { readonly unsigned?: Unsigned };
 
-/** A shared screen asks who signs, or the quick proof that was given is not right. */
-function asksToSign(error: unknown, act: ActBody['act'], signedBy: Signature | undefined): boolean {
+/** The screen asks who signs, or what was given as an answer to that is not right. */
+function asksToSign(error: unknown, act: ActBody['act'], asked: boolean): boolean {
   if (!(error instanceof ServerProblem) || act.name === 'second check') return false;
-  const quick = signedBy !== undefined && !('username' in signedBy);
   return (error.problem.refusals ?? []).some(
-    ({ name }) => name === 'signature-needed' || (quick && (name === 'signature-not-proven' || name === 'pin-locked')),
+    ({ name }) => name === 'signature-needed' || (asked && (name === 'signature-not-proven' || name === 'pin-locked')),
   );
 }
 
@@ -140,8 +139,9 @@ export function useAct(
         } else setOutcome({ ...nothing, trouble: { says } });
         return undefined;
       }
+      const asked = outcome.unsigned !== undefined;
       const unsigned =
-        'patient' in act && asksToSign(error, act, signedBy) ? { patient: act.patient, act, confirmed } : undefined;
+        'patient' in act && asksToSign(error, act, asked) ? { patient: act.patient, act, confirmed } : undefined;
       setOutcome({ ...outcomeOf(error, signedBy !== undefined), ...(unsigned === undefined ? {} : { unsigned }) });
       // What others wrote is fetched, so that pressing again is said with it seen.
       if (error instanceof ServerProblem && error.missed.length > 0) {

@@ -17,7 +17,8 @@ export function Devices({ data, mayChange }: { data: SettingsView; mayChange: bo
       <h2 id="devices">Shared screens</h2>
       <p className="quiet">
         At an enrolled screen, while the session is open, each person signs their steps by PIN or badge, whoever is
-        signed in. Everywhere else a PIN signs nothing.
+        signed in. At a screen of the unit that nobody enrolled each group of steps is signed with name and password
+        then, and a PIN signs nothing.
       </p>
       {active.length === 0 && <p>None is enrolled.</p>}
       <ul>

@@ -1,10 +1,13 @@
+import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Button } from '../paper/Button.tsx';
+import { me } from '../server/queries.ts';
 import type { Attempt, Signature } from '../server/use-act.ts';
 import { SignatureFields } from './SignatureFields.tsx';
 
-/** A shared screen asks who signs. What was entered stands; the same act is sent again with the signature. */
+/** Who signs is asked, at a shared screen or at one that nobody enrolled. What was entered stands; the same act is sent again with the signature. */
 export function SignHere({ toSign, busy }: { toSign: NonNullable<Attempt['toSign']>; busy: boolean }) {
+  const username = useQuery(me).data?.username;
   const [signature, setSignature] = useState<Signature>();
   const sign = (): void => {
     if (signature !== undefined) toSign.send(signature);
@@ -20,7 +23,7 @@ export function SignHere({ toSign, busy }: { toSign: NonNullable<Attempt['toSign
       }}
     >
       <h3>Your signature</h3>
-      <SignatureFields patient={toSign.patient} onChange={setSignature} />
+      <SignatureFields patient={toSign.patient} username={username} onChange={setSignature} />
       <p>
         <Button tone="act" size="big" busy={busy} disabled={signature === undefined} onClick={sign}>
           Sign

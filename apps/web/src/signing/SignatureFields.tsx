@@ -8,6 +8,8 @@ import type { Signature } from '../server/use-act.ts';
 
 type Props = {
   readonly patient: string;
+  /** Whose name and password are asked for, unless it is changed. */
+  readonly username?: string | undefined;
   /** Called with each keystroke; undefined: not whole yet. */
   readonly onChange: (signature: Signature | undefined) => void;
 };
@@ -20,10 +22,10 @@ const pinIsWhole = (typed: string): boolean => /^\d{6,10}$/.test(typed);
  * Who signs, proven here and now: on a shared screen of an open session by badge, or by name and PIN; elsewhere by name and
  * password. A scanner is a keyboard: the badge is read into the same field.
  */
-export function SignatureFields({ patient, onChange }: Props) {
+export function SignatureFields({ patient, username, onChange }: Props) {
   const { device, people } = useQuery(signing(patient)).data ?? { device: undefined, people: [] };
   const [byPassword, setByPassword] = useState(false);
-  if (device === undefined || byPassword) return <NameAndPassword onChange={onChange} />;
+  if (device === undefined || byPassword) return <NameAndPassword of={username} onChange={onChange} />;
   return (
     <>
       <BadgeOrPin people={people} onChange={onChange} />
@@ -79,8 +81,8 @@ function BadgeOrPin({
   );
 }
 
-function NameAndPassword({ onChange }: Pick<Props, 'onChange'>) {
-  const [username, setUsername] = useState('');
+function NameAndPassword({ of = '', onChange }: Pick<Props, 'onChange'> & { readonly of?: string | undefined }) {
+  const [username, setUsername] = useState(of);
   const [password, setPassword] = useState('');
   const change = (name: string, secret: string): void => {
     setUsername(name);

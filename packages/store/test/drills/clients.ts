@@ -4,6 +4,7 @@
  * Arguments: path of the store, path of the history, seed, round.
  */
 import { openSync, writeSync } from 'node:fs';
+import { flushCompileCache } from 'node:module';
 import { openSqliteStore, type ActRequest } from '../../src/index.ts';
 import { below, seeded } from '../support/seeded.ts';
 import { endHalfLine, readHistory } from './history-file.ts';
@@ -33,6 +34,8 @@ endHalfLine(historyPath);
 const history = openSync(historyPath, 'a');
 const note = (line: object): void => void writeSync(history, `${JSON.stringify(line)}\n`);
 
+// Killed, it could not leave behind for the next what it compiled.
+flushCompileCache();
 const store = await openSqliteStore({ path, projection: wardRows });
 process.stdout.write('ready\n');
 

@@ -41,7 +41,7 @@ it('a severe one is a task of a prescriber, and stands in the letter', async () 
   const { readiness } = await at.server.read<{ readiness: unknown }>(`/api/people/${patient}`);
   expect(JSON.stringify(readiness)).toContain('severe reaction');
   await nurse.press('It runs again');
-  await nurse.sees(/severe reaction was seen/);
+  await nurse.sees(/Seen: severe reaction/);
   await nurse.press('Stop early');
   await nurse.fill('Given', '20');
   await nurse.fill('Why it was stopped', 'a reaction');

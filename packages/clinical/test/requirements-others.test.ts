@@ -1,6 +1,14 @@
 /** Who it is, what they told and agreed to, what was ordered (docs/readiness.md R8, R9), day by day at its edges. Asked on 25 November 2026, teaching protocol. */
 import { describe, expect, test } from 'vitest';
-import { type BodyOfKind, type RequirementId, addDays, day, requirementIds, requirements } from '@twelvemonth/clinical';
+import {
+  type BodyOfKind,
+  type GradedTerm,
+  type RequirementId,
+  addDays,
+  day,
+  requirementIds,
+  requirements,
+} from '@twelvemonth/clinical';
 import { judge, verdictsOn, verdictOf } from './judging.ts';
 import { type Line, asked, at, born, doseGiven } from './person.ts';
 
@@ -77,6 +85,22 @@ describe('hypersensitivity', () => {
     expect(verdictOf('hypersensitivity', [none, reacted('mild')])).toBe('ready');
     expect(verdictOf('hypersensitivity', [none, reacted('moderate')])).toBe('ready');
   });
+  const graded = (term: GradedTerm, grade: number | undefined, severity: 'mild' | 'moderate' = 'mild') =>
+    at('2025-10-02', 'reaction', { what: 'felt', severity, term, grade, gradeVersion: '5.0' }, 'reaction');
+  // CTCAE 5.0, general scale: grade 3 is severe (reference sheet 2.7).
+  test('a grade of 3 is severe whatever it was called; of 2 it is not', () => {
+    expect(verdictOf('hypersensitivity', [none, graded('fever', 3)])).toBe('cannot say');
+    expect(verdictOf('hypersensitivity', [none, graded('fever', 3), lookedInto('reaction')])).toBe('ready');
+    expect(verdictOf('hypersensitivity', [none, graded('fever', 2, 'moderate')])).toBe('ready');
+  });
+  // Clinical page 4d E4 (eye: rechallenge avoided or a specialist's decision, from memory) and 4c; anaphylaxis: label, contraindicated.
+  test.each(['uveitis', 'osteonecrosis of the jaw', 'anaphylaxis'] as const)(
+    '%s waits for a prescriber however mild',
+    (term) => {
+      expect(verdictOf('hypersensitivity', [none, graded(term, undefined)])).toBe('cannot say');
+      expect(verdictOf('hypersensitivity', [none, graded(term, undefined), lookedInto('reaction')])).toBe('ready');
+    },
+  );
   test('any bisphosphonate stops, whatever is recorded later', () =>
     expect(verdictOf('hypersensitivity', [ours, none])).toBe('not ready'));
 });

@@ -49,7 +49,7 @@ export const pilesByTask: Readonly<
   'did not come': { what: 'did not come: find out why' },
   'decide on the part dose': { what: 'part doses for a prescriber' },
   'decide on the thigh fracture': { what: 'fractures of the thigh for a prescriber' },
-  'decide on the severe reaction': { what: 'severe reactions for a prescriber' },
+  'decide on the reaction': { what: 'reactions for a prescriber' },
   'write the letter': { what: 'letters to write' },
   'sign the letter': { what: 'letters to sign', to: '/letters' },
   'send the letter': { what: 'letters to send', to: '/letters' },

@@ -1,6 +1,7 @@
 /** The medicine stands still, and runs again: after swelling or pain only through a cannula that is in and flushed. */
 import { noAfterConsent } from '../record/no-after-consent.ts';
-import { type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
+import { type SubjectRecord, latest } from '../record/patient-record.ts';
+import { reactionsToDecide } from '../record/reaction-to-decide.ts';
 import { type Infusion, type Visit, isFlushed } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { atTheChair, notRunning, stepOf } from './at-the-drip.ts';
@@ -30,7 +31,7 @@ export function decideResume(act: ActNamed<'resume infusion'>, now: Surroundings
   if (visit?.infusion !== undefined)
     refusals.push(
       ...checkWayIn(visit, visit.infusion),
-      ...checkNoSevereReaction(record, visit),
+      ...checkReactionsDecided(record, visit),
       ...checkNotSaidNo(record),
     );
   return decided(refusals, () => [stepOf(act, 'infusion-resumed', { clock: now.clock }, now)]);
@@ -49,16 +50,12 @@ function checkWayIn(visit: Visit, infusion: Infusion): readonly Refusal[] {
   return isFlushed(visit.flush) ? [] : first(notFlushed.says, notFlushed.remedy);
 }
 
-/** A severe reaction holds every dose until a prescriber has decided about it, also the rest of this one. */
-function checkNoSevereReaction(record: SubjectRecord, { reactions }: Visit): readonly Refusal[] {
-  const decided = new Set(
-    factsOf(record, 'prescriber-decision').flatMap(({ body }) =>
-      body.question === 'severe reaction looked into' ? [body.about] : [],
-    ),
-  );
-  return reactions.some(({ id, body }) => body.severity === 'severe' && !decided.has(id))
+/** A grave reaction holds every dose until a prescriber has decided about it, also the rest of this one. */
+function checkReactionsDecided(record: SubjectRecord, { reactions }: Visit): readonly Refusal[] {
+  const open = reactionsToDecide(record).find(({ fact }) => reactions.some(({ id }) => id === fact.id));
+  return open !== undefined
     ? [
-        refusal('cannot-say', 'A severe reaction was seen, and no prescriber has decided about it.', {
+        refusal('cannot-say', `Seen: ${open.as}. No prescriber has decided about it.`, {
           remedy: 'ask a prescriber, or stop it for good and say how much was given',
         }),
       ]

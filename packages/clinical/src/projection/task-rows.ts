@@ -14,6 +14,7 @@ import { entryText } from '../kinds-texts/entry-text.ts';
 import { madeBeforeItWasCorrected } from '../record/made-while-it-stood.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
+import { reactionsToDecide } from '../record/reaction-to-decide.ts';
 import { lookAgainOn } from '../standing/look-again.ts';
 import { heldBy, unitOfPatient } from '../standing/standing.ts';
 import { isOpenOrder, needsPharmacist, orderAtPharmacy } from '../pharmacy/pharmacy-state.ts';
@@ -43,7 +44,7 @@ export const taskNames = [
   'answer what was asked at the chair',
   'did not come',
   'decide on the part dose',
-  'decide on the severe reaction',
+  'decide on the reaction',
   'decide on the thigh fracture',
   'aftercare call',
   'pass on the red flag',
@@ -180,7 +181,7 @@ function openTasks(at: At, held: string): Row[] {
   for (const part of [...dosesGiven(record, today).values()].flatMap(({ undecided }) => undecided)) {
     rows.push(task('decide on the part dose', part, 'prescriber', part.on, `${part.body.partMilliliters ?? 0} mL`));
   }
-  rows.push(...severeReactions(record, task), ...thighFractures(record, task));
+  rows.push(...openReactions(record, task), ...thighFractures(record, task));
   const cleared = new Set(factsOf(record, 'symptom-cleared').map(({ body }) => body.entry));
   for (const symptom of factsOf(record, 'symptom')) {
     if (!cleared.has(symptom.id)) rows.push(task('clear the symptom', symptom, 'nurse', symptom.on, symptom.body.what));
@@ -271,16 +272,10 @@ function thighFractures(record: SubjectRecord, task: Task): Row[] {
     .map((broken) => task('decide on the thigh fracture', broken, 'prescriber', broken.on, entryText(broken)));
 }
 
-function severeReactions(record: SubjectRecord, task: Task): Row[] {
-  const decided = new Set(
-    factsOf(record, 'prescriber-decision').flatMap(({ body }) =>
-      body.question === 'severe reaction looked into' ? [body.about] : [],
-    ),
+const openReactions = (record: SubjectRecord, task: Task): Row[] =>
+  reactionsToDecide(record).map(({ fact }) =>
+    task('decide on the reaction', fact, 'prescriber', fact.on, fact.body.what),
   );
-  return factsOf(record, 'reaction')
-    .filter(({ id, body }) => body.severity === 'severe' && !decided.has(id))
-    .map((severe) => task('decide on the severe reaction', severe, 'prescriber', severe.on, severe.body.what));
-}
 
 /** An entry that decisions were made on was withdrawn or corrected: someone says of each whether it still holds. */
 function lookAgain(record: SubjectRecord, task: Task): Row[] {

@@ -35,6 +35,12 @@ export const ruleSets: readonly [RuleSet, ...RuleSet[]] = [
     since: '0.6.0',
     changes: 'a no said after a consent ends that consent: not ready until it is given anew',
   },
+  {
+    number: '6',
+    since: '0.7.0',
+    changes:
+      'a reaction graded 3 or more, anaphylaxis, an inflamed eye (uveitis) and dying bone of the jaw wait for a prescriber, whatever they were called',
+  },
 ];
 
 const [first, ...later] = ruleSets;

@@ -14,6 +14,7 @@ import type { BodyOfKind } from '../kinds/index.ts';
 import type { Uuid } from '../ledger/entry.ts';
 import type { BoneMedicine } from '../protocol/medicines.ts';
 import type { Fact, SubjectRecord } from '../record/patient-record.ts';
+import type { ReactionToDecide } from '../record/reaction-to-decide.ts';
 import type { Exceptions } from './exceptions.ts';
 import type { Loading } from './loading.ts';
 import { pickEvidence } from './pick-evidence.ts';
@@ -80,8 +81,7 @@ export type Evidence = {
   readonly born: PartialDate | undefined;
   readonly sex: Sex | undefined;
   readonly allergies: readonly Fact<'allergy'>[];
-  /** Severe, about which no prescriber has decided. */
-  readonly severeReactions: readonly Fact<'reaction'>[];
+  readonly reactionsToDecide: readonly ReactionToDecide[];
   readonly pregnancy:
     | { readonly answer: BodyOfKind<'pregnancy'>['answer']; readonly on: Day; readonly entry: Uuid | undefined }
     | undefined;

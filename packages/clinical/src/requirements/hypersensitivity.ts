@@ -1,6 +1,6 @@
 /**
  * Hypersensitivity to the medicine stops, to any bisphosphonate any of them; never having asked is not "none", an allergy that
- * does not name its medicine may be to this one, and a severe reaction to an earlier dose waits for a prescriber
+ * does not name its medicine may be to this one, and a grave reaction to an earlier dose waits for a prescriber
  * (docs/readiness.md R8).
  */
 import { shortDate } from '../calendar/day.ts';
@@ -9,6 +9,7 @@ import { namesMedicine } from '../protocol/medicine-words.ts';
 import { type BoneMedicine, isBisphosphonate } from '../protocol/medicines.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Fact } from '../record/patient-record.ts';
+import type { ReactionToDecide } from '../record/reaction-to-decide.ts';
 import type { Evidence } from './evidence.ts';
 import { type Blocker, type Judge, type Requirement, always, judgement, readyPath } from './requirement.ts';
 
@@ -38,8 +39,13 @@ const inputsOf = (allergies: readonly Fact<'allergy'>[]) =>
     entry: id,
   }));
 
-const severe = (reactions: readonly Fact<'reaction'>[]) =>
-  reactions.map(({ on, id, body }) => ({ label: 'severe reaction', text: body.what, on, entry: id }));
+const grave = (reactions: readonly ReactionToDecide[]) =>
+  reactions.map(({ fact: { on, id, body }, as }) => ({ label: as, text: body.what, on, entry: id }));
+
+const sayOf = ({ as }: ReactionToDecide): string =>
+  as === 'severe reaction'
+    ? 'A severe reaction to an earlier dose holds until a prescriber has decided about it.'
+    : `After an earlier dose there was ${as}: however it was called then, it holds until a prescriber has decided about it.`;
 
 const anotherMedicine: Blocker = {
   what: 'a prescriber: another medicine',
@@ -48,21 +54,23 @@ const anotherMedicine: Blocker = {
   settled: undefined,
 };
 
-const reads = ['allergies', 'allergiesAssumed', 'severeReactions'] as const;
+const reads = ['allergies', 'allergiesAssumed', 'reactionsToDecide'] as const;
 type Read = Pick<Evidence, (typeof reads)[number]>;
 
-/** What nobody may assume: a severe reaction nobody has decided about, and an allergy that does not name its medicine. */
-function open({ allergies, severeReactions }: Read): { readonly cause: string; readonly by: Blocker } | undefined {
+/** What nobody may assume: a grave reaction nobody has decided about, and an allergy that does not name its medicine. */
+function open({
+  allergies,
+  reactionsToDecide: [reaction],
+}: Read): { readonly cause: string; readonly by: Blocker } | undefined {
   const settled = (evidence: Evidence): Partial<Evidence> => ({
-    severeReactions: [],
+    reactionsToDecide: [],
     allergies: evidence.allergies.map((fact) => ({ ...fact, body: named(fact.body) })),
   });
-  const [reaction] = severeReactions;
   if (reaction !== undefined)
     return {
-      cause: `severe reaction of ${shortDate(reaction.on)} not decided`,
+      cause: `${reaction.as} of ${shortDate(reaction.fact.on)} not decided`,
       by: {
-        what: `a prescriber: may it be given again after the severe reaction of ${shortDate(reaction.on)}?`,
+        what: `a prescriber: may it be given again after the ${reaction.as} of ${shortDate(reaction.fact.on)}?`,
         who: 'prescriber',
         step: 'prescriber decides',
         settled,
@@ -83,7 +91,8 @@ function open({ allergies, severeReactions }: Read): { readonly cause: string; r
 }
 
 function judge(evidence: Read, { regimen }: Protocol): Judge {
-  const { allergies, allergiesAssumed, severeReactions } = evidence;
+  const { allergies, allergiesAssumed, reactionsToDecide } = evidence;
+  const [reaction] = reactionsToDecide;
   const { medicine } = regimen;
   if (allergies.some(({ body }) => isTo(medicine, body))) {
     const to = isBisphosphonate(medicine) ? 'a bisphosphonate' : medicine;
@@ -100,10 +109,10 @@ function judge(evidence: Read, { regimen }: Protocol): Judge {
     return always(
       judgement('cannot say', unsettled.cause, () => ({
         says:
-          severeReactions.length > 0
-            ? 'A severe reaction to an earlier dose holds until a prescriber has decided about it.'
+          reaction !== undefined
+            ? sayOf(reaction)
             : 'An allergy is recorded that does not say which medicine it is to: it may be to this one.',
-        inputs: [...severe(severeReactions), ...inputsOf(allergies)],
+        inputs: [...grave(reactionsToDecide), ...inputsOf(allergies)],
       })),
       { is: 'blocked', by: unsettled.by },
     );
@@ -131,7 +140,7 @@ export const hypersensitivity: Requirement<(typeof reads)[number]> = {
   id: 'hypersensitivity',
   title: 'Hypersensitivity',
   clearedBy:
-    'the answer to the question; a prescriber if it is to this medicine, or after a severe reaction. No exception',
+    'the answer to the question; a prescriber if it is to this medicine, or after a grave reaction. No exception',
   exceptionPossible: false,
   reads,
   judge,

@@ -10,6 +10,7 @@ import type { Uuid } from '../ledger/entry.ts';
 import type { BoneMedicine } from '../protocol/medicines.ts';
 import { noAfterConsent } from '../record/no-after-consent.ts';
 import { type Fact, type SubjectRecord, factsOf, upTo } from '../record/patient-record.ts';
+import { reactionsToDecide } from '../record/reaction-to-decide.ts';
 import { leftOpen } from '../record/same-person.ts';
 import { boneMedicinesIn } from './bone-medicines-in.ts';
 import { decidingMinerals, isMineralTest } from './deciding-minerals.ts';
@@ -84,7 +85,6 @@ export function pickEvidence(whole: SubjectRecord, today: Day): Evidence {
   const allDoses = upToToday('dose');
   const lastGiven = new Map<BoneMedicine, { readonly dose: Fact<'dose'>; readonly agreed: boolean }>();
   for (const dose of allDoses) lastGiven.set(dose.body.medicine, { dose, agreed: decided(dose, 'switch agreed') });
-  const reactions = upToToday('reaction');
   const fractures = upToToday('fracture');
   const conditions = upToToday('condition');
   const symptoms = upToToday('symptom');
@@ -101,10 +101,7 @@ export function pickEvidence(whole: SubjectRecord, today: Day): Evidence {
     sex: identity?.body.sex,
     allergies: upToToday('allergy'),
     allergiesAssumed: false,
-    severeReactions:
-      reactions.length === 0
-        ? none
-        : reactions.filter((one) => one.body.severity === 'severe' && !decided(one, 'severe reaction looked into')),
+    reactionsToDecide: reactionsToDecide(record),
     pregnancy:
       pregnancy === undefined ? undefined : { answer: pregnancy.body.answer, on: pregnancy.on, entry: pregnancy.id },
     illnesses: upToToday('illness'),

@@ -105,9 +105,13 @@ export function hypersensitivity(view: View): Answer {
 }
 
 export const severeUndecided = (view: View): readonly OracleFact<'reaction'>[] =>
-  view
-    .of('reaction')
-    .filter((fact) => fact.body.severity === 'severe' && !decided(view, 'severe reaction looked into', fact.ids));
+  view.of('reaction').filter(({ body, ids }) => {
+    const grave = ['anaphylaxis', 'uveitis', 'osteonecrosis of the jaw'].includes(body.term ?? '');
+    return (
+      (grave || body.severity === 'severe' || (body.grade ?? 0) >= 3) &&
+      !decided(view, 'severe reaction looked into', ids)
+    );
+  });
 
 export const medicineUnknown = (body: OracleFact<'allergy'>['body']): boolean =>
   body.answer === 'other' && [undefined, 'not known which'].includes(body.medicine);

@@ -41,7 +41,17 @@ function reactions(sheet: Sheet): void {
   put(
     sheet,
     on,
-    `${name} reaction what felt, severity ${dice.oneOf(['severe', 'severe', 'severe', 'moderate', 'mild'])}`,
+    `${name} reaction what felt, severity ${dice.oneOf([
+      'severe',
+      'severe',
+      'moderate, term anaphylaxis, grade 3, grade version 5.0',
+      'moderate, term uveitis, grade 1, grade version 5.0',
+      'mild, term fever, grade 3, grade version 5.0',
+      'moderate, term fever, grade 2, grade version 5.0',
+      'mild, term osteonecrosis of the jaw',
+      'moderate',
+      'mild',
+    ])}`,
   );
   if (dice.chance(0.4))
     put(sheet, on + dice.whole(0, 12), `decision severe reaction looked into about ${name}, "not an allergy"`);

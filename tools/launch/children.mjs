@@ -19,7 +19,9 @@ export function run(program, args, { onStart, limitMilliseconds, ...options } = 
   return new Promise((resolve, reject) => {
     const child = spawn(program, args, options);
     const timers = [];
+    let told = false;
     const stop = (signal) => {
+      told = true;
       stopping = signal;
       child.kill(signal);
       timers.push(setTimeout(() => child.kill('SIGKILL'), patienceMilliseconds));
@@ -29,7 +31,7 @@ export function run(program, args, { onStart, limitMilliseconds, ...options } = 
     const parent = process.ppid;
     timers.push(
       setInterval(() => {
-        if (byNpm && process.ppid !== parent && stopping === undefined) stop('SIGTERM');
+        if (byNpm && process.ppid !== parent && !told) stop('SIGTERM');
       }, orphanPollMilliseconds),
     );
     if (limitMilliseconds !== undefined) timers.push(setTimeout(() => child.kill('SIGKILL'), limitMilliseconds));

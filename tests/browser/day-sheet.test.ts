@@ -1,4 +1,4 @@
-/** The day sheet on A4 paper: as many pages come out as it says, whoever is on the list, and it reads without a screen. */
+/** The day sheet on A4 and on US letter paper: as many pages come out as it says, whoever is on the list, and it reads without a screen. */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { day, demoSheet } from '../../packages/clinical/src/index.ts';
@@ -46,10 +46,10 @@ beforeAll(async () => {
 });
 afterAll(() => browser.close());
 
-const show = (people: readonly DaySheetPerson[]): Promise<void> =>
+const show = (people: readonly DaySheetPerson[], language: 'en-GB' | 'en-US' = 'en-GB'): Promise<void> =>
   page.setContent(
     daySheetHtml({
-      language: 'en-GB',
+      language,
       unit: { name: 'Thornbeck Day Unit', telephone: '01632 960100', demo: true },
       on: day('2026-11-25'),
       printedAt: 'Wed 25 Nov 2026, 08:40',
@@ -62,18 +62,40 @@ const show = (people: readonly DaySheetPerson[]): Promise<void> =>
 /** Pages of a PDF: the objects that are one (ISO 32000-1, 7.7.3.3). */
 const pagesOf = (pdf: Buffer): number => [...pdf.toString('latin1').matchAll(/\/Type\s*\/Page[\s/>]/g)].length;
 
-describe('on paper', () => {
+/** The page a PDF was set on, in points: A4 is 595 x 842 (ISO 216), US letter 612 x 792 (ANSI A). */
+const boxOf = (pdf: Buffer): string | undefined =>
+  /\/MediaBox\s*\[0 0 ([\d.]+) ([\d.]+)\]/
+    .exec(pdf.toString('latin1'))
+    ?.slice(1)
+    .map((points) => Math.round(Number(points)))
+    .join(' x ');
+
+const papers = { 'en-GB': '595 x 842', 'en-US': '612 x 792' } as const;
+
+describe.each(['en-GB', 'en-US'] as const)('on the paper of %s', (language) => {
   it.each([
     ['nobody', []],
     ['fourteen people', Array.from({ length: 14 }, () => somebody)],
     ['fourteen people of whom there is much to say', Array.from({ length: 14 }, () => wordy)],
   ])('%s: as many pages as it says, each numbered', async (_, people) => {
-    await show(people);
+    await show(people, language);
     const said = await page.locator('.head').allTextContents();
-    const pages = pagesOf(await page.pdf({ preferCSSPageSize: true }));
+    const pdf = await page.pdf({ preferCSSPageSize: true });
+    const pages = pagesOf(pdf);
+    expect(boxOf(pdf)).toBe(papers[language]);
     expect(pages).toBe(Math.max(1, Math.ceil(people.length / 7)) + people.length);
     said.forEach((head, index) => expect(head).toContain(`page ${index + 1} of ${pages}`));
     said.forEach((head) => expect(head).toContain('printed Wed 25 Nov 2026, 08:40 · last commit 4711'));
+  });
+});
+
+describe('on paper', () => {
+  it('in American it says what one reads there', async () => {
+    await show([wordy], 'en-US');
+    await expect.poll(async () => page.locator('body').innerText()).toMatch(/Wednesday, November 25, 2026/);
+    const text = await page.locator('body').innerText();
+    expect(text).toContain('clear and colorless');
+    expect(text).toContain('card with whom to call given');
   });
 
   it('is black on white, and reads well', async () => {

@@ -57,7 +57,8 @@ it('a referral: what is wanted is said in the words used there', async () => {
   await form.follow('Register someone');
   await form.fill('Given names', 'Cordelia');
   await form.fill('Family name', 'Wexcombe');
-  await form.fill('Birth date', '3 3 1944');
+  await form.fill('Birth date', '3 4 1944');
+  await page.getByText('born on Saturday 4 March 1944').waitFor();
   await form.pick('Sex as registered', 'female');
   await form.fill('Number', '999 204 7730');
   await form.fill('Telephone', '555 0100');
@@ -79,6 +80,18 @@ it('a referral: what is wanted is said in the words used there', async () => {
 it('results and weight in the units there: a value without its unit is asked about, and each stands as typed', async () => {
   const sample = await open('results of one sample');
   await sample.fill('Date of the sample', '24 11 2026');
+  await page.getByLabel('Creatinine: value', { exact: true }).focus();
+  await sample.sees(/^“24 11 2026” is not a date that exists\. Write month, day, year/);
+  await sample.fill('Date of the sample', '11 24 2026');
+  await expect
+    .poll(async () =>
+      page
+        .getByRole('group', { name: 'Creatinine' })
+        .getByRole('radio')
+        .first()
+        .evaluate((unit) => unit.parentElement?.textContent),
+    )
+    .toBe('mg/dL');
   await page.getByLabel('Creatinine: value', { exact: true }).fill('0.9');
   await sample.press('Record one value');
   await sample.sees(/the unit is missing, and is never guessed: umol\/L, mg\/dL/);
@@ -94,7 +107,7 @@ it('results and weight in the units there: a value without its unit is asked abo
   const weight = await open('body weight');
   await weight.measure('Weight', '141.5', 'lb');
   await weight.pick('How it is known', 'measured');
-  await weight.fill('Weighed on', '25 11 2026');
+  await weight.fill('Weighed on', '11/25/2026');
   await record('body weight');
   await expect
     .poll(async () => [...(await texts('result')), ...(await texts('weight'))].toSorted())
@@ -116,6 +129,41 @@ it('readiness compares in the unit reported, by the limits of that unit', async 
     await page.locator(`#working-${id}`).waitFor();
   }
   await checked(page, 'us-readiness');
+});
+
+it('body, kidneys and bone: pounds as weighed and the kilograms in which a dose is reckoned', async () => {
+  // 141.5 lb x 0.45359237 = 64.18 kg; 0.9 mg/dL x 88.4 = 79.6 umol/L
+  await page.getByText('141.5 lb (64.2 kg)', { exact: true }).waitFor();
+  await page.getByText('0.9 mg/dL (79.6 umol/L)', { exact: true }).waitFor();
+});
+
+const britishWords = /\b(bloods|paracetamol|diarrhoea|oedema|colourless|enrol|ring (?:them|us|the))\b/i;
+const screens: readonly (readonly [name: string, path: string])[] = [
+  ['today', '/'],
+  ['people', '/people'],
+  ['sessions', '/sessions'],
+  ['fill', '/suggest-places'],
+  ['look-ahead', '/look-ahead'],
+  ['recall', '/recall'],
+  ['cohorts', '/recall/cohorts'],
+  ['letters', '/letters'],
+  ['aftercare', '/aftercare'],
+  ['stock', '/stock'],
+  ['pharmacy', '/pharmacy'],
+  ['settings', '/settings'],
+  ['anaphylaxis', '/anaphylaxis'],
+];
+it.each(screens)('no word of ours on %s is one that nobody says there', async (_, path) => {
+  const screen = await at.signedIn('nurse', path);
+  await screen.waitForLoadState('networkidle');
+  const text = await screen.locator('body').innerText();
+  expect(text.split('\n').filter((line) => britishWords.test(line))).toEqual([]);
+  await screen.context().close();
+});
+it('the anaphylaxis card names the medicine as it is called there, and as its source calls it', async () => {
+  const card = await at.signedIn('nurse', '/anaphylaxis');
+  await card.getByText('Epinephrine (adrenaline) 500 micrograms').waitFor();
+  await card.context().close();
 });
 
 let chair: Page;

@@ -87,11 +87,11 @@ export const untilPrepared: readonly HandStep[] = [
       const { fill } = hands(step);
       await pick(step, 'The pack says', 'zoledronic acid 5 mg in 100 mL');
       await fill('Batch', 'PA-2391');
-      await fill('Expiry', '30 04 2028');
+      await fill('Expiry', '30 Apr 2028');
       await fill('To run in', '30');
       await tick(step, 'full name');
       await tick(step, 'number');
-      await pick(step, 'Clear and colourless?', 'yes');
+      await pick(step, /^Clear and colou?rless/, 'yes');
     },
     press: 'Prepared',
   },

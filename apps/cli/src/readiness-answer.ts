@@ -11,6 +11,7 @@ import {
   viewOf,
 } from '@twelvemonth/clinical';
 import { columnsText } from './columns.ts';
+import { type UnitWords, wordsOf } from './unit-words.ts';
 
 export type Asked = {
   readonly record: SubjectRecord;
@@ -18,6 +19,8 @@ export type Asked = {
   readonly today: Day;
   readonly on: Day;
   readonly standing?: string;
+  /** In whose words it is said. */
+  readonly words?: UnitWords;
 };
 
 /** Empty where the notes do not say it. */
@@ -28,9 +31,10 @@ export type Answer = {
   readonly number: string;
   readonly standing: string | undefined;
   readonly view: ReadinessView;
+  readonly words: UnitWords;
 };
 
-export function answerOf({ record, context, today, on, standing }: Asked): Answer {
+export function answerOf({ record, context, today, on, standing, words = wordsOf(undefined) }: Asked): Answer {
   const place = placeFrom(record, today);
   const asked = readiness(record, context, today, place === undefined ? {} : { place: place.on });
   return {
@@ -38,6 +42,7 @@ export function answerOf({ record, context, today, on, standing }: Asked): Answe
     number: numberOf(record),
     standing,
     view: viewOf(asked, record, context, { on }),
+    words,
   };
 }
 
@@ -96,11 +101,17 @@ export function answerJson({ patient, number, standing, view }: Answer) {
 export const answersTable = (answers: readonly Answer[]): string =>
   columnsText(
     ['number', 'on', 'verdict', 'window', 'why'],
-    answers.map(({ number, view }) => [number, view.on, view.verdictOn, view.window?.says ?? '-', view.headlineOn]),
+    answers.map(({ number, view, words }) => [
+      number,
+      view.on,
+      view.verdictOn,
+      words(view.window?.says ?? '-'),
+      words(view.headlineOn),
+    ]),
   );
 
 /** One person, whole: what a nurse would want read out. */
-export function answerText({ number, standing, view }: Answer): string {
+export function answerText({ number, standing, view, words }: Answer): string {
   const lines = [`${number}${standing === undefined ? '' : `  ${standing}`}`, `today, ${view.today}: ${view.headline}`];
   if (view.on !== view.today) lines.push(`on ${view.on}: ${view.headlineOn}`);
   const { window, noWindow } = view;
@@ -143,5 +154,5 @@ export function answerText({ number, standing, view }: Answer): string {
     ),
   );
   if (view.cautions.length > 0) lines.push('', ...view.cautions);
-  return lines.join('\n');
+  return words(lines.join('\n'));
 }

@@ -210,3 +210,43 @@ describe('the coming years of the unit', () => {
     expect((await twelvemonth(['look-ahead', '--data', data])).code).toBe(2);
   });
 });
+
+describe('a unit that writes American', () => {
+  const there = join(folder, 'american');
+  const asThere = ['--data', there, '--today', '2026-11-24'];
+  const british = /\b(?:bloods?|ring)\b/i;
+  beforeAll(async () => {
+    const service = await (
+      await (
+        await Service.begin(there)
+      ).unit({
+        letters: { postalAddress: '4 Weir Lane, Thornbeck', language: 'en-US', answerWithinDays: 14 },
+      })
+    ).protocol();
+    await service.plan();
+    await service.person(ready, true);
+    await service.person(waiting, false);
+    await service.store.close();
+  });
+
+  it.each([
+    ['readiness', ['readiness', ready.number]],
+    ['readiness of everyone', ['readiness', '--all']],
+    ['fill', ['fill', '--unit', 'thornbeck']],
+    ['look-ahead', ['look-ahead', '--unit', 'thornbeck', '--runs', '5']],
+  ] as const)('%s says it in its own words, and --json stays as it is elsewhere', async (_, words) => {
+    const [said, same] = [await twelvemonth([...words, ...asThere]), await twelvemonth([...words, ...at])];
+    expect(said.out).not.toBe('');
+    expect(said.out.split('\n').filter((line) => british.test(line))).toEqual([]);
+    expect(same.code).toBeLessThan(2);
+    expect((await twelvemonth([...words, '--json', ...asThere])).out).not.toMatch(/\blabs\b/);
+  });
+
+  it('says labs where the same notes elsewhere say bloods', async () => {
+    const of = ['readiness', waiting.number, '--on', '2027-03-24'];
+    const [said, elsewhere] = [await twelvemonth([...of, ...asThere]), await twelvemonth([...of, ...at])];
+    expect(elsewhere.out).toMatch(/take bloods \(/);
+    expect(said.out).toMatch(/draw labs \(/);
+    expect(said.out).not.toMatch(british);
+  });
+});

@@ -43,6 +43,39 @@ describe('a typed date is read day first', () => {
   });
 });
 
+describe('at a unit that writes American a date in figures begins with the month', () => {
+  const there = (typed: string) => readTypedDate(typed, today, 'month first');
+  test.each([
+    ['1 28 2027', '2027-01-28'],
+    ['1/28/27', '2027-01-28'],
+    ['3/4/1944', '1944-03-04'],
+    ['Jan 28, 2027', '2027-01-28'],
+    ['Jan 28 2027', '2027-01-28'],
+    ['28 Jan 2027', '2027-01-28'],
+    ['2027-01-28', '2027-01-28'],
+  ])('%s', (typed, date) => expect(there(typed)).toBe(date));
+  test('a day typed first is no date there, as a month typed first is none elsewhere: it is asked about', () => {
+    expect(there('28 1 2027')).toBeUndefined();
+    expect(readTypedDate('1 28 2027', today)).toBeUndefined();
+    expect(unreadableDate('28 1 2027', 'month first')).toBe(
+      '“28 1 2027” is not a date that exists. Write month, day, year: 1 28 2027.',
+    );
+    expect(unreadableDate('Jan 28', 'month first')).toBe('“Jan 28” has no year. Write month, day, year: 1 28 2027.');
+  });
+  test('a month written in letters is read in either order everywhere', () => {
+    expect(readTypedDate('Jan 28, 2027', today)).toBe('2027-01-28');
+  });
+  test('every day of two centuries is read back from its figures', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 73_000 }), fc.constantFrom(' ', '/', '.', '-'), (days, sign) => {
+        const date = Temporal.PlainDate.from('1900-01-01').add({ days });
+        expect(there([date.month, date.day, date.year].join(sign))).toBe(date.toString());
+      }),
+      { seed: 26, numRuns: 300 },
+    );
+  });
+});
+
 test('a birth date of which only the year is known stays a year', () => {
   expect(bornShort('1941-06-02')).toBe('2 Jun 1941');
   expect(bornShort('1941')).toBe('1941');

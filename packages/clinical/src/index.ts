@@ -147,6 +147,7 @@ export * from './formulas/phlebitis-score.ts';
 export { type GradedTerm, gradeTexts, gradedTerms, gradesOf } from './formulas/grade-texts.ts';
 export * from './formulas/reaction-grade.ts';
 export { inAmerican } from './kinds-texts/in-american.ts';
+export { withOurUnit } from './kinds-texts/converted-text.ts';
 export { celsiusOfFahrenheit } from './formulas/temperature.ts';
 export { fahrenheitField } from './kinds/fields.ts';
 export * from './formulas/units.ts';

@@ -44,5 +44,11 @@ test('sentences of ours in American words; what merely looks like one of them st
   );
   expect(inAmerican('How do you take paracetamol?')).toBe('How do you take acetaminophen?');
   expect(inAmerican('With a fit or a faint: ring the emergency number.')).toBe('With a seizure or a faint: call 911.');
+  expect(inAmerican('Adrenaline 500 micrograms')).toBe('Epinephrine (adrenaline) 500 micrograms');
+  expect(inAmerican('ring them, or write; whom to ring; Ring us.')).toBe('call them, or write; whom to call; Call us.');
+  expect(inAmerican('diarrhoea, oedema, clear and colourless')).toBe('diarrhea, edema, clear and colorless');
+  expect(inAmerican('during the day, a string, hearing, the ring finger')).toBe(
+    'during the day, a string, hearing, the ring finger',
+  );
   expect(inAmerican('ill-since-bloods, bloodstream, a fitting')).toBe('ill-since-bloods, bloodstream, a fitting');
 });

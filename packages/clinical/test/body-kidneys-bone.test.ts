@@ -71,7 +71,9 @@ describe('body', () => {
       method: 'measured',
     });
     const lines = [aged(79), inches, pounds];
-    expect(figure('Body', 'weight', lines)).toBe('99.2 lb');
+    // 1 lb = 0.45359237 kg: 44.996 kg, in which a dose is worked out; BW4 is 45 kg. 1 in = 2.54 cm.
+    expect(figure('Body', 'weight', lines)).toBe('99.2 lb (45.0 kg)');
+    expect(figure('Body', 'tallest adult height', lines)).toBe('60 in (152.4 cm)');
     expect(figure('Body', 'ideal weight', lines)).toBe('45.5 kg'); // BW4: 60 inches
     expect(figure('Body', 'body mass index', lines)).toBe('19.4 kg/m2'); // BW4: 19.38
   });

@@ -138,6 +138,27 @@ describe('an answer that holds the dose', () => {
 });
 
 describe('observations before the dose', () => {
+  // Degrees by definition: 38.0 C is 100.4 F, 38.2 C is 100.76 F. What decides is Celsius, whatever the thermometer reads.
+  test.each([
+    [{ temperatureCelsius: 37.9, temperatureFahrenheit: 100.2 }, 'temperature 100.2 degrees Fahrenheit (37.9 Celsius)'],
+    [
+      { temperatureCelsius: 38.2, temperatureFahrenheit: 100.8 },
+      'temperature 100.8 degrees Fahrenheit (38.2 Celsius), put off from 100.4 degrees Fahrenheit (38 Celsius)',
+    ],
+  ])('a thermometer that reads Fahrenheit: %o', (read, says) => {
+    expect(item([...arrived, checklist(), observed(read)], 'temperature')?.says).toBe(says);
+  });
+
+  test('read again in Celsius: the Fahrenheit of the first reading does not stand beside it', () => {
+    const lines = [
+      ...arrived,
+      checklist(),
+      observed({ temperatureCelsius: 38.2, temperatureFahrenheit: 100.8 }),
+      at(today, 'observations', { temperatureCelsius: 37.2, when: 'before' }),
+    ];
+    expect(item(lines, 'temperature')).toMatchObject({ verdict: 'ready', says: 'temperature 37.2 degrees Celsius' });
+  });
+
   // Rule of thumb (common practice, no source): heart rate and rhythm, blood pressure, temperature, saturation, all present.
   test.each(['pulsePerMinute', 'systolicMmHg', 'temperatureCelsius', 'saturationPercent', 'newIrregularPulse'])(
     'without %s: cannot say',

@@ -4,8 +4,8 @@
  * Content of the list: practice of the trade (common practice, no source); warning signs: zoledronic acid 5 mg product text
  * sections 4.4 and 4.8 and the acute-phase study of Reid 2010, see docs/safety/sources.md.
  */
-import { type Day, type LetterBlock, type LetterSheet, dateWithWeekday, shortDate } from '@twelvemonth/clinical';
-import { type DaySpan, type Language, type Speaker, englishSpan, speakerOf } from './speaker.ts';
+import { type Day, type LetterBlock, type LetterSheet, dateWithWeekday } from '@twelvemonth/clinical';
+import { type DaySpan, type Language, type Speaker, englishSpan, shortDateIn, speakerOf } from './speaker.ts';
 
 export const FAMILY_DOCTOR_WORDING = 'family-doctor-3';
 
@@ -231,7 +231,7 @@ export function familyDoctorLetter(facts: FamilyDoctorFacts): LetterSheet {
   return {
     language,
     version: FAMILY_DOCTOR_WORDING,
-    title: `Letter to the family doctor, ${shortDate(facts.today)}`,
+    title: `Letter to the family doctor, ${shortDateIn(language, facts.today)}`,
     from: [unit.name, unit.telephone],
     to: [facts.familyDoctor ?? 'To the family doctor'],
     dated: date(facts.today),

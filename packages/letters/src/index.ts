@@ -14,6 +14,7 @@ export { minutesOfVisit } from './patient-pack/parts.ts';
 export * from './patient-pack/patient-pack.ts';
 export { packWords } from './patient-pack/speaker.ts';
 export * from './reading-level.ts';
+export { type Language, longDateIn, paperOf, shortDateIn } from './speaker.ts';
 export * from './own-page/facts.ts';
 export * from './own-page/after-html.ts';
 export * from './own-page/page-html.ts';

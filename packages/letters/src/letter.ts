@@ -3,6 +3,7 @@
  * elsewhere; here is how it looks.
  */
 import type { LetterBlock, LetterSheet } from '@twelvemonth/clinical';
+import { type Language, paperOf } from './speaker.ts';
 
 const entities: Readonly<Record<string, string>> = {
   '&': '&amp;',
@@ -27,13 +28,13 @@ function blockHtml(block: LetterBlock): string {
 }
 
 /** Black on white, 12 pt, one column: reads the same on a screen, on a fax and in a black-and-white print. */
-const sheet = `
+const sheet = (language: Language): string => `
 body{font:12pt/1.45 "Atkinson Hyperlegible Next",Arial,sans-serif;color:#000;background:#fff;max-width:42em;margin:2em auto;padding:0 1.5em}
 h1{font-size:1.3em;margin:1.2em 0 .6em}h2{font-size:1em;margin:1.1em 0 .3em}p{margin:.5em 0}
 table{border-collapse:collapse;width:100%}th,td{text-align:left;vertical-align:top;border-top:1px solid #777;padding:.25em .5em .25em 0}th{font-weight:600;width:38%}
 address{font-style:normal;white-space:pre-line}.demo{border:2px solid #000;padding:.3em .6em;font-weight:700}footer{margin-top:2em;border-top:1px solid #777;font-size:.8em}
 .reply{break-before:page}.reply li{border-bottom:1px solid #777;padding-bottom:2.6em;margin-bottom:.6em}article+article{break-before:page}
-@page{size:A4;margin:18mm}@media print{body{margin:0;max-width:none;padding:0}}`;
+@page{size:${paperOf(language)};margin:18mm}@media print{body{margin:0;max-width:none;padding:0}}`;
 
 const articleOf = (letter: LetterSheet): string =>
   `<article lang="${letter.language}">${
@@ -48,9 +49,11 @@ const articleOf = (letter: LetterSheet): string =>
     .map(blockHtml)
     .join('')}</article>`;
 
+const languageOf = (letters: readonly LetterSheet[]): Language => letters[0]?.language ?? 'en-GB';
+
 /** A whole HTML document with title, language and headings, each letter on a page of its own; nothing is loaded from anywhere. */
 export const lettersHtml = (title: string, letters: readonly LetterSheet[]): string =>
-  `<!doctype html><html lang="${letters[0]?.language ?? 'en-GB'}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1"><title>${escaped(title)}</title><style>${sheet}</style></head><body><main>${letters.map(articleOf).join('')}</main></body></html>`;
+  `<!doctype html><html lang="${languageOf(letters)}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1"><title>${escaped(title)}</title><style>${sheet(languageOf(letters))}</style></head><body><main>${letters.map(articleOf).join('')}</main></body></html>`;
 
 export const letterHtml = (letter: LetterSheet): string => lettersHtml(letter.title, [letter]);
 

@@ -1,5 +1,5 @@
 /** Says things in one language: words filled in, dates and times as people there read them. */
-import { type Day, type LetterSheet, civilFromDay, longDate } from '@twelvemonth/clinical';
+import { type Day, type LetterSheet, civilFromDay, inAmerican, longDate, shortDate } from '@twelvemonth/clinical';
 
 export type Language = LetterSheet['language'];
 
@@ -51,6 +51,28 @@ function americanDate(day: Day): string {
   const [weekday = '', number = '', month = ''] = longDate(day).split(' ');
   return `${weekday}, ${month} ${number}, ${civilFromDay(day).year}`;
 }
+
+/** "3 Dec 2026", or "Dec 3, 2026". */
+export function shortDateIn(language: Language, day: Day): string {
+  if (language === 'en-GB') return shortDate(day);
+  const [number = '', month = '', year = ''] = shortDate(day).split(' ');
+  return `${month} ${number}, ${year}`;
+}
+
+/** "Monday 2 June 2026", or "Monday, June 2, 2026". */
+export const weekdayDateIn = (language: Language, day: Day): string => ways[language].date(day);
+
+/** "2 June 1941", or "June 2, 1941". */
+export function longDateIn(language: Language, day: Day): string {
+  const [, number = '', month = '', year = ''] = longDate(day).split(' ');
+  return language === 'en-GB' ? `${number} ${month} ${year}` : `${month} ${number}, ${year}`;
+}
+
+/** A sentence of ours in the words of a language. */
+export const saidIn = (language: Language, says: string): string => (language === 'en-US' ? inAmerican(says) : says);
+
+/** The paper a unit prints on, as a style sheet calls it. */
+export const paperOf = (language: Language): 'A4' | 'letter' => (language === 'en-US' ? 'letter' : 'A4');
 
 /** "1:30 pm" from "13:30" */
 function twelveHours(time: string): string {

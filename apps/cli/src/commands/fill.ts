@@ -21,6 +21,7 @@ import { inTurns } from '../in-turns.ts';
 import { jsonFromFile, unusable } from '../json-file.ts';
 import { type PlaceOptions, placeHelp, placeOptions, withNotes } from '../notes-place.ts';
 import { recordsOfUnit, sessionsOfUnit, unitNamed } from '../unit-notes.ts';
+import { type UnitWords, wordsOf } from '../unit-words.ts';
 
 export const fillCommand: Command = {
   summary: 'waiting people proposed for places, as a list of changes',
@@ -54,14 +55,14 @@ ${placeHelp}`,
     const [path] = positionals;
     if ((path === undefined) === (values.unit === undefined) || positionals.length > 1)
       throw misused('Say which file or which unit: fill FILE, or fill --unit ID.');
-    const written =
+    const { written, words } =
       values.unit === undefined
-        ? jsonFromFile(path ?? '')
+        ? { written: jsonFromFile(path ?? ''), words: wordsOf(undefined) }
         : await fromNotes(values, output, values.standby !== undefined);
     const read = readFillRequest(written);
     if (!read.ok) throw unusable(path ?? 'the notes', read.problems);
     const { request, sessionNames } = read;
-    const asked: Asked = { request, sessionNames, json: values.json, output };
+    const asked: Asked = { request, sessionNames, json: values.json, output, words };
     if (values.standby !== undefined) return standby(asked, indexOf('standby', sessionNames, values.standby));
     const why = values.why.map((name) =>
       indexOf(
@@ -98,12 +99,12 @@ async function fromNotes(
   values: PlaceOptions & Readonly<Partial<Record<'unit' | 'until' | 'today', string | undefined>>>,
   output: Output,
   isStandby: boolean,
-): Promise<unknown> {
+): Promise<{ readonly written: unknown; readonly words: UnitWords }> {
   const [until, asked] = [dateOption('until', values.until), dateOption('today', values.today)];
-  const made = await withNotes(values, output, async (reader) => {
+  const { made, words } = await withNotes(values, output, async (reader) => {
     const { unit, context, today: now } = await unitNamed(reader, values.unit);
     const sessions = await sessionsOfUnit(reader, unit.id);
-    return fillRequestFromNotes({
+    const made = fillRequestFromNotes({
       unit,
       context,
       today: asked ?? now,
@@ -112,6 +113,7 @@ async function fromNotes(
       // Who is rung for a place that came free needs no days of notice.
       ...(isStandby ? { noticeDays: 0 } : {}),
     });
+    return { made, words: wordsOf(unit) };
   });
   if (!made.ok) throw answeredNo(made.says);
   if (made.hasUsualSettings)
@@ -119,7 +121,7 @@ async function fromNotes(
       'The unit has not written what planning needs: starting values stand in (common practice, no source).',
     );
   for (const { name, because } of made.leftOut) output.aside(`left out: ${name}: ${because}`);
-  return made.request;
+  return { written: made.request, words };
 }
 
 type Asked = {
@@ -127,6 +129,7 @@ type Asked = {
   readonly sessionNames: readonly string[];
   readonly json: boolean;
   readonly output: Output;
+  readonly words: UnitWords;
 };
 type Answer = Extract<FillAnswer, { ok: true }>;
 
@@ -172,8 +175,8 @@ const withoutPlace = ({ session }: Answer): number[] =>
   [...session.keys()].filter((person) => session[person] === null);
 
 function proposed(asked: Asked, whole: Whole): ExitCode {
-  const { output, json } = asked;
-  output.out(json ? jsonText(proposalJson(asked, whole)) : proposalText(asked, whole));
+  const { output, json, words } = asked;
+  output.out(json ? jsonText(proposalJson(asked, whole)) : words(proposalText(asked, whole)));
   return withoutPlace(whole.answer).length === 0 ? exitCodes.done : exitCodes.no;
 }
 
@@ -272,7 +275,7 @@ function proposalText({ request, sessionNames }: Asked, { answer, why, oneMore }
   ].join('\n');
 }
 
-function standby({ request, sessionNames, json, output }: Asked, session: number): ExitCode {
+function standby({ request, sessionNames, json, output, words }: Asked, session: number): ExitCode {
   const told = request.people.map((one) => one.told);
   const list = standbyFor(request, told, session).map(({ person, from, ...rest }) => ({
     name: request.people[person]?.name ?? '',
@@ -282,7 +285,9 @@ function standby({ request, sessionNames, json, output }: Asked, session: number
   }));
   if (json) output.out(jsonText({ session: sessionNames[session], standby: list }));
   else if (list.length === 0)
-    output.out('Nobody could have the place: ready, reachable in time, with bloods that hold, and no earlier one.');
+    output.out(
+      words('Nobody could have the place: ready, reachable in time, with bloods that hold, and no earlier one.'),
+    );
   else
     output.out(
       columnsText(

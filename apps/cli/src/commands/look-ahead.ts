@@ -1,4 +1,5 @@
 /** Years ahead: places asked for, waits with their ranges, the places that keep to a wait, what-ifs with the same draws. */
+import type { Unit } from '@twelvemonth/clinical';
 import {
   type AheadAnswer,
   type Case,
@@ -25,6 +26,7 @@ import { answeredNo, exitCodes, misused } from '../ending.ts';
 import { jsonFromFile, unusable } from '../json-file.ts';
 import { type PlaceOptions, placeHelp, placeOptions, withNotes } from '../notes-place.ts';
 import { recordsOfUnit, sessionsOfUnit, unitNamed } from '../unit-notes.ts';
+import { type UnitWords, wordsOf } from '../unit-words.ts';
 
 const usualWeeks = '156';
 const mostWeeks = 520;
@@ -102,7 +104,9 @@ ${placeHelp}`,
     }
     const own = lookedAhead(asked.asTheyAre, asked.target, options);
     const others = asked.whatIfs.map((one) => lookedAhead(one, asked.target, options));
-    output.out(values.json ? jsonText(json(asked, own, others, options)) : text(asked, own, others, options));
+    output.out(
+      values.json ? jsonText(json(asked, own, others, options)) : asked.words(text(asked, own, others, options)),
+    );
     return own.chance >= asked.target.probability ? exitCodes.done : exitCodes.no;
   },
 };
@@ -114,12 +118,13 @@ type Asked = {
   readonly target: WaitTarget;
   /** What was counted, where the notes were read. */
   readonly read: readonly ReadFigure[];
+  readonly words: UnitWords;
 };
 
 function fromFile(path: string): Asked {
   const read = readLookAhead(jsonFromFile(path));
   if (!read.ok) throw unusable(path, read.problems);
-  return { ...read, read: [] };
+  return { ...read, read: [], words: wordsOf(undefined) };
 }
 
 /** Each what-if changes one thing; a text that is none is told with what there is. */
@@ -139,10 +144,10 @@ async function fromUnit(
   output: Output,
 ): Promise<Asked> {
   const [changes, asked] = [changesOf(whatIfs), dateOption('today', values.today)];
-  const [made, name] = await withNotes(
+  const [made, { name, letters }] = await withNotes(
     values,
     output,
-    async (reader): Promise<readonly [UnitAheadFromNotes, string]> => {
+    async (reader): Promise<readonly [UnitAheadFromNotes, Unit]> => {
       const { unit, context, today } = await unitNamed(reader, values.unit);
       const made = unitAheadFromNotes({
         unit,
@@ -151,7 +156,7 @@ async function fromUnit(
         sessions: await sessionsOfUnit(reader, unit.id),
         records: await recordsOfUnit(reader, unit.id),
       });
-      return [made, unit.name];
+      return [made, unit];
     },
   );
   if (!made.ok) throw answeredNo(made.says);
@@ -164,6 +169,7 @@ async function fromUnit(
     whatIfs: changes.map((one) => ({ name: one.name, ...changedCase(made.ahead, one.changes) })),
     target,
     read: made.read,
+    words: wordsOf({ letters }),
   };
 }
 

@@ -19,6 +19,7 @@ import { placeHelp, placeOptions, withNotes } from '../notes-place.ts';
 import { type Answer, answerJson, answerOf, answerText, answersTable, isReady } from '../readiness-answer.ts';
 import { readPerson } from '../read-person.ts';
 import { readinessOfLedger } from '../readiness-of-ledger.ts';
+import { wordsOf } from '../unit-words.ts';
 import { type UnitContext, allUnits } from '../units.ts';
 
 export const readinessCommand: Command = {
@@ -73,11 +74,11 @@ ${placeHelp}`,
 
 type Dates = { readonly on: Day | undefined; readonly today: Day | undefined };
 
-const answerFor = (record: SubjectRecord, { context, today: now }: UnitContext, { on, today }: Dates): Answer => {
+const answerFor = (record: SubjectRecord, { unit, context, today: now }: UnitContext, { on, today }: Dates): Answer => {
   const asked = today ?? now;
   if (on !== undefined && on < asked) throw misused(`--on lies before the day asked on: say --today too.`);
   const { says } = standingOf(record, protocolInForceOn(context.protocols, asked), asked);
-  return answerOf({ record, context, today: asked, on: on ?? asked, standing: says });
+  return answerOf({ record, context, today: asked, on: on ?? asked, standing: says, words: wordsOf(unit) });
 };
 
 async function ofOne(reader: StoreReader, words: readonly string[], dates: Dates): Promise<Answer> {

@@ -25,6 +25,7 @@ import { answeredNo, exitCodes, misused } from '../ending.ts';
 import { placeHelp, placeOptions, withNotes } from '../notes-place.ts';
 import { protocolOrMisused, sheetFromFile } from '../rule-sheet.ts';
 import { allUnits } from '../units.ts';
+import { type UnitWords, wordsOf } from '../unit-words.ts';
 
 const usualMonths = '12';
 const mostMonths = 120;
@@ -70,11 +71,11 @@ ${placeHelp}`,
           jsonText({ from: plainDate(asked.from), until: plainDate(until), version: draft.version, ...sum, others }),
         );
       else {
-        output.out(told(sum, asked));
+        output.out(unit.words(told(sum, asked)));
         if (values.list && others.length > 0)
           output.out(
             columnsText(
-              ['patient', 'on', 'would have been', 'because', 'bloods again', 'delay'],
+              ['patient', 'on', 'would have been', 'because', unit.words('bloods again'), 'delay'],
               others.map(({ patient, on, kind, because, bloodsAgain, delayDays }) => [
                 patient,
                 on,
@@ -91,7 +92,10 @@ ${placeHelp}`,
   },
 };
 
-async function unitMeant(reader: StoreReader, named: string | undefined): Promise<{ id: string; zone: string }> {
+async function unitMeant(
+  reader: StoreReader,
+  named: string | undefined,
+): Promise<{ id: string; zone: string; words: UnitWords }> {
   const units = await allUnits(reader);
   const ids = [...units.keys()];
   const id = named ?? (ids.length === 1 ? ids[0] : undefined);
@@ -100,7 +104,7 @@ async function unitMeant(reader: StoreReader, named: string | undefined): Promis
     throw ids.length === 0
       ? answeredNo('No unit is described in the notes.')
       : misused(`Say which unit: ${ids.join(', ')}.`);
-  return { id, zone: found.unit.zone };
+  return { id, zone: found.unit.zone, words: wordsOf(found.unit) };
 }
 
 async function draftMeant(

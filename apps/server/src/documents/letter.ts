@@ -8,10 +8,15 @@ import {
   entryText,
   factsOf,
   reviewSheetOf,
-  shortDate,
   visitToday,
 } from '@twelvemonth/clinical';
-import { type FamilyDoctorFacts, familyDoctorLetter, letterHtml } from '@twelvemonth/letters';
+import {
+  type FamilyDoctorFacts,
+  type Language,
+  familyDoctorLetter,
+  letterHtml,
+  shortDateIn,
+} from '@twelvemonth/letters';
 import type { AtHand } from '../at-hand.ts';
 import { Refused } from '../problem.ts';
 import type { Person } from '../register/people.ts';
@@ -34,7 +39,7 @@ export function reviewLetterDocumentOf(atHand: AtHand, person: Person, signer: M
     {
       kind: 'reviewed',
       on: review.on,
-      decided: decidedInWords(review.body),
+      decided: decidedInWords(review.body, languageOf(unit)),
       decidedBy: `${decidedBy ?? atHand.accounts.nameOf(review.author.staff)}${capacity === 'specialist' ? ', specialist' : ''}`,
       reason,
       follows: consequencesOf(basis, choiceOf(review.body)),
@@ -43,14 +48,16 @@ export function reviewLetterDocumentOf(atHand: AtHand, person: Person, signer: M
   );
 }
 
-function decidedInWords(body: Fact<'course-review'>['body']): string {
+const languageOf = ({ unit }: UnitNow): Language => unit.letters?.language ?? 'en-GB';
+
+function decidedInWords(body: Fact<'course-review'>['body'], language: Language): string {
   switch (body.outcome) {
     case 'carry on':
       return `carry on, up to ${body.toDoses} doses in this course`;
     case 'planned break':
-      return `a planned break until ${shortDate(dayOf(body.reviewOn))}, sooner if: ${body.triggers}`;
+      return `a planned break until ${shortDateIn(language, dayOf(body.reviewOn))}, sooner if: ${body.triggers}`;
     case 'other treatment':
-      return `another treatment: ${body.to}, from ${shortDate(dayOf(body.dueOn))}`;
+      return `another treatment: ${body.to}, from ${shortDateIn(language, dayOf(body.dueOn))}`;
     case 'new course':
       return `a new course of ${body.plannedDoses} doses`;
     case 'stop':
@@ -76,7 +83,7 @@ export function choiceOf(body: Fact<'course-review'>['body']): ReviewChoice {
 export function letterDocumentOf(atHand: AtHand, person: Person, signer: Member): string | Refused {
   const { record, today, unit } = person;
   const visit = visitToday(record, today);
-  const outcome = visit === undefined ? undefined : outcomeOf(visit, person);
+  const outcome = visit === undefined || unit === undefined ? undefined : outcomeOf(visit, person, languageOf(unit));
   if (visit === undefined || unit === undefined || outcome === undefined) {
     return new Refused(
       409,
@@ -98,7 +105,7 @@ const timeInWords = ({ at }: Fact): string => (at === undefined ? '' : `${at.sli
 
 const documentOf = (
   person: Person,
-  { unit }: UnitNow,
+  now: UnitNow,
   by: FamilyDoctorFacts['signedBy'],
   outcome: FamilyDoctorFacts['outcome'],
   protocolVersion: string,
@@ -106,12 +113,12 @@ const documentOf = (
 ): string =>
   letterHtml(
     familyDoctorLetter({
-      language: unit.letters?.language ?? 'en-GB',
-      unit: { name: unit.name, telephone: unit.telephone, demo: unit.demo },
+      language: languageOf(now),
+      unit: { name: now.unit.name, telephone: now.unit.telephone, demo: now.unit.demo },
       today: person.today,
       patient: {
         name: fullName(person),
-        born: bornInWords(person.identity?.born),
+        born: bornInWords(person.identity?.born, languageOf(now)),
         number: person.identity?.number ?? '',
       },
       familyDoctor: person.contact?.familyDoctor,
@@ -129,7 +136,7 @@ function signedBy({ letter }: Visit, signer: Member, { accounts }: AtHand): Fami
     : { name: accounts.nameOf(letter.author.staff), role: letter.author.role };
 }
 
-function outcomeOf(visit: Visit, { course }: Person): FamilyDoctorFacts['outcome'] | undefined {
+function outcomeOf(visit: Visit, { course }: Person, language: Language): FamilyDoctorFacts['outcome'] | undefined {
   if (visit.dose !== undefined) {
     const { partMilliliters, minutes, batch } = visit.dose.body;
     const number = course.doses.findIndex(({ id }) => id === visit.dose?.id) + 1;
@@ -141,7 +148,10 @@ function outcomeOf(visit: Visit, { course }: Person): FamilyDoctorFacts['outcome
       doseNumber: number === 0 ? course.nextDoseNumber : number,
       plannedDoses: course.planned?.count,
       batch: batch ?? 'not recorded',
-      expires: visit.preparation === undefined ? 'not recorded' : shortDate(dayOf(visit.preparation.body.expiresOn)),
+      expires:
+        visit.preparation === undefined
+          ? 'not recorded'
+          : shortDateIn(language, dayOf(visit.preparation.body.expiresOn)),
       minutes,
       partMilliliters,
       nextDue: course.due,

@@ -52,6 +52,7 @@ export async function notesDocumentOf(atHand: AtHand, person: Person, reader: Me
       )}`
     : '';
   return document({
+    language: person.unit?.unit.letters?.language ?? 'en-GB',
     title,
     demo: atHand.demo !== undefined,
     body: `<h1>${escaped(title)}</h1>${factsTable(facts)}${readinessOf(person)}<h2>Every entry, the newest first</h2>${table(

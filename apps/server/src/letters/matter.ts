@@ -9,14 +9,15 @@ import {
   factsOf,
   latest,
   plural,
-  quantityText,
-  shortDate,
+  withOurUnit,
 } from '@twelvemonth/clinical';
 import {
   type FamilyDoctorRequest,
   type LetterMatter,
   type LetterName,
   familyDoctorRequests,
+  type Language,
+  shortDateIn,
 } from '@twelvemonth/letters';
 import { choiceOf } from '../documents/letter.ts';
 import { whyNoDoseAhead } from '../documents/last-or-next.ts';
@@ -24,7 +25,12 @@ import type { Person } from '../register/people.ts';
 import { allergiesInWords } from '../views/person-words.ts';
 
 export type NothingToWrite = { readonly because: string };
-export type MatterAsked = { readonly wanted?: string | undefined; readonly words?: string | undefined };
+export type MatterAsked = {
+  readonly wanted?: string | undefined;
+  readonly words?: string | undefined;
+  /** The letter's. */
+  readonly language: Language;
+};
 
 export function matterOf(person: Person, name: LetterName, asked: MatterAsked): LetterMatter | NothingToWrite {
   switch (name) {
@@ -41,7 +47,7 @@ export function matterOf(person: Person, name: LetterName, asked: MatterAsked): 
     case 'closing':
       return person.standing.standing === 'closed' ? { name } : { because: 'care here is not closed' };
     case 'transfer':
-      return transferOf(person);
+      return transferOf(person, asked.language);
     case 'no answer':
     case 'no answer, to the family doctor':
     case 'request to the family doctor':
@@ -160,7 +166,7 @@ function reviewOf({ record, today }: Person): LetterMatter | NothingToWrite {
 
 const toldOnTransfer = ['creatinine', 'adjusted calcium', 'vitamin D'] as const;
 
-function transferOf(person: Person): LetterMatter | NothingToWrite {
+function transferOf(person: Person, language: Language): LetterMatter | NothingToWrite {
   const { record, course } = person;
   const transfer = latest(record, 'transfer-out');
   if (transfer === undefined) return { because: 'care was not handed over' };
@@ -173,7 +179,7 @@ function transferOf(person: Person): LetterMatter | NothingToWrite {
     const newest = factsOf(record, 'result').findLast(({ body }) => body.analyte === analyte);
     return newest === undefined
       ? []
-      : [[analyte, `${quantityText(newest.body.quantity)}, ${shortDate(newest.on)}`] as const];
+      : [[analyte, `${withOurUnit(analyte, newest.body.quantity)}, ${shortDateIn(language, newest.on)}`] as const];
   });
   return {
     name: 'transfer',
@@ -182,7 +188,7 @@ function transferOf(person: Person): LetterMatter | NothingToWrite {
     due: course.due,
     given: course.doses.length,
     planned: course.planned?.count,
-    reactions: factsOf(record, 'reaction').map((fact) => `${entryText(fact)}, ${shortDate(fact.on)}`),
+    reactions: factsOf(record, 'reaction').map((fact) => `${entryText(fact)}, ${shortDateIn(language, fact.on)}`),
     allergies: allergiesInWords(person),
     results: [
       ...results,
@@ -191,7 +197,7 @@ function transferOf(person: Person): LetterMatter | NothingToWrite {
         : [
             [
               'weight',
-              `${quantityText(weight.body.quantity)}, ${weight.body.method}, ${shortDate(weight.on)}`,
+              `${withOurUnit('weight', weight.body.quantity)}, ${weight.body.method}, ${shortDateIn(language, weight.on)}`,
             ] as const,
           ]),
     ],

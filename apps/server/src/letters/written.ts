@@ -29,7 +29,7 @@ import { type MatterAsked, type NothingToWrite, matterOf } from './matter.ts';
 const letterNamed = ({ to, about }: Pick<LetterAsked, 'to' | 'about'>): LetterName | undefined =>
   letterNames.find((name) => letterSorts[name].to === to && letterSorts[name].about === about);
 
-type Asked = MatterAsked & { readonly language?: LetterFacts['language'] | undefined };
+type Asked = Omit<MatterAsked, 'language'> & { readonly language?: LetterFacts['language'] | undefined };
 export type Written = WrittenLetter & { readonly matter: LetterMatter };
 
 export function writtenFor(
@@ -41,10 +41,11 @@ export function writtenFor(
   const { unit, identity, contact, today } = person;
   if (person.standing.standing === 'died') return { because: 'this person has died: nothing is written to them' };
   if (unit === undefined) return { because: 'their unit is not known' };
-  const matter = matterOf(person, name, asked);
+  const language = asked.language ?? unit.unit.letters?.language ?? 'en-GB';
+  const matter = matterOf(person, name, { ...asked, language });
   if ('because' in matter) return matter;
   const written = writeLetter({
-    language: asked.language ?? unit.unit.letters?.language ?? 'en-GB',
+    language,
     today,
     demo: unit.unit.demo,
     treatment: treatmentOf(person),
@@ -55,7 +56,7 @@ export function writtenFor(
     },
     person: {
       name: fullName(person),
-      born: bornInWords(identity?.born),
+      born: bornInWords(identity?.born, language),
       number: identity?.number ?? '',
       address: contact?.address,
     },

@@ -36,21 +36,24 @@ export const plainLetters = (text: string): string => text.normalize('NFD').repl
 
 const digits = (text: string): string => text.replace(/\D/g, '');
 
-/** Birth dates as people type them, all as YYYY-MM-DD. */
-function typedBirthDate(text: string): string | undefined {
+/** Birth dates as people type them, all as YYYY-MM-DD; in figures alone it may be either order, and what is found shows its own. */
+function typedBirthDates(text: string): readonly string[] {
   const written = /^(\d{1,2})[./ -](\d{1,2})[./ -](\d{4})$/.exec(text.trim());
-  if (written !== null)
-    return `${written[3]}-${(written[2] ?? '').padStart(2, '0')}-${(written[1] ?? '').padStart(2, '0')}`;
+  if (written !== null) {
+    const [, first = '', second = '', year = ''] = written;
+    const [one, other] = [first.padStart(2, '0'), second.padStart(2, '0')];
+    return [`${year}-${other}-${one}`, `${year}-${one}-${other}`];
+  }
   const inWords = parseShortDate(text);
-  if (inWords !== undefined) return plainDate(inWords);
-  return /^\d{4}(-\d{2}(-\d{2})?)?$/.test(text.trim()) ? text.trim() : undefined;
+  if (inWords !== undefined) return [plainDate(inWords)];
+  return /^\d{4}(-\d{2}(-\d{2})?)?$/.test(text.trim()) ? [text.trim()] : [];
 }
 
 export function foundIn(everyone: readonly Person[], text: string): z.infer<typeof searchAnswer> {
   const words = plainLetters(text)
     .split(/\s+/)
     .filter((word) => word !== '');
-  const born = typedBirthDate(text);
+  const born = typedBirthDates(text);
   const number = /^[\d\s-]+$/.test(text) ? digits(text) : '';
   const found: z.infer<typeof searchAnswer>['found'] = [];
   for (const person of everyone) {
@@ -74,11 +77,11 @@ function matchedBy(
   { identity, record }: Person,
   words: readonly string[],
   number: string,
-  born: string | undefined,
+  born: readonly string[],
 ): string | undefined {
   if (identity === undefined) return undefined;
   if (number.length >= 3 && digits(identity.number).includes(number)) return 'number';
-  if (born !== undefined && identity.born.startsWith(born)) return 'birth date';
+  if (born.some((date) => identity.born.startsWith(date))) return 'birth date';
   if (words.length === 0) return undefined;
   const names = plainLetters(`${identity.given} ${identity.family}`);
   if (words.every((word) => startsAName(names, word))) return 'name';

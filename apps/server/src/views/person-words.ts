@@ -1,18 +1,19 @@
 /** How a person is written on every screen: name, birth date, allergies, what they need, where they stand. */
-import { type Day, ageOn, factsOf, longDate, parsePartialDate, plainDate } from '@twelvemonth/clinical';
+import { type Day, ageOn, factsOf, parsePartialDate, plainDate } from '@twelvemonth/clinical';
 import type { PlaceView, StandingView } from '@twelvemonth/exchange';
+import { type Language, longDateIn } from '@twelvemonth/letters';
 import type { Person } from '../register/people.ts';
 
 export const fullName = ({ identity, patient }: Pick<Person, 'identity' | 'patient'>): string =>
   identity === undefined ? `no name recorded (${patient})` : `${identity.given} ${identity.family}`;
 
-/** "2 June 1941"; "1941, day and month not recorded". */
-export function bornInWords(born: string | undefined): string {
+/** "2 June 1941", in a letter as its reader writes dates; "1941, day and month not recorded". */
+export function bornInWords(born: string | undefined, language: Language = 'en-GB'): string {
   const known = born === undefined ? undefined : parsePartialDate(born);
   if (known === undefined) return 'not recorded';
   switch (known.precision) {
     case 'day':
-      return longDate(known.day).replace(/^\w+ /, '');
+      return longDateIn(language, known.day);
     case 'month':
       return `${String(known.month).padStart(2, '0')}/${known.year}, day not recorded`;
     case 'year':

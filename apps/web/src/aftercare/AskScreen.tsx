@@ -14,6 +14,7 @@ import { AskForm } from './AskForm.tsx';
 import { NotReached } from './NotReached.tsx';
 import { RedFlags } from './RedFlags.tsx';
 import { StopAsking } from './StopAsking.tsx';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 
 /** How one person is after the dose: whom to ring, the questions, what was told before. */
 export function AskScreen() {
@@ -44,11 +45,15 @@ function Sheet({ data }: { data: AftercareOfPersonView }) {
     >
       {data.redFlags.length > 0 && <RedFlags rows={data.redFlags} />}
       <dl className={css['whom']}>
-        <dt>Ring</dt>
+        <dt>
+          <InUnitWords>Ring</InUnitWords>
+        </dt>
         <dd>
           {data.telephone ?? 'no telephone number in the notes'}
           {data.speakTo.map((one) => (
-            <div key={one}>{one}</div>
+            <div key={one}>
+              <InUnitWords>{one}</InUnitWords>
+            </div>
           ))}
         </dd>
         <dt>Dose</dt>
@@ -71,7 +76,9 @@ function Sheet({ data }: { data: AftercareOfPersonView }) {
       </dl>
       {noCall !== undefined && (
         <Note tone="stop">
-          <p>{noCall}</p>
+          <p>
+            <InUnitWords>{noCall}</InUnitWords>
+          </p>
         </Note>
       )}
       {dose !== undefined && noCall === undefined && <Ways data={data} dose={dose} />}

@@ -5,6 +5,7 @@ import { DemoMark } from '../frame/DemoMark.tsx';
 import { Button } from '../paper/Button.tsx';
 import { buttonLook } from '../paper/button-look.ts';
 import { status } from '../server/queries.ts';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 import css from './AnaphylaxisCard.module.css';
 import {
   type CardLine,
@@ -79,7 +80,10 @@ export function AnaphylaxisCard() {
       <ol className={css['lines']}>
         {cardLines.map((line) => (
           <li key={line.does}>
-            <strong>{line.does}.</strong> {line.detail}
+            <strong>
+              <InUnitWords>{line.does}</InUnitWords>.
+            </strong>{' '}
+            <InUnitWords>{line.detail}</InUnitWords>
             {line.does === callForHelp && <EmergencyNumber />} <Source of={line} />
           </li>
         ))}

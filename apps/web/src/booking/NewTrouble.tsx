@@ -2,6 +2,7 @@ import type { BookingCheck } from '@twelvemonth/exchange';
 import { TextField } from '../fields/TextField.tsx';
 import { Verdict } from '../verdict/Verdict.tsx';
 import css from './Booking.module.css';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 
 type Props = {
   readonly causes: BookingCheck['causes'];
@@ -25,7 +26,9 @@ export function NewTrouble({ causes, accepted, accept, reason, giveReason }: Pro
             <Verdict is={each.verdict}>
               {each.title}: {each.verdict}
             </Verdict>
-            <div className="quiet">{each.says}</div>
+            <div className="quiet">
+              <InUnitWords>{each.says}</InUnitWords>
+            </div>
             {each.acceptable ? (
               <label className={css['accept']}>
                 <input

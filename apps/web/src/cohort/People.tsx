@@ -3,6 +3,7 @@ import type { CohortCurve } from '@twelvemonth/exchange';
 import { Why } from '../paper/Why.tsx';
 import { shortDay } from '../words/dates.ts';
 import css from './Cohort.module.css';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 
 /** Those who came are many and well; the list is for who did not. */
 const notListed = 'came';
@@ -36,7 +37,9 @@ export function People({ ends, who, about }: Pick<CohortCurve, 'ends' | 'who'> &
                       </th>
                       <td className="nowrap">{shortDay(one.from)}</td>
                       <td className="nowrap">{shortDay(one.on)}</td>
-                      <td>{one.why}</td>
+                      <td>
+                        <InUnitWords>{one.why}</InUnitWords>
+                      </td>
                     </tr>
                   ))}
               </tbody>

@@ -11,6 +11,7 @@ import {
 import { Picture } from '../drawing/Picture.tsx';
 import { Why } from '../paper/Why.tsx';
 import css from './Deciding.module.css';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 
 /** How one may feel in the three days after the drip: by the number of the dose, and what lowers it. */
 export function Feeling({ sheet, hadBoneTablets }: { sheet: Sheet; hadBoneTablets: boolean }) {
@@ -63,8 +64,10 @@ export function Feeling({ sheet, hadBoneTablets }: { sheet: Sheet; hadBoneTablet
       <ul className={css['plain']}>
         {whatLowersIt.map(({ counted, withIt, withoutIt }) => (
           <li key={counted}>
-            Paracetamol for three days: {bothWays(withIt.percent / 100, outOf).have} {counted}. Without it,{' '}
-            {bothWays(withoutIt.percent / 100, outOf).have} did.
+            <InUnitWords>
+              Paracetamol for three days: {bothWays(withIt.percent / 100, outOf).have} {counted}. Without it,{' '}
+              {bothWays(withoutIt.percent / 100, outOf).have} did.
+            </InUnitWords>
           </li>
         ))}
         <li>
@@ -72,7 +75,9 @@ export function Feeling({ sheet, hadBoneTablets }: { sheet: Sheet; hadBoneTablet
           {hadBoneTablets && ' You have had bone tablets.'}
         </li>
         <li>
-          Your sheet for afterwards says how much paracetamol you may take. Ask us first about other pain killers.
+          <InUnitWords>
+            Your sheet for afterwards says how much paracetamol you may take. Ask us first about other pain killers.
+          </InUnitWords>
         </li>
       </ul>
       <Why about="the numbers for how one may feel come from" word="where these numbers come from">
@@ -88,11 +93,13 @@ export function Feeling({ sheet, hadBoneTablets }: { sheet: Sheet; hadBoneTablet
           {reactionCountedWidely.productText.map(({ percent }) => `${percent} %`).join(', ')}.
         </p>
         {whatLowersIt.slice(0, 1).map(({ withIt }) => (
-          <p key="lower">Paracetamol every six hours from four hours after. {sourceText(withIt.source)}</p>
+          <p key="lower">
+            <InUnitWords>Paracetamol every six hours from four hours after.</InUnitWords> {sourceText(withIt.source)}
+          </p>
         ))}
         {alsoTried.map(({ says, source }) => (
           <p key={says}>
-            {says} {sourceText(source)}
+            <InUnitWords>{says}</InUnitWords> {sourceText(source)}
           </p>
         ))}
         <p>No range is published where we looked.</p>

@@ -1,6 +1,7 @@
 import { useId } from 'react';
 import css from './Field.module.css';
 import { Field, type FieldWords } from './Field.tsx';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 import { FieldGroup } from './FieldGroup.tsx';
 
 export type Option<Value extends string = string> = { readonly value: Value; readonly says?: string };
@@ -39,7 +40,7 @@ export function ChoiceField<Value extends string>({
             <option value="">choose</option>
             {options.map((option) => (
               <option key={option.value} value={option.value}>
-                {option.says ?? option.value}
+                <InUnitWords>{option.says ?? option.value}</InUnitWords>
               </option>
             ))}
           </select>
@@ -59,7 +60,7 @@ export function ChoiceField<Value extends string>({
               checked={value === option.value}
               onChange={() => onChange(option.value)}
             />
-            {option.says ?? option.value}
+            <InUnitWords>{option.says ?? option.value}</InUnitWords>
           </label>
         ))}
       </div>

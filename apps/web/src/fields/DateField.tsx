@@ -2,6 +2,7 @@ import { addDays, day, plainDate } from '@twelvemonth/clinical';
 import { useState } from 'react';
 import { useServiceToday } from '../frame/unit.ts';
 import { Button } from '../paper/Button.tsx';
+import { useDateOrder } from '../words/american.ts';
 import { dayInWords, readTypedDate, shortDay, unreadableDate } from '../words/dates.ts';
 import css from './Field.module.css';
 import { Field, type FieldWords } from './Field.tsx';
@@ -14,12 +15,13 @@ type Props = FieldWords & {
   readonly near?: 'past' | 'none';
 };
 
-/** A date typed day first, read back in words with its weekday, so that a slip of a finger is seen. No calendar to aim at. */
+/** A date typed day first, month first where that is how it is written, and read back in words with its weekday, so that a slip of a finger is seen. No calendar to aim at. */
 export function DateField({ value, onChange, near = 'none', ...words }: Props) {
   const today = useServiceToday();
+  const order = useDateOrder();
   const [typed, setTyped] = useState(value === undefined ? '' : shortDay(value));
   const [left, setLeft] = useState(false);
-  const shownFor = typed.trim() === '' ? undefined : readTypedDate(typed, today);
+  const shownFor = typed.trim() === '' ? undefined : readTypedDate(typed, today, order);
   // A value set from outside (a form emptied, a date chosen elsewhere) replaces what was typed.
   const shown =
     value !== undefined && shownFor !== value
@@ -27,7 +29,7 @@ export function DateField({ value, onChange, near = 'none', ...words }: Props) {
       : value === undefined && shownFor !== undefined
         ? ''
         : typed;
-  const unreadable = left && typed.trim() !== '' && shownFor === undefined ? unreadableDate(typed) : undefined;
+  const unreadable = left && typed.trim() !== '' && shownFor === undefined ? unreadableDate(typed, order) : undefined;
   const take = (date: string): void => {
     setTyped(shortDay(date));
     onChange(date);
@@ -40,13 +42,13 @@ export function DateField({ value, onChange, near = 'none', ...words }: Props) {
             {...wired}
             className={`${css['input']} ${css['short']}`}
             value={shown}
-            placeholder="day month year"
+            placeholder={order === 'day first' ? 'day month year' : 'month day year'}
             autoComplete="off"
             onBlur={() => setLeft(true)}
             onChange={(event) => {
               setTyped(event.target.value);
               setLeft(false);
-              onChange(readTypedDate(event.target.value, today));
+              onChange(readTypedDate(event.target.value, today, order));
             }}
           />
           {near === 'past' && (

@@ -1,5 +1,6 @@
 import { type ReactNode, useId } from 'react';
 import css from './Field.module.css';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 import { useTroubleAt } from './field-trouble.ts';
 
 export type FieldWords = {
@@ -34,12 +35,12 @@ export function Field({
   return (
     <div className={css['field']}>
       <label className={css['label']} htmlFor={id}>
-        {label}
+        <InUnitWords>{label}</InUnitWords>
         {optional && <span className={css['optional']}> (optional)</span>}
       </label>
       {help !== undefined && (
         <p className={css['help']} id={`${id}-help`}>
-          {help}
+          <InUnitWords>{help}</InUnitWords>
         </p>
       )}
       {children({
@@ -49,7 +50,7 @@ export function Field({
       })}
       {wrong !== undefined && (
         <p className={css['error']} id={`${id}-wrong`}>
-          {wrong}
+          <InUnitWords>{wrong}</InUnitWords>
         </p>
       )}
     </div>

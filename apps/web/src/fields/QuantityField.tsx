@@ -2,6 +2,7 @@ import { useId } from 'react';
 import css from './Field.module.css';
 import type { FieldWords } from './Field.tsx';
 import { FieldGroup } from './FieldGroup.tsx';
+import { useWritesAmerican } from '../words/american.ts';
 import { unitInWords } from '../words/units.ts';
 import type { TypedQuantity } from './typed-quantity.ts';
 
@@ -11,9 +12,13 @@ type Props = FieldWords & {
   readonly units: readonly string[];
 };
 
-/** A measured value exactly as it was reported. "<20" keeps its sign; the unit is chosen each time. */
+/** What laboratories, scales and rulers of the United States report in (clinical fact sheet 2f). */
+const usUnits: ReadonlySet<string> = new Set(['mg/dL', 'ng/mL', 'g/dL', 'pg/mL', 'lb', 'in']);
+
+/** A measured value exactly as it was reported. "<20" keeps its sign; the unit is chosen each time, and the one used in the country stands first. */
 export function QuantityField({ value, onChange, units, ...words }: Props) {
   const id = useId();
+  const firstThere = useWritesAmerican() ? units.filter((unit) => usUnits.has(unit)) : [];
   return (
     <FieldGroup {...words}>
       <div className={css['row']}>
@@ -40,7 +45,7 @@ export function QuantityField({ value, onChange, units, ...words }: Props) {
           onChange={(event) => onChange({ ...value, value: event.target.value.replace(',', '.') })}
         />
         <span className={css['choices']}>
-          {units.map((unit) => (
+          {[...firstThere, ...units.filter((unit) => !firstThere.includes(unit))].map((unit) => (
             <label key={unit} className={css['choice']}>
               <input
                 type="radio"

@@ -1,5 +1,6 @@
 import css from './Field.module.css';
 import type { FieldWords } from './Field.tsx';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 import { FieldGroup } from './FieldGroup.tsx';
 
 type Props<Value extends string> = FieldWords & {
@@ -23,7 +24,7 @@ export function TicksField<Value extends string>({ value, onChange, options, siz
                 onChange(event.target.checked ? [...value, option.value] : value.filter((v) => v !== option.value))
               }
             />
-            {option.says ?? option.value}
+            <InUnitWords>{option.says ?? option.value}</InUnitWords>
           </label>
         ))}
       </div>

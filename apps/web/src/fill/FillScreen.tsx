@@ -18,6 +18,7 @@ import type { Proposed } from './fill.worker.ts';
 import { linesOf, withoutPlaceOf } from './lines.ts';
 import { useAccepting } from './use-accepting.ts';
 import { type Proposal, useProposal } from './use-proposal.ts';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 
 /** Places suggested for those who wait and fall due. Nothing is booked until a person accepts a line. */
 export function FillScreen() {
@@ -138,7 +139,9 @@ function Sheet({ view, proposed, proposal: { earlier, askWhy } }: SheetProps) {
                     Told {dayInWords(one.told.on)}. It stays theirs: look whether it can hold, or give it up with them.
                   </p>
                 )}
-                <p>{one.why}</p>
+                <p>
+                  <InUnitWords>{one.why}</InUnitWords>
+                </p>
                 <details
                   onToggle={(event) => {
                     if (event.currentTarget.open && !earlier.has(one.person)) askWhy(one.person);

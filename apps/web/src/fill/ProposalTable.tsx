@@ -9,6 +9,7 @@ import { counted } from '../words/texts.ts';
 import css from './Fill.module.css';
 import type { Line } from './lines.ts';
 import type { Accepting } from './use-accepting.ts';
+import { useUnitWords } from '../words/american.ts';
 
 type Props = {
   readonly id: string;
@@ -23,6 +24,7 @@ type Props = {
 
 /** Proposed changes with a tick each: accepted one by one or the ticked ones, or left. */
 export function ProposalTable({ id, title, says, lines, accepting, mayBook, earlier, askWhy }: Props) {
+  const words = useUnitWords();
   const ticks = useTicks<number>();
   const open = lines.filter(({ person }) => accepting.came.get(person)?.is !== 'booked');
   const chosen = open.filter(({ person }) => ticks.has(person));
@@ -62,7 +64,7 @@ export function ProposalTable({ id, title, says, lines, accepting, mayBook, earl
             <th scope="col">{mayBook ? 'tick' : <span className="unseen">tick</span>}</th>
             <th scope="col">who</th>
             <th scope="col">proposed</th>
-            <th scope="col">bloods</th>
+            <th scope="col">{words('bloods')}</th>
             <th scope="col">
               <span className="unseen">acts</span>
             </th>
@@ -106,6 +108,7 @@ type RowProps = {
 };
 
 function LineRow({ line, came, ticked, tick, accept, earlier, askWhy }: RowProps) {
+  const words = useUnitWords();
   const { patient, name, tier, kind, from, to, place, after, bloods, gain } = line;
   const [isOpen, setOpen] = useState(false);
   const isBooked = came?.is === 'booked';
@@ -139,7 +142,7 @@ function LineRow({ line, came, ticked, tick, accept, earlier, askWhy }: RowProps
             </div>
           )}
         </td>
-        <td data-head="bloods">{bloods}</td>
+        <td data-head={words('bloods')}>{bloods}</td>
         <td className={css['rowActs']}>
           {isBooked ? (
             <strong>{from === undefined ? 'booked' : 'moved'}</strong>
@@ -197,9 +200,10 @@ function LineRow({ line, came, ticked, tick, accept, earlier, askWhy }: RowProps
 const nearest = 4;
 
 function WhyLine({ line, earlier }: { line: Pick<Line, 'why'>; earlier: readonly EarlierSession[] | undefined }) {
+  const words = useUnitWords();
   return (
     <div aria-live="polite">
-      <p>{line.why}</p>
+      <p>{words(line.why)}</p>
       <WhyNotEarlier earlier={earlier} />
     </div>
   );

@@ -47,7 +47,13 @@ export function Frame() {
   const [hadCall, setHadCall] = useState(false);
   if (callOpen && !hadCall) setHadCall(true);
   const cardOpen = useCardOpen();
-  const card = cardOpen ? <AnaphylaxisCard /> : <ToAnaphylaxisCard />;
+  const card = cardOpen ? (
+    <WritesAmerican value={american}>
+      <AnaphylaxisCard />
+    </WritesAmerican>
+  ) : (
+    <ToAnaphylaxisCard />
+  );
   if (asked.data === undefined && asked.error === null) return card;
   const away = !signedIn || changing;
   const out = away || cardOpen;

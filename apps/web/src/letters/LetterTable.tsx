@@ -16,6 +16,7 @@ import css from './Letters.module.css';
 import { PressTicked } from './PressTicked.tsx';
 import { Sheet } from './Sheet.tsx';
 import { type One, useMany } from './use-many.ts';
+import { useUnitWords } from '../words/american.ts';
 
 type Line = Pick<LetterRow, 'patient' | 'name' | 'number' | 'to' | 'about'> & {
   readonly key: string;
@@ -101,7 +102,8 @@ type RowProps = {
 
 function Row({ row, ticked, tick, open, show }: RowProps) {
   const { patient, name, number, to, about, when, note, notNow } = row;
-  const called = letterName(row);
+  const words = useUnitWords();
+  const called = words(letterName(row));
   return (
     <>
       <tr>
@@ -124,10 +126,10 @@ function Row({ row, ticked, tick, open, show }: RowProps) {
         <td>{called}</td>
         <td>
           {dayInWords(when)}
-          <div className={css['detail']}>{note}</div>
+          <div className={css['detail']}>{words(note)}</div>
           {notNow !== '' && (
             <div>
-              <strong>Not now:</strong> {notNow}
+              <strong>Not now:</strong> {words(notNow)}
             </div>
           )}
         </td>

@@ -11,6 +11,7 @@ import { useAct } from '../server/use-act.ts';
 import { dayInWords } from '../words/dates.ts';
 import { letterName, sentBy } from './letter-words.ts';
 import css from './Letters.module.css';
+import { useUnitWords } from '../words/american.ts';
 
 /** What became of each letter, and the next thing to write down about it. */
 export function LettersKept({ data }: { data: LettersOfPersonView }) {
@@ -34,16 +35,17 @@ const ways = [{ value: 'post' }, { value: 'handed over' }, { value: 'e-mail' }, 
 function Kept({ row, today }: { row: LetterRow; today: string }) {
   const { patient, entry, waitsFor, due, state, stopped } = row;
   const attempt = useAct();
+  const called = useUnitWords()(letterName(row));
   const [way, setWay] = useState<(typeof ways)[number]['value']>('post');
   return (
     <>
       <p>
-        <strong>{letterName(row)}</strong>: {state}
+        <strong>{called}</strong>: {state}
         {waitsFor === 'answer' && `; ask for the answer on ${dayInWords(due)}`}
         {waitsFor === 'signature' && '; waits for a signature'}{' '}
         {waitsFor !== undefined && (
           <a href={addressOf('letterDocument', { patient, entry })} target="_blank" rel="noreferrer">
-            open it<span className="unseen">: {letterName(row)}</span>
+            open it<span className="unseen">: {called}</span>
           </a>
         )}
       </p>

@@ -22,6 +22,7 @@ import { demandPicture, waitPicture } from './ahead-pictures.ts';
 import { fullRuns, weeksTogether } from './ahead-size.ts';
 import { useAhead } from './use-ahead.ts';
 import { type WhatIfs, asItIs, changesOf, slidersFor } from './what-ifs.ts';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 
 const usualTargetWeeks = 4;
 const usualInOf100 = 90;
@@ -212,9 +213,13 @@ function ReadFigures({ data }: { data: LookAheadView }) {
         <tbody>
           {data.read.map((figure) => (
             <tr key={figure.what}>
-              <th scope="row">{figure.what}</th>
+              <th scope="row">
+                <InUnitWords>{figure.what}</InUnitWords>
+              </th>
               <td>{figure.is}</td>
-              <td>{figure.from}</td>
+              <td>
+                <InUnitWords>{figure.from}</InUnitWords>
+              </td>
             </tr>
           ))}
         </tbody>
@@ -227,7 +232,9 @@ function ReadFigures({ data }: { data: LookAheadView }) {
         <ul>
           {starting.map((figure) => (
             <li key={figure.what}>
-              {figure.what}: {figure.starting}
+              <InUnitWords>
+                {figure.what}: {figure.starting}
+              </InUnitWords>
             </li>
           ))}
         </ul>

@@ -1,6 +1,7 @@
 import { NumberField } from '../fields/NumberField.tsx';
 import css from './LookAhead.module.css';
 import type { Slider } from './what-ifs.ts';
+import { useUnitWords } from '../words/american.ts';
 
 type Props = {
   readonly slider: Slider;
@@ -11,7 +12,8 @@ type Props = {
 
 /** A slider and the same as a number beside it. Once moved, what it is as things stand is said, and one press goes back. */
 export function SliderField({ slider, value, usual, onChange }: Props) {
-  const { label, unit, least, most, step, help } = slider;
+  const { unit, least, most, step, help } = slider;
+  const label = useUnitWords()(slider.label);
   return (
     <div className={css['slider']} data-moved={value !== usual}>
       <NumberField

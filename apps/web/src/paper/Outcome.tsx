@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'react';
 import type { Attempt } from '../server/use-act.ts';
 import { momentInWords } from '../words/dates.ts';
 import { SignHere } from '../signing/SignHere.tsx';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 import { Button } from './Button.tsx';
 import { Note } from './Note.tsx';
 import { inSummary } from './refusal-words.ts';
@@ -28,7 +29,9 @@ export function Outcome({
           </p>
           <ul>
             {refusals.map(({ says, field }) => (
-              <li key={`${field ?? ''} ${says}`}>{says}</li>
+              <li key={`${field ?? ''} ${says}`}>
+                <InUnitWords>{says}</InUnitWords>
+              </li>
             ))}
           </ul>
           <p>
@@ -63,8 +66,13 @@ export function Outcome({
                 <ul>
                   {refusals.map((refusal) => (
                     <li key={`${refusal.name} ${refusal.field ?? ''} ${inSummary(refusal)}`}>
-                      {inSummary(refusal)}
-                      {refusal.remedy !== undefined && <span className="quiet"> ({refusal.remedy})</span>}
+                      <InUnitWords>{inSummary(refusal)}</InUnitWords>
+                      {refusal.remedy !== undefined && (
+                        <span className="quiet">
+                          {' '}
+                          (<InUnitWords>{refusal.remedy}</InUnitWords>)
+                        </span>
+                      )}
                     </li>
                   ))}
                 </ul>

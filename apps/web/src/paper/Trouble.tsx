@@ -1,4 +1,5 @@
 import { ServerProblem } from '../server/server-problem.ts';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 import { Button } from './Button.tsx';
 import { Note } from './Note.tsx';
 import { inSummary } from './refusal-words.ts';
@@ -11,9 +12,15 @@ export function Trouble({ error, again }: { error: Error; again?: () => void }) 
       <p>
         <strong>{problem?.title ?? error.message}</strong>
       </p>
-      {problem?.detail !== undefined && <p>{problem.detail}</p>}
+      {problem?.detail !== undefined && (
+        <p>
+          <InUnitWords>{problem.detail}</InUnitWords>
+        </p>
+      )}
       {problem?.refusals?.map((refusal) => (
-        <p key={`${refusal.name} ${refusal.field ?? ''} ${refusal.says}`}>{inSummary(refusal)}</p>
+        <p key={`${refusal.name} ${refusal.field ?? ''} ${refusal.says}`}>
+          <InUnitWords>{inSummary(refusal)}</InUnitWords>
+        </p>
       ))}
       {problem?.instance !== undefined && <p>Number to quote when you ask for help: {problem.instance}</p>}
       {again !== undefined && (

@@ -14,6 +14,8 @@ import { useAct } from '../server/use-act.ts';
 import css from './People.module.css';
 import { LookAlikes } from './LookAlikes.tsx';
 import { type ReferralForm, emptyReferral, registerAct } from './new-referral.ts';
+import { useDateOrder } from '../words/american.ts';
+import { longDay, readTypedDate } from '../words/dates.ts';
 
 /** Someone asks the service to treat a person: who they are, how to reach them, who asks and why. */
 export function NewPersonScreen() {
@@ -22,6 +24,7 @@ export function NewPersonScreen() {
   const today = useServiceToday();
   const patient = useRef(crypto.randomUUID());
   const [form, setForm] = useState<ReferralForm>(() => ({ ...emptyReferral, on: today }));
+  const order = useDateOrder();
   const attempt = useAct(() => void navigate({ to: '/people/$patient', params: { patient: patient.current } }));
   const set =
     <Key extends keyof typeof form>(key: Key) =>
@@ -33,8 +36,11 @@ export function NewPersonScreen() {
         <NoUnitYet />
       </Page>
     );
+  const born = readTypedDate(form.born, '1999-12-31', order);
   const send = (notTheSameAs: readonly string[] = []): void => {
-    void attempt.send(registerAct(patient.current, form, form.unit ?? unit.unit, notTheSameAs) as ActNamed<'register'>);
+    void attempt.send(
+      registerAct(patient.current, form, form.unit ?? unit.unit, notTheSameAs, order) as ActNamed<'register'>,
+    );
   };
   return (
     <Page
@@ -59,11 +65,12 @@ export function NewPersonScreen() {
             <TextField
               label="Birth date"
               at="identity.born"
-              help="Day, month, year; only the year if that is all that is known."
+              help={`${order === 'day first' ? 'Day, month' : 'Month, day'}, year; only the year if that is all that is known.`}
               short
               value={form.born}
               onChange={set('born')}
             />
+            {born !== undefined && <p aria-live="polite">born on {longDay(born)}</p>}
             <ChoiceField
               label="Sex as registered"
               at="identity.sex"

@@ -10,6 +10,7 @@ import { WhyVerdict } from '../verdict/WhyVerdict.tsx';
 import { bornShort, dayInWords } from '../words/dates.ts';
 import { dotted, unbroken } from '../words/texts.ts';
 import css from './People.module.css';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 
 function strip(row: PersonRow, today: string): string {
   const { window, place } = row;
@@ -58,7 +59,7 @@ export const PeopleTableRow = memo(function PeopleTableRow({ row }: { row: Perso
       <td className={css['window']}>
         {row.window !== undefined && <Strip svg={strip(row, today)} />}
         <div className={css['detail']}>
-          {row.window?.says ?? (row.verdict === 'does not apply' ? '' : 'no dates yet')}
+          <InUnitWords>{row.window?.says ?? (row.verdict === 'does not apply' ? '' : 'no dates yet')}</InUnitWords>
         </div>
       </td>
       <td>

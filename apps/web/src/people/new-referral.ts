@@ -1,5 +1,5 @@
 /** The form of a new referral, and the act it becomes. Fields left empty are left out, so that "not known" stays not known. */
-import { readTypedDate } from '../words/dates.ts';
+import { type DateOrder, readTypedDate } from '../words/dates.ts';
 
 export type ReferralForm = {
   readonly given: string;
@@ -52,7 +52,8 @@ const stated = <Value extends object>(values: Value): Partial<Value> =>
   ) as Partial<Value>;
 
 /** A birth date as typed: whole in any order of typing we read, else as it stands (a year, a year and month). */
-const bornAsWritten = (typed: string): string => readTypedDate(typed, '1999-12-31') ?? typed.trim();
+const bornAsWritten = (typed: string, order: DateOrder): string =>
+  readTypedDate(typed, '1999-12-31', order) ?? typed.trim();
 
 /** What the server is asked; what is missing it names, field by field. */
 export function registerAct(
@@ -60,6 +61,7 @@ export function registerAct(
   form: ReferralForm,
   unit: string,
   notTheSameAs: readonly string[],
+  order: DateOrder,
 ): object {
   const contact = stated({
     telephone: form.telephone,
@@ -74,7 +76,7 @@ export function registerAct(
     identity: {
       given: form.given,
       family: form.family,
-      born: bornAsWritten(form.born),
+      born: bornAsWritten(form.born, order),
       number: form.number,
       ...stated({ formerNames: lines(form.former), sex: form.sex }),
     },

@@ -6,6 +6,7 @@ import { Picture } from '../drawing/Picture.tsx';
 import { useServiceToday } from '../frame/unit.ts';
 import { betweenInWords, dayInWords } from '../words/dates.ts';
 import { dotted } from '../words/texts.ts';
+import { useUnitWords } from '../words/american.ts';
 
 /** Where the person is in their course: doses, what happened between them, what is due. */
 export function Course({ patient, course, today }: { patient: string; course: CourseView; today: string | undefined }) {
@@ -22,6 +23,7 @@ export function Course({ patient, course, today }: { patient: string; course: Co
     })),
     ...(course.due === undefined ? {} : { due: { on: day(course.due), number: course.thisCourse + 1 } }),
   };
+  const words = useUnitWords();
   return (
     <section aria-labelledby="course">
       <h2 id="course">Course</h2>
@@ -32,7 +34,7 @@ export function Course({ patient, course, today }: { patient: string; course: Co
           course.lifetime !== course.thisCourse && `${course.lifetime} in all`,
           course.due !== undefined && `next due ${dayInWords(course.due)}`,
           course.recallFrom !== undefined && `recall from ${dayInWords(course.recallFrom)}`,
-          course.bloodsBetween !== undefined && `bloods ${betweenInWords(course.bloodsBetween)}`,
+          course.bloodsBetween !== undefined && words(`bloods ${betweenInWords(course.bloodsBetween)}`),
           course.inReview,
           course.also.length > 0 && `also given: ${course.also.join(', ')}`,
         )}{' '}

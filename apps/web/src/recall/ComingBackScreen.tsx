@@ -16,6 +16,7 @@ import { EndForm } from './EndForm.tsx';
 import { NoForm } from './NoForm.tsx';
 import { SpeakTo } from './SpeakTo.tsx';
 import { TalkForm } from './TalkForm.tsx';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 
 /** One person before the next dose: what is asked, how they were tried to be reached, what each answer means. */
 export function ComingBackScreen() {
@@ -45,16 +46,20 @@ function Sheet({ data }: { data: ComingBackView }) {
       }
     >
       <p>
-        {dotted(
-          sentence(data.standing.says === '' ? data.standing.standing : data.standing.says),
-          data.dose,
-          due !== undefined && `due ${dayInWords(due)}`,
-          bloodsBetween !== undefined && `bloods ${betweenInWords(bloodsBetween)}`,
-        )}
+        <InUnitWords>
+          {dotted(
+            sentence(data.standing.says === '' ? data.standing.standing : data.standing.says),
+            data.dose,
+            due !== undefined && `due ${dayInWords(due)}`,
+            bloodsBetween !== undefined && `bloods ${betweenInWords(bloodsBetween)}`,
+          )}
+        </InUnitWords>
       </p>
       {noCall !== undefined && (
         <Note tone="stop">
-          <p>{noCall}</p>
+          <p>
+            <InUnitWords>{noCall}</InUnitWords>
+          </p>
         </Note>
       )}
       <Checklist data={data} />
@@ -119,7 +124,9 @@ function Checklist({ data: { checklist, patient, recallFrom, dosesGiven } }: { d
             const form = writtenElsewhere[item];
             return (
               <tr key={item} className={css[state === 'answered' ? 'done' : 'open']}>
-                <th scope="row">{sentence(item)}</th>
+                <th scope="row">
+                  <InUnitWords>{sentence(item)}</InUnitWords>
+                </th>
                 <td className="nowrap">
                   <span aria-hidden="true">{states[state].mark}</span> {states[state].says}
                 </td>

@@ -7,6 +7,7 @@ import { dayInWords, shortDay } from '../words/dates.ts';
 import { counted, dotted, sentence, unbroken } from '../words/texts.ts';
 import { CallForm } from './CallForm.tsx';
 import css from './Recall.module.css';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 
 const dueWords = ({ due, daysPastDue }: Row): string => {
   if (due === undefined) return 'not set';
@@ -37,21 +38,29 @@ export const RecallRow = memo(function RecallRow({ row }: { row: Row }) {
           <div className={css['detail']}>
             {dotted(dueWords(row), row.dose, row.lastDose !== undefined && `last dose ${shortDay(row.lastDose)}`)}
           </div>
-          <div className={css['window']}>{row.window}</div>
+          <div className={css['window']}>
+            <InUnitWords>{row.window}</InUnitWords>
+          </div>
           <div className={css['detail']}>
-            {dotted(
-              row.booked !== undefined && `booked ${dayInWords(row.booked)}`,
-              row.bloodsBetween !== undefined &&
-                `bloods ${shortDay(row.bloodsBetween.from)} to ${shortDay(row.bloodsBetween.until)}`,
-            )}
+            <InUnitWords>
+              {dotted(
+                row.booked !== undefined && `booked ${dayInWords(row.booked)}`,
+                row.bloodsBetween !== undefined &&
+                  `bloods ${shortDay(row.bloodsBetween.from)} to ${shortDay(row.bloodsBetween.until)}`,
+              )}
+            </InUnitWords>
           </div>
         </td>
         <td>
-          {row.nextStep}
+          <InUnitWords>{row.nextStep}</InUnitWords>
           <WhyVerdict patient={row.patient} on={row.booked} about={row.name} />
           <div className={css['detail']}>{row.lastCall ?? 'not called yet'}</div>
           {row.tried !== '' && row.tried !== 'not tried yet' && <div className={css['detail']}>{row.tried}</div>}
-          {row.open.length > 0 && <div className={css['detail']}>to ask: {row.open.join(', ')}</div>}
+          {row.open.length > 0 && (
+            <div className={css['detail']}>
+              to ask: <InUnitWords>{row.open.join(', ')}</InUnitWords>
+            </div>
+          )}
         </td>
         <td style={{ textAlign: 'end' }}>
           {row.standing.standing === 'in review' && (

@@ -13,6 +13,7 @@ import { me } from '../server/queries.ts';
 import { useAct } from '../server/use-act.ts';
 import { PackCountFields } from './PackCountFields.tsx';
 import { type PackCounts, countsToSend } from './pack-counts.ts';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 
 /** What stands in the way first; then packs, and what is left to do with the person who takes it on. */
 export function CloseForm({ data }: { data: SessionDayView }) {
@@ -48,9 +49,11 @@ export function CloseForm({ data }: { data: SessionDayView }) {
             {data.missing.map(({ patient, says, remedy }) => (
               <li key={`${patient} ${says}`}>
                 <Link to="/people/$patient/visit" params={{ patient }}>
-                  {says}
+                  <InUnitWords>{says}</InUnitWords>
                 </Link>{' '}
-                <span className="quiet">({remedy})</span>
+                <span className="quiet">
+                  (<InUnitWords>{remedy}</InUnitWords>)
+                </span>
               </li>
             ))}
           </ul>

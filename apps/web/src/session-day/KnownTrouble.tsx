@@ -2,6 +2,7 @@ import { Link } from '@tanstack/react-router';
 import type { SessionDayView } from '@twelvemonth/exchange';
 import { Note } from '../paper/Note.tsx';
 import { longDay } from '../words/dates.ts';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 
 /** What is known already to go wrong, today and next time: it comes first. */
 export function KnownTrouble({ data }: { data: SessionDayView }) {
@@ -28,7 +29,7 @@ const List = ({ title, people }: { title: string; people: SessionDayView['troubl
             <Link to="/people/$patient" params={{ patient }}>
               {name}
             </Link>
-            : {says}
+            : <InUnitWords>{says}</InUnitWords>
           </li>
         ))}
       </ul>

@@ -3,6 +3,7 @@ import type { SessionView } from '@twelvemonth/exchange';
 import { buttonLook } from '../paper/button-look.ts';
 import { unbroken } from '../words/texts.ts';
 import css from './Sessions.module.css';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 
 /** People who wait or are due and whose window holds this date: who could be offered a free place. */
 export function CouldCome({ session }: { session: SessionView }) {
@@ -32,7 +33,9 @@ export function CouldCome({ session }: { session: SessionView }) {
                   </Link>
                 </th>
                 <td>{each.standing}</td>
-                <td>{each.window}</td>
+                <td>
+                  <InUnitWords>{each.window}</InUnitWords>
+                </td>
                 <td style={{ textAlign: 'end' }}>
                   <Link
                     to="/people/$patient/book"

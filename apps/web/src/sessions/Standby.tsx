@@ -13,6 +13,7 @@ import { useAct } from '../server/use-act.ts';
 import { dayInWords } from '../words/dates.ts';
 import { counted, dotted, unbroken } from '../words/texts.ts';
 import css from './Sessions.module.css';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 
 type Row = StandbyView['list'][number];
 
@@ -42,16 +43,20 @@ function List({ id }: { id: string }) {
           {says !== undefined && <Note>{says}</Note>}
           {says === undefined && list.length === 0 && (
             <p>
-              Nobody could have it at once: ready for that date as things stand, with bloods that hold, and no earlier
-              place.
+              <InUnitWords>
+                Nobody could have it at once: ready for that date as things stand, with bloods that hold, and no earlier
+                place.
+              </InUnitWords>
             </p>
           )}
           {list.length > 0 && (
             <>
               <p className="quiet">
-                Ready for that date as things stand, with bloods that hold: the most urgent first, then the longest past
-                due. How far they live and which weekday they prefer are not in the notes, so neither is weighed: ask
-                when you ring. Whoever has a later place gives that up.
+                <InUnitWords>
+                  Ready for that date as things stand, with bloods that hold: the most urgent first, then the longest
+                  past due. How far they live and which weekday they prefer are not in the notes, so neither is weighed:
+                  ask when you ring. Whoever has a later place gives that up.
+                </InUnitWords>
               </p>
               <table className={`stacks ${css['list']}`}>
                 <thead>

@@ -11,6 +11,7 @@ import { useServiceToday } from '../frame/unit.ts';
 import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import { useAct } from '../server/use-act.ts';
+import { useDateOrder } from '../words/american.ts';
 import { readTypedDate, shortDay } from '../words/dates.ts';
 import css from './Settings.module.css';
 import { weekdayOptions } from './weekdays.ts';
@@ -62,11 +63,12 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
   const [bloodDays, setBloodDays] = useState(asTexts(unit?.bloodWeekdays ?? [1, 2, 3, 4, 5]));
   const [byItself, setByItself] = useState<readonly 'yes'[]>(unit?.reminders?.byItself === true ? ['yes'] : []);
   const [lineDays, setLineDays] = useState(asTexts(unit?.adviceLine?.weekdays ?? []));
+  const order = useDateOrder();
   const closedLines = texts.closed
     .split('\n')
     .map((line) => line.trim())
     .filter((line) => line !== '');
-  const unread = closedLines.filter((line) => readTypedDate(line, today) === undefined);
+  const unread = closedLines.filter((line) => readTypedDate(line, today, order) === undefined);
   const noSuchDates =
     unread.length === 0 ? undefined : `No such date: ${unread.join(', ')}. Write 25 Dec 2026, one a line.`;
   const text = (key: keyof typeof texts, label: string, help?: string, several = false) => (
@@ -81,7 +83,7 @@ export function UnitForm({ unit, close }: { unit: UnitView | undefined; close: (
     />
   );
   const send = (): void => {
-    const closedDays = closedLines.map((line) => (readTypedDate(line, today) ?? line) as PlainDate);
+    const closedDays = closedLines.map((line) => (readTypedDate(line, today, order) ?? line) as PlainDate);
     void attempt.send({
       name: 'set unit',
       unit: id.current,

@@ -8,6 +8,7 @@ import { PlanningForm } from './PlanningForm.tsx';
 import css from './Settings.module.css';
 import { UnitForm } from './UnitForm.tsx';
 import { weekdayNames } from './weekdays.ts';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 
 const daysOf = (weekdays: readonly number[]): string =>
   weekdays.length === 0 ? 'no fixed days' : weekdays.map((each) => weekdayNames[each - 1]).join(', ');
@@ -40,8 +41,10 @@ export function Units({ units, mayChange }: { units: readonly UnitView[]; mayCha
             <>
               <h3>{unit.name}</h3>
               <p>
-                {unit.chairs} chairs, {unit.opensAt} to {unit.closesAt}, sessions on {daysOf(unit.sessionWeekdays)};
-                bloods on {daysOf(unit.bloodWeekdays)}; an arrival every {unit.minutesBetweenArrivals} minutes.
+                <InUnitWords>
+                  {unit.chairs} chairs, {unit.opensAt} to {unit.closesAt}, sessions on {daysOf(unit.sessionWeekdays)};
+                  bloods on {daysOf(unit.bloodWeekdays)}; an arrival every {unit.minutesBetweenArrivals} minutes.
+                </InUnitWords>
               </p>
               <p className="quiet">
                 {unit.zone} · {unit.telephone} ·{' '}

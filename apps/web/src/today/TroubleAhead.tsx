@@ -3,6 +3,7 @@ import type { TodayView } from '@twelvemonth/exchange';
 import { Verdict } from '../verdict/Verdict.tsx';
 import { WhyVerdict } from '../verdict/WhyVerdict.tsx';
 import { dayInWords } from '../words/dates.ts';
+import { InUnitWords } from '../words/InUnitWords.tsx';
 
 /** The verdict stands beside it already. */
 const withoutVerdict = (says: string, verdict: string): string =>
@@ -38,7 +39,7 @@ export function TroubleAhead({ trouble }: { trouble: TodayView['trouble'] }) {
                       <Verdict is={each.verdict} />
                     </td>
                     <td>
-                      {withoutVerdict(each.says, each.verdict)}
+                      <InUnitWords>{withoutVerdict(each.says, each.verdict)}</InUnitWords>
                       <WhyVerdict patient={each.patient} on={on} about={each.name} />
                     </td>
                   </tr>

@@ -1,10 +1,10 @@
 import { dayFromCivil, daysInMonth, plainDate } from '@twelvemonth/clinical';
-import { readTypedDate } from '../words/dates.ts';
+import { type DateOrder, readTypedDate } from '../words/dates.ts';
 
 /** Reads an expiry as packs print it: a whole date, or month and year, which hold until the month's last day. */
-export function readExpiry(typed: string): string | undefined {
+export function readExpiry(typed: string, order: DateOrder = 'day first'): string | undefined {
   const month = /^\s*(\d{1,2})\s*[ ./-]\s*(\d{4})\s*$/.exec(typed);
-  if (month === null) return readTypedDate(typed, '2999-12-31');
+  if (month === null) return readTypedDate(typed, '2999-12-31', order);
   const [m, y] = [Number(month[1]), Number(month[2])];
   return m < 1 || m > 12 ? undefined : plainDate(dayFromCivil(y, m, daysInMonth(y, m)));
 }

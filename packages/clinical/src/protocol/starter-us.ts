@@ -3,6 +3,7 @@
  * EU-like starter, which has the rest. A limit kept in one unit says what it is in the other. Citations and how each was
  * seen: the status beside it.
  */
+import { inAmerican } from '../kinds-texts/in-american.ts';
 import type { NumberKey } from './number-keys.ts';
 import type { ProtocolSheet } from './protocol.ts';
 import type { Regimen } from './regimen.ts';
@@ -104,6 +105,11 @@ export const starterUs: ProtocolSheet = {
   hipRepairNeedsLoading: false,
   /** Product text (US), highlights: a routine oral examination by the prescriber before treatment (read). */
   dentalCheck: 'demanded',
+  dayQuestions: starterSheet.dayQuestions.map((question) => ({
+    ...question,
+    asks: inAmerican(question.asks),
+    says: inAmerican(question.says),
+  })),
   carryOn: usualCarryOnUs,
   regimens: starterSheet.regimens
     .filter(({ id }) => id !== 'zoledronic-acid-18-monthly')

@@ -10,6 +10,7 @@ import type { BodyOfKind } from '../kinds/index.ts';
 import type { Uuid } from '../ledger/entry.ts';
 import type { DayQuestion } from '../protocol/day-question.ts';
 import type { Protocol } from '../protocol/protocol.ts';
+import { inUsUnits } from '../protocol/us-units.ts';
 import { type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { type Evidence, evidenceOf } from '../requirements/evidence.ts';
 import { exceptionFor, lastsOn } from '../requirements/exceptions.ts';
@@ -113,7 +114,8 @@ function observedBefore(
   let entry: Uuid | undefined;
   for (const { on, body, id } of factsOf(record, 'observations')) {
     if (on !== today || body.when !== 'before') continue;
-    seen = { ...seen, ...body };
+    const { temperatureFahrenheit: _, ...before } = seen;
+    seen = { ...(body.temperatureCelsius === undefined ? seen : before), ...body };
     entry = id;
   }
   return { seen, entry };
@@ -123,7 +125,8 @@ const reaches = (value: number, limit: Scaled): boolean => compareRatio(ratio(Ma
 
 function observationItems(record: SubjectRecord, { exact }: Protocol, today: Day): DayItem[] {
   const { seen, entry } = observedBefore(record, today);
-  const { pulsePerMinute, systolicMmHg, temperatureCelsius, saturationPercent, newIrregularPulse } = seen;
+  const { pulsePerMinute, systolicMmHg, saturationPercent, newIrregularPulse } = seen;
+  const { temperatureCelsius, temperatureFahrenheit } = seen;
   const missing = [
     ...(pulsePerMinute === undefined ? ['pulse'] : []),
     ...(systolicMmHg === undefined ? ['blood pressure'] : []),
@@ -142,7 +145,7 @@ function observationItems(record: SubjectRecord, { exact }: Protocol, today: Day
       item(
         'temperature',
         hot ? 'not ready' : 'ready',
-        `temperature ${temperatureCelsius} degrees Celsius${hot ? `, put off from ${scaledText(exact.putOffTemperature)}` : ''}`,
+        temperatureSays({ temperatureCelsius, temperatureFahrenheit }, hot ? exact.putOffTemperature : undefined),
         entry,
       ),
     );
@@ -160,6 +163,21 @@ function observationItems(record: SubjectRecord, { exact }: Protocol, today: Day
   }
   if (newIrregularPulse === true) items.push(item('pulse', 'not ready', 'new irregular pulse', entry));
   return items;
+}
+
+/** As the thermometer read it, and the limit in the same degrees; where that is Fahrenheit the Celsius that decides stands beside. */
+function temperatureSays(
+  {
+    temperatureCelsius,
+    temperatureFahrenheit,
+  }: { temperatureCelsius: number; temperatureFahrenheit?: number | undefined },
+  putOffFrom: Scaled | undefined,
+): string {
+  const limit = putOffFrom === undefined ? undefined : scaledText(putOffFrom);
+  if (temperatureFahrenheit === undefined)
+    return `temperature ${temperatureCelsius} degrees Celsius${limit === undefined ? '' : `, put off from ${limit}`}`;
+  const there = limit === undefined ? undefined : inUsUnits('putOffTemperature', limit);
+  return `temperature ${temperatureFahrenheit} degrees Fahrenheit (${temperatureCelsius} Celsius)${there === undefined ? '' : `, put off from ${there} (${limit} Celsius)`}`;
 }
 
 function weightItem({ weight, today }: Evidence): DayItem {

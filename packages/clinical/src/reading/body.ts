@@ -1,6 +1,6 @@
 /** Weight, height and what follows from the two: body mass index, body surface, ideal and adjusted weight. */
 import { type Day, shortDate } from '../calendar/day.ts';
-import { quantityText } from '../exact/quantity.ts';
+import { withOurUnit } from '../kinds-texts/converted-text.ts';
 import { type Ratio, compareRatios, dividedBy, minus, ratioAsNumber, ratioText } from '../exact/ratio.ts';
 import { bodyMassIndex, bodyMassIndexSource, bodyMassIndexWarns } from '../formulas/body-mass-index.ts';
 import { bodySurfaceDuBois, bodySurfaceMosteller, bodySurfaceSources } from '../formulas/body-surface.ts';
@@ -23,7 +23,7 @@ export function bodyReading(evidence: Evidence, protocol: Protocol, today: Day):
   else {
     lines.push({
       what: 'weight',
-      is: quantityText(weight.value),
+      is: withOurUnit('weight', weight.value),
       of: `${weight.method} on ${shortDate(weight.on)}${changeSince(kg, weight.before)}`,
       put: undefined,
       source: undefined,
@@ -50,7 +50,7 @@ export function bodyReading(evidence: Evidence, protocol: Protocol, today: Day):
 
 const heightLine = ({ id, on, body }: Fact<'height'>): ReadingLine => ({
   what: body.which === 'peak adult' ? 'tallest adult height' : 'height',
-  is: quantityText(body.quantity),
+  is: withOurUnit('height', body.quantity),
   of: `written on ${shortDate(on)}`,
   put: undefined,
   source: undefined,
@@ -62,7 +62,7 @@ function changeSince(kg: Ratio | undefined, before: NonNullable<Evidence['weight
   const was = before === undefined ? undefined : weightKg(before.value);
   if (kg === undefined || before === undefined || was === undefined || was.top <= 0) return '';
   const percent = (ratioAsNumber(dividedBy(minus(kg, was), was)) * 100).toFixed(1);
-  return `, ${percent.startsWith('-') ? '' : '+'}${percent} % on ${quantityText(before.value)} of ${shortDate(before.on)}`;
+  return `, ${percent.startsWith('-') ? '' : '+'}${percent} % on ${withOurUnit('weight', before.value)} of ${shortDate(before.on)}`;
 }
 
 type Both = {

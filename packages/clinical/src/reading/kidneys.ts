@@ -1,6 +1,6 @@
 /** The kidneys at a glance: the working of the clearance as it stands today, line by line. What decides is the requirement. */
 import { type Day, shortDate } from '../calendar/day.ts';
-import { quantityText } from '../exact/quantity.ts';
+import { withOurUnit } from '../kinds-texts/converted-text.ts';
 import { bodyMassIndexSource } from '../formulas/body-mass-index.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Evidence } from '../requirements/evidence.ts';
@@ -35,7 +35,7 @@ export function kidneyReading(evidence: Evidence, protocol: Protocol, today: Day
   if (creatinine !== undefined)
     lines.unshift({
       what: 'creatinine',
-      is: typeof creatinine.value === 'string' ? creatinine.value : quantityText(creatinine.value),
+      is: typeof creatinine.value === 'string' ? creatinine.value : withOurUnit('creatinine', creatinine.value),
       of: `sample of ${shortDate(creatinine.on)}${creatinine.signed ? '' : ', not signed yet'}${creatinine.acute ? ', acutely ill in hospital' : ''}`,
       put: undefined,
       source: undefined,

@@ -4,7 +4,7 @@
  */
 import { type VisitStepName, lineLookedAlong } from '@twelvemonth/clinical';
 import { escaped } from '../letter.ts';
-import type { Language } from '../speaker.ts';
+import { type Language, saidIn } from '../speaker.ts';
 import type { DaySheetPerson } from './facts.ts';
 
 const box = (says: string): string => `<span class="one"><span class="box"></span>${escaped(says)}</span> `;
@@ -101,7 +101,7 @@ function lines(
       time: at,
       asks: `${blank('minutes')}${watchMinutes === undefined ? '' : `(${watchMinutes} by the protocol) `}${boxes('well', 'not well:')}<span class="blank"></span>`,
     },
-    { step: 'leave', title: 'Left', time: at, asks: boxes('card with whom to ring given') },
+    { step: 'leave', title: 'Left', time: at, asks: boxes(saidIn(language, 'card with whom to ring given')) },
   ];
 }
 
@@ -115,11 +115,11 @@ const lineHtml = ({ step, title, asks, time }: Line, { recorded }: DaySheetPerso
 };
 
 /** Below the fold: the one who prepares writes it before, and the checker does not see it. */
-function preparation({ recorded }: DaySheetPerson): string {
+function preparation({ recorded }: DaySheetPerson, language: Language): string {
   const already = recorded.preparation;
   return `<div class="fold"><p class="foldwords">fold back here before the second check</p><h3>Preparation, by whoever gives it</h3>${
     already === undefined
-      ? `<p>From the pack: ${blank('product and strength')}${blank('batch')}${blank('expiry')}${blank('to run in', 'minutes')}${boxes('clear and colourless')} matched: ${identifiers}${blank('at')}</p>${signature}`
+      ? `<p>From the pack: ${blank('product and strength')}${blank('batch')}${blank('expiry')}${blank('to run in', 'minutes')}${boxes(saidIn(language, 'clear and colourless'))} matched: ${identifiers}${blank('at')}</p>${signature}`
       : `<p><strong>In the notes: ${escaped(already)}</strong></p>`
   }</div>`;
 }
@@ -133,12 +133,12 @@ export function chairCard(person: DaySheetPerson, language: Language): string {
   ];
   return `<div class="who"><h2>${escaped(name)}</h2><p><strong>born ${escaped(born)} · ${escaped(number)}</strong> · comes at ${escaped(arriveAt)} · ${escaped(dose)}${firstTimer && dose !== 'first dose' ? ' · first time' : ''}</p><p class="allergies">${escaped(allergies)}</p>${
     also.length === 0 ? '' : `<p>${escaped(also.join(' · '))}</p>`
-  }<p>${escaped(person.readiness)}</p><p>Ordered: ${escaped(person.order)}</p></div><table class="steps"><colgroup><col><col><col></colgroup><tbody>${lines(
+  }<p>${escaped(saidIn(language, person.readiness))}</p><p>Ordered: ${escaped(person.order)}</p></div><table class="steps"><colgroup><col><col><col></colgroup><tbody>${lines(
     person,
     language,
   )
     .map((line) => lineHtml(line, person))
     .join(
       '',
-    )}</tbody></table>${preparation(person)}<p class="typed">${blank('typed into the notes by')}${blank('on')}</p>`;
+    )}</tbody></table>${preparation(person, language)}<p class="typed">${blank('typed into the notes by')}${blank('on')}</p>`;
 }

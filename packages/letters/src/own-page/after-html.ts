@@ -8,12 +8,12 @@ import {
   type ScriptQuestion,
   addDays,
   aftercareScript,
-  inAmerican,
   plainDate,
   symptomSeverities,
 } from '@twelvemonth/clinical';
 import { escaped } from '../letter.ts';
 import type { OwnPageFacts } from './facts.ts';
+import { saidIn } from '../speaker.ts';
 import { type OwnPageSpeaker, page, speaker, warning } from './sheet.ts';
 
 /** A form that came back, as it was filled in. */
@@ -58,7 +58,7 @@ const pickedFrom = (
 function questionHtml(question: ScriptQuestion, { speaks, language, days, said }: Asking): string {
   const { say, date } = speaks;
   const name = fieldOf(question);
-  const asks = language === 'en-US' ? inAmerican(question.asks) : question.asks;
+  const asks = saidIn(language, question.asks);
   switch (question.id) {
     case 'feels':
     case 'drinks':

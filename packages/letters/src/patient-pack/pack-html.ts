@@ -1,5 +1,6 @@
 /** A pack as a document and as plain text. Black on white, one column, nothing loaded from anywhere, each part on its own page. */
 import { escaped } from '../letter.ts';
+import { type Language, paperOf } from '../speaker.ts';
 import type { PackBlock, PackPart, PatientPack } from './blocks.ts';
 
 export type PackSize = 'normal' | 'large' | 'very large';
@@ -27,13 +28,13 @@ function blockHtml(block: PackBlock): string {
 }
 
 /** 400 % on a phone of 320 px keeps one column: nothing has a fixed width, long words break. */
-const sheet = (points: number): string => `
+const sheet = (points: number, language: Language): string => `
 body{font:${points}pt/1.5 "Atkinson Hyperlegible Next",Arial,sans-serif;color:#000;background:#fff;max-width:38em;margin:1.5em auto;padding:0 1em;text-align:left;overflow-wrap:anywhere}
 h1{font-size:1.4em;line-height:1.2;margin:.8em 0 .4em}h2{font-size:1.1em;margin:1.1em 0 .3em}p{margin:.5em 0}ul{margin:.4em 0;padding-left:1.1em}li{margin:.3em 0}
 table{border-collapse:collapse;width:100%}th,td{text-align:left;vertical-align:top;border-top:1px solid #555;padding:.3em .6em .3em 0}th{font-weight:700;width:32%}
 .warning{border:3px solid #000;padding:.1em .8em .4em;margin:.9em 0;break-inside:avoid}.warning h2{margin:.4em 0 .2em}.demo{border:2px dashed #000;padding:.2em .6em;font-weight:700}
 .about{font-weight:700}footer{margin-top:1.5em;border-top:1px solid #555;font-size:.8em}
-@page{size:A4;margin:16mm 16mm 20mm;@bottom-right{content:counter(page) " / " counter(pages);font:11pt Arial,sans-serif}}
+@page{size:${paperOf(language)};margin:16mm 16mm 20mm;@bottom-right{content:counter(page) " / " counter(pages);font:11pt Arial,sans-serif}}
 @media print{body{margin:0;max-width:none;padding:0}section+section{break-before:page}h1,h2{break-after:avoid}li,tr{break-inside:avoid}}`;
 
 const partHtml = ({ title, blocks }: PackPart, about: string, index: number): string =>
@@ -42,7 +43,7 @@ const partHtml = ({ title, blocks }: PackPart, about: string, index: number): st
 /** A whole document with language, title and headings. Each part names the person, for when pages are parted. */
 export function patientPackHtml(pack: PatientPack, size: PackSize): string {
   const title = pack.parts.map((part) => part.title).join(' · ');
-  return `<!doctype html><html lang="${pack.language}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1"><title>${escaped(title)}</title><style>${sheet(packPoints[size])}</style></head><body><main>${
+  return `<!doctype html><html lang="${pack.language}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width,initial-scale=1"><title>${escaped(title)}</title><style>${sheet(packPoints[size], pack.language)}</style></head><body><main>${
     pack.demo === undefined ? '' : `<p class="demo">${escaped(pack.demo)}</p>`
   }${pack.parts.map((part, index) => partHtml(part, pack.about, index + 1)).join('')}</main><footer><p>${escaped(pack.foot)}</p></footer></body></html>`;
 }

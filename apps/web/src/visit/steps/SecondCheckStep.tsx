@@ -12,6 +12,7 @@ import { useFromPaper } from '../from-paper.ts';
 import { ChecksDiffer } from './ChecksDiffer.tsx';
 import { Order } from './Order.tsx';
 import { readExpiry } from '../read-expiry.ts';
+import { useDateOrder } from '../../words/american.ts';
 import { type Identifier, identifierOptions } from './identifiers.ts';
 import { ReadOffPack } from './ReadOffPack.tsx';
 import { nothingRead, readPack } from './read-pack.ts';
@@ -32,7 +33,7 @@ export function SecondCheckStep({ data, done }: StepProps) {
   const paper = useFromPaper();
   const [signedOnPaperBy, setSignedOnPaperBy] = useState<string>();
   const { preparation } = data;
-  const expiryMonth = readExpiry(expiry)?.slice(0, 7);
+  const expiryMonth = readExpiry(expiry, useDateOrder())?.slice(0, 7);
   const packRead = readPack(pack);
   const whole =
     packRead !== undefined &&

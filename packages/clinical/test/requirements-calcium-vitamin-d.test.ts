@@ -75,6 +75,29 @@ describe('adjusted calcium within 2.20 - 2.60 mmol/L', () => {
   });
 });
 
+// Clinical fact sheet 2e: the laboratory's own adjusted value is kept, ours only where it is absent, and it is said which.
+describe("the laboratory's adjusted value beside a total of the same day", () => {
+  const both = (adjusted: string, total: string, albumin: string) =>
+    calcium(value({ 'adjusted calcium': `${adjusted} mmol/L`, calcium: `${total} mmol/L`, albumin: `${albumin} g/L` }));
+  test('decides, and where our own sum falls on another side of the limits that is shown', () => {
+    const judged = both('2.30', '2.10', '40');
+    expect(judged.verdict).toBe('ready');
+    expect(judged.working().cautions).toEqual([
+      "Our own sum of that day says otherwise: 2.10 mmol/L + 0.02 x (40 - albumin 40 g/L) = 2.10 mmol/L. The laboratory's adjusted value counts: ask the laboratory which is right.",
+    ]);
+    expect(both('2.10', '2.30', '40')).toMatchObject({ verdict: 'not ready', cause: 'calcium 2.10 mmol/L, below 2.2' });
+    expect(both('2.10', '2.30', '40').working().cautions).toHaveLength(2);
+  });
+  // references.md 2.10: 2.14 with albumin 37 is 2.20 by our own sum too.
+  test('says nothing where both fall on the same side', () => {
+    expect(both('2.20', '2.14', '37').working().cautions).toEqual([]);
+  });
+  test('nor where no albumin of that day tells our own sum', () => {
+    const lines = value({ 'adjusted calcium': '2.30 mmol/L', calcium: '2.10 mmol/L' });
+    expect(calcium(lines).working().cautions).toEqual([]);
+  });
+});
+
 describe('calcium adjusted here', () => {
   const total = (ca: string, albumin: string) => calcium(value({ calcium: `${ca} mmol/L`, albumin: `${albumin} g/L` }));
   test('the float trap: 2.19 + 0.02 x (40 - 39.5) is 2.20 and passes', () => {

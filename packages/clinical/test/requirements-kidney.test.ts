@@ -50,6 +50,38 @@ describe('35 by both printed forms', () => {
   });
 });
 
+/**
+ * Hazards 8, 9 and 12 of the trade: a number of the other unit, or with its point out of place, must never make a clearance.
+ * What a body can have: 0.2 to 24 mg/dL, 25 to 300 kg (common practice, no source); 88.4 umol/L for 1 mg/dL.
+ */
+describe('a number no body can have decides nothing, whoever recorded it as typed', () => {
+  const withCreatinine = (value: string) => [woman70, weighed('2026-11-20', '60'), ...creatinine(value)];
+  const withWeight = (kg: string) => [woman70, weighed('2026-11-20', kg), ...creatinine('80 umol/L')];
+  // 0.2 mg/dL is 17.68 umol/L; 24 mg/dL is 2121.6 umol/L, a clearance of 1.
+  test.each([
+    ['0.9 umol/L', 'cannot say'],
+    ['17.67 umol/L', 'cannot say'],
+    ['17.68 umol/L', 'ready'],
+    ['0.19 mg/dL', 'cannot say'],
+    ['0.2 mg/dL', 'ready'],
+    ['2121.6 umol/L', 'not ready'],
+    ['2121.7 umol/L', 'cannot say'],
+    ['79 mg/dL', 'cannot say'],
+  ])('creatinine %s: %s', (value, is) => expect(verdict(withCreatinine(value))).toBe(is));
+  test.each([
+    ['24.9', 'cannot say'],
+    ['25', 'not ready'],
+    ['300', 'ready'],
+    ['300.1', 'cannot say'],
+    ['562', 'cannot say'],
+  ])('%s kg: %s', (kg, is) => expect(verdict(withWeight(kg))).toBe(is));
+  test('it asks for the unit in which the number would be usual', () => {
+    expect(judged(withCreatinine('0.9 umol/L')).working().says).toBe(
+      'Reported as 0.9 umol/L: not a plain number in umol/L or mg/dL that a body can have. Is it 0.9 mg/dL?',
+    );
+  });
+});
+
 describe('age of the day', () => {
   // Born 15 Jan 1942, 48.5 kg, 80 umol/L: worked case 5.
   const lines = [born('1942-01-15'), weighed('2026-11-20', '48.5'), ...creatinine('80 umol/L')];

@@ -3,7 +3,8 @@
  * band: common practice, no source. They catch slips of unit and of the decimal point, nothing finer, and are no clinical
  * limits; those are the protocol's.
  */
-import type { Analyte } from './quantity.ts';
+import { type Analyte, type Quantity, quantity } from './quantity.ts';
+import { type Ratio, compareRatios } from './ratio.ts';
 
 export type Measure = Analyte | 'weight' | 'height';
 
@@ -56,6 +57,18 @@ export function plausibility(
     return { sits: 'usual', betterAs: undefined };
   const betterAs = Object.entries(bands).find(([other, of]) => other !== unit && within(value, of.usual))?.[0];
   return { sits: within(value, band.possible) ? 'unusual' : 'impossible', betterAs };
+}
+
+/** Whether a body can have a value: as a number of another unit, or with its point out of place, it would decide a dose. */
+export function isPossibleIn(
+  measure: Measure,
+  unit: string,
+  convert: (q: Quantity) => Ratio | undefined,
+): (value: Ratio) => boolean {
+  const ends = plausibleBands[measure]?.[unit]?.possible.map((end) => convert(quantity(String(end), unit)));
+  const [least, most] = ends ?? [];
+  if (least === undefined || most === undefined) throw new RangeError(`no band of ${measure} in ${unit}`);
+  return (value) => compareRatios(value, least) >= 0 && compareRatios(value, most) <= 0;
 }
 
 /** Units in which nearly all of these values would be usual. */

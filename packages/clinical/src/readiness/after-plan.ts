@@ -4,7 +4,8 @@
  * (docs/readiness.md A3). Everything in it has taken effect by the day the plan is for.
  */
 import type { Day } from '../calendar/day.ts';
-import type { CalciumSample, Evidence, Sample } from '../requirements/evidence.ts';
+import type { CalciumSample } from '../requirements/deciding-sample.ts';
+import type { Evidence, Sample } from '../requirements/evidence.ts';
 import type { Plan } from './plan.ts';
 
 const repeated = (last: Sample | undefined, on: Day, known: boolean): Sample => ({

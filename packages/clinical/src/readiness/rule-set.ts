@@ -39,7 +39,7 @@ export const ruleSets: readonly [RuleSet, ...RuleSet[]] = [
     number: '6',
     since: '0.7.0',
     changes:
-      'a reaction graded 3 or more, anaphylaxis, an inflamed eye (uveitis) and dying bone of the jaw wait for a prescriber, whatever they were called',
+      'a reaction graded 3 or more, anaphylaxis, an inflamed eye (uveitis) and dying bone of the jaw wait for a prescriber, whatever they were called; a creatinine or a weight that no body can have decides nothing, even where somebody recorded it as typed',
   },
 ];
 

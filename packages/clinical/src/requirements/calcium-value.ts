@@ -6,7 +6,8 @@ import { adjustedCalciumMmolPerL } from '../formulas/adjusted-calcium.ts';
 import { albuminGPerL, calciumMmolPerL } from '../formulas/units.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Threshold, Working } from '../readiness/working.ts';
-import type { CalciumSample, Sample } from './evidence.ts';
+import type { CalciumSample } from './deciding-sample.ts';
+import type { Sample } from './evidence.ts';
 
 export type CalciumValue = {
   readonly value: Ratio;
@@ -115,6 +116,19 @@ export function calciumOutcome({ value, comparator, low, high }: CalciumValue): 
 
 export const calciumText = ({ value, comparator, unit, low, high }: CalciumValue): string =>
   `${comparator}${ratioTextBeside(value, 2, [low, high])} ${unit}`;
+
+/** Clinical fact sheet 2e: the laboratory's own value counts; where our own sum falls on another side of its limits, that is shown. */
+export function calciumConflict(
+  { beside }: CalciumSample,
+  decided: CalciumValue,
+  protocol: Protocol,
+): readonly string[] {
+  const own = beside === undefined ? undefined : calciumValueOf(beside, protocol);
+  if (beside === undefined || own === undefined || calciumOutcome(own) === calciumOutcome(decided)) return [];
+  return [
+    `Our own sum of that day says otherwise: ${calciumPutIn(beside, protocol)} = ${calciumText(own)}. The laboratory's adjusted value counts: ask the laboratory which is right.`,
+  ];
+}
 
 function input(label: string, { value, on, entry }: Sample): Working['inputs'][number] {
   const text = typeof value === 'string' ? value : quantityText(value);

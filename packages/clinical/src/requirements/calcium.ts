@@ -8,6 +8,7 @@ import {
   type CalciumOutcome,
   type CalciumValue,
   albuminOf,
+  calciumConflict,
   calciumInputs,
   calciumOutcome,
   calciumPutIn,
@@ -76,12 +77,14 @@ function judge(evidence: Read, protocol: Protocol): Judge {
             },
           ],
     thresholds: thresholdsOf(value, loadedOn !== undefined),
-    cautions:
-      outcome === 'high'
+    cautions: [
+      ...(outcome === 'high'
         ? ['Above its limits: refer; parathyroid and malignancy are thought of first.']
         : outcome === 'low'
           ? ['Low: correct first; a dose would lower it further.']
-          : [],
+          : []),
+      ...(calcium === undefined || value === undefined ? [] : calciumConflict(calcium, value, protocol)),
+    ],
   });
 
   const stands: Judgement = ((): Judgement => {

@@ -1,8 +1,19 @@
 /** A laboratory value of the record as the requirements read it, and the deciding calcium (docs/readiness.md R1, R3). */
 import { type Analyte, exactValue } from '../exact/quantity.ts';
 import type { Uuid } from '../ledger/entry.ts';
+import type { Day } from '../calendar/day.ts';
 import type { Fact } from '../record/patient-record.ts';
-import type { CalciumSample, Sample } from './evidence.ts';
+import type { Sample } from './evidence.ts';
+
+/** The deciding calcium: the laboratory's adjusted value of the newest sample date, else its total with the albumin of that date. */
+export type CalciumSample = {
+  readonly on: Day;
+  readonly sort: 'adjusted' | 'total';
+  readonly sample: Sample;
+  readonly albumin: Sample | undefined;
+  /** Beside an adjusted value: the total of the same day, from which our own sum may come out otherwise. */
+  readonly beside?: CalciumSample | undefined;
+};
 
 type IsSigned = (result: Fact<'result'>) => boolean;
 
@@ -35,20 +46,23 @@ export function calciumFrom(
 ): CalciumSample | undefined {
   const adjusted = newest.get('adjusted calcium');
   const total = newest.get('calcium');
+  const ofTotal = (one: Fact<'result'>): CalciumSample => {
+    const albumin = albumins.findLast(({ on }) => on === one.on);
+    return {
+      on: one.on,
+      sort: 'total',
+      sample: sampleFrom(one, isSigned, contradicted),
+      albumin: albumin === undefined ? undefined : sampleFrom(albumin, isSigned, contradicted),
+    };
+  };
   if (adjusted !== undefined && (total === undefined || adjusted.on >= total.on)) {
     return {
       on: adjusted.on,
       sort: 'adjusted',
       sample: sampleFrom(adjusted, isSigned, contradicted),
       albumin: undefined,
+      beside: total?.on === adjusted.on ? ofTotal(total) : undefined,
     };
   }
-  if (total === undefined) return undefined;
-  const albumin = albumins.findLast((one) => one.on === total.on);
-  return {
-    on: total.on,
-    sort: 'total',
-    sample: sampleFrom(total, isSigned, contradicted),
-    albumin: albumin === undefined ? undefined : sampleFrom(albumin, isSigned, contradicted),
-  };
+  return total === undefined ? undefined : ofTotal(total);
 }

@@ -15,6 +15,7 @@ import type { Uuid } from '../ledger/entry.ts';
 import type { BoneMedicine } from '../protocol/medicines.ts';
 import type { Fact, SubjectRecord } from '../record/patient-record.ts';
 import type { ReactionToDecide } from '../record/reaction-to-decide.ts';
+import type { CalciumSample } from './deciding-sample.ts';
 import type { Exceptions } from './exceptions.ts';
 import type { Loading } from './loading.ts';
 import { pickEvidence } from './pick-evidence.ts';
@@ -30,14 +31,6 @@ export type Sample = {
   readonly contradicted: boolean;
   readonly entry: Uuid | undefined;
   readonly limits: { readonly low: string; readonly high: string } | undefined;
-};
-
-/** The deciding calcium: the laboratory's adjusted value of the newest sample date, else its total with the albumin of that date. */
-export type CalciumSample = {
-  readonly on: Day;
-  readonly sort: 'adjusted' | 'total';
-  readonly sample: Sample;
-  readonly albumin: Sample | undefined;
 };
 
 export type Weighed = {

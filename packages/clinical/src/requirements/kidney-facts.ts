@@ -1,5 +1,6 @@
 /** What the clearance of a person rests on, worked out once: values in one unit, baseline, other weights, clearance by age. */
 import { type Day, addDays, ageOn, birthdaysIn, civilFromDay } from '../calendar/day.ts';
+import { isPossibleIn } from '../exact/plausible.ts';
 import { type Ratio, compareRatios, minus, ratioOf, times } from '../exact/ratio.ts';
 import { type Clearance, bothAtLeast, creatinineClearance } from '../formulas/creatinine-clearance.ts';
 import { changedByMoreThan } from '../formulas/change-from-baseline.ts';
@@ -32,6 +33,13 @@ export const kidneyReads = [
   'exceptions',
 ] as const;
 export type KidneyEvidence = Pick<Evidence, (typeof kidneyReads)[number]>;
+
+const isPossibleCreatinine = isPossibleIn('creatinine', 'mg/dL', creatinineUmolPerL);
+const isPossibleWeight = isPossibleIn('weight', 'kg', weightKg);
+
+/** Outside what a body can have, the number belongs to another unit or its point is out of place: asked about, never used. */
+const possible = (value: Ratio | undefined, isPossible: (value: Ratio) => boolean): Ratio | undefined =>
+  value !== undefined && isPossible(value) ? value : undefined;
 
 /** R2a: the lowest of the creatinines, signed or not, dated from so many days before a day, and before `until`. */
 function baselineOf(evidence: KidneyEvidence, protocol: Protocol, before: Day, until: number): Baseline | undefined {
@@ -90,7 +98,7 @@ export class KidneyFacts {
   readonly birth: Day | undefined;
   /** Birthdays of the year of today and the years looked ahead, ascending. */
   readonly birthdays: readonly Day[];
-  /** Undefined where there is none, two of one day differ, or it is no plain number above nought in a known unit. */
+  /** Undefined where there is none, two of one day differ, or it is no plain number in a known unit that a body can have. */
   readonly umol: Ratio | undefined;
   /** The actual weight. */
   readonly kg: Ratio | undefined;
@@ -123,8 +131,11 @@ export class KidneyFacts {
     this.umol =
       creatinine === undefined || creatinine.contradicted || typeof creatinine.value === 'string'
         ? undefined
-        : usable(creatinine.value, creatinineUmolPerL);
-    this.kg = weight === undefined || typeof weight.value === 'string' ? undefined : usable(weight.value, weightKg);
+        : possible(usable(creatinine.value, creatinineUmolPerL), isPossibleCreatinine);
+    this.kg =
+      weight === undefined || typeof weight.value === 'string'
+        ? undefined
+        : possible(usable(weight.value, weightKg), isPossibleWeight);
     this.#actual = this.kg === undefined ? undefined : { sort: 'actual', kg: this.kg };
     const policy = protocol.sheet.weightThatDecides;
     this.deciding =

@@ -3,7 +3,8 @@
  * (docs/readiness.md R2). Acute change and a disagreement with ideal weight are a prescriber's.
  */
 import { type Day, addDays, shortDate } from '../calendar/day.ts';
-import { quantityText } from '../exact/quantity.ts';
+import { plausibility } from '../exact/plausible.ts';
+import { type Quantity, quantityText } from '../exact/quantity.ts';
 import { eitherBelow } from '../formulas/creatinine-clearance.ts';
 import type { Protocol } from '../protocol/protocol.ts';
 import type { Sample, Weighed } from './evidence.ts';
@@ -34,6 +35,12 @@ function missingFrom({ evidence, birth, lacksHeight }: KidneyFacts): Missing | u
   return undefined;
 }
 
+/** " Is it 0.9 mg/dL?", where the number would be usual in another unit. */
+function otherUnit(measure: 'creatinine', { value, unit }: Quantity): string {
+  const { betterAs } = plausibility(measure, unit, Number(value));
+  return betterAs === undefined ? '' : ` Is it ${value} ${betterAs}?`;
+}
+
 function creatinineTrouble({ evidence: { creatinine }, umol, count }: KidneyFacts): Missing | undefined {
   if (creatinine === undefined) return { cause: 'creatinine never measured', says: 'No creatinine is in these notes.' };
   const on = shortDate(creatinine.on);
@@ -52,7 +59,7 @@ function creatinineTrouble({ evidence: { creatinine }, umol, count }: KidneyFact
   if (umol === undefined && typeof creatinine.value !== 'string') {
     return {
       cause: 'creatinine cannot be used as reported',
-      says: `Reported as ${quantityText(creatinine.value)}: not a plain number in umol/L or mg/dL.`,
+      says: `Reported as ${quantityText(creatinine.value)}: not a plain number in umol/L or mg/dL that a body can have.${otherUnit('creatinine', creatinine.value)}`,
     };
   }
   if (!creatinine.signed) {
@@ -66,8 +73,11 @@ function creatinineTrouble({ evidence: { creatinine }, umol, count }: KidneyFact
 
 function weightTrouble({ evidence: { weight }, kg }: KidneyFacts): Missing | undefined {
   if (weight === undefined) return { cause: 'weight never recorded', says: 'No body weight is in these notes.' };
-  if (kg === undefined && weight.value !== 'assumed good') {
-    return { cause: 'weight cannot be used as recorded', says: 'The weight is not a plain number in kg or lb.' };
+  if (kg === undefined && typeof weight.value !== 'string') {
+    return {
+      cause: 'weight cannot be used as recorded',
+      says: `Written as ${quantityText(weight.value)}: not a plain number in kg or lb that a body can have.`,
+    };
   }
   if (weight.method === 'estimated') {
     return {

@@ -138,15 +138,20 @@ const NOUGHT = fraction(0n);
 function micromolesOf(result: Result): Fraction | undefined {
   const { comparator, value, unit } = result.body.quantity;
   if (result.good === true || comparator !== '' || !above(exactly(value), NOUGHT)) return undefined;
-  if (unit === 'umol/L') return exactly(value);
-  return unit === 'mg/dL' ? times(exactly(value), exactly('88.4')) : undefined;
+  if (unit !== 'umol/L' && unit !== 'mg/dL') return undefined;
+  const micromoles = unit === 'umol/L' ? exactly(value) : times(exactly(value), exactly('88.4'));
+  return canBe(micromoles, times(exactly('0.2'), exactly('88.4')), times(exactly('24'), exactly('88.4')));
 }
+
+/** Hazard 9: a number no body can have is a slip of the unit or the point (bands: common practice, no source). */
+const canBe = (value: Fraction, least: Fraction, most: Fraction): Fraction | undefined =>
+  below(value, least) || above(value, most) ? undefined : value;
 
 function kilogramsOf(weight: OracleFact<'weight'>): Fraction | undefined {
   const { comparator, unit } = weight.body.quantity;
   const value = exactly(weight.body.quantity.value);
   if (weight.good === true || comparator !== '' || !above(value, NOUGHT)) return undefined;
-  return unit === 'lb' ? times(value, exactly('0.45359237')) : value;
+  return canBe(unit === 'lb' ? times(value, exactly('0.45359237')) : value, exactly('25'), exactly('300'));
 }
 
 /** The lower of the two printed forms, in mL/min. */

@@ -324,6 +324,12 @@ function oddity(sheet: Sheet): void {
   const lines = [
     'creatinine 0.088 mmol/L signed',
     'creatinine 0 umol/L signed',
+    'creatinine 0.9 umol/L signed',
+    'creatinine 17.7 umol/L signed',
+    'creatinine 0.2 mg/dL signed',
+    'creatinine 79 mg/dL signed',
+    'weight 562 kg measured',
+    'weight 300 kg measured',
     'creatinine >80 umol/L signed',
     'weight >100 kg measured',
     'weight 0 kg measured',

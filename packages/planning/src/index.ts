@@ -37,7 +37,6 @@ export * from './fill/why-not-earlier.ts';
 export * from './plan/chair-numbers.ts';
 export * from './plan/loads.ts';
 export * from './plan/lock.ts';
-export * from './plan/moved.ts';
 export * from './plan/objective.ts';
 export * from './plan/plan.ts';
 export * from './plan/plan-format.ts';

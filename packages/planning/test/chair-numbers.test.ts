@@ -1,12 +1,11 @@
-// Chairs as numbers, and a visit moved by hand: against counting by hand what is held when.
+// Chairs as numbers: against counting by hand what is held when.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { chairNumbers } from '../src/plan/chair-numbers.ts';
-import { movedBy } from '../src/plan/moved.ts';
-import { leavesAt, seenIn } from '../src/plan/plan.ts';
+import { seenIn } from '../src/plan/plan.ts';
 import { broken } from '../src/referee/referee.ts';
 import { planAtOnce } from '../src/search/search.ts';
-import { anyDay, sharedDay } from './oracle/days.ts';
+import { anyDay } from './oracle/days.ts';
 
 describe('chairs as numbers', () => {
   it('nobody shares a chair, and a plan that keeps the rules needs none above those there are', () => {
@@ -37,25 +36,5 @@ describe('chairs as numbers', () => {
       }),
       { numRuns: 50 },
     );
-  });
-});
-
-describe('a visit moved by hand', () => {
-  const { day } = sharedDay('A08-1');
-  const { plan } = planAtOnce(day);
-
-  it('has all its times moved by as much, and nobody else’s', () => {
-    const visit = plan.findIndex(
-      (times, index) => times !== null && leavesAt(day.visits[index]!, times) < day.ticks - 3,
-    );
-    const moved = movedBy(day, plan, visit, 3);
-    expect(moved.filter((times, index) => index !== visit && times !== plan[index])).toEqual([]);
-    expect(moved[visit]?.starts).toEqual(plan[visit]?.starts.map((tick) => tick + 3));
-    expect(movedBy(day, moved, visit, -3)).toEqual(plan);
-  });
-
-  it('does not leave the day', () => {
-    expect(movedBy(day, plan, 0, -day.ticks)).toBe(plan);
-    expect(movedBy(day, plan, 0, day.ticks)).toBe(plan);
   });
 });

@@ -41,7 +41,7 @@ describe('a plan and how often it is to end on time', () => {
     const held = heldToTime(day, planned(day), usualChances, effort)!;
     expect(held.tried).toBe(1);
     expect(held.answer.plan).toEqual(planned(day).plan);
-    expect(held.says).toMatch(/^Finishes by \d\d:\d\d in \d+ of 100 rehearsals, asked 50\.$/);
+    expect(held.says).toMatch(/^Finishes by \d\d:\d\d in \d+ of 100 rehearsals; at least 50 are asked for\.$/);
   });
 
   it('is otherwise one nearly as good that ends on time no less often, keeps every rule, and the sentence says the share', () => {
@@ -54,6 +54,6 @@ describe('a plan and how often it is to end on time', () => {
     expect(answer.objective.finish).toBeLessThanOrEqual(best.objective.finish + 2);
     expect(held.onTime).toBe(onTimeOf(day, answer));
     expect(held.onTime).toBeGreaterThanOrEqual(onTimeOf(day, best));
-    expect(held.says).toContain(`in ${Math.floor(held.onTime * 100)} of 100 rehearsals, asked 99.`);
+    expect(held.says).toContain(`in ${Math.floor(held.onTime * 100)} of 100 rehearsals; at least 99 are asked for.`);
   });
 });

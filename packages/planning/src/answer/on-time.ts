@@ -44,7 +44,7 @@ function sentence(
   asked: number,
   { onTime, onTimeOfBest, tried }: Omit<OnTimeAnswer, 'answer' | 'says'>,
 ): string {
-  const ends = `Finishes by ${clockAt(day, day.closes)} in ${inHundred(onTime)} of 100 rehearsals, asked ${asked}.`;
+  const ends = `Finishes by ${clockAt(day, day.closes)} in ${inHundred(onTime)} of 100 rehearsals; at least ${asked} are asked for.`;
   const near = `${tried} plans as good to within ${nearMinutes} minutes were rehearsed`;
   if (onTime > onTimeOfBest)
     return `${ends} ${near}; the best by waiting and end alone finishes in ${inHundred(onTimeOfBest)}.`;

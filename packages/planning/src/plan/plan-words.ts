@@ -16,8 +16,8 @@ export function objectiveText(day: Day, { unseen, overtime, wait, finish }: Obje
 export function boundText(day: Day, objective: Objective, atLeast: Objective, isProven: boolean): string {
   if (isProven) return 'Proven best: no plan has less overtime, less waiting, or an earlier end at no more waiting.';
   const least = (what: string, ticks: number): string =>
-    `Not proven best: every plan has at least ${minutesOf(day, ticks)} of ${what}; it may be that this can be reached.`;
+    `There may be a better plan: it is proven only that none has less than ${minutesOf(day, ticks)} of ${what}.`;
   if (atLeast.overtime < objective.overtime) return least('overtime', atLeast.overtime);
   if (atLeast.wait < objective.wait) return least('waiting', atLeast.wait);
-  return `No plan waits less, that is proven. Not proven best: at this waiting none ends before ${clockAt(day, atLeast.finish)}.`;
+  return `It is proven that no plan has less waiting. One with as little might end earlier, but none before ${clockAt(day, atLeast.finish)}.`;
 }

@@ -125,9 +125,12 @@ export function kidneyOf(view: View, day: number): Kidney {
   return {
     state: stateOf(view, creatinine, day),
     creatinine,
-    micromoles: creatinine === undefined || isContradicted(view, creatinine) ? undefined : micromolesOf(creatinine),
+    micromoles:
+      creatinine === undefined || isContradicted(view, creatinine)
+        ? undefined
+        : canBe(micromolesOf(creatinine), LEAST_CREATININE, MOST_CREATININE),
     weight,
-    kilograms: weight === undefined ? undefined : kilogramsOf(weight),
+    kilograms: weight === undefined ? undefined : canBe(kilogramsOf(weight), exactly('25'), exactly('300')),
     person,
   };
 }
@@ -140,18 +143,24 @@ function micromolesOf(result: Result): Fraction | undefined {
   if (result.good === true || comparator !== '' || !above(exactly(value), NOUGHT)) return undefined;
   if (unit !== 'umol/L' && unit !== 'mg/dL') return undefined;
   const micromoles = unit === 'umol/L' ? exactly(value) : times(exactly(value), exactly('88.4'));
-  return canBe(micromoles, times(exactly('0.2'), exactly('88.4')), times(exactly('24'), exactly('88.4')));
+  return micromoles;
 }
 
-/** Hazard 9: a number no body can have is a slip of the unit or the point (bands: common practice, no source). */
-const canBe = (value: Fraction, least: Fraction, most: Fraction): Fraction | undefined =>
-  below(value, least) || above(value, most) ? undefined : value;
+const LEAST_CREATININE = times(exactly('0.2'), exactly('88.4'));
+const MOST_CREATININE = times(exactly('24'), exactly('88.4'));
+
+/**
+ * Hazard 9: a deciding number no body can have is a slip of the unit or the point (bands: common practice, no source). What it is
+ * compared with, a baseline or the weight before, stays as it is: it can only hold a dose.
+ */
+const canBe = (value: Fraction | undefined, least: Fraction, most: Fraction): Fraction | undefined =>
+  value === undefined || below(value, least) || above(value, most) ? undefined : value;
 
 function kilogramsOf(weight: OracleFact<'weight'>): Fraction | undefined {
   const { comparator, unit } = weight.body.quantity;
   const value = exactly(weight.body.quantity.value);
   if (weight.good === true || comparator !== '' || !above(value, NOUGHT)) return undefined;
-  return canBe(unit === 'lb' ? times(value, exactly('0.45359237')) : value, exactly('25'), exactly('300'));
+  return unit === 'lb' ? times(value, exactly('0.45359237')) : value;
 }
 
 /** The lower of the two printed forms, in mL/min. */

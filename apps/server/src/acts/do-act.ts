@@ -34,7 +34,7 @@ import { zoneBeforeAnyUnit } from '../register/units.ts';
 import { hiddenUntilChecked, wordsOf } from '../views/entries.ts';
 import { fullName } from '../views/person-words.ts';
 import { type LookAlike, looksLike } from '../views/look-alikes.ts';
-import { paperSignatureRefused } from './paper-signature.ts';
+import { namedCheckerRefused } from './named-checker.ts';
 import { scanSaysOtherwise } from './scanned-pack.ts';
 import { unitOfAct } from './unit-of-act.ts';
 
@@ -57,7 +57,7 @@ export async function doAct(
   const act = sent.name === 'write protocol' ? hashed(sent) : sent;
   const unit = await unitOfAct(act, atHand);
   const zone = unit?.unit.zone ?? zoneOf(act);
-  const refused = scanSaysOtherwise(act, unit) ?? paperSignatureRefused(act, atHand);
+  const refused = scanSaysOtherwise(act, unit) ?? namedCheckerRefused(act, atHand);
   if (refused !== undefined) return refused;
   const lookAlikes = await lookAlikesIn(act, atHand);
   // Once: asked again because somebody wrote meanwhile, the same act must come out the same.

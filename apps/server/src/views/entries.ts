@@ -1,5 +1,6 @@
 /** A ledger as people read it: every entry, also what was corrected or withdrawn, the newest first. */
 import {
+  type BodyOfKind,
   type Entry,
   type SubjectRecord,
   entryText,
@@ -38,6 +39,12 @@ export function wordsOf(entry: Entry): string {
   return fact === undefined ? `${entry.kind}: cannot be read by this version` : entryText(fact);
 }
 
+/** Who checked a drip at home, by name. */
+function checkerOf({ kind, body }: Entry, nameOf: (staff: string) => string): string {
+  const { checkedBy } = kind === 'dose' ? (body as BodyOfKind<'dose'>) : {};
+  return checkedBy === undefined ? '' : `; the second check was made by ${nameOf(checkedBy)}`;
+}
+
 export function entryViewsOf(
   entries: readonly Entry[],
   nameOf: (staff: string) => string,
@@ -74,7 +81,7 @@ export function entryViewsOf(
         ...(entry.effectiveAt.length > 10 ? { at: entry.effectiveAt } : {}),
         recordedAt: entry.recordedAt,
         by: { name: nameOf(entry.author.staff), role: entry.author.role },
-        text: unread ? hiddenUntilChecked : wordsOf(entry),
+        text: unread ? hiddenUntilChecked : `${wordsOf(entry)}${checkerOf(entry, nameOf)}`,
         body: unread ? {} : entry.body,
         ...(entry.amends === undefined ? {} : { amends: entry.amends }),
         ...(amended === undefined ? {} : { amendedBy: amended }),

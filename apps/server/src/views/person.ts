@@ -1,5 +1,5 @@
 /** One person: everything the page about them shows. */
-import { type Day, type Fact, entryText, factsOf, plainDate, visitOn } from '@twelvemonth/clinical';
+import { type Day, type Fact, entryText, factsOf, mayDoAct, plainDate, visitOn } from '@twelvemonth/clinical';
 import { type PersonView, readinessToWire } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import { entriesOf } from '../register/notes.ts';
@@ -69,6 +69,7 @@ export async function personViewOf(
     ...(pharmacist === undefined ? {} : { atPharmacy: pharmacist }),
     directions: directionsToUse(person, reader),
     visitOpen: visit !== undefined && !visit.over,
+    checkers: checkersBut(reader, atHand),
     unsigned: unsignedResults(person).map((fact) => ({
       entry: fact.id,
       text: entryText(fact),
@@ -80,6 +81,14 @@ export async function personViewOf(
     entries: entryViewsOf(entries, atHand.accounts.nameOf, unreadBy(reader, person), record),
   };
 }
+
+const checkersBut = (reader: string, { accounts }: AtHand): PersonView['checkers'] =>
+  accounts
+    .everyone()
+    .filter(
+      ({ staff, active, roles }) => active && staff !== reader && roles.some((role) => mayDoAct(role, 'second check')),
+    )
+    .map(({ staff, name }) => ({ staff, name }));
 
 /** Results nobody has signed yet: they do not count until then. */
 function unsignedResults({ record }: Pick<Person, 'record'>): readonly Fact<'result'>[] {

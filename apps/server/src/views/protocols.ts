@@ -126,6 +126,13 @@ const sheetViewOf = (
           : 'not asked to verify; may ask or refuse all the same, and that holds the preparation',
     },
     {
+      what: 'drip at home (common practice, no source)',
+      says:
+        sheet.homeDoseByOne === 'not allowed'
+          ? 'two registered people go: nobody gives it alone'
+          : 'one may give it alone where another checked it when it was prepared, before they left',
+    },
+    {
       what: 'hip repair',
       says: sheet.hipRepairNeedsLoading ? 'vitamin D is loaded before the first dose' : 'no loading is asked for',
     },

@@ -1,9 +1,13 @@
-/** What of a kind is filled in by hand: an order under a group direction is recorded where its conditions are asked, not here. */
+/**
+ * What of a kind is filled in by hand: an order under a group direction is recorded where its
+ * conditions are asked, not here; what the rules write nobody fills in.
+ */
 import type { KindName } from '@twelvemonth/clinical';
 import type { Shape } from './shape.ts';
 
 const leftOut: Partial<Record<KindName, { readonly fields: readonly string[]; readonly choices: readonly string[] }>> =
   {
+    dose: { fields: ['homeRule'], choices: [] },
     prescription: { fields: ['groupDirection', 'underDirection'], choices: ['group direction'] },
   };
 

@@ -162,9 +162,17 @@ const words: Readonly<Record<string, { readonly label: string; readonly help?: s
   'dose.partMilliliters': { label: 'If not the whole: how much', unit: 'mL' },
   'dose.until': { label: 'Last day', help: 'Only of what is taken daily, once it has ended.' },
   'dose.minutes': { label: 'Running time', unit: 'minutes' },
+  'dose.checkedBy': {
+    label: 'At home: who made the second check',
+    help: 'Of a drip at home: another registered person, who read pack, order and person themselves.',
+  },
+  'dose.checkedWhen': {
+    label: 'At home: when they checked',
+    help: 'A telephone call is no check. Whether one may go alone, where another checked it before they left, is for the protocol.',
+  },
   'dose.incident': {
     label: 'Incident',
-    help: 'Only where it ran faster than the protocol lets it: what happened, and whom you told.',
+    help: 'Where it ran faster than the protocol lets it, or nobody checked a drip at home: what happened, and whom you told.',
   },
   'sent-all-the-same.what': { label: 'What was written' },
   'sent-all-the-same.wroteAt': { label: 'When it was written' },

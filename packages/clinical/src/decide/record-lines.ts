@@ -8,6 +8,7 @@ import { checkKnown } from './check-care.ts';
 import { fieldWrong } from './check-fields.ts';
 import { type Line, checkLine, checkNewLine } from './check-line.ts';
 import { checkMayBeCorrected } from './check-standing-upon.ts';
+import { checkHomeDose, isHomeDoseOfBefore, underHomeRule } from './check-home-dose.ts';
 import { checkPackCorrected, packOpened } from './check-pack.ts';
 import { checkVisitStep } from './check-visit-step.ts';
 import { checkDoubts } from './doubts.ts';
@@ -81,14 +82,15 @@ function line(
     };
   }
   const { fact, refusals } = checkLine(record, sent, path, now);
-  const inPlace = amends === undefined ? checkNew(record, fact, now) : checkAmends(record, amends, fact, sent, now);
+  const inPlace =
+    amends === undefined ? checkNew(record, fact, path, now) : checkAmends(record, amends, fact, path, sent, now);
   const draft =
     fact === undefined
       ? undefined
       : draftOf(
           (amends === undefined ? undefined : entryIn(now, record, amends))?.subject ?? record.subject,
           fact.kind,
-          fact.body,
+          underHomeRule(fact, now),
           sent.effectiveAt,
           now.zone,
           amends,
@@ -98,13 +100,20 @@ function line(
   return { draft, refusals: [...refusals, ...doubts, ...inPlace] };
 }
 
-const checkNew = (record: SubjectRecord, fact: Fact | undefined, now: Surroundings): readonly Refusal[] =>
-  fact === undefined ? [] : [...checkNewLine(record, fact, now), ...checkVisitStep(record, fact, now)];
+const checkNew = (record: SubjectRecord, fact: Fact | undefined, path: string, now: Surroundings): readonly Refusal[] =>
+  fact === undefined
+    ? []
+    : [
+        ...checkNewLine(record, fact, now),
+        ...checkVisitStep(record, fact, now),
+        ...(fact.kind === 'dose' ? checkHomeDose(fact as Fact<'dose'>, record, `${path}.body`, now) : []),
+      ];
 
 function checkAmends(
   record: SubjectRecord,
   amends: string,
   fact: Fact | undefined,
+  path: string,
   sent: Line,
   now: Surroundings,
 ): readonly Refusal[] {
@@ -132,5 +141,9 @@ function checkAmends(
     fact.kind === 'preparation'
       ? checkPackCorrected(target as Fact<'preparation'>, fact as Fact<'preparation'>, record, now)
       : [];
-  return [...checkMayBeCorrected(record, target), ...pack];
+  const home =
+    fact.kind === 'dose' && !isHomeDoseOfBefore(target as Fact<'dose'>)
+      ? checkHomeDose(fact as Fact<'dose'>, record, `${path}.body`, now)
+      : [];
+  return [...checkMayBeCorrected(record, target), ...pack, ...home];
 }

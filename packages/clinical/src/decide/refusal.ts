@@ -69,6 +69,7 @@ export const refusalNames = [
   'prescriber-may-not-give',
   'exception-author-may-not-give',
   'checker-is-preparer',
+  'not-alone-at-home',
   'check-on-paper-only',
   'checks-differ',
   'not-running',

@@ -7,6 +7,7 @@ import { newestWritten } from '../record/newest-written.ts';
 import type { ActNamed } from './act.ts';
 import { checkCareGoesOn } from './check-care.ts';
 import { fieldWrong } from './check-fields.ts';
+import { underHomeRule } from './check-home-dose.ts';
 import { checkLine, checkNewLine } from './check-line.ts';
 import { draftOf } from './draft.ts';
 import { after } from './extended.ts';
@@ -54,7 +55,7 @@ export function decideTakeIn(act: ActNamed<'take in'>, start: Surroundings): Dec
     const trouble = act.isNew ? checkCareGoesOn(record, fact.kind, fact.on, now) : checkNewLine(record, fact, now);
     refusals.push(...trouble);
     if (trouble.length > 0) continue;
-    const draft = draftOf(of, fact.kind, fact.body, line.effectiveAt, now.zone);
+    const draft = draftOf(of, fact.kind, underHomeRule(fact, now), line.effectiveAt, now.zone);
     drafts.push(draft);
     now = after([draft], now);
   }

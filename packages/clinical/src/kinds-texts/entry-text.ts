@@ -122,7 +122,7 @@ const texts: Texts = {
   'prescriber-decision': ({ body }) =>
     `prescriber decided: ${body.question}: ${body.reason}${body.pharmacist === undefined ? '' : `, with pharmacist ${body.pharmacist}`}`,
   dose: ({ body, on }) =>
-    `${body.medicine} given on ${shortDate(on)}, ${body.setting}${body.batch === undefined ? '' : `, batch ${body.batch}`}${body.partMilliliters === undefined ? '' : `, part dose of ${body.partMilliliters} mL`}${body.minutes === undefined ? '' : `, over ${counted(body.minutes, 'minute')}`}${injectedText(body)}${body.incident === undefined ? '' : `; incident: ${body.incident}`}${body.until === undefined ? '' : `, until ${date(body.until)}`}`,
+    `${body.medicine} given on ${shortDate(on)}, ${body.setting}${body.batch === undefined ? '' : `, batch ${body.batch}`}${body.partMilliliters === undefined ? '' : `, part dose of ${body.partMilliliters} mL`}${body.minutes === undefined ? '' : `, over ${counted(body.minutes, 'minute')}`}${injectedText(body)}${homeCheckText(body)}${body.incident === undefined ? '' : `; incident: ${body.incident}`}${body.until === undefined ? '' : `, until ${date(body.until)}`}`,
   reaction: ({ body }) => reactionText(body),
   'contact-person': ({ body }) => `we speak to ${contactPersonText(body)}`,
   aftercare: ({ body }) => aftercareText(body),
@@ -305,6 +305,12 @@ const countsText = (counts: Fact<'session-opened'>['body']['counts']): string | 
 /** How the preparer read the pack: a typed reading is marked wherever it is read. */
 const orderedText = ({ orderedAs, groupDirection }: Fact<'prescription'>['body']): string =>
   orderedAs === undefined ? '' : `, ${orderedAs}${groupDirection === undefined ? '' : ` (${groupDirection})`}`;
+
+/** Who checked it is told beside: an entry names people by their sign, not in words. */
+const homeCheckText = ({ checkedWhen, homeRule }: Fact<'dose'>['body']): string =>
+  checkedWhen === undefined
+    ? ''
+    : `; checked by another ${checkedWhen}${homeRule === undefined ? '' : ` (protocol ${homeRule.protocolVersion}: alone ${homeRule.oneAlone})`}`;
 
 const injectedText = ({ injectedInto, injections }: Fact<'dose'>['body']): string =>
   injectedInto === undefined

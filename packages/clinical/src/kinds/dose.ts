@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { registrants } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
+import { homeCheckTimes, homeDoseRules } from '../protocol/home-doses.ts';
 import { boneMedicines } from '../protocol/medicines.ts';
 import { dateField, identifiersField, shortText, textField } from './fields.ts';
 import { everyInjectionSite } from './products.ts';
@@ -29,7 +30,15 @@ export const dose = entryKind({
       injectedInto: z.enum(everyInjectionSite).optional(),
       injections: z.number().int().min(1).max(4).optional(),
       identifiers: identifiersField.optional(),
-      /** What happened where it ran faster than the protocol lets it, and who was told. */
+      /** Of a drip at home: who made the second check, and when they read the pack. */
+      checkedBy: shortText.optional(),
+      checkedWhen: z.enum(homeCheckTimes).optional(),
+      /** The rule of the day it was given under; written by the rules, never sent. */
+      homeRule: z
+        .object({ oneAlone: z.enum(homeDoseRules), protocolVersion: shortText })
+        .readonly()
+        .optional(),
+      /** What happened where it ran faster than the protocol lets it or nobody checked it, and who was told. */
       incident: textField.optional(),
       /** Last day of what is taken daily. */
       until: dateField.optional(),

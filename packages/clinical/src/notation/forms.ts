@@ -152,6 +152,8 @@ export const forms: readonly Form[] = [
       'batch {batch}',
       'part {partMilliliters} mL',
       'ran {minutes} minutes',
+      'checked by {checkedBy}',
+      'checked {checkedWhen}',
       'incident {incident}',
       'until {until}',
     ],

@@ -58,6 +58,7 @@ export const taskNames = [
   'look at the incident',
   'look at what they told us',
   'see the signature on paper',
+  'confirm the check at home',
   'verify the prescription',
   'answer the pharmacist',
   'change the refused prescription',
@@ -193,6 +194,7 @@ function openTasks(at: At, held: string): Row[] {
     ...toldAndNotSeen(record).map((told) => task('look at what they told us', told, 'nurse', told.on, entryText(told))),
     ...atPharmacy(at),
     ...signedOnPaper(record, task),
+    ...checkedAtHome(record, task),
     ...lookAgain(record, task),
     ...redFlags(at),
     ...afterDose(at),
@@ -237,6 +239,16 @@ function signedOnPaper(record: SubjectRecord, task: Task): Row[] {
     check.body.signedOnPaperBy === undefined || done.has(check.id)
       ? []
       : [task('see the signature on paper', check, 'nurse in charge', check.on, entryText(check))],
+  );
+}
+
+/** Who checked a drip at home is named by whoever gave it: the nurse in charge asks them and says so. */
+function checkedAtHome(record: SubjectRecord, task: Task): Row[] {
+  const done = new Set(factsOf(record, 'looked-again').map(({ body }) => body.about));
+  return factsOf(record, 'dose').flatMap((dose) =>
+    dose.body.checkedBy === undefined || done.has(dose.id)
+      ? []
+      : [task('confirm the check at home', dose, 'nurse in charge', dose.on, entryText(dose))],
   );
 }
 

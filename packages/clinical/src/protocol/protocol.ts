@@ -9,6 +9,7 @@ import { dateField, shortText, textField } from '../kinds/fields.ts';
 import { carryOnSchema } from './carry-on.ts';
 import { paracetamolRowSchema } from './paracetamol.ts';
 import { dayQuestionSchema } from './day-question.ts';
+import { homeDoseRules } from './home-doses.ts';
 import { type NumberKey, numberKeyNames } from './number-keys.ts';
 import { type Regimen, regimenSchema } from './regimen.ts';
 import { type RequirementId, requirementIds } from './requirement-ids.ts';
@@ -48,6 +49,8 @@ export const protocolSchema = z
      * unit decides. A sheet that says nothing was signed without it.
      */
     pharmacyVerification: z.enum(['not asked for', 'before preparation']).default('not asked for'),
+    /** Whether one practitioner gives a drip at home alone. A sheet that says nothing allows it to nobody. */
+    homeDoseByOne: z.enum(homeDoseRules).default('not allowed'),
     /** Which weight decides the clearance; the label says actual. */
     weightThatDecides: z.enum(['actual', 'ideal', 'adjusted']),
     /** The first is what is meant where nothing is prescribed. */

@@ -281,6 +281,7 @@ export const starterSheet: ProtocolSheet = {
   hipRepairNeedsLoading: true,
   dentalCheck: 'asked',
   pharmacyVerification: 'not asked for',
+  homeDoseByOne: 'not allowed',
   weightThatDecides: 'actual',
   regimens: usualRegimens,
   switches: usualSwitches,

@@ -127,6 +127,7 @@ export const teachingSheet: ProtocolSheet = {
   hipRepairNeedsLoading: false,
   dentalCheck: 'asked',
   pharmacyVerification: 'not asked for',
+  homeDoseByOne: 'not allowed',
   weightThatDecides: 'actual',
   regimens: usualRegimens,
   switches: usualSwitches,

@@ -138,5 +138,9 @@ export function* doseOn(
   setting: BodyOfKind<'dose'>['setting'] = 'this service',
   batch = 'PA-2391',
 ): Life {
-  yield* me.writes(me.by('nurse'), 'dose', { medicine: 'zoledronic acid 5 mg', setting, batch }, on);
+  const checked =
+    setting === 'home'
+      ? { checkedBy: me.by('nurse in charge').staff, checkedWhen: 'there, before it ran' as const }
+      : {};
+  yield* me.writes(me.by('nurse'), 'dose', { medicine: 'zoledronic acid 5 mg', setting, batch, ...checked }, on);
 }

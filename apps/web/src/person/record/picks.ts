@@ -21,6 +21,8 @@ export function picksFor(
 ): Picks {
   const inForce = protocol?.versions.find(({ state }) => state === 'in force');
   switch (kind) {
+    case 'dose':
+      return { checkedBy: person.checkers.map(({ staff, name }) => ({ value: staff, says: name })) };
     case 'results-signed':
       return {
         results: person.unsigned.map((each) => ({ value: each.entry, says: `${shortDay(each.on)}: ${each.text}` })),

@@ -102,6 +102,8 @@ const bodyOf = (choice: ReviewChoice, specialist: boolean): object => ({
 const line = (kind: string, body: object, effectiveAt: string): Act =>
   ({ name: 'record', patient: 'p1', line: { kind, body, effectiveAt } }) as Act;
 
+const atHome = { setting: 'home', checkedBy: 'dana', checkedWhen: 'there, before it ran' };
+
 /** Tries a wish. What is refused is refused; what is written is true to what was said of it. */
 function grant(unit: DayUnit, wish: Wish, untrue: string[]): boolean {
   const done = (who: Person, act: Act): boolean => unit.do(who, act).length === 0;
@@ -110,7 +112,7 @@ function grant(unit: DayUnit, wish: Wish, untrue: string[]): boolean {
     case 'dose':
       return done(
         'imre',
-        line('dose', { medicine: 'zoledronic acid 5 mg', setting: wish.home ? 'home' : 'ward' }, unit.today()),
+        line('dose', { medicine: 'zoledronic acid 5 mg', ...(wish.home ? atHome : { setting: 'ward' }) }, unit.today()),
       );
     case 'told': {
       const [kind, body] = told[wish.what] ?? ['', {}];

@@ -57,7 +57,7 @@ const bodies: Partial<Record<KindName, readonly unknown[]>> = {
   ],
   dose: [
     { medicine: 'zoledronic acid 5 mg', setting: 'ward' },
-    { medicine: 'zoledronic acid 5 mg', setting: 'home' },
+    { medicine: 'zoledronic acid 5 mg', setting: 'home', checkedBy: 'sunniva', checkedWhen: 'there, before it ran' },
     { medicine: 'zoledronic acid 5 mg', setting: 'ward', partMilliliters: 50 },
     ...regimenMedicines.map((medicine) => ({ medicine, setting: 'elsewhere' })),
     { medicine: 'zoledronic acid 4 mg', setting: 'elsewhere' },

@@ -12,7 +12,7 @@ import {
 import type { Life, Me } from '../life.ts';
 import type { Person } from '../people.ts';
 import { chanceFrom, seedOf } from '../random.ts';
-import type { UnitId } from '../staff.ts';
+import { type UnitId, nursesAt } from '../staff.ts';
 import { signsResults } from '../work-up.ts';
 
 export type Member = {
@@ -138,9 +138,8 @@ export function* doseOn(
   setting: BodyOfKind<'dose'>['setting'] = 'this service',
   batch = 'PA-2391',
 ): Life {
-  const checked =
-    setting === 'home'
-      ? { checkedBy: me.by('nurse in charge').staff, checkedWhen: 'there, before it ran' as const }
-      : {};
-  yield* me.writes(me.by('nurse'), 'dose', { medicine: 'zoledronic acid 5 mg', setting, batch, ...checked }, on);
+  const giver = me.by('nurse');
+  const checker = nursesAt(me.person.unit).find(({ staff }) => staff !== giver.staff);
+  const checked = setting === 'home' ? { checkedBy: checker?.staff, checkedWhen: 'there, before it ran' as const } : {};
+  yield* me.writes(giver, 'dose', { medicine: 'zoledronic acid 5 mg', setting, batch, ...checked }, on);
 }

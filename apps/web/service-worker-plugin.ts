@@ -1,5 +1,9 @@
-/** Builds the service worker after the screens, so that it knows their files by name; its own name never changes. */
+/**
+ * Builds the service worker after the screens, so that it knows their files by name; its own name never changes. Their names lie
+ * beside it, for a browser that takes no service worker.
+ */
 import { createHash } from 'node:crypto';
+import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { type Plugin, build } from 'vite';
 
@@ -16,6 +20,7 @@ export function serviceWorker(): Plugin {
           .filter((name) => name !== 'index.html')
           .map((name) => `/${name}`),
       ];
+      writeFileSync(new URL('dist/screen-files.json', import.meta.url), JSON.stringify(files));
     },
     async closeBundle() {
       await build({

@@ -1,4 +1,4 @@
-/** Every page, at the width of a tablet and of a desk: no accessibility violation, nothing wider than the screen. */
+/** Every page, at the width of a tablet and of a desk: no accessibility violation, nothing wider than the screen, nothing too small for a finger. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, it } from 'vitest';
 import { type Somebody, referralOf, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
@@ -34,6 +34,9 @@ const pages: readonly (readonly [name: string, path: string])[] = [
   ['people', '/people'],
   ['new-person', '/people/new'],
   ['person', '/people/wilhelmina'],
+  ['visit-not-listed', '/people/wilhelmina/visit'],
+  ['bookings', '/people/wilhelmina/bookings'],
+  ['batches-before-any-dose', '/people/wilhelmina/batches'],
   ['person-in-work-up', '/people/ada'],
   ['review-before-any-dose', '/people/wilhelmina/review'],
   ['deciding-before-any-talk', '/people/wilhelmina/deciding'],
@@ -43,6 +46,15 @@ const pages: readonly (readonly [name: string, path: string])[] = [
   ['plan-session', '/sessions/plan'],
   ['session', '/sessions/thornbeck-2026-11-25'],
   ['day-sheet-screen', '/sessions/thornbeck-2026-11-25/sheet'],
+  ['session-day', '/sessions/thornbeck-2026-11-25/day'],
+  ['session-times', '/sessions/thornbeck-2026-11-25/times'],
+  ['from-paper', '/sessions/thornbeck-2026-11-25/paper'],
+  ['calls', '/calls'],
+  ['waiting-to-be-sent', '/waiting'],
+  ['pharmacy', '/pharmacy'],
+  ['stock', '/stock'],
+  ['signature', '/signature'],
+  ['letters', '/letters'],
   ['recall', '/recall'],
   ['aftercare', '/aftercare'],
   ['cohorts-before-any-dose', '/recall/cohorts'],

@@ -1,6 +1,7 @@
 /**
  * A service of one's own with people who work there, its screens in a real browser, and the checks every page must pass:
- * no accessibility violation (axe, WCAG 2.2 AA), nothing wider than the screen, no error in the console.
+ * no accessibility violation (axe, WCAG 2.2 AA), nothing wider than the screen, nothing too small for a finger, no error in the
+ * console.
  */
 import { fileURLToPath } from 'node:url';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
@@ -11,6 +12,7 @@ import type { Tls } from '../../apps/server/src/certificate.ts';
 import { ownPageListener } from '../../apps/server/src/own-page/listener.ts';
 import { accessibilityViolations } from './accessibility.ts';
 import { launch, screenshotPath } from './browser.ts';
+import { fingersFit } from './fingers.ts';
 import { movableClock } from './movable-clock.ts';
 
 const screens = fileURLToPath(new URL('../../apps/web/dist', import.meta.url));
@@ -113,4 +115,5 @@ export async function checked(page: Page, name: string, { settles = true } = {})
   expect(violations.map((violation) => `${name}: ${violation}`)).toEqual([]);
   const wider = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
   expect(wider, `${name} is wider than its screen by ${wider} px`).toBeLessThanOrEqual(0);
+  await fingersFit(page, name);
 }

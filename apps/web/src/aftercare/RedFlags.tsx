@@ -26,7 +26,7 @@ export function RedFlags({ rows, named = false }: { rows: readonly Row[]; named?
         <Note key={row.entry} tone="stop">
           {named && (
             <p>
-              <Link to="/people/$patient/aftercare" params={{ patient: row.patient }}>
+              <Link to="/people/$patient/aftercare" params={{ patient: row.patient }} className="finger">
                 <strong>{row.name}</strong>
               </Link>{' '}
               {dotted(unbroken(row.number), row.telephone ?? 'no telephone number')}

@@ -61,7 +61,7 @@ export function CallPlace() {
         <>
           <AboutWhom about={about} />
           <p>
-            <Button tone="plain" onClick={anew} style={{ minHeight: 48 }}>
+            <Button tone="plain" onClick={anew}>
               {isTouched ? 'Drop this call and begin another' : 'About somebody else'}
             </Button>
           </p>

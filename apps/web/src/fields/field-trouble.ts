@@ -1,6 +1,6 @@
 /** What the server refused, told beside the field it is about. A refusal names its place by a path; a field by the end of one. */
 import { createContext, use } from 'react';
-import { saysPlainly } from '../paper/refusal-words.ts';
+import { atField } from '../paper/refusal-words.ts';
 import type { Refusal } from '../server/server-problem.ts';
 
 export const FieldTroubles = createContext<readonly Refusal[]>([]);
@@ -13,5 +13,5 @@ export function useTroubleAt(at: string | undefined): string | undefined {
       field !== undefined &&
       (field === at || field.endsWith(`.${at}`) || field.startsWith(`${at}.`) || field.includes(`.${at}.`)),
   );
-  return found === undefined ? undefined : saysPlainly(found.says);
+  return found === undefined ? undefined : atField(found);
 }

@@ -1,10 +1,9 @@
-import { useRouter } from '@tanstack/react-router';
 import { useEffect } from 'react';
 
 /** How long after signing in, so that the first screen is not held up. */
 const afterMilliseconds = 3000;
-/** A screen is fetched when nothing else is to be done, or after so long all the same. */
-const idleWithinMilliseconds = 200;
+/** A file is fetched when nothing else is to be done, or after so long all the same. */
+const idleWithinMilliseconds = 2000;
 
 const idle = (): Promise<void> =>
   new Promise((resolve) => {
@@ -14,30 +13,36 @@ const idle = (): Promise<void> =>
     else setTimeout(resolve, idleWithinMilliseconds);
   });
 
+/** Into the browser's cache, and nothing more. */
+const fetchFile = async (file: string): Promise<ArrayBuffer> => (await fetch(file, { priority: 'low' })).arrayBuffer();
+
+async function fetchAll(isWanted: () => boolean): Promise<void> {
+  // The service worker has kept them all before it came to control the page.
+  if (!isWanted() || navigator.serviceWorker?.controller) return;
+  const files = (await (await fetch('/screen-files.json', { priority: 'low' })).json()) as readonly string[];
+  for (const file of files) {
+    await idle();
+    if (!isWanted()) return;
+    await fetchFile(file);
+  }
+}
+
 /**
- * Fetches the other screens while nothing else is asked for, so that they open when the network is gone. One after the other:
- * all at once they held a slow tablet up for a quarter of a second.
+ * Fetches the files of the other screens, so that they open when the network is gone. Only fetched: a screen is run when it is
+ * opened. Run beforehand, one of them held a slow tablet up for a third of a second, in the middle of somebody's step.
  */
 export function useFetchScreens(signedIn: boolean): void {
-  const router = useRouter();
   useEffect(() => {
-    if (!signedIn) return;
+    if (!signedIn || !import.meta.env.PROD) return;
     let ended = false;
-    const fetchAll = async (): Promise<void> => {
-      for (const { options } of Object.values(router.routesById)) {
-        const component: unknown = options.component;
-        if (typeof component !== 'function' || !('preload' in component) || typeof component.preload !== 'function')
-          continue;
-        await idle();
-        if (ended) return;
-        // A screen that cannot be fetched now is fetched when it is opened; the banner tells that the server is away.
-        await Promise.resolve(component.preload()).catch(() => undefined);
-      }
-    };
-    const timer = setTimeout(() => void fetchAll(), afterMilliseconds);
+    const timer = setTimeout(
+      // What cannot be fetched now is fetched when it is opened; the banner tells that the server is away.
+      () => void fetchAll(() => !ended).catch(() => undefined),
+      afterMilliseconds,
+    );
     return () => {
       ended = true;
       clearTimeout(timer);
     };
-  }, [router, signedIn]);
+  }, [signedIn]);
 }

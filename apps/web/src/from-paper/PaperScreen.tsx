@@ -55,7 +55,6 @@ function List({ data }: { data: SessionView }) {
                 <Link
                   to="/sessions/$session/paper/$patient"
                   params={{ session: data.session, patient: who.patient }}
-                  style={{ display: 'inline-block', minHeight: '48px' }}
                 >
                   {who.name}
                 </Link>

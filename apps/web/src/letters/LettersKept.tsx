@@ -44,7 +44,7 @@ function Kept({ row, today }: { row: LetterRow; today: string }) {
         {waitsFor === 'answer' && `; ask for the answer on ${dayInWords(due)}`}
         {waitsFor === 'signature' && '; waits for a signature'}{' '}
         {waitsFor !== undefined && (
-          <a href={addressOf('letterDocument', { patient, entry })} target="_blank" rel="noreferrer">
+          <a href={addressOf('letterDocument', { patient, entry })} target="_blank" rel="noreferrer" className="finger">
             open it<span className="unseen">: {called}</span>
           </a>
         )}

@@ -101,7 +101,7 @@ function Lists({ data }: { data: LettersView }) {
         id="to-send"
         title="Signed, to be sent"
         says={
-          <a href={addressOf('lettersDocument', { unit })} target="_blank" rel="noreferrer">
+          <a href={addressOf('lettersDocument', { unit })} target="_blank" rel="noreferrer" className="finger">
             print all of them, each on a page of its own
           </a>
         }

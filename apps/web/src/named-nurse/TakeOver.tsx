@@ -30,7 +30,7 @@ export function TakeOver({
       <Button
         tone="plain"
         className="screenOnly"
-        style={{ minHeight: 48, textAlign: 'start' }}
+        style={{ textAlign: 'start' }}
         busy={attempt.busy}
         onClick={() => void attempt.send({ name: 'name nurse', session, patients: [patient], nurse: mine })}
       >

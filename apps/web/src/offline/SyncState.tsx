@@ -59,7 +59,7 @@ export function SyncState() {
           {says}
         </>
       ) : (
-        <Link to="/waiting" style={{ fontWeight: 600, display: 'inline-block', lineHeight: '48px' }}>
+        <Link to="/waiting" className="finger" style={{ fontWeight: 600 }}>
           <span aria-hidden="true">{needs.length > 0 ? '▲ ' : isAway ? '○ ' : '● '}</span>
           {says}
         </Link>

@@ -129,7 +129,7 @@ function Conflict({ act, needs }: { act: WaitingAct; needs: WaitingAct['needs'] 
         </ul>
         {act.patient !== undefined && (
           <p>
-            <Link to="/people/$patient/visit" params={{ patient: act.patient }}>
+            <Link to="/people/$patient/visit" params={{ patient: act.patient }} className="finger">
               Look at the visit
             </Link>
           </p>

@@ -52,7 +52,7 @@ function Sheet({ data }: { data: OwnPageView }) {
       <section aria-labelledby="on-paper">
         <h2 id="on-paper">The same questions on paper</h2>
         <p>
-          <a href={addressOf('questionsOnPaper', { patient })} target="_blank" rel="noreferrer">
+          <a href={addressOf('questionsOnPaper', { patient })} target="_blank" rel="noreferrer" className="finger">
             open the questions to print
           </a>
         </p>

@@ -5,7 +5,7 @@ import { SignHere } from '../signing/SignHere.tsx';
 import { InUnitWords } from '../words/InUnitWords.tsx';
 import { Button } from './Button.tsx';
 import { Note } from './Note.tsx';
-import { inSummary } from './refusal-words.ts';
+import { inSummary, remedyOf } from './refusal-words.ts';
 
 /** What came of an act: recorded, refused by name with what to do instead, moved on meanwhile, or not reached. Takes the focus when refused. */
 export function Outcome({
@@ -67,10 +67,10 @@ export function Outcome({
                   {refusals.map((refusal) => (
                     <li key={`${refusal.name} ${refusal.field ?? ''} ${inSummary(refusal)}`}>
                       <InUnitWords>{inSummary(refusal)}</InUnitWords>
-                      {refusal.remedy !== undefined && (
+                      {remedyOf(refusal) !== undefined && (
                         <span className="quiet">
                           {' '}
-                          (<InUnitWords>{refusal.remedy}</InUnitWords>)
+                          (<InUnitWords>{remedyOf(refusal)}</InUnitWords>)
                         </span>
                       )}
                     </li>

@@ -1,4 +1,6 @@
 /** Refusals of single fields in words for the summary: which field, and what is wrong with it. */
+import { type KindName, kindNamed, kindNames } from '@twelvemonth/clinical';
+import { fieldWords } from '../kind-form/field-words.ts';
 import type { Refusal } from '../server/server-problem.ts';
 import { decisionLabels } from '../words/decision-labels.ts';
 
@@ -29,7 +31,25 @@ export function saysPlainly(says: string): string {
     .replace(/Invalid discriminator value.*$|Invalid input$/, 'choose one');
 }
 
-export const inSummary = ({ name, says, field }: Refusal): string => {
+/** The kind whose form was refused: its label stands before what is wrong with one of its fields. */
+const kindOf = ({ name, says }: Refusal): KindName | undefined =>
+  name === 'field-wrong' ? kindNames.find((kind) => says.startsWith(`${kindNamed(kind).label}: `)) : undefined;
+
+/** Beside the field, where its label stands already. */
+export const atField = (refusal: Refusal): string => {
+  const kind = kindOf(refusal);
+  return saysPlainly(kind === undefined ? refusal.says : refusal.says.slice(`${kindNamed(kind).label}: `.length));
+};
+
+/** What to do instead; the help of a whole form is none. */
+export const remedyOf = (refusal: Refusal): string | undefined =>
+  kindOf(refusal) === undefined ? refusal.remedy : undefined;
+
+export const inSummary = (refusal: Refusal): string => {
+  const { name, says, field } = refusal;
+  const kind = kindOf(refusal);
+  const [, ofKind] = /(?:^|\.)body\.(\w+)/.exec(field ?? '') ?? [];
+  if (kind !== undefined && ofKind !== undefined) return `${fieldWords(kind, ofKind).label}: ${atField(refusal)}`;
   const plain = saysPlainly(says);
   const about = name === 'field-wrong' && field !== undefined ? fieldName(field) : '';
   return about === '' || plain.toLowerCase().includes(about) ? plain : `${about}: ${plain}`;

@@ -22,7 +22,7 @@ export function LookAlikes({
       <p>Look before you go on: two people under one record is as bad as one person under two.</p>
       {patients.map((patient) => (
         <p key={patient}>
-          <Link to="/people/$patient" params={{ patient }}>
+          <Link to="/people/$patient" params={{ patient }} className="finger">
             Open the person already here
           </Link>
         </p>

@@ -55,10 +55,10 @@ export function Entries({ data }: { data: PersonView }) {
           ))}
         </select>
       </label>{' '}
-      <a className="screenOnly" href={addressOf('notes', { patient: data.patient })} target="_blank" rel="noreferrer">
+      <a className="screenOnly finger" href={addressOf('notes', { patient: data.patient })} target="_blank" rel="noreferrer">
         all of it as one document
       </a>{' '}
-      <Link className="screenOnly" to="/people/$patient/compare" params={{ patient: data.patient }}>
+      <Link className="screenOnly finger" to="/people/$patient/compare" params={{ patient: data.patient }}>
         entered twice?
       </Link>
       <table className={`stacks ${css['entries']}`}>

@@ -50,7 +50,7 @@ export function StandingLine({ data }: { data: PersonView }) {
           <span>
             <Verdict is={readiness.verdict} large>
               {sentence(readiness.headline)}{' '}
-              <a className="screenOnly" href="#what-must-hold">
+              <a className="screenOnly finger" href="#what-must-hold">
                 why?
               </a>
             </Verdict>

@@ -64,17 +64,17 @@ export const RecallRow = memo(function RecallRow({ row }: { row: Row }) {
         </td>
         <td style={{ textAlign: 'end' }}>
           {row.standing.standing === 'in review' && (
-            <p className="screenOnly nowrap">
+            <div className="screenOnly nowrap">
               <Link to="/people/$patient/review" params={{ patient: row.patient }}>
                 open the review<span className="unseen"> of {row.name}</span>
               </Link>
-            </p>
+            </div>
           )}
-          <p className="screenOnly nowrap">
+          <div className="screenOnly nowrap">
             <Link to="/people/$patient/coming-back" params={{ patient: row.patient }}>
               ask<span className="unseen"> {row.name}</span>
             </Link>
-          </p>
+          </div>
           <Button
             size="slim"
             className="screenOnly nowrap"

@@ -58,7 +58,7 @@ function Sheet({ data }: { data: SessionDayView }) {
       {data.opened !== undefined && <Opened opened={data.opened} />}
       {data.opened !== undefined && <LookedAfter data={data} />}
       {data.state === 'open' && (
-        <p className="screenOnly">
+        <p className="screenOnly" style={{ marginBlock: '0.8rem' }}>
           <ToDaySheet session={data.session} says="Print the day sheet now, for when the network fails" />
         </p>
       )}

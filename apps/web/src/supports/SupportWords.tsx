@@ -8,12 +8,10 @@ export function SupportWords({ patient, supports }: { patient: string; supports:
   return supports.map(({ what, state, says, booking }) => (
     <div key={`${what} ${booking ?? state}`}>
       {open.has(state) ? (
-        <>
+        <Link to="/people/$patient/bookings" params={{ patient }}>
           <span aria-hidden="true">▲ </span>
-          <Link to="/people/$patient/bookings" params={{ patient }}>
-            {says}
-          </Link>
-        </>
+          {says}
+        </Link>
       ) : (
         says
       )}

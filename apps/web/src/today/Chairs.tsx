@@ -29,7 +29,7 @@ export function Chairs({ visits, chairs }: { visits: TodayView['visits']; chairs
                 ? 'free'
                 : sitting.map((visit) => (
                     <span key={visit.patient}>
-                      <Link to="/people/$patient/visit" params={{ patient: visit.patient }}>
+                      <Link to="/people/$patient/visit" params={{ patient: visit.patient }} className="finger">
                         {visit.name}
                       </Link>
                       <span className={css['detail']}>{stepOf(visit)}</span>

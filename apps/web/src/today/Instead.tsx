@@ -14,28 +14,22 @@ export function Instead({ data }: { data: TodayView }) {
             <strong>{name}</strong> is {minutes} minutes late.
           </p>
         ))}
-        <p>
-          {data.couldCome.length === 0 ? (
-            'Nobody is ready who could come instead.'
-          ) : (
-            <>
-              Could come instead:{' '}
-              {data.couldCome.map(({ patient, name, standing }, index) => (
-                <span key={patient}>
-                  {index > 0 && ', '}
-                  <Link to="/people/$patient" params={{ patient }}>
-                    {name}
-                  </Link>{' '}
-                  ({standing})
-                </span>
-              ))}
-              .{' '}
-            </>
-          )}{' '}
-          <Link to="/sessions/$session" params={{ session: data.session }}>
-            everybody who could
-          </Link>
-        </p>
+        <p>{data.couldCome.length === 0 ? 'Nobody is ready who could come instead.' : 'Could come instead:'}</p>
+        <ul style={{ listStyle: 'none', padding: 0 }}>
+          {data.couldCome.map(({ patient, name, standing }) => (
+            <li key={patient}>
+              <Link to="/people/$patient" params={{ patient }}>
+                {name}
+              </Link>{' '}
+              {standing}
+            </li>
+          ))}
+          <li>
+            <Link to="/sessions/$session" params={{ session: data.session }}>
+              everybody who could
+            </Link>
+          </li>
+        </ul>
       </Note>
     </div>
   );

@@ -79,7 +79,7 @@ function Letter({ data, html, asked }: { data: VisitView; html: string; asked: '
             Sign the letter
           </Button>
         )}
-        <a href={addressOf('letter', { patient, about: asked })} target="_blank" rel="noreferrer">
+        <a href={addressOf('letter', { patient, about: asked })} target="_blank" rel="noreferrer" className="finger">
           open it alone to print
         </a>
       </p>

@@ -25,7 +25,7 @@ export function StepDone({ data, step }: { data: VisitView; step: VisitStep }) {
       )}
       {step.step === 'infusion' && data.infusion !== undefined && <p>{data.infusion.says}</p>}
       <p style={{ marginTop: '1rem' }}>
-        <Link to="/people/$patient" params={{ patient: data.patient }} hash="notes">
+        <Link to="/people/$patient" params={{ patient: data.patient }} hash="notes" className="finger">
           Wrong? Correct or withdraw it in the notes
         </Link>
       </p>

@@ -62,7 +62,7 @@ export function WhenField({
     return (
       <p className="quiet" style={{ marginTop: '1rem' }}>
         {of}: now.{' '}
-        <Button tone="plain" style={{ minHeight: '48px' }} onClick={() => setOpen(true)}>
+        <Button tone="plain" onClick={() => setOpen(true)}>
           it was at another time
         </Button>
       </p>

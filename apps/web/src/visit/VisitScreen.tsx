@@ -104,7 +104,7 @@ const isGiven = ({ infusion, steps }: VisitView): boolean =>
 
 const LetterLink = ({ data }: { data: VisitView }) => (
   <p style={{ marginTop: '1rem' }}>
-    <Link to="/people/$patient/letter" params={{ patient: data.patient }}>
+    <Link to="/people/$patient/letter" params={{ patient: data.patient }} className="finger">
       {data.letterSent ? 'The letter to the family doctor is signed: read it' : 'Letter to the family doctor'}
     </Link>
   </p>
@@ -118,7 +118,9 @@ function Over({ data }: { data: VisitView }) {
       {data.infusion?.finishedAt !== undefined && <p>Given: {data.infusion.says}.</p>}
       {data.letterReady && <LetterLink data={data} />}
       <p style={{ marginTop: '1rem' }}>
-        <Link to="/">Back to today</Link>
+        <Link to="/" className="finger">
+          Back to today
+        </Link>
       </p>
     </>
   );

@@ -19,7 +19,7 @@ export function ArriveStep({ data, done }: StepProps) {
       <>
         <h2>Not on today's list</h2>
         <p>
-          <Link to="/people/$patient/book" params={{ patient: data.patient }}>
+          <Link to="/people/$patient/book" params={{ patient: data.patient }} className="finger">
             Book a place on today's session first
           </Link>
           , then record the arrival.

@@ -36,7 +36,7 @@ export function LeaveStep({ data, done }: StepProps) {
       }
     >
       <p>
-        <Link to="/people/$patient/pack" params={{ patient: data.patient }}>
+        <Link to="/people/$patient/pack" params={{ patient: data.patient }} className="finger">
           Print the sheets they take home
         </Link>{' '}
         <span className="quiet">afterwards and next year, with this dose in them</span>

@@ -111,6 +111,8 @@ export function couldComeOn(everyone: readonly Person[], session: SessionList): 
           person.unitId === session.unit &&
           person.place === undefined &&
           whoCouldCome.has(person.standing.standing) &&
+          // Put off this morning is no reason to be asked for this afternoon.
+          visitOn(person.record, session.on) === undefined &&
           isDue(person, session.on),
       )
       .flatMap((person) => {

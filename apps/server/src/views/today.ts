@@ -48,6 +48,7 @@ export async function todayOf(atHand: AtHand, unit: UnitNow): Promise<TodayView>
         );
   const session = now === undefined ? undefined : await atHand.notes.of('session', now.id);
   const nameOf = atHand.accounts.nameOf;
+  const acts = nextOf(listed, unit, atHand);
   const outcomes = listed.map(({ person }) => outcomeOf(visitOn(person.record, unit.today)));
   return {
     date: plainDate(unit.today),
@@ -69,8 +70,8 @@ export async function todayOf(atHand: AtHand, unit: UnitNow): Promise<TodayView>
     chairs: unit.unit.chairs,
     nurses: session === undefined ? [] : nursesOf(session, nameOf),
     couldCome: now === undefined ? [] : insteadOf(now, listed, everyone, unit),
-    next: nextOf(listed, unit, atHand),
-    visits: listed.map(({ person, place, arriveAt }) => ({
+    next: acts,
+    visits: inOrderOf(acts, listed).map(({ person, place, arriveAt }) => ({
       ...visitRowOf({ person, place, arriveAt }, listed, unit, atHand),
       ...(session === undefined ? {} : nurseOf(session, person.patient, nameOf)),
     })),
@@ -79,6 +80,13 @@ export async function todayOf(atHand: AtHand, unit: UnitNow): Promise<TodayView>
     work: await workOf(atHand, everyone, unit),
     commit: (await atHand.store.tail()).commit,
   };
+}
+
+/** Whoever's act comes first stands first; who has gone home comes last, in the order of the list. */
+function inOrderOf(acts: TodayView['next'], listed: readonly Listed[]): readonly Listed[] {
+  const turns = new Map(acts.map(({ patient }, turn) => [patient, turn]));
+  const turnOf = ({ person }: Listed): number => turns.get(person.patient) ?? acts.length;
+  return listed.toSorted((a, b) => turnOf(a) - turnOf(b) || a.place - b.place);
 }
 
 const minutesOf = (time: string): number => Number(time.slice(0, 2)) * 60 + Number(time.slice(3, 5));

@@ -89,6 +89,12 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
     needs: needsOf(person),
     supports: supportLinesOf(person, today),
     nearNames: nearNames(person, onTheList),
+    ...(visit?.arrived.body.chair === undefined ? {} : { chair: visit.arrived.body.chair }),
+    seated: onTheList.flatMap((other) => {
+      const theirs = other.patient === person.patient ? undefined : visitOn(other.record, today);
+      const chair = theirs?.over === false ? theirs.arrived.body.chair : undefined;
+      return chair === undefined ? [] : [{ chair, name: fullName(other) }];
+    }),
     atTheNeedle: [...atTheNeedle(record, today)],
     dose: person.row().dose,
     firstTimer: course.firstTimer,

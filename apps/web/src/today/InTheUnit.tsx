@@ -98,7 +98,7 @@ const Line = memo(function Line({ visit, session, nurses }: LineProps) {
         )}
       </div>
       <div>
-        <div>{visit.chair === undefined ? (open ? visit.arriveAt : visit.outcome) : `chair ${visit.chair}`}</div>
+        <div>{stays ? (visit.chair === undefined ? visit.arriveAt : `chair ${visit.chair}`) : visit.outcome}</div>
         {stays && session !== undefined && nurses.length > 0 && (
           <div className={css['detail']}>
             <div>{nurseInWords(visit.nurse)}</div>

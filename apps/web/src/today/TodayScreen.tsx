@@ -148,7 +148,7 @@ function Sheet({ data }: { data: TodayView }) {
       </div>
       {settled.trouble.length > 0 && <Ahead trouble={settled.trouble} />}
       {settled.heldByPharmacy.length > 0 && <Held held={settled.heldByPharmacy} />}
-      <Piles work={settled.work} />
+      <Piles work={settled.work} today={settled.date} />
     </Page>
   );
 }

@@ -1,10 +1,10 @@
 import type { TodayView } from '@twelvemonth/exchange';
 import { ToLink } from '../frame/ToLink.tsx';
-import { shortDay } from '../words/dates.ts';
 import css from './Today.module.css';
+import { sinceWhen } from './since-when.ts';
 
 /** Small piles of work, each with its number; a press opens the list behind it. */
-export function WorkPiles({ work }: { work: TodayView['work'] }) {
+export function WorkPiles({ work, today }: { work: TodayView['work']; today: string }) {
   const waiting = work.filter((pile) => pile.count > 0);
   return (
     <section aria-labelledby="work" className="screenOnly">
@@ -17,7 +17,7 @@ export function WorkPiles({ work }: { work: TodayView['work'] }) {
             <li key={pile.what}>
               <ToLink to={pile.to}>
                 {pile.what} <strong>{pile.count}</strong>
-                {pile.oldest !== undefined && <span className="quiet small">oldest {shortDay(pile.oldest)}</span>}
+                {pile.oldest !== undefined && <span className="quiet small">{sinceWhen(pile.oldest, today)}</span>}
               </ToLink>
             </li>
           ))}

@@ -7,7 +7,7 @@ import { SupportWords } from '../supports/SupportWords.tsx';
 import { dotted, sentence, unbroken } from '../words/texts.ts';
 import css from './Visit.module.css';
 
-/** Two identifiers, allergies, the arm to avoid: on every screen of the visit. */
+/** The chair, two identifiers, allergies, the arm to avoid: on every screen of the visit. */
 export function VisitHeader({ data }: { data: VisitView }) {
   return (
     <>
@@ -22,7 +22,13 @@ export function VisitHeader({ data }: { data: VisitView }) {
           </Link>
         </h1>
         <p>
-          <strong>{dotted(`born ${data.bornInWords}`, unbroken(data.number))}</strong>
+          <strong>
+            {dotted(
+              data.chair !== undefined && `chair ${data.chair}`,
+              `born ${data.bornInWords}`,
+              unbroken(data.number),
+            )}
+          </strong>
         </p>
         <p>
           {dotted(

@@ -137,6 +137,10 @@ export const visitView = z.object({
     .optional(),
   /** It goes on only through another cannula: what was seen, and the one that is not used any more. */
   resite: z.object({ says: z.string(), oldSite: z.string(), oldIsIn: z.boolean() }).optional(),
+  /** Where they sit. */
+  chair: z.number().int().optional(),
+  /** Who of the same list sits where now, they themselves left out. */
+  seated: z.array(z.object({ chair: z.number().int(), name: z.string() })),
   /** What was seen at the chair today. */
   reactions: z.array(z.object({ at: moment, by: z.string(), says: z.string() })),
   /** It stands still because of a reaction that nobody has written down yet. */

@@ -27,7 +27,17 @@ export function ArriveStep({ data, done }: StepProps) {
       </>
     );
   }
-  const chairs = Array.from({ length: unit?.chairs ?? 0 }, (_, index) => ({ value: String(index + 1) }));
+  const inChair = (value: string | undefined): string =>
+    data.seated
+      .filter((other) => String(other.chair) === value)
+      .map(({ name }) => name)
+      .join(' and ');
+  const chairs = Array.from({ length: unit?.chairs ?? 0 }, (_, index) => {
+    const value = String(index + 1);
+    const sits = inChair(value);
+    return { value, says: sits === '' ? value : `${value} (${sits})` };
+  });
+  const sits = inChair(chair);
   return (
     <StepForm
       title="Arrived"
@@ -56,6 +66,12 @@ export function ArriveStep({ data, done }: StepProps) {
         options={identifierOptions}
       />
       <ChoiceField label="Chair" at="chair" size="big" value={chair} onChange={setChair} options={chairs} optional />
+      {sits !== '' && (
+        <Note tone="caution" speaks="politely">
+          By the notes {sits} sits in chair {chair}. Look who sits there, and whose notes these are. Whoever has moved:
+          correct the chair in their notes.
+        </Note>
+      )}
     </StepForm>
   );
 }

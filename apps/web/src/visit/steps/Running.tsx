@@ -11,7 +11,7 @@ import type { StepProps } from '../StepBody.tsx';
 import css from '../Visit.module.css';
 import { useTick } from '../server-now.ts';
 import { type Step, useStep } from '../use-step.ts';
-import { SiteCheck } from './SiteCheck.tsx';
+import { SiteCheck, isLookDue } from './SiteCheck.tsx';
 import { PauseForm } from './PauseForm.tsx';
 import { StopEarlyForm } from './StopEarlyForm.tsx';
 import { UnmeasuredFinish } from './UnmeasuredFinish.tsx';
@@ -46,6 +46,10 @@ export function Running({ data, done }: StepProps) {
           : left > 0
             ? 'to the earliest finish'
             : 'run; it may be finished when the bag is empty'}
+        {/* On a tablet the site stands below the edge of the screen; the line is there from the start, and nothing moves. */}
+        {data.site !== undefined && isLookDue(data.site, { ranSeconds: ran, paused: infusion.paused }) && (
+          <strong>: look at the site now</strong>
+        )}
       </p>
       <div className={css['bar']} aria-hidden="true">
         <span style={{ width: share(ran) }} />

@@ -15,6 +15,12 @@ type Props = {
   readonly step: Step;
 };
 
+/** Whether somebody is to look at the site now. */
+export const isLookDue = (
+  { afterMinutes, last, well }: Props['site'],
+  { ranSeconds, paused }: Pick<Props, 'ranSeconds' | 'paused'>,
+): boolean => paused || (!well && (afterMinutes === undefined || last !== undefined || ranSeconds >= afterMinutes * 60));
+
 /**
  * The look at the site while it runs. Below the countdown and its buttons, and there from the start: when the time comes
  * only the words change, nothing above moves. Swelling or pain stops the drip first; what is seen is written once it stands still.
@@ -22,7 +28,7 @@ type Props = {
 export function SiteCheck({ site, paused, ranSeconds, step }: Props) {
   const [seen, setSeen] = useState<readonly (typeof siteSignNames)[number][]>([]);
   const { afterMinutes: minutes, last, well } = site;
-  const due = paused || (!well && (minutes === undefined || last !== undefined || ranSeconds >= minutes * 60));
+  const due = isLookDue(site, { ranSeconds, paused });
   return (
     <section aria-label="The site">
       <h3 style={{ marginTop: '1.6rem' }}>The site</h3>

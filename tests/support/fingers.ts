@@ -22,7 +22,8 @@ export async function fingersFit(page: Page, name: string): Promise<void> {
     };
     const targets = document.querySelectorAll('a[href], button, input, select, textarea, summary, [role="option"]');
     return [...targets].flatMap((target) => {
-      const pressed = (target.matches('[type=radio], [type=checkbox], [type=file]') && target.closest('label')) || target;
+      const pressed =
+        (target.matches('[type=radio], [type=checkbox], [type=file]') && target.closest('label')) || target;
       const box = pressed.getBoundingClientRect();
       const shown = target.checkVisibility({ visibilityProperty: true, contentVisibilityAuto: false });
       // Shown only to those who come by keyboard.

@@ -30,7 +30,10 @@ const order = async (): Promise<string[]> =>
   (await server.read<TodayView>('/api/today?unit=thornbeck')).visits.map(({ patient }) => patient);
 
 const arrive = (patient: string, chair: number): Promise<unknown> =>
-  server.done('nurse', lineNow(server, patient, 'arrived', { session, identifiers: ['full name', 'birth date'], chair }));
+  server.done(
+    'nurse',
+    lineNow(server, patient, 'arrived', { session, identifiers: ['full name', 'birth date'], chair }),
+  );
 
 test('before anybody has come: by the time they come', async () => {
   expect(await order()).toEqual(['olive', 'wanda', 'edda']);

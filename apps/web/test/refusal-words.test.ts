@@ -13,7 +13,11 @@ const wrong = (field: string, says: string): Refusal => ({
 
 test.each([
   ['line.body.systolicMmHg', 'observations: Too big: expected number to be <=280', 'Systolic pressure: at most 280'],
-  ['lines.0.body.saturationPercent', 'observations: Too small: expected number to be >=50', 'Oxygen saturation: at least 50'],
+  [
+    'lines.0.body.saturationPercent',
+    'observations: Too small: expected number to be >=50',
+    'Oxygen saturation: at least 50',
+  ],
   [
     'lines.1.body.quantity.unit',
     'body weight: the unit is missing, and is never guessed: kg, lb',
@@ -30,7 +34,13 @@ test('beside its field the label is not said again', () => {
 });
 
 test('the help of a whole form is no remedy for one field; a remedy of its own is told', () => {
-  expect(remedyOf(wrong('line.body.systolicMmHg', 'observations: Too big: expected number to be <=280'))).toBeUndefined();
-  const refusal: Refusal = { name: 'already-here', says: 'Their arrival is in the notes.', remedy: 'go on with the next step' };
+  expect(
+    remedyOf(wrong('line.body.systolicMmHg', 'observations: Too big: expected number to be <=280')),
+  ).toBeUndefined();
+  const refusal: Refusal = {
+    name: 'already-here',
+    says: 'Their arrival is in the notes.',
+    remedy: 'go on with the next step',
+  };
   expect(remedyOf(refusal)).toBe('go on with the next step');
 });

@@ -16,6 +16,7 @@ export * from './kinds/products.ts';
 export { waysToLeave } from './kinds/left.ts';
 export { atTheNeedle } from './visit/at-the-needle.ts';
 export { lineLookedAlong, lineNotOnPaper } from './kinds/infusion-started.ts';
+export { failedTries } from './visit/failed-tries.ts';
 export { siteSignNames } from './kinds/site-check.ts';
 export { infusionThen, reactionActions, reactionOutcomes } from './kinds/reaction.ts';
 export { type PutOffReason, nextStepOwners, putOffReasons, seenAhead } from './kinds/go-decision.ts';

@@ -227,11 +227,19 @@ function refusedWith(refusals: readonly [Refusal, ...Refusal[]]): Refused {
   return new Refused(headline.name === 'not-yours-to-do' ? 403 : 422, headline.name, headline.says, { reasons });
 }
 
-/** What the person should read: where the patient stands now, and what is due. */
+/** What was written, as the notes call it: in the middle of a visit that is what a nurse wants to read back. */
+function inTheNotes(act: Act): string {
+  const kinds =
+    act.name === 'record' ? [act.line.kind] : act.name === 'record together' ? act.lines.map(({ kind }) => kind) : [];
+  return kinds.length === 0 ? act.name : [...new Set(kinds.map((kind) => kindNamed(kind).label))].join(', ');
+}
+
+/** What the person should read: in a visit what was recorded, else where the patient stands now, and what is due. */
 async function saidAfter(act: Act, entries: ActAnswer['entries'], { people }: AtHand): Promise<string> {
   const patient = entries.find(({ subject }) => isSubjectOf('patient', subject as `patient/${string}`))?.subject;
   const person = patient === undefined ? undefined : await people.of(subjectId(patient as `patient/${string}`));
   if (person === undefined) return `Recorded: ${act.name}.`;
+  if (person.standing.standing === 'here today') return `Recorded for ${fullName(person)}: ${inTheNotes(act)}.`;
   const due = person.course.due === undefined ? '' : `; the next dose is due on ${dateWithWeekday(person.course.due)}`;
   return `Recorded. ${fullName(person)}: ${person.standing.says}${due}.`;
 }

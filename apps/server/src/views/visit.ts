@@ -37,6 +37,8 @@ import { nearNames } from './look-alikes.ts';
 import { nursesFor } from './named-nurse.ts';
 import { allergiesInWords, bornInWords, fullName, needsOf } from './person-words.ts';
 import { byPatient, listedOn } from './sessions.ts';
+import { failedTriesOf } from './failed-tries.ts';
+import { seatedBeside } from './seated.ts';
 import { resiteViewOf, siteViewOf } from './site.ts';
 import { supportLinesOf } from './supports.ts';
 import { whereTheyAre } from './where-they-are.ts';
@@ -89,12 +91,9 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
     needs: needsOf(person),
     supports: supportLinesOf(person, today),
     nearNames: nearNames(person, onTheList),
+    ...failedTriesOf(person, protocol, nameOf),
     ...(visit?.arrived.body.chair === undefined ? {} : { chair: visit.arrived.body.chair }),
-    seated: onTheList.flatMap((other) => {
-      const theirs = other.patient === person.patient ? undefined : visitOn(other.record, today);
-      const chair = theirs?.over === false ? theirs.arrived.body.chair : undefined;
-      return chair === undefined ? [] : [{ chair, name: fullName(other) }];
-    }),
+    seated: seatedBeside(person, onTheList),
     atTheNeedle: [...atTheNeedle(record, today)],
     dose: person.row().dose,
     firstTimer: course.firstTimer,

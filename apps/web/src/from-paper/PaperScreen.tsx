@@ -52,10 +52,7 @@ function List({ data }: { data: SessionView }) {
             <tr key={who.patient}>
               <td>{arriveAt}</td>
               <td>
-                <Link
-                  to="/sessions/$session/paper/$patient"
-                  params={{ session: data.session, patient: who.patient }}
-                >
+                <Link to="/sessions/$session/paper/$patient" params={{ session: data.session, patient: who.patient }}>
                   {who.name}
                 </Link>
                 <div className="quiet small">{who.number}</div>

@@ -129,7 +129,12 @@ function Given({ data, wish, fetching }: { data: PatientPackView; wish: PackWish
   return (
     <>
       <p>
-        <a href={addressOf('patientPackDocument', { ...queryOf(wish), patient })} target="_blank" rel="noreferrer" className="finger">
+        <a
+          href={addressOf('patientPackDocument', { ...queryOf(wish), patient })}
+          target="_blank"
+          rel="noreferrer"
+          className="finger"
+        >
           open it alone to print
         </a>
       </p>

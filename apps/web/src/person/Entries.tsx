@@ -55,7 +55,12 @@ export function Entries({ data }: { data: PersonView }) {
           ))}
         </select>
       </label>{' '}
-      <a className="screenOnly finger" href={addressOf('notes', { patient: data.patient })} target="_blank" rel="noreferrer">
+      <a
+        className="screenOnly finger"
+        href={addressOf('notes', { patient: data.patient })}
+        target="_blank"
+        rel="noreferrer"
+      >
         all of it as one document
       </a>{' '}
       <Link className="screenOnly finger" to="/people/$patient/compare" params={{ patient: data.patient }}>

@@ -36,7 +36,9 @@ export function HeldByPharmacy({ held }: { held: TodayView['heldByPharmacy'] }) 
         </tbody>
       </table>
       <p className="screenOnly">
-        <Link to="/pharmacy" className="finger">Open the pharmacy's list</Link>
+        <Link to="/pharmacy" className="finger">
+          Open the pharmacy's list
+        </Link>
       </p>
     </section>
   );

@@ -34,6 +34,8 @@ function Chairside({ data }: { data: VisitView }) {
   const search = useSearch({ from: '/people/$patient/visit' });
   const navigate = useNavigate({ from: '/people/$patient/visit' });
   const [said, setSaid] = useState<string>();
+  /** A step that goes on after it was recorded (a try that failed) begins with an empty form: the same press twice is not two tries. */
+  const [recorded, setRecorded] = useState(0);
   const { unit } = useUnit();
   useEffect(() => {
     document.title = `Visit of ${data.name} · Twelvemonth`;
@@ -41,6 +43,7 @@ function Chairside({ data }: { data: VisitView }) {
   const shown: VisitStep | undefined = data.steps.find(({ step }) => step === (search.step ?? data.current));
   const done = (says: string): void => {
     setSaid(says);
+    setRecorded((before) => before + 1);
     void navigate({ search: {} });
     window.scrollTo({ top: 0 });
   };
@@ -81,7 +84,7 @@ function Chairside({ data }: { data: VisitView }) {
             ) : shown.state === 'done' ? (
               <StepDone data={data} step={shown} />
             ) : (
-              <StepBody key={shown.step} data={data} step={shown} done={done} />
+              <StepBody key={`${shown.step} ${recorded}`} data={data} step={shown} done={done} />
             )}
           </section>
           {data.decision?.decision === 'go' && !isGiven(data) && shown !== undefined && (

@@ -4,6 +4,7 @@ import type { KindName } from '../kinds/index.ts';
 import { subject } from '../ledger/subject.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
+import { failedTries } from '../visit/failed-tries.ts';
 import { placeOf, sessionOf } from '../visit/session-list.ts';
 import { type Visit, isFlushed, visitOn } from '../visit/visit.ts';
 import { fieldWrong } from './check-fields.ts';
@@ -127,9 +128,7 @@ export function checkArmToAvoid(
 function checkAnotherOperator(record: SubjectRecord, fact: Fact, now: Surroundings): readonly Refusal[] {
   const protocol = now.context === undefined ? undefined : protocolInForceOn(now.context.protocols, now.today);
   if (fact.kind !== 'cannula' || protocol === undefined) return [];
-  const failed = factsOf(record, 'cannula')
-    .filter(({ on, author, body }) => on === fact.on && author.staff === now.by.staff && !body.placed)
-    .reduce((tries, { body }) => tries + body.tries, 0);
+  const failed = failedTries(record, fact.on).get(now.by.staff) ?? 0;
   if (failed < protocol.number.cannulaTriesBeforeOther) return [];
   return [
     refusal('another-operator', `You have tried ${failed} times today.`, {

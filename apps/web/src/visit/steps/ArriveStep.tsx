@@ -68,7 +68,7 @@ export function ArriveStep({ data, done }: StepProps) {
       <ChoiceField label="Chair" at="chair" size="big" value={chair} onChange={setChair} options={chairs} optional />
       {sits !== '' && (
         <Note tone="caution" speaks="politely">
-          By the notes {sits} sits in chair {chair}. Look who sits there, and whose notes these are. Whoever has moved:
+          In chair {chair} by the notes: {sits}. Look who sits there, and whose notes these are. Whoever has moved:
           correct the chair in their notes.
         </Note>
       )}

@@ -70,6 +70,7 @@ export function CannulaStep({ data, done }: StepProps) {
           Avoid the {data.armToAvoid} arm{data.armToAvoidBecause === undefined ? '' : `: ${data.armToAvoidBecause}`}.
         </Note>
       )}
+      <FailedTries data={data} />
       <AtTheNeedle lines={data.atTheNeedle} />
       <ChoiceField
         label={resite === undefined ? 'Site' : 'New site'}
@@ -120,6 +121,27 @@ export function CannulaStep({ data, done }: StepProps) {
         options={[{ value: 'yes' }, { value: 'no' }]}
       />
     </StepForm>
+  );
+}
+
+/** What was tried today; after the protocol's number of tries another pair of hands. */
+function FailedTries({ data: { failedTries, triedEnough } }: { data: VisitView }) {
+  if (failedTries.length === 0) return null;
+  return (
+    <Note tone="caution">
+      {failedTries.map(({ says, by }, index) => (
+        // oxlint-disable-next-line react/no-array-index-key -- two tries may read the same
+        <p key={index}>
+          Today: {says} ({by}).
+        </p>
+      ))}
+      {triedEnough.length > 0 && (
+        <p>
+          <strong>Somebody other than {triedEnough.join(' and ')} tries next, and records it.</strong> Warm the arm and
+          let them drink first. No vein? Put the dose off, below.
+        </p>
+      )}
+    </Note>
   );
 }
 

@@ -39,7 +39,7 @@ export function DecisionStep({ data, done }: StepProps) {
       <Outcome of={step.attempt} />
       <div className={css['go']}>
         <Button
-          tone={go?.verdict === 'ready' && data.atPharmacy?.is !== 'refused' ? 'act' : 'quiet'}
+          tone={notNow === undefined && go?.verdict === 'ready' && data.atPharmacy?.is !== 'refused' ? 'act' : 'quiet'}
           size="big"
           busy={step.attempt.busy && notNow === undefined}
           onClick={() => step.act({ name: 'decide', decision: 'go' })}

@@ -19,7 +19,8 @@ type Props = {
 export const isLookDue = (
   { afterMinutes, last, well }: Props['site'],
   { ranSeconds, paused }: Pick<Props, 'ranSeconds' | 'paused'>,
-): boolean => paused || (!well && (afterMinutes === undefined || last !== undefined || ranSeconds >= afterMinutes * 60));
+): boolean =>
+  paused || (!well && (afterMinutes === undefined || last !== undefined || ranSeconds >= afterMinutes * 60));
 
 /**
  * The look at the site while it runs. Below the countdown and its buttons, and there from the start: when the time comes

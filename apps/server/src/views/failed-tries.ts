@@ -1,0 +1,18 @@
+/** Tries at a vein today that failed, and who is not to try again. */
+import { type Protocol, entryText, factsOf, failedTries } from '@twelvemonth/clinical';
+import type { VisitView } from '@twelvemonth/exchange';
+import type { Person } from '../register/people.ts';
+
+export function failedTriesOf(
+  { record, today }: Person,
+  protocol: Protocol | undefined,
+  nameOf: (staff: string) => string,
+): Pick<VisitView, 'failedTries' | 'triedEnough'> {
+  const most = protocol?.number.cannulaTriesBeforeOther ?? Infinity;
+  return {
+    failedTries: factsOf(record, 'cannula')
+      .filter(({ on, body }) => on === today && !body.placed)
+      .map((fact) => ({ says: entryText(fact), by: nameOf(fact.author.staff) })),
+    triedEnough: [...failedTries(record, today)].flatMap(([staff, tries]) => (tries >= most ? [nameOf(staff)] : [])),
+  };
+}

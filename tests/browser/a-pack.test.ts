@@ -104,6 +104,7 @@ describe('the preparer scans the pack', () => {
     [packCode({ productNumber: packNumbers.stranger }), /No pack of this unit has the product number/],
     [packCode({ expiry: '261124' }), /could be used until 24 Nov 2026/],
     [packCode({ expiry: '280431' }), /is not a date/],
+    [packCode().replace('\u001D', ''), /The separator after the batch is missing: the code reads batch PA-239121S1042/],
   ])('%j is refused at the field, with what to do', async (code, says) => {
     await scans(preparer, code);
     const field = scanField(preparer);

@@ -57,10 +57,14 @@ describe('a pack that is read whole', () => {
 });
 
 describe('what has to be looked at', () => {
-  it('a separator that was lost makes one long batch, and says so where a serial is expected', () => {
-    const read = packOf(']d201095060001343521727123110AB12321S1');
-    expect([read.batch, read.serial]).toEqual(['AB12321S1', undefined]);
+  it('a serial that is missing where one is expected is told, with the batch to look at', () => {
+    const read = packOf(']d201095060001343521727123110AB123');
+    expect([read.batch, read.serial]).toEqual(['AB123', undefined]);
     expect(read.lookAt.join()).toContain('the separator may be missing');
+  });
+
+  it('where packs carry no serial a batch may hold any figures', () => {
+    expect(packOf('01095060001343521727123110AB12321S1', { expectsSerial: false }).batch).toBe('AB12321S1');
   });
 
   it('a month without a day is its last day, and says so', () => {
@@ -76,6 +80,8 @@ describe('a scan that is refused, by name', () => {
     ['nothing scanned', ''],
     ['not GS1', ']d101095060001343521727123110AB123'],
     ['not GS1', 'PA-2391'],
+    // FNC1 ends a field of variable length that is not the last (General Specifications, "Concatenation"): lost, the serial is read into the batch.
+    ['separator missing', ']d201095060001343521727123110AB12321S1'],
     ['cut short', '01095060001343'],
     ['cut short', '010950600013435210'],
     ['wrong check digit', '010950600013435310A'],

@@ -26,7 +26,10 @@ function whatDiffers(
 ): string | undefined {
   if (scan === undefined) return undefined;
   if (unit === undefined) return 'No unit is known whose packs could be scanned.';
-  const read = readPack(scan.code, { expectsSerial: false, year: civilFromDay(unit.today).year });
+  const read = readPack(scan.code, {
+    expectsSerial: unit.unit.formulary.packsCarrySerial,
+    year: civilFromDay(unit.today).year,
+  });
   if ('trouble' in read) return read.trouble.says;
   const { pack } = read;
   const differs = [

@@ -200,9 +200,14 @@ const reactionsOf = (
 
 /** What the pack is read against names the medicine and its dose, not only the regimen's short name. */
 export const orderInWords = (prescription: Fact<'prescription'>, protocol: Protocol | undefined): string =>
-  protocol === undefined || protocol.regimen.id !== prescription.body.regimen
-    ? entryText(prescription)
-    : `${protocol.regimen.medicine}: ${entryText(prescription)}`;
+  entryText(
+    protocol === undefined || protocol.regimen.id !== prescription.body.regimen
+      ? prescription
+      : { ...prescription, body: { ...prescription.body, regimen: withMedicine(protocol.regimen) } },
+  );
+
+const withMedicine = ({ medicine, title }: Protocol['regimen']): string =>
+  title.includes(medicine) ? title : `${medicine}, ${title}`;
 
 /** The steps of the drip are for zoledronic acid 5 mg; what else is ordered is written as a dose given, after the go. */
 const notDripped = ({ regimen }: Protocol): readonly string[] =>

@@ -51,7 +51,12 @@ function Sheet({ data }: { data: WaitingCallsView }) {
                   , by {shortDay(due)}: {says}
                 </p>
                 <p>
-                  <Link to="/people/$patient" params={{ patient }} search={{ record: 'advice-answered', about: call }}>
+                  <Link
+                    to="/people/$patient"
+                    params={{ patient }}
+                    search={{ record: 'advice-answered', about: call }}
+                    className="finger"
+                  >
                     write what came of it
                   </Link>
                 </p>

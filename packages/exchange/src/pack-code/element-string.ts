@@ -18,7 +18,8 @@ export type ScanTrouble = {
     | 'two values'
     | 'no product number'
     | 'wrong check digit'
-    | 'no such date';
+    | 'no such date'
+    | 'separator missing';
   /** What is wrong and what to do, for whoever holds the pack. */
   readonly says: string;
 };
@@ -31,7 +32,7 @@ const carriesGs1 = new Set([']d2', ']C1', ']Q3', ']e0']);
 /** GS1 character set 82 (General Specifications, figure "GS1 AI encodable character set 82"). */
 const encodable = /^[A-Za-z0-9!"%&'()*+,\-./:;<=>?_]*$/;
 
-const again = 'Scan it again, or type what the pack says and have it read by a second person.';
+export const again = 'Scan it again, or type what the pack says and have it read by a second person.';
 
 /** The fields in the order scanned. `separatorSentAs`: the character this unit's scanners type instead of GS. */
 export function elementString(

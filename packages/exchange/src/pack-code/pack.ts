@@ -3,7 +3,7 @@
  * pack with their own eyes.
  */
 import { type Day, hasRightCheckDigit } from '@twelvemonth/clinical';
-import { type ScanTrouble, elementString } from './element-string.ts';
+import { type ScanTrouble, again, elementString } from './element-string.ts';
 import { expiryFrom } from './expiry.ts';
 
 export type PackReading = {
@@ -19,11 +19,14 @@ export type PackReading = {
 export type ScannerHabits = {
   /** The character the unit's scanners type in place of the separator. */
   readonly separatorSentAs?: string;
-  /** The unit's packs carry a serial: its absence is worth a word. */
+  /** The unit's packs carry a serial: its absence is worth a word, and a batch that may have swallowed it is none. */
   readonly expectsSerial: boolean;
   /** Year of the scan, for the century of the expiry date. */
   readonly year: number;
 };
+
+/** A batch that may hold the serial too: the sign of a serial (21) stands inside it. */
+const swallowsSerial = /.21./;
 
 export function readPack(
   scanned: string,
@@ -58,6 +61,13 @@ export function readPack(
     };
   const batch = valueOf('10');
   const serial = valueOf('21');
+  if (expectsSerial && serial === undefined && batch !== undefined && swallowsSerial.test(batch))
+    return {
+      trouble: {
+        name: 'separator missing',
+        says: `The separator after the batch is missing: the code reads batch ${batch} and no serial number, and packs here carry one. ${again}`,
+      },
+    };
   const lookAt = [
     ...(batch === undefined ? ['The code has no batch: read it from the pack.'] : []),
     ...(expiry === undefined ? ['The code has no expiry: read it from the pack.'] : []),

@@ -21,7 +21,7 @@ label{display:block;padding:.45em 0;min-height:2.4rem}input[type=radio]{width:1.
 input[type=text],textarea,select{font:inherit;color:inherit;background:#fff;border:2px solid #000;width:100%;min-width:0;box-sizing:border-box;padding:.4em min(.4em,3vw);min-height:3rem}
 .born{display:flex;flex-wrap:wrap;gap:.8em}.born label{flex:1 1 4em;min-width:0}
 button,.go{font:inherit;font-weight:700;color:#fff;background:#000;border:2px solid #000;padding:.6em min(1.2em,4vw);max-width:100%;min-height:3rem;display:inline-block;text-decoration:none;margin:.4em 0}
-a{color:#000}:focus-visible{outline:4px solid #000;outline-offset:3px}
+a{color:#000;display:inline-block;padding:.7em 0}:focus-visible{outline:4px solid #000;outline-offset:3px}
 .ticks{white-space:nowrap}.tick{display:inline-block;width:1em;height:1em;border:2px solid #000;margin:0 .4em 0 .8em;vertical-align:-.15em}.line{border-bottom:1px solid #000;height:1.8em;margin:0}
 @page{size:A4;margin:16mm}@media print{body{font-size:14pt;max-width:none}}`;
 

@@ -61,7 +61,7 @@ function Compared({ data, other }: { data: PersonView; other: string }) {
       )}
       {joined === undefined && alike === undefined && <Note>Nothing connects these two notes.</Note>}
       <p className="screenOnly">
-        <Link to="/people/$patient" params={{ patient: data.patient }}>
+        <Link to="/people/$patient" params={{ patient: data.patient }} className="finger">
           Back to {data.name}
         </Link>
       </p>

@@ -34,13 +34,18 @@ export function RecordPanel({ person, record, correct, about, close }: Props) {
         <span>
           {known !== undefined && (
             <>
-              <Link to="/people/$patient" params={{ patient: person.patient }} search={{ record: 'menu' }}>
+              <Link
+                to="/people/$patient"
+                params={{ patient: person.patient }}
+                search={{ record: 'menu' }}
+                className="finger"
+              >
                 something else
               </Link>
               {' · '}
             </>
           )}
-          <Link to="/people/$patient" params={{ patient: person.patient }}>
+          <Link to="/people/$patient" params={{ patient: person.patient }} className="finger">
             close
           </Link>
         </span>

@@ -3,7 +3,7 @@ import { shortDate } from '../calendar/day.ts';
 import type { KindName } from '../kinds/index.ts';
 import { subject } from '../ledger/subject.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
-import { type Fact, type SubjectRecord, factsOf, latest } from '../record/patient-record.ts';
+import { type Fact, type SubjectRecord, latest } from '../record/patient-record.ts';
 import { failedTries } from '../visit/failed-tries.ts';
 import { placeOf, sessionOf } from '../visit/session-list.ts';
 import { type Visit, isFlushed, visitOn } from '../visit/visit.ts';

@@ -74,3 +74,21 @@ test('who was put off this morning is not offered a place of the same day', asyn
   const { couldCome } = await server.read<SessionView>(`/api/sessions/${session}`);
   expect(couldCome.map(({ patient }) => patient)).not.toContain('olive');
 });
+
+test('in the middle of a visit the answer says what was recorded, not when the next dose is due', async () => {
+  const { says } = await server.done(
+    'nurse',
+    lineNow(server, 'edda', 'observations', { pulsePerMinute: 74, when: 'during' }),
+  );
+  expect(says).toBe('Recorded for Edda Marrow: observations.');
+  const { seq } = await server.read<VisitView>('/api/people/edda/visit');
+  const ask = {
+    name: 'decide',
+    patient: 'edda',
+    decision: 'ask a prescriber',
+    reasonCode: 'other',
+    note: 'new palpitations',
+  };
+  const asked = await server.done('nurse', ask, { seen: { 'patient/edda': seq } });
+  expect(asked.says).toBe('Recorded for Edda Marrow: go, put off or ask.');
+});

@@ -14,6 +14,7 @@ import {
   canonicalText,
   dateWithWeekday,
   decide,
+  isKindName,
   kindNamed,
   noFormulary,
   newestWritten,
@@ -227,19 +228,21 @@ function refusedWith(refusals: readonly [Refusal, ...Refusal[]]): Refused {
   return new Refused(headline.name === 'not-yours-to-do' ? 403 : 422, headline.name, headline.says, { reasons });
 }
 
-/** What was written, as the notes call it: in the middle of a visit that is what a nurse wants to read back. */
-function inTheNotes(act: Act): string {
-  const kinds =
-    act.name === 'record' ? [act.line.kind] : act.name === 'record together' ? act.lines.map(({ kind }) => kind) : [];
-  return kinds.length === 0 ? act.name : [...new Set(kinds.map((kind) => kindNamed(kind).label))].join(', ');
-}
+/** What was written in their notes, as the notes call it: in the middle of a visit that is what a nurse wants to read back. */
+const inTheNotes = (entries: ActAnswer['entries'], patient: string): string =>
+  [
+    ...new Set(
+      entries.flatMap(({ subject, kind }) => (subject === patient && isKindName(kind) ? [kindNamed(kind).label] : [])),
+    ),
+  ].join(', ');
 
 /** What the person should read: in a visit what was recorded, else where the patient stands now, and what is due. */
 async function saidAfter(act: Act, entries: ActAnswer['entries'], { people }: AtHand): Promise<string> {
   const patient = entries.find(({ subject }) => isSubjectOf('patient', subject as `patient/${string}`))?.subject;
   const person = patient === undefined ? undefined : await people.of(subjectId(patient as `patient/${string}`));
-  if (person === undefined) return `Recorded: ${act.name}.`;
-  if (person.standing.standing === 'here today') return `Recorded for ${fullName(person)}: ${inTheNotes(act)}.`;
+  if (patient === undefined || person === undefined) return `Recorded: ${act.name}.`;
+  if (person.standing.standing === 'here today')
+    return `Recorded for ${fullName(person)}: ${inTheNotes(entries, patient)}.`;
   const due = person.course.due === undefined ? '' : `; the next dose is due on ${dateWithWeekday(person.course.due)}`;
   return `Recorded. ${fullName(person)}: ${person.standing.says}${due}.`;
 }

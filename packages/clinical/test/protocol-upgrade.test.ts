@@ -48,6 +48,7 @@ describe('sheets that earlier versions of the product have stored', () => {
         '2026-11-25-demo-unit.json',
         '2026-11-25-starter-accepted.json',
         '2026-11-29-starter-accepted.json',
+        '2026-11-30-demo-unit.json',
       ]),
     );
   });

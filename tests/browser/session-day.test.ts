@@ -132,7 +132,7 @@ describe('who looks after whom', () => {
 describe('closing', () => {
   it('names who has no outcome; with a reason it closes', async () => {
     const { fill, pick, press, sees } = hands(nurse);
-    await sees('Wanda Ferreira did not come, and nothing says why.');
+    await sees('Wanda Ferreira has not come, and nothing says why.');
     await fill('Packs of PA-2391 on the shelf', '11');
     await fill('What is left to do', 'ring Mrs Ferreira tomorrow');
     await pick('Handed over to', people.checker.name);

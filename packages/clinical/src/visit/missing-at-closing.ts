@@ -36,7 +36,7 @@ export function missingAtClosing(record: SubjectRecord, on: Day): readonly Missi
       : [
           {
             name: 'no-outcome',
-            says: `${who} did not come, and nothing says why.`,
+            says: `${who} has not come, and nothing says why.`,
             remedy: 'ring them and write down what was said, or move their place',
           },
         ];

@@ -17,7 +17,7 @@ function fieldName(field: string): string {
 }
 
 /** Machine words of the schema, said as a person would. */
-export function saysPlainly(says: string): string {
+function saysPlainly(says: string): string {
   return says
     .replace(/Invalid option: expected one of .*$/s, 'choose one')
     .replace(/Invalid input: expected (?:string|number|boolean|array|object), received undefined/, 'is missing')

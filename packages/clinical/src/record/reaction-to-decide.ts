@@ -11,7 +11,7 @@ import { type Fact, type SubjectRecord, factsOf } from './patient-record.ts';
 const whateverItWasCalled: ReadonlySet<GradedTerm> = new Set(['anaphylaxis', 'uveitis', 'osteonecrosis of the jaw']);
 
 /** What a reaction that holds is called: "uveitis", "severe reaction". Undefined: it holds nothing. */
-export function holdsAs({ severity, term, grade }: BodyOfKind<'reaction'>): string | undefined {
+function holdsAs({ severity, term, grade }: BodyOfKind<'reaction'>): string | undefined {
   if (term !== undefined && whateverItWasCalled.has(term)) return term;
   const isSevere = severity === 'severe' || (grade !== undefined && severityOfGrade(grade) === 'severe');
   return isSevere ? 'severe reaction' : undefined;

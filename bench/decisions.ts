@@ -14,6 +14,7 @@ import {
   addDays,
   day,
   everyDay,
+  nothingKept,
   protocolFrom,
   readiness,
   recordOf,
@@ -113,7 +114,7 @@ export const bench: Bench = async () => {
     },
     await each('the same with window, what it waits for and next steps, all read', 'people/s/core', 1, withEverything),
     await each('the same, of people not asked before', 'people/s/core', 1, (record) =>
-      withWorking({ ...record, kept: {} }),
+      withWorking({ ...record, kept: nothingKept() }),
     ),
     await each('every requirement on every date, working not opened', 'people/s/core', 1, (record) =>
       verdictOn(readiness(record, context, today), today),

@@ -5,6 +5,7 @@ import {
   type Day,
   addDays,
   addMonths,
+  ageAhead,
   ageOn,
   birthdayIn,
   civilFromDay,
@@ -81,6 +82,26 @@ describe('days, against Temporal and luxon', () => {
         const on = addDays(birth, later);
         expect(ageOn(birth, on)).toBe(temporal(birth).until(temporal(on), { largestUnit: 'years' }).years);
       }),
+      runs,
+    );
+  });
+
+  test('age on a day with the birthdays ahead: on each of them one year older than the day before', () => {
+    fc.assert(
+      fc.property(
+        anyDay,
+        fc.integer({ min: 0, max: 40_000 }),
+        fc.integer({ min: 0, max: 900 }),
+        (birth, later, ahead) => {
+          const on = addDays(birth, later);
+          const until = addDays(on, ahead);
+          const { age, birthdays } = ageAhead(birth, on, until);
+          expect(age).toBe(ageOn(birth, on));
+          for (const birthday of birthdays)
+            expect(ageOn(birth, birthday)).toBe(ageOn(birth, addDays(birthday, -1)) + 1);
+          expect(ageOn(birth, until)).toBe(age + birthdays.filter((one) => one > on && one <= until).length);
+        },
+      ),
       runs,
     );
   });

@@ -11,6 +11,7 @@ import {
   latest,
   parseLedger,
   recordOf,
+  nothingKept,
 } from '@twelvemonth/clinical';
 import { ledgers } from './notation-arbitraries.ts';
 
@@ -234,7 +235,7 @@ describe('what cannot be read becomes a problem with its place, and nothing is t
       facts: new Map(),
       all: [],
       problems: [],
-      kept: {},
+      kept: nothingKept(),
     });
   });
 

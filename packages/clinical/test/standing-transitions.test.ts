@@ -22,6 +22,7 @@ import {
   teaching,
   transitions,
   usualPerson,
+  nothingKept,
 } from '@twelvemonth/clinical';
 
 function notes(text: string): SubjectRecord {
@@ -52,7 +53,7 @@ function unlawful(...facts: Fact[]): SubjectRecord {
     all: facts,
     facts: byKind(facts),
     problems: [],
-    kept: {},
+    kept: nothingKept(),
   };
 }
 

@@ -110,12 +110,19 @@ export function addMonths(from: Day, months: number): Day {
 /** The birthday in `year`; someone born on 29 February has theirs on 1 March in other years. */
 export const birthdayIn = (birth: Day, year: number): Day => birthdayOf(civilFromDay(birth), year);
 
-/** Each birthday from one year to another, both included, ascending. */
-export function birthdaysIn(birth: Day, firstYear: number, lastYear: number): readonly Day[] {
+/** The age on a day, and each birthday of its year and of the years up to another day's, ascending. */
+export function ageAhead(
+  birth: Day,
+  on: Day,
+  until: Day,
+): { readonly age: number; readonly birthdays: readonly Day[] } {
   const born = civilFromDay(birth);
-  const birthdays: Day[] = [];
-  for (let year = firstYear; year <= lastYear; year += 1) birthdays.push(birthdayOf(born, year));
-  return birthdays;
+  const { year } = civilFromDay(on);
+  const lastYear = civilFromDay(until).year;
+  const first = birthdayOf(born, year);
+  const birthdays = [first];
+  for (let later = year + 1; later <= lastYear; later += 1) birthdays.push(birthdayOf(born, later));
+  return { age: on >= first ? year - born.year : year - born.year - 1, birthdays };
 }
 
 function birthdayOf({ month, dayOfMonth }: CivilDate, year: number): Day {

@@ -6,7 +6,7 @@ import { type Day, parseDayAtStart } from '../calendar/day.ts';
 import { isKindName } from '../kinds/index.ts';
 import type { Entry, Instant, Uuid } from '../ledger/entry.ts';
 import type { Subject } from '../ledger/subject.ts';
-import { type Fact, type RecordProblem, type SubjectRecord, byKind } from './patient-record.ts';
+import { type Fact, type RecordProblem, type SubjectRecord, byKind, nothingKept } from './patient-record.ts';
 import { sameDayRank } from './same-day-order.ts';
 import { unreadableShape, upgraded } from './upgrade.ts';
 
@@ -153,6 +153,6 @@ export function recordOf(subject: Subject, entries: readonly Entry[], asOf: AsOf
     facts: byKind(all),
     all,
     problems,
-    kept: {},
+    kept: nothingKept(),
   };
 }

@@ -45,11 +45,13 @@ export type SubjectRecord = {
   /** Set where other notes of the same person are read in (record/together.ts). */
   readonly together?: readonly TogetherWith[];
   /** What was picked out of these facts for the day asked about last, kept for the next question (`evidenceOf`). */
-  readonly kept: { evidence?: KeptEvidence };
+  readonly kept: Kept;
 };
 
-/** Evidence holds of the very list of facts that it was picked from: a record made from this one picks its own. */
-export type KeptEvidence = { readonly of: SubjectRecord['all']; readonly evidence: Evidence };
+/** It holds of the very list of facts that it was picked from: a record made from this one picks its own. */
+export type Kept = { of: SubjectRecord['all'] | undefined; evidence: Evidence | undefined };
+
+export const nothingKept = (): Kept => ({ of: undefined, evidence: undefined });
 
 const none: readonly never[] = [];
 

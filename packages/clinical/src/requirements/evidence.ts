@@ -164,9 +164,9 @@ export type Evidence = {
  * (verdict, window, what follows a dose): they are picked for the first question and kept with the record for the others.
  */
 export function evidenceOf(record: SubjectRecord, today: Day): Evidence {
-  const before = record.kept.evidence;
-  if (before !== undefined && before.of === record.all && before.evidence.today === today) return before.evidence;
-  const evidence = pickEvidence(record, today);
-  record.kept.evidence = { of: record.all, evidence };
-  return evidence;
+  const { kept } = record;
+  const before = kept.of === record.all ? kept.evidence : undefined;
+  if (before?.today === today) return before;
+  kept.of = record.all;
+  return (kept.evidence = pickEvidence(record, today));
 }

@@ -1,5 +1,5 @@
 /** What the clearance of a person rests on, worked out once: values in one unit, baseline, other weights, clearance by age. */
-import { type Day, addDays, ageOn, birthdaysIn, civilFromDay } from '../calendar/day.ts';
+import { type Day, addDays, ageAhead, ageOn } from '../calendar/day.ts';
 import { isPossibleIn } from '../exact/plausible.ts';
 import { type Ratio, compareRatios, minus, ratioOf, times } from '../exact/ratio.ts';
 import { type Clearance, bothAtLeast, creatinineClearance } from '../formulas/creatinine-clearance.ts';
@@ -126,8 +126,9 @@ export class KidneyFacts {
     this.evidence = evidence;
     this.protocol = protocol;
     this.birth = born?.precision === 'day' && born.day <= today ? born.day : undefined;
-    this.birthdays = this.birth === undefined ? noBirthdays : birthdaysFrom(this.birth, today);
-    this.#ageToday = this.birth === undefined ? undefined : ageOn(this.birth, today);
+    const ahead = this.birth === undefined ? undefined : ageAhead(this.birth, today, addDays(today, HORIZON_DAYS));
+    this.birthdays = ahead?.birthdays ?? noBirthdays;
+    this.#ageToday = ahead?.age;
     this.umol =
       creatinine === undefined || creatinine.contradicted || typeof creatinine.value === 'string'
         ? undefined
@@ -243,6 +244,3 @@ export class KidneyFacts {
 }
 
 const noBirthdays: readonly Day[] = [];
-
-const birthdaysFrom = (birth: Day, today: Day): readonly Day[] =>
-  birthdaysIn(birth, civilFromDay(today).year, civilFromDay(addDays(today, HORIZON_DAYS)).year);

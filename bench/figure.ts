@@ -16,21 +16,30 @@ export type Bench = () => Promise<readonly Figure[]>;
 const rounds = 5;
 const roundsOfProcessorTime = 7;
 
-/** Ours and others' alike: run until so many rounds in a row brought none that was faster, for until then it is being compiled. */
-const roundsWithoutFaster = 10;
+/**
+ * Ours and others' alike: run by tens until the middle one of ten is hardly faster than that of the ten before, for until then it
+ * is being compiled. By the middle one, because a single lucky round early on would end it too soon.
+ */
+const roundsAtATime = 10;
 const FASTER = 0.98;
 
 async function warmedUp(work: () => unknown): Promise<void> {
-  let fastest = Number.POSITIVE_INFINITY;
-  for (let since = 0; since < roundsWithoutFaster; since += 1) {
-    const began = process.cpuUsage();
-    await work();
-    const taken = processorMilliseconds(began);
-    if (taken > fastest * FASTER) continue;
-    fastest = taken;
-    since = 0;
+  let before = Number.POSITIVE_INFINITY;
+  for (;;) {
+    const taken: number[] = [];
+    for (let round = 0; round < roundsAtATime; round += 1) {
+      const began = process.cpuUsage();
+      await work();
+      taken.push(processorMilliseconds(began));
+    }
+    const middle = middleOf(taken);
+    if (middle > before * FASTER) return;
+    before = middle;
   }
 }
+
+const middleOf = (numbers: readonly number[]): number =>
+  numbers.toSorted((a, b) => a - b)[numbers.length >> 1] ?? Number.NaN;
 
 /** How many of what `work` does are done in a second of processor time: the median of seven rounds, once it is warm. */
 export async function medianPerCpuSecond(count: number, work: () => unknown): Promise<number> {
@@ -41,7 +50,7 @@ export async function medianPerCpuSecond(count: number, work: () => unknown): Pr
     await work();
     found.push(count / (processorMilliseconds(began) / 1_000));
   }
-  return found.toSorted((a, b) => a - b)[roundsOfProcessorTime >> 1] ?? Number.NaN;
+  return middleOf(found);
 }
 
 /** The shortest of five rounds, in milliseconds: what the code costs when nothing else disturbs it. */

@@ -185,6 +185,24 @@ describe('looking ahead', () => {
     expect(lookAhead(unit, { ...few, placesPerWeek: needed ?? 0 }, options).recovers).toBe(true);
   });
 
+  it('does not say so of a burst that is being worked off', () => {
+    const burst: DemandInputs = {
+      ...unit,
+      waiting: [],
+      due: Array.from({ length: 156 }, (_, week) => ({ week, dose: 1, people: week === 106 ? 208 : 8 })),
+      referrals: none,
+      leavers: none,
+      pausesEnding: [],
+      startsAgain: 0,
+      returns: [0, 0],
+    };
+    // By hand: 8 come a week and 10 are seen, so 200 more in week 106 are about 102 at the end, 49 weeks on; 11.8 a week over that year.
+    const answer = lookAhead(burst, offer, { weeks: 156, runs: 3, seed: 1 });
+    expect(answer.demandPerWeekInLastYear).toBeGreaterThan(offer.placesPerWeek);
+    expect(answer.says).toMatch(/but for half a year the wait has been falling; it is (9|10|11)\.\d weeks at its end/);
+    expect(answer.recovers).toBe(true);
+  });
+
   it('needs more places when more people come back', () => {
     const target = { weeks: 4, probability: 0.9 };
     const better = placesNeeded({ ...unit, returns: [0.8, 0.8] }, offer, target, options) ?? 0;

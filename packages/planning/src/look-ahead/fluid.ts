@@ -36,9 +36,15 @@ function goneAfter({ waiting, demandPerWeek, placesPerWeek }: Level): string {
  */
 export function trendAtEndSays(level: Level, waitingYearBefore: number): string {
   if (level.waiting < 1 || growthPerWeek(level) >= 0) return trendSays(level);
-  const atEnd = `${(level.waiting / level.placesPerWeek).toFixed(1)} weeks`;
+  const atEnd = waitOf(level);
   const later = `nobody would wait ${goneAfter(level)} after the end`;
   return level.waiting > waitingYearBefore
     ? `The wait grows in the last year looked at and is ${atEnd} at its end. That year as a whole has places enough: if the next were like it, ${later}.`
     : `The wait shrinks in the last year looked at and is ${atEnd} at its end; if it goes on so, ${later}.`;
 }
+
+/** More came in the last year than there are places for, and yet the wait has been falling: a burst, or a season. */
+export const fallingAtEndSays = (level: Level): string =>
+  `More people come in the last year looked at than there are places for, but for half a year the wait has been falling; it is ${waitOf(level)} at its end. A burst that is being worked off goes on falling; if the next year brings as many, the wait grows again.`;
+
+const waitOf = ({ waiting, placesPerWeek }: Level): string => `${(waiting / placesPerWeek).toFixed(1)} weeks`;

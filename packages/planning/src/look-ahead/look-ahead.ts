@@ -3,7 +3,7 @@
  * it would take, and plainly whether the wait recovers. The same seed gives the same answer; what-ifs share its draws.
  */
 import { type InSteps, allOf } from '../in-steps.ts';
-import { trendAtEndSays } from './fluid.ts';
+import { type Level, fallingAtEndSays, trendAtEndSays } from './fluid.ts';
 import type { DemandInputs, Offer } from './inputs.ts';
 import { type Future, play } from './play.ts';
 
@@ -39,6 +39,7 @@ export type LookAhead = {
 };
 
 const lastYear = 52;
+const halfYear = 26;
 const lowest = 0.025;
 const low = 0.1;
 
@@ -78,7 +79,9 @@ export function lookAheadFrom(
   const level = { waiting: end, demandPerWeek, placesPerWeek: offer.placesPerWeek };
   const growing = futures.filter(({ waiting }) => waiting[weeks - 1]! > waiting[from]!).length / count;
   // Within a week's worth of places a queue breathes; beyond that it is the places that are too few.
-  const recovers = demandPerWeek < offer.placesPerWeek || end <= offer.placesPerWeek;
+  const hasEnough = demandPerWeek < offer.placesPerWeek || end <= offer.placesPerWeek;
+  // A burst within the last year lifts its demand above the places, long after the wait has begun to fall.
+  const falls = weeks > lastYear && end <= waitingAt(weeks - 1 - halfYear) - offer.placesPerWeek;
   const ranges = (of: keyof Future, scale: number): Ranges =>
     rangesOf(
       futures.map((future) => future[of]),
@@ -94,12 +97,15 @@ export function lookAheadFrom(
     turnedAway: ranges('turnedAway', 1),
     demandPerWeekInLastYear: demandPerWeek,
     growing,
-    recovers,
-    says:
-      recovers && demandPerWeek >= offer.placesPerWeek
-        ? 'The places just keep up: nobody waits a week.'
-        : trendAtEndSays(level, waitingAt(from)),
+    recovers: hasEnough || falls,
+    says: saysOf(level, waitingAt(from), hasEnough, falls),
   };
+}
+
+function saysOf(level: Level, waitingYearBefore: number, hasEnough: boolean, falls: boolean): string {
+  if (level.demandPerWeek < level.placesPerWeek) return trendAtEndSays(level, waitingYearBefore);
+  if (hasEnough) return 'The places just keep up: nobody waits a week.';
+  return falls ? fallingAtEndSays(level) : trendAtEndSays(level, waitingYearBefore);
 }
 
 export function lookAhead(inputs: DemandInputs, offer: Offer, options: LookAheadOptions): LookAhead {

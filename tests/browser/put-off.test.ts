@@ -138,10 +138,7 @@ it('a dose is put off for a reason, never without one', async () => {
   await form.fill('Who tells the patient', 'Nora told her: we need you well first');
   await checked(page, 'put-off-form');
   await form.press('Put off');
-  await page
-    .getByText(/put off, not gone home yet/)
-    .first()
-    .waitFor();
+  await now.sees(/^Recorded for Wilhelmina .*: put off\.$/);
   const decided = (await notes('wilhelmina')).entries.find(({ kind }) => kind === 'go-decision');
   expect(decided?.text).toContain('put off');
   expect(decided?.text).toContain('unwell');

@@ -90,5 +90,5 @@ test('in the middle of a visit the answer says what was recorded, not when the n
     note: 'new palpitations',
   };
   const asked = await server.done('nurse', ask, { seen: { 'patient/edda': seq } });
-  expect(asked.says).toBe('Recorded for Edda Marrow: go, put off or ask.');
+  expect(asked.says).toBe('Recorded for Edda Marrow: ask a prescriber.');
 });

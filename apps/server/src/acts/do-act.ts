@@ -228,13 +228,14 @@ function refusedWith(refusals: readonly [Refusal, ...Refusal[]]): Refused {
   return new Refused(headline.name === 'not-yours-to-do' ? 403 : 422, headline.name, headline.says, { reasons });
 }
 
-/** What was written in their notes, as the notes call it: in the middle of a visit that is what a nurse wants to read back. */
-const inTheNotes = (entries: ActAnswer['entries'], patient: string): string =>
-  [
-    ...new Set(
-      entries.flatMap(({ subject, kind }) => (subject === patient && isKindName(kind) ? [kindNamed(kind).label] : [])),
-    ),
-  ].join(', ');
+/** What was decided, or written in their notes as the notes call it: in the middle of a visit that is what a nurse reads back. */
+function inTheNotes(act: Act, entries: ActAnswer['entries'], patient: string): string {
+  if (act.name === 'decide') return act.decision;
+  const labels = entries.flatMap(({ subject, kind }) =>
+    subject === patient && isKindName(kind) ? [kindNamed(kind).label] : [],
+  );
+  return [...new Set(labels)].join(', ');
+}
 
 /** What the person should read: in a visit what was recorded, else where the patient stands now, and what is due. */
 async function saidAfter(act: Act, entries: ActAnswer['entries'], { people }: AtHand): Promise<string> {
@@ -242,7 +243,7 @@ async function saidAfter(act: Act, entries: ActAnswer['entries'], { people }: At
   const person = patient === undefined ? undefined : await people.of(subjectId(patient as `patient/${string}`));
   if (patient === undefined || person === undefined) return `Recorded: ${act.name}.`;
   if (person.standing.standing === 'here today')
-    return `Recorded for ${fullName(person)}: ${inTheNotes(entries, patient)}.`;
+    return `Recorded for ${fullName(person)}: ${inTheNotes(act, entries, patient)}.`;
   const due = person.course.due === undefined ? '' : `; the next dose is due on ${dateWithWeekday(person.course.due)}`;
   return `Recorded. ${fullName(person)}: ${person.standing.says}${due}.`;
 }

@@ -230,20 +230,21 @@ function refusedWith(refusals: readonly [Refusal, ...Refusal[]]): Refused {
 
 /** What was decided, or written in their notes as the notes call it: in the middle of a visit that is what a nurse reads back. */
 function inTheNotes(act: Act, entries: ActAnswer['entries'], patient: string): string {
-  if (act.name === 'decide') return act.decision;
-  const labels = entries.flatMap(({ subject, kind }) =>
-    subject === patient && isKindName(kind) ? [kindNamed(kind).label] : [],
-  );
-  return [...new Set(labels)].join(', ');
+  return act.name === 'decide' ? act.decision : labelsOf(entries.filter(({ subject }) => subject === patient));
 }
+
+const labelsOf = (entries: ActAnswer['entries']): string =>
+  [...new Set(entries.flatMap(({ kind }) => (isKindName(kind) ? [kindNamed(kind).label] : [])))].join(', ');
 
 /** What the person should read: in a visit what was recorded, else where the patient stands now, and what is due. */
 async function saidAfter(act: Act, entries: ActAnswer['entries'], { people }: AtHand): Promise<string> {
   const patient = entries.find(({ subject }) => isSubjectOf('patient', subject as `patient/${string}`))?.subject;
   const person = patient === undefined ? undefined : await people.of(subjectId(patient as `patient/${string}`));
-  if (patient === undefined || person === undefined) return `Recorded: ${act.name}.`;
+  if (patient === undefined || person === undefined) return `Recorded: ${labelsOf(entries)}.`;
   if (person.standing.standing === 'here today')
     return `Recorded for ${fullName(person)}: ${inTheNotes(act, entries, patient)}.`;
-  const due = person.course.due === undefined ? '' : `; the next dose is due on ${dateWithWeekday(person.course.due)}`;
+  // Between doses that is what the standing says.
+  const isSaid = person.course.due === undefined || person.standing.standing === 'between doses';
+  const due = isSaid ? '' : `; the next dose is due on ${dateWithWeekday(person.course.due)}`;
   return `Recorded. ${fullName(person)}: ${person.standing.says}${due}.`;
 }

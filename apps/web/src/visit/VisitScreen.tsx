@@ -34,19 +34,27 @@ function Chairside({ data }: { data: VisitView }) {
   const search = useSearch({ from: '/people/$patient/visit' });
   const navigate = useNavigate({ from: '/people/$patient/visit' });
   const [said, setSaid] = useState<string>();
-  /** A step that goes on after it was recorded (a try that failed) begins with an empty form: the same press twice is not two tries. */
-  const [recorded, setRecorded] = useState(0);
+  /**
+   * A step that goes on after it was recorded (a try that failed) begins with an empty form: the same press twice is not two tries.
+   * Only that step's: the next one may be on the screen, and half filled in, before the answer to the press is here.
+   */
+  const [recorded, setRecorded] = useState<{ readonly step: string | undefined; readonly times: number }>();
   const { unit } = useUnit();
   useEffect(() => {
     document.title = `Visit of ${data.name} · Twelvemonth`;
   }, [data.name]);
   const shown: VisitStep | undefined = data.steps.find(({ step }) => step === (search.step ?? data.current));
-  const done = (says: string): void => {
+  const told = (says: string): void => {
     setSaid(says);
-    setRecorded((before) => before + 1);
     void navigate({ search: {} });
     window.scrollTo({ top: 0 });
   };
+  const pressed = shown?.step;
+  const done = (says: string): void => {
+    setRecorded((before) => ({ step: pressed, times: (before?.times ?? 0) + 1 }));
+    told(says);
+  };
+  const again = recorded?.step === pressed ? (recorded?.times ?? 0) : 0;
   return (
     <>
       <VisitHeader data={data} />
@@ -84,13 +92,13 @@ function Chairside({ data }: { data: VisitView }) {
             ) : shown.state === 'done' ? (
               <StepDone data={data} step={shown} />
             ) : (
-              <StepBody key={`${shown.step} ${recorded}`} data={data} step={shown} done={done} />
+              <StepBody key={`${shown.step} ${again}`} data={data} step={shown} done={done} />
             )}
           </section>
           {data.decision?.decision === 'go' && !isGiven(data) && shown !== undefined && (
-            <PutOffAfterAll data={data} done={done} />
+            <PutOffAfterAll data={data} done={told} />
           )}
-          {data.steps[0]?.state === 'done' && <Reaction data={data} done={done} />}
+          {data.steps[0]?.state === 'done' && <Reaction data={data} done={told} />}
           {data.letterReady && shown !== undefined && <LetterLink data={data} />}
         </div>
       </div>

@@ -1,21 +1,16 @@
 /** A vein that is not found: what was tried stands on the screen, the form begins anew, and after two tries another is asked before a third. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { decidedToGo, listToday, planToday, wilhelmina } from '../../apps/server/test/support/at-the-chair.ts';
-import { setUp } from '../../apps/server/test/support/own-server.ts';
+import { listToday } from '../../apps/server/test/support/at-the-chair.ts';
+import { atTheNeedle } from '../support/at-the-needle.ts';
 import { hands } from '../support/hands.ts';
-import { type Service, checked, desktop, service, tablet } from '../support/service.ts';
+import { type Service, checked, desktop } from '../support/service.ts';
 
 let at: Service;
 let page: Page;
 beforeAll(async () => {
-  at = await service();
-  await setUp(at.server);
-  await planToday(at.server);
-  await listToday(at.server, 'wilhelmina', 1, wilhelmina);
+  ({ at, page } = await atTheNeedle());
   await listToday(at.server, 'ada', 2, { given: 'Ada', family: 'Brindle', born: '1940-03-01', number: '999 204 7721' });
-  await decidedToGo(at.server, 'wilhelmina', 3);
-  page = await at.signedIn('nurse', '/people/wilhelmina/visit', tablet);
 });
 afterAll(() => at.close());
 

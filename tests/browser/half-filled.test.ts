@@ -1,20 +1,14 @@
 /** The next step is on the screen as soon as the notes have it, before the answer to the press: what is begun there stays. */
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { decidedToGo, listToday, planToday, wilhelmina } from '../../apps/server/test/support/at-the-chair.ts';
-import { setUp } from '../../apps/server/test/support/own-server.ts';
+import { atTheNeedle } from '../support/at-the-needle.ts';
 import { hands } from '../support/hands.ts';
-import { type Service, service, tablet } from '../support/service.ts';
+import type { Service } from '../support/service.ts';
 
 let at: Service;
 let page: Page;
 beforeAll(async () => {
-  at = await service();
-  await setUp(at.server);
-  await planToday(at.server);
-  await listToday(at.server, 'wilhelmina', 1, wilhelmina);
-  await decidedToGo(at.server, 'wilhelmina', 3);
-  page = await at.signedIn('nurse', '/people/wilhelmina/visit', tablet);
+  ({ at, page } = await atTheNeedle());
 });
 afterAll(() => at.close());
 

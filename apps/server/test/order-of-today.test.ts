@@ -2,7 +2,7 @@
 import type { SessionView, TodayView, VisitView } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { movableClock } from '../../../tests/support/movable-clock.ts';
-import { decidedToGo, lineNow, listToday, planToday } from './support/at-the-chair.ts';
+import { decidedToGo, lineNow, listToday, planToday, putOffAndGone } from './support/at-the-chair.ts';
 import { type OwnServer, ownServer, setUp } from './support/own-server.ts';
 
 const session = 'thornbeck-2026-11-25';
@@ -46,20 +46,7 @@ test('whoever is in the unit and waits for an act stands before those still to c
 
 test('who has gone home stands last', async () => {
   await arrive('olive', 1);
-  const { seq } = await server.read<VisitView>('/api/people/olive/visit');
-  const putOff = {
-    name: 'decide',
-    patient: 'olive',
-    decision: 'put off',
-    reasonCode: 'changed their mind',
-    couldHaveBeenSeen: 'only today',
-    nextStep: 'ring on Friday, then another place',
-    nextBy: '2026-12-04',
-    nextOwner: 'nurse',
-    tellsThePatient: 'told at the chair',
-  };
-  await server.done('nurse', putOff, { seen: { 'patient/olive': seq } });
-  await server.done('nurse', lineNow(server, 'olive', 'left', { cardGiven: true }));
+  await putOffAndGone(server, 'olive');
   expect(await order()).toEqual(['edda', 'wanda', 'olive']);
 });
 

@@ -2,7 +2,7 @@
 import type { TodayView, VisitView } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { movableClock } from '../../../tests/support/movable-clock.ts';
-import { lineNow, listToday, planToday, readyToPrepare } from './support/at-the-chair.ts';
+import { lineNow, listToday, planToday, putOffAndGone, readyToPrepare } from './support/at-the-chair.ts';
 import { type OwnServer, ownServer, referralOf, setUp, workUp } from './support/own-server.ts';
 
 let server: OwnServer;
@@ -56,20 +56,7 @@ test('what is done is no longer ahead; who has gone home is not waited for', asy
   );
   // Olive has all but the arrival before her: 97 - 3 = 94 minutes from 09:20.
   expect((await today()).finishEarliest).toBe('10:54');
-  const { seq } = await server.read<{ seq: number }>('/api/people/olive/visit');
-  const putOff = {
-    name: 'decide',
-    patient: 'olive',
-    decision: 'put off',
-    reasonCode: 'changed their mind',
-    couldHaveBeenSeen: 'only today',
-    nextStep: 'ring on Friday, then another place',
-    nextBy: '2026-12-04',
-    nextOwner: 'nurse',
-    tellsThePatient: 'told at the chair',
-  };
-  await server.done('nurse', putOff, { seen: { 'patient/olive': seq } });
-  await server.done('nurse', lineNow(server, 'olive', 'left', { cardGiven: true }));
+  await putOffAndGone(server, 'olive');
   // Wanda: preparation 3, check 2, 30 running, removal 3, watch 30, leaving 5: 73 minutes from 09:20.
   expect((await today()).finishEarliest).toBe('10:33');
 });

@@ -12,7 +12,7 @@ export function failedTriesOf(
   return {
     failedTries: factsOf(record, 'cannula')
       .filter(({ on, body }) => on === today && !body.placed)
-      .map((fact) => ({ says: entryText(fact), by: nameOf(fact.author.staff) })),
+      .map((fact) => ({ entry: fact.id, says: entryText(fact), by: nameOf(fact.author.staff) })),
     triedEnough: [...failedTries(record, today)].flatMap(([staff, tries]) => (tries >= most ? [nameOf(staff)] : [])),
   };
 }

@@ -60,6 +60,24 @@ export async function decidedToGo(
   await server.done('nurse', { name: 'decide', patient, decision: 'go' }, { seen, ...signed });
 }
 
+/** Arrived already: put off at the chair, and gone home. */
+export async function putOffAndGone(server: OwnServer, patient: string): Promise<void> {
+  const { seq } = await server.read<{ seq: number }>(`/api/people/${patient}/visit`);
+  const putOff = {
+    name: 'decide',
+    patient,
+    decision: 'put off',
+    reasonCode: 'changed their mind',
+    couldHaveBeenSeen: 'only today',
+    nextStep: 'ring on Friday, then another place',
+    nextBy: '2026-12-04',
+    nextOwner: 'nurse',
+    tellsThePatient: 'told at the chair',
+  };
+  await server.done('nurse', putOff, { seen: { [`patient/${patient}`]: seq } });
+  await server.done('nurse', lineNow(server, patient, 'left', { cardGiven: true }));
+}
+
 /** From the door to a flushed cannula: the next step is the preparation. `signed`: proven with each step. */
 export async function readyToPrepare(
   server: OwnServer,

@@ -138,7 +138,7 @@ export const visitView = z.object({
   /** It goes on only through another cannula: what was seen, and the one that is not used any more. */
   resite: z.object({ says: z.string(), oldSite: z.string(), oldIsIn: z.boolean() }).optional(),
   /** Tries at a vein today that failed, and who is not to try again. */
-  failedTries: z.array(z.object({ says: z.string(), by: z.string() })),
+  failedTries: z.array(z.object({ entry: z.string(), says: z.string(), by: z.string() })),
   triedEnough: z.array(z.string()),
   /** Where they sit. */
   chair: z.number().int().optional(),

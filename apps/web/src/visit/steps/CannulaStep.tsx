@@ -129,9 +129,8 @@ function FailedTries({ data: { failedTries, triedEnough } }: { data: VisitView }
   if (failedTries.length === 0) return null;
   return (
     <Note tone="caution">
-      {failedTries.map(({ says, by }, index) => (
-        // oxlint-disable-next-line react/no-array-index-key -- two tries may read the same
-        <p key={index}>
+      {failedTries.map(({ entry, says, by }) => (
+        <p key={entry}>
           Today: {says} ({by}).
         </p>
       ))}

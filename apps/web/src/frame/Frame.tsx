@@ -17,6 +17,7 @@ import { Desk } from './Desk.tsx';
 import { useFetchScreens } from './fetch-screens.ts';
 import { useFollowFocus } from './follow-focus.ts';
 import css from './Frame.module.css';
+import { LeftBehindNotes } from './LeftBehindNotes.tsx';
 import { useMay } from './may.ts';
 import { Side } from './Side.tsx';
 import { Search } from './search/Search.tsx';
@@ -79,6 +80,7 @@ export function Frame() {
               <Desk change={() => setChangingFrom(staff)} />
             </div>
             <main id="content" className={css['main']} tabIndex={-1}>
+              <LeftBehindNotes />
               <div hidden={callOpen} inert={callOpen} style={callOpen ? { display: 'none' } : { display: 'contents' }}>
                 <WritesAmerican value={american}>
                   <Outlet />

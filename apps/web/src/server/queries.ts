@@ -1,6 +1,7 @@
 /** What the screens read, by name. The first part of a key says whose it is, so that a live update can find it. */
 import { QueryCache, QueryClient, keepPreviousData, queryOptions } from '@tanstack/react-query';
 import type { MeView } from '@twelvemonth/exchange';
+import { forgetLeftBehind } from './left-behind.ts';
 import type { Asked, RouteName } from './paths.ts';
 import { read } from './request.ts';
 import { NotReached, isSignedOut } from './server-problem.ts';
@@ -26,6 +27,7 @@ export const queries = new QueryClient({
 export function begin(person: MeView): void {
   queries.setQueryData<MeView | null>(['me'], person);
   if (!person.may.includes('person')) {
+    forgetLeftBehind();
     void queries.resetQueries({ predicate: ({ queryKey: [name] }) => name !== 'status' && name !== 'me' });
   }
   void queries.invalidateQueries();

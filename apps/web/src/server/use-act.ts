@@ -3,8 +3,10 @@
  * answer and a new sign-in all send the same id, and the server records it once.
  */
 import type { ActAnswer, ActBody } from '@twelvemonth/exchange';
-import { useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { useActingRole } from '../frame/acting-role.ts';
+import { inSummary } from '../paper/refusal-words.ts';
+import { leaveBehind } from './left-behind.ts';
 import { noteOwnEntries, withOwnEntries } from './own-entries.ts';
 import { fetchAgain, signedOut } from './queries.ts';
 import { type Person, letStepWait } from '../offline/without-network.ts';
@@ -84,6 +86,22 @@ function outcomeOf(error: unknown, signedByOther: boolean): Outcome {
   throw error;
 }
 
+/** What stands against it in one reading, for whoever is no longer at the form. */
+const inWords = (error: unknown, { refusals, trouble, missed }: Outcome): readonly string[] => {
+  if (error instanceof NotReached) {
+    return ['The server could not be reached: look there whether it is recorded before you write it again.'];
+  }
+  return [
+    ...(trouble === undefined
+      ? []
+      : [`${trouble.says}${trouble.quote === undefined ? '' : ` Number to quote: ${trouble.quote}.`}`]),
+    ...refusals.map((refusal) => `${inSummary(refusal)}.`.replace(/([.?!])\.$/, '$1')),
+    ...missed.map(({ text, by }) => `Written meanwhile: ${text} (${by}).`),
+  ];
+};
+
+const addressNow = (): string => `${window.location.pathname}${window.location.search}`;
+
 /**
  * `seen` is taken when the form opens and kept while it is filled in, however often the screen behind it is refreshed: what
  * others write meanwhile is told, once, before it can be written over.
@@ -100,6 +118,13 @@ export function useAct(
   const inFlight = useRef(false);
   const [busy, setBusy] = useState(false);
   const [outcome, setOutcome] = useState<Outcome>(nothing);
+  const onScreen = useRef(true);
+  useEffect(() => {
+    onScreen.current = true;
+    return () => {
+      onScreen.current = false;
+    };
+  }, []);
   const { role } = useActingRole();
   const asked = useRef<{ act: ActBody['act']; sending: Sending; confirmed: readonly string[] }>(undefined);
   const send = async (act: ActBody['act'], sending: Sending = {}, confirmed: readonly string[] = []) => {
@@ -109,6 +134,12 @@ export function useAct(
     inFlight.current = true;
     setBusy(true);
     id.current ??= crypto.randomUUID();
+    const pressedAt = { id: id.current, address: addressNow(), screen: document.title.replace(/ · Twelvemonth$/, '') };
+    const gone = (): boolean => !onScreen.current || addressNow() !== pressedAt.address;
+    const goesOn = (says: Pick<ActAnswer, 'says'>): void => {
+      // Who has gone elsewhere by now is not taken away from there; a form that stands over every screen goes on.
+      if (onScreen.current || addressNow() === pressedAt.address) onDone?.(says);
+    };
     const body = {
       id: id.current,
       act: confirmed.length === 0 ? act : ({ ...act, confirms: confirmed } as ActBody['act']),
@@ -127,7 +158,7 @@ export function useAct(
       setOutcome({ ...nothing, answer });
       setOpened((before) => ({ ...before, told: true }));
       await fetchAgain();
-      onDone?.(answer);
+      goesOn(answer);
       return answer;
     } catch (error) {
       if (error instanceof NotReached && waitsFor !== undefined) {
@@ -135,14 +166,19 @@ export function useAct(
         if (says === undefined) {
           id.current = undefined;
           setOutcome(nothing);
-          onDone?.({ says: 'Kept on this device, not in the notes yet: it is sent when the network is back.' });
-        } else setOutcome({ ...nothing, trouble: { says } });
+          goesOn({ says: 'Kept on this device, not in the notes yet: it is sent when the network is back.' });
+        } else {
+          setOutcome({ ...nothing, trouble: { says } });
+          if (gone()) leaveBehind({ ...pressedAt, says: [says] });
+        }
         return undefined;
       }
       const asked = outcome.unsigned !== undefined;
       const unsigned =
         'patient' in act && asksToSign(error, act, asked) ? { patient: act.patient, act, confirmed } : undefined;
-      setOutcome({ ...outcomeOf(error, signedBy !== undefined), ...(unsigned === undefined ? {} : { unsigned }) });
+      const came = outcomeOf(error, signedBy !== undefined);
+      setOutcome({ ...came, ...(unsigned === undefined ? {} : { unsigned }) });
+      if (gone()) leaveBehind({ ...pressedAt, says: inWords(error, came) });
       // What others wrote is fetched, so that pressing again is said with it seen.
       if (error instanceof ServerProblem && error.missed.length > 0) {
         setOpened((before) => ({ ...before, told: true }));

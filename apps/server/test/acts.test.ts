@@ -302,12 +302,10 @@ describe('the visit', () => {
     expect(running.visits.find(({ patient }) => patient === 'v1')?.infusion?.paused).toBe(false);
     const early = await server.act('nurse', { name: 'finish infusion', patient: 'v1', milliliters: 100 });
     expect(problemOf(early).refusals?.[0]?.name).toBe('too-early-to-finish');
-    await server.done('nurse', {
-      name: 'finish infusion',
-      patient: 'v1',
-      milliliters: 40,
-      stoppedBecause: 'pain at the site',
-    });
+    const part = { name: 'finish infusion', patient: 'v1', milliliters: 40, stoppedBecause: 'pain at the site' };
+    const rushed = await server.act('nurse', part);
+    expect(problemOf(rushed).refusals?.[0]).toMatchObject({ name: 'ran-too-fast', field: 'incident' });
+    await server.done('nurse', { ...part, incident: 'the clamp was open, told Chris Check' });
     const letter = await server.ask('/api/people/v1/letter', { as: 'nurse' });
     expect(letter.statusCode).toBe(200);
     expect(letter.headers['content-type']).toContain('text/html');

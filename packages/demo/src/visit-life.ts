@@ -202,14 +202,14 @@ function* infuses(me: Me, giver: Author, surprise: Surprise): Life<VisitOutcome>
   yield* me.does(giver, {
     name: 'finish infusion',
     patient,
-    milliliters: part ? chance.oneOf([40, 60, 80]) : 100,
+    milliliters: part ? chance.oneOf([20, 30, 40]) : 100,
     ...(part ? { stoppedBecause: 'swelling, cannula lost, no other vein' } : {}),
   });
   yield* me.minutes(1, 4);
   if (!part) yield* me.marks(giver, 'flush', { milliliters: 10, ranFreely: true, when: 'after' });
   yield* me.marks(giver, 'cannula-removed', { site: part ? 'swollen' : 'looks well' });
   yield* me.minutes(14, 30);
-  yield* me.marks(me.by('assistant'), 'observed', { minutes: 20, well: true });
+  yield* me.marks(me.by('assistant'), 'observed', { minutes: 30, well: true });
   yield* me.minutes(1, 8);
   yield* me.marks(me.by('assistant'), 'left', { cardGiven: true, leaves: 'fit to go' });
   yield* me.minutes(10, 90);

@@ -48,7 +48,9 @@ describe('a pack that is read whole', () => {
     const whole = packOf(`]d201095060001343521727123110AB123${gs}21S1`);
     expect(packOf(`21S1${gs}10AB123${gs}172712310109506000134352`)).toEqual(whole);
     expect(packOf(`${gs}01095060001343521727123110AB123${gs}21S1\r\n`)).toEqual(whole);
-    expect(packOf('01095060001343521727123110AB123~21S1', { separatorSentAs: '~' })).toEqual(whole);
+    // A scanner that types like a keyboard may send F8 as a sign of its own, or a bracket like the one of the symbology.
+    for (const sent of ['~', ']'])
+      expect(packOf(`]d201095060001343521727123110AB123${sent}21S1`, { separatorSentAs: sent })).toEqual(whole);
   });
 
   it('keeps small letters and the signs a batch may hold', () => {
@@ -99,6 +101,8 @@ describe('the expiry date', () => {
     ['270200', 2026, '2027-02-28'],
     ['280200', 2026, '2028-02-29'],
     ['261200', 2026, '2026-12-31'],
+    ['260101', 2026, '2026-01-01'],
+    ['000101', 2026, '2000-01-01'],
     ['760101', 2026, '2076-01-01'],
     ['770101', 2026, '1977-01-01'],
     ['990101', 2026, '1999-01-01'],

@@ -137,7 +137,7 @@ async function besidesOf(act: Act, notes: AtHand['notes']): Promise<readonly Sub
     const session = sessionOf(await notes.of('session', act.session));
     return [...(session?.taken.values() ?? [])].map(patientSubject);
   }
-  if (!isOfDose(act)) return [];
+  if (!isOfDose(act) && !preparesDose(act)) return [];
   const ofDose = readForDose(await notes.of('patient', act.patient));
   const sessions = ofDose.filter((of) => isSubjectOf('session', of));
   const units = await Promise.all(
@@ -146,9 +146,14 @@ async function besidesOf(act: Act, notes: AtHand['notes']): Promise<readonly Sub
   return [...ofDose, ...units.flat().map((unit) => subject('unit', unit))];
 }
 
-type OfDose = ActNamed<'start infusion' | 'second check' | 'give injection'>;
+type OfDose = ActNamed<'start infusion' | 'resume infusion' | 'second check' | 'give injection'>;
 const isOfDose = (act: Act): act is OfDose =>
-  act.name === 'start infusion' || act.name === 'second check' || act.name === 'give injection';
+  act.name === 'start infusion' ||
+  act.name === 'resume infusion' ||
+  act.name === 'second check' ||
+  act.name === 'give injection';
+/** Who prepares is somebody whom the opening of the session names. */
+const preparesDose = (act: Act): act is ActNamed<'record'> => act.name === 'record' && act.line.kind === 'preparation';
 
 /** The batch may have been stopped since it was prepared; the session may not be open. */
 function readForDose(record: SubjectRecord): readonly Subject[] {

@@ -5,7 +5,7 @@ import type { StepProps } from './StepBody.tsx';
 import { NotNowForm } from './steps/NotNowForm.tsx';
 import { useStep } from './use-step.ts';
 
-/** Until the medicine runs a dose can still be put off: no vein, a sudden faint, a change of mind. */
+/** Until something of the medicine has run in a dose can still be put off: no vein, a sudden faint, a change of mind. */
 export function PutOffAfterAll({ data, done }: StepProps) {
   const step = useStep(data, done);
   return (

@@ -95,7 +95,7 @@ function Chairside({ data }: { data: VisitView }) {
               <StepBody key={`${shown.step} ${again}`} data={data} step={shown} done={done} />
             )}
           </section>
-          {data.decision?.decision === 'go' && !isGiven(data) && shown !== undefined && (
+          {data.decision?.decision === 'go' && (!isGiven(data) || isNothingGiven(data)) && shown !== undefined && (
             <PutOffAfterAll data={data} done={told} />
           )}
           {data.steps[0]?.state === 'done' && <Reaction data={data} done={told} />}
@@ -112,6 +112,10 @@ function Chairside({ data }: { data: VisitView }) {
 /** The drip has begun, or the injection is in. */
 const isGiven = ({ infusion, steps }: VisitView): boolean =>
   infusion !== undefined || steps.some(({ step, state }) => step === 'injection' && state === 'done');
+
+/** The drip was ended before anything ran in: what comes next is still to be said. */
+const isNothingGiven = ({ infusion }: VisitView): boolean =>
+  infusion?.finishedAt !== undefined && infusion.milliliters === 0;
 
 const LetterLink = ({ data }: { data: VisitView }) => (
   <p style={{ marginTop: '1rem' }}>

@@ -13,6 +13,7 @@ import { lastDayOfException } from '../requirements/exceptions.ts';
 import { isPrescribersToClear } from '../requirements/symptoms.ts';
 import { eventOf } from '../standing/transitions.ts';
 import { checkAftercare } from './check-aftercare.ts';
+import { checkChair, checkPressures } from './check-arrived-and-observed.ts';
 import { checkCareGoesOn } from './check-care.ts';
 import { checkLetters } from './check-letters.ts';
 import { checkMessages } from './check-messages.ts';
@@ -86,6 +87,8 @@ type Within = {
 /** What a body says must fit itself and the notes it points into. */
 const within: Within = {
   identity: (_, { body }, path, now) => checkBorn(body.born, `${path}.born`, now),
+  arrived: (_, { body }, path, now) => checkChair(body, path, now),
+  observations: (_, { body }, path) => checkPressures(body, path),
   result: (_, { body }, path) => checkUnit(body, path),
   'results-signed': (record, { body }, path) =>
     body.results.flatMap((id) => checkPointsAt(record, id, ['result'], `${path}.results`)),
@@ -192,7 +195,7 @@ const checkDripTime = (
   medicine !== 'zoledronic acid 5 mg' || minutes === undefined || partMilliliters !== undefined
     ? []
     : checkRunningTime(
-        { milliliters: WHOLE_DOSE_MILLILITERS, minutes, says: `${minutes} min`, incident },
+        { milliliters: WHOLE_DOSE_MILLILITERS, minutes, says: `${minutes} min`, incident, by: 'the times given' },
         `${path}.incident`,
         { ...now, today: on },
       );

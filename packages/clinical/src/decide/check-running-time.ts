@@ -1,6 +1,6 @@
 /**
- * A drip that ran faster than the protocol lets it, by times that a person typed. It may have happened: it is asked about, and
- * written with what happened and who was told, never in silence (EU product text 4.2: not under 15 minutes).
+ * A drip that ran faster than the protocol lets it, by times that a person typed, or by the clock in a part of the bag. It may
+ * have happened: it is asked about, and written with what happened and who was told, never in silence (EU product text 4.2: not under 15 minutes).
  */
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import type { Refusal } from './refusal.ts';
@@ -16,6 +16,8 @@ type Ran = {
   /** The time in words. */
   readonly says: string;
   readonly incident: string | undefined;
+  /** Whose word the time is: somebody typed it, or the clock measured it. */
+  readonly by: 'the times given' | 'the clock';
 };
 
 /** Of a part of the bag the same part of the minutes: the rate is what harms. */
@@ -34,11 +36,10 @@ export function checkRunningTime(ran: Ran, field: string, now: Surroundings): re
   return [
     refusal(
       'ran-too-fast',
-      `By the times given ${ran.milliliters} mL ran in ${ran.says}; the whole bag takes at least ${whole} minutes.`,
+      `By ${ran.by} ${ran.milliliters} mL ran in ${ran.says}; the whole bag takes at least ${whole} minutes.`,
       {
         field,
-        remedy:
-          'correct the times; if they are right, write under "incident" what happened and whom you told, and the nurse in charge looks at it',
+        remedy: `${ran.by === 'the clock' ? 'look again how much is left in the bag' : 'correct the times'}; if it is right, write under "incident" what happened and whom you told, and the nurse in charge looks at it`,
       },
     ),
   ];

@@ -6,15 +6,17 @@ import { protocolInForceOn } from '../protocol/in-force.ts';
 import { type Fact, type SubjectRecord, latest } from '../record/patient-record.ts';
 import { failedTries } from '../visit/failed-tries.ts';
 import { placeOf, sessionOf } from '../visit/session-list.ts';
-import { type Visit, isFlushed, visitOn } from '../visit/visit.ts';
+import { type Visit, isFlushed, nothingGiven, visitOn } from '../visit/visit.ts';
 import { fieldWrong } from './check-fields.ts';
+import { checkInTheOpening } from './check-in-the-opening.ts';
 import { checkPack } from './check-pack.ts';
 import { checkVerified } from './check-pharmacy.ts';
-import { checkGiver } from './check-giver.ts';
+import { checkGivenByHand } from './check-given-by-hand.ts';
 import { recordIn } from './ledgers.ts';
-import { checkStillOrdered, orderedRegimen } from './ordered-medicine.ts';
+import { checkStillOrdered } from './ordered-medicine.ts';
 import { type Refusal } from './refusal.ts';
 import { refusal } from './refuse.ts';
+import { alreadyDone, checkGo, outOfOrder } from './step-order.ts';
 import type { Surroundings } from './surroundings.ts';
 
 const visitKinds: ReadonlySet<KindName> = new Set([
@@ -53,7 +55,8 @@ export function checkVisitStep(record: SubjectRecord, fact: Fact, now: Surroundi
     fact.kind === 'preparation'
       ? [
           ...checkStillOrdered(record, visit, now, 'line.body.product'),
-          ...checkVerified(record, now, (fact as Fact<'preparation'>).body.typedBecause === 'typed in later'),
+          ...checkVerified(record, now, isFromPaper(fact as Fact<'preparation'>)),
+          ...(isFromPaper(fact as Fact<'preparation'>) ? [] : checkInTheOpening(visit, now)),
           ...checkPack(fact as Fact<'preparation'>, record, now),
         ]
       : [];
@@ -65,32 +68,7 @@ export function checkVisitStep(record: SubjectRecord, fact: Fact, now: Surroundi
   ];
 }
 
-/** What is not dripped is written as a dose given. While the person is here for it, that needs the decision to go like a drip. */
-function checkGivenByHand(
-  { body, on }: Fact<'dose'>,
-  record: SubjectRecord,
-  visit: Visit | undefined,
-  now: Surroundings,
-): readonly Refusal[] {
-  const isHere = visit !== undefined && !visit.over && on === now.today && body.setting === 'this service';
-  if (!isHere || body.medicine === 'zoledronic acid 5 mg') return [];
-  if (visit.injection !== undefined && visit.dose === undefined)
-    return outOfOrder(
-      'An injection is prepared, checked and given step by step.',
-      'go on with the visit: it is written there',
-    );
-  const refusals = [...checkGo(visit)];
-  const ordered = orderedRegimen(record, now)?.medicine;
-  if (ordered !== undefined && ordered !== body.medicine) {
-    refusals.push(
-      refusal('wrong-product', `Ordered is ${ordered}, not ${body.medicine}.`, {
-        field: 'line.body.medicine',
-        remedy: 'check what was given; tell the nurse in charge if it was not what is ordered',
-      }),
-    );
-  }
-  return [...refusals, ...checkGiver(record, on, now)];
-}
+const isFromPaper = ({ body }: Fact<'preparation'>): boolean => body.typedBecause === 'typed in later';
 
 /** Hazard 71: lymph nodes, a fistula, a stroke. The arm is used only for a reason that somebody writes down. */
 function checkArm(record: SubjectRecord, fact: Fact): readonly Refusal[] {
@@ -137,13 +115,6 @@ function checkAnotherOperator(record: SubjectRecord, fact: Fact, now: Surroundin
     }),
   ];
 }
-
-const outOfOrder = (says: string, remedy: string): readonly Refusal[] => [
-  refusal('step-out-of-order', says, { remedy }),
-];
-const alreadyDone = (says: string): readonly Refusal[] => [
-  refusal('step-already-done', says, { remedy: 'correct it, or withdraw it with the reason and do it again' }),
-];
 
 function checkArrival(
   fact: Fact<'arrived'>,
@@ -213,13 +184,6 @@ const checks: Checks = {
   },
   left: (_, visit) => checkLeaving(visit),
 };
-
-function checkGo(visit: Visit): readonly Refusal[] {
-  if (visit.decision?.body.decision === 'go') return [];
-  return visit.putOff
-    ? outOfOrder('The dose was put off.', 'withdraw that decision first, with the reason')
-    : outOfOrder('There is no decision to go yet.', 'finish observations and checklist, then decide');
-}
 
 /** A second cannula is placed only while the medicine stands still, and after the first is out: one way in at a time. */
 function checkCannula(visit: Visit): readonly Refusal[] {
@@ -306,7 +270,7 @@ function checkLeaving(visit: Visit): readonly Refusal[] {
     return outOfOrder('Nothing was decided yet.', 'go, or put off with the reason');
   }
   if (visit.putOff) return [];
-  if (visit.infusion === undefined && !visit.injected)
+  if (nothingGiven(visit) || (visit.infusion === undefined && !visit.injected))
     return outOfOrder(
       'No dose was given and nothing says why.',
       'put the dose off with the reason, then they can leave',

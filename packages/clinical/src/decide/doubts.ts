@@ -7,10 +7,13 @@ import { type Measure, plausibility, weightJumpShare } from '../exact/plausible.
 import { type Quantity, exactValue, quantityText } from '../exact/quantity.ts';
 import { dividedBy, minus, ratioAsNumber } from '../exact/ratio.ts';
 import { weightKg } from '../formulas/units.ts';
+import { counted } from '../kinds-texts/words.ts';
 import { type BodyOfKind, kindNamed } from '../kinds/index.ts';
 import { medicineClassOf } from '../protocol/medicine-classes.ts';
+import type { Protocol } from '../protocol/protocol.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { sameName } from '../requirements/medicine-name.ts';
+import { visitOn } from '../visit/visit.ts';
 import { type Refusal } from './refusal.ts';
 import { refusal } from './refuse.ts';
 
@@ -21,9 +24,10 @@ export function checkDoubts(
   path: string,
   confirmed: readonly string[],
   replaced: string | undefined,
+  protocol: Protocol | undefined,
 ): readonly Refusal[] {
   const { field, look } = askedAt(fact.kind);
-  return doubtsAbout(record, fact, replaced)
+  return doubtsAbout(record, fact, replaced, protocol)
     .filter((says) => !confirmed.includes(says))
     .map((says) =>
       refusal('is-it-right', says, {
@@ -40,12 +44,21 @@ function askedAt(kind: Fact['kind']): { readonly field: string; readonly look: s
       return { field: 'sort', look: 'choose its sort here' };
     case 'died':
       return { field: 'source', look: 'look whose notes these are, and at the day' };
+    case 'observed':
+      return { field: 'minutes', look: 'watch on, and write it when the minutes are over' };
+    case 'left':
+      return { field: 'leaves', look: 'say who took over, or what was said; correct the watch if they are well now' };
     default:
       return { field: 'quantity', look: 'look at what was reported: correct it here' };
   }
 }
 
-function doubtsAbout(record: SubjectRecord, fact: Fact, replaced: string | undefined): readonly string[] {
+function doubtsAbout(
+  record: SubjectRecord,
+  fact: Fact,
+  replaced: string | undefined,
+  protocol: Protocol | undefined,
+): readonly string[] {
   const others = <Kind extends Fact['kind']>(kind: Kind): readonly Fact<Kind>[] =>
     factsOf(record, kind).filter(({ id }) => id !== replaced);
   switch (fact.kind) {
@@ -66,6 +79,10 @@ function doubtsAbout(record: SubjectRecord, fact: Fact, replaced: string | undef
       return asSort((fact as Fact<'medicine'>).body, others('medicine'));
     case 'died':
       return seenAfter(record, fact);
+    case 'observed':
+      return watchedShorter(record, fact as Fact<'observed'>, protocol);
+    case 'left':
+      return unwellAtTheWatch(record, fact as Fact<'left'>);
     default:
       return [];
   }
@@ -82,6 +99,32 @@ function seenAfter(record: SubjectRecord, { on }: Fact): readonly string[] {
     : [
         `The notes have “${kindNamed(seen.kind).label}” of ${shortDate(seen.on)}, after that day: is it this person who has died, and on that day?`,
       ];
+}
+
+/** Who has a first dose is watched longer (protocol): a shorter watch may be true, and is nothing to write in passing. */
+function watchedShorter(
+  record: SubjectRecord,
+  { on, body: { minutes } }: Fact<'observed'>,
+  protocol: Protocol | undefined,
+): readonly string[] {
+  const dose = visitOn(record, on)?.dose;
+  if (protocol === undefined || dose === undefined) return [];
+  const isFirst = !factsOf(record, 'dose').some((one) => one.on < on && one.body.medicine === dose.body.medicine);
+  const { observeFirstMinutes, observeLaterMinutes } = protocol.number;
+  const asked = isFirst ? observeFirstMinutes : observeLaterMinutes;
+  return minutes >= asked
+    ? []
+    : [
+        `You typed ${counted(minutes, 'minute')}; the protocol watches ${asked} after ${isFirst ? 'a first' : 'a later'} dose: were they watched no longer?`,
+      ];
+}
+
+/** Hazard 89: not well at the watch, and fit at the door. */
+function unwellAtTheWatch(record: SubjectRecord, { on, body: { leaves } }: Fact<'left'>): readonly string[] {
+  const watched = visitOn(record, on)?.observed;
+  return watched?.body.well === false && leaves === 'fit to go'
+    ? ['The watch after the dose says that they were not well: are they fit to go now?']
+    : [];
 }
 
 /** A medicine entered as something that its name says it is not, or as half of what it is: samples before it would go on counting. */

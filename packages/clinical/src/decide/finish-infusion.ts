@@ -63,6 +63,7 @@ function checkEnd(
       }),
     );
   }
+  if (!whole && protocol !== undefined) refusals.push(...checkPartRan(act, ran.milliseconds, now));
   if (whole && protocol !== undefined) {
     const left = protocol.number.runningMinutesLeast * MILLISECONDS_A_MINUTE - ran.milliseconds;
     if (left > 0) {
@@ -82,6 +83,24 @@ function checkEnd(
   return refusals;
 }
 
+/** A part of the bag may not run faster than the whole: what was lost in one rush and then stopped is told, and looked at. */
+const checkPartRan = (
+  { milliliters, incident }: ActNamed<'finish infusion'>,
+  milliseconds: number,
+  now: Surroundings,
+): readonly Refusal[] =>
+  checkRunningTime(
+    {
+      milliliters,
+      minutes: milliseconds / MILLISECONDS_A_MINUTE,
+      says: minutesAndSeconds(milliseconds),
+      incident,
+      by: 'the clock',
+    },
+    'incident',
+    now,
+  );
+
 /** By typed times it ran faster than the protocol lets it: asked about, and written only as an incident. */
 function checkTypedTimes(
   { milliliters, incident }: ActNamed<'finish infusion'>,
@@ -90,7 +109,13 @@ function checkTypedTimes(
 ): readonly Refusal[] {
   if (byTypedTimes === undefined) return [];
   return checkRunningTime(
-    { milliliters, minutes: byTypedTimes / MILLISECONDS_A_MINUTE, says: minutesAndSeconds(byTypedTimes), incident },
+    {
+      milliliters,
+      minutes: byTypedTimes / MILLISECONDS_A_MINUTE,
+      says: minutesAndSeconds(byTypedTimes),
+      incident,
+      by: 'the times given',
+    },
     'incident',
     now,
   );

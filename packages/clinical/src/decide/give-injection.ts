@@ -10,6 +10,7 @@ import type { Visit } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { checkGiver } from './check-giver.ts';
 import { fieldWrong } from './check-fields.ts';
+import { checkInTheOpening } from './check-in-the-opening.ts';
 import { checkPreparedStillGood } from './check-pack.ts';
 import { checkVerified } from './check-pharmacy.ts';
 import { checkArmToAvoid } from './check-visit-step.ts';
@@ -32,6 +33,7 @@ export function decideGiveInjection(act: Give, written: Surroundings): Decided {
   refusals.push(
     ...checkPrepared(record, visit, now),
     ...checkWhere(act, record, visit),
+    ...checkInTheOpening(visit, now),
     ...checkGiver(record, now.today, now),
     ...checkHappenedAt(act.happenedAt, [visit.decision, visit.preparation, visit.check], written),
   );

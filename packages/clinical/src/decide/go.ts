@@ -6,7 +6,7 @@ import { RULE_SET } from '../readiness/rule-set.ts';
 import { goVerdict } from '../readiness/go-verdict.ts';
 import type { Verdict } from '../readiness/verdict.ts';
 import { type Fact, type SubjectRecord } from '../record/patient-record.ts';
-import { type Visit, visitOn } from '../visit/visit.ts';
+import { type Visit, nothingGiven, visitOn } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { checkCareGoesOn, checkKnown } from './check-care.ts';
 import { fieldWrong } from './check-fields.ts';
@@ -63,13 +63,13 @@ function checkAnswered(act: ActNamed<'decide'>, { today }: Surroundings): readon
   ];
 }
 
-/** Put off is possible at any moment before the medicine runs; go and ask need the questions first. */
+/** Put off is possible until something of the medicine has run in; go and ask need the questions first. */
 function checkTurn(act: ActNamed<'decide'>, visit: Visit): readonly Refusal[] {
   if (visit.over)
     return [refusal('visit-over', 'They have gone home.', { remedy: 'withdraw "left" if they are still here' })];
   if (visit.infusion === undefined && visit.dose !== undefined)
     return [refusal('step-already-done', 'The dose of today has been given.')];
-  if (visit.infusion !== undefined) {
+  if (visit.infusion !== undefined && !(act.decision === 'put off' && nothingGiven(visit) && !visit.putOff)) {
     return [
       refusal('step-already-done', 'The infusion was started.', {
         remedy: 'to end it early, finish it with the volume and the reason',

@@ -5,6 +5,7 @@ import { reactionsToDecide } from '../record/reaction-to-decide.ts';
 import { type Infusion, type Visit, isFlushed } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { atTheChair, notRunning, stepOf } from './at-the-drip.ts';
+import { checkPreparedStillGood } from './check-pack.ts';
 import { notFlushed } from './check-visit-step.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
@@ -33,6 +34,7 @@ export function decideResume(act: ActNamed<'resume infusion'>, now: Surroundings
       ...checkWayIn(visit, visit.infusion),
       ...checkReactionsDecided(record, visit),
       ...checkNotSaidNo(record),
+      ...(visit.preparation === undefined ? [] : checkPreparedStillGood(visit.preparation, visit, now)),
     );
   return decided(refusals, () => [stepOf(act, 'infusion-resumed', { clock: now.clock }, now)]);
 }

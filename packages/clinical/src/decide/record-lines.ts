@@ -2,6 +2,7 @@
 import { kindNamed } from '../kinds/index.ts';
 import type { Draft } from '../ledger/entry.ts';
 import { type Subject, subject, subjectId } from '../ledger/subject.ts';
+import { protocolInForceOn } from '../protocol/in-force.ts';
 import type { Fact, SubjectRecord } from '../record/patient-record.ts';
 import type { ActNamed } from './act.ts';
 import { checkKnown } from './check-care.ts';
@@ -95,8 +96,11 @@ function line(
           now.zone,
           amends,
         );
+  const protocol = now.context === undefined ? undefined : protocolInForceOn(now.context.protocols, now.today);
   const doubts =
-    fact === undefined || refusals.length > 0 ? [] : checkDoubts(record, fact, `${path}.body`, confirms, amends);
+    fact === undefined || refusals.length > 0
+      ? []
+      : checkDoubts(record, fact, `${path}.body`, confirms, amends, protocol);
   return { draft, refusals: [...refusals, ...doubts, ...inPlace] };
 }
 

@@ -41,6 +41,7 @@ export const refusalNames = [
   // The day of a session
   'too-few-registrants',
   'no-second-checker',
+  'not-in-the-opening',
   'kit-not-ready',
   'session-not-open',
   'no-outcome',

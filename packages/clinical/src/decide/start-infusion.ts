@@ -1,5 +1,5 @@
 /** The medicine begins to run: who it is, the go, the way in, the pack and its second check, the open session. */
-import { MILLISECONDS_A_MINUTE, plural } from '../kinds-texts/words.ts';
+import { MILLISECONDS_A_MINUTE, counted, plural } from '../kinds-texts/words.ts';
 import { lineLookedAlong } from '../kinds/infusion-started.ts';
 import { subject } from '../ledger/subject.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
@@ -8,10 +8,11 @@ import { keepsCompetences } from '../unit/competence.ts';
 import { TYPED_IN_LATER, sinceCheck } from '../visit/running-time.ts';
 import { sessionDayOf } from '../visit/session-day.ts';
 import { sessionOf } from '../visit/session-list.ts';
-import { type Visit, checkerOf, isFlushed } from '../visit/visit.ts';
+import { type Visit, checkerOf, isFlushed, nothingGiven } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { atTheChair, stepOf } from './at-the-drip.ts';
 import { fieldWrong } from './check-fields.ts';
+import { checkInTheOpening } from './check-in-the-opening.ts';
 import { checkPreparedStillGood } from './check-pack.ts';
 import { checkVerified } from './check-pharmacy.ts';
 import { checkMinutes, notFlushed } from './check-visit-step.ts';
@@ -31,6 +32,7 @@ export function decideStart(act: ActNamed<'start infusion'>, written: Surroundin
   if (visit !== undefined && !visit.over) refusals.push(...checkStart(record, visit, now));
   refusals.push(
     ...checkMinutes(act.plannedMinutes, 'plannedMinutes', now),
+    ...checkMinutesAsChecked(act, visit),
     ...checkAskedAtTheChair(act),
     ...checkLineLookedAlong(act),
     ...checkInterrupted(act, visit, now),
@@ -57,6 +59,23 @@ const checkAskedAtTheChair = ({ identifiers }: ActNamed<'start infusion'>): read
   identifiers === undefined
     ? [fieldWrong('identifiers', 'nobody was asked who they are at the chair', 'two identifiers, asked and matched')]
     : [];
+
+/** How fast it runs is part of what two people read: other minutes are prepared and checked anew. What ran on paper ran as it did. */
+function checkMinutesAsChecked(
+  { plannedMinutes, happenedAt }: ActNamed<'start infusion'>,
+  visit: Visit | undefined,
+): readonly Refusal[] {
+  const minutes = visit?.preparation?.body.minutes;
+  return minutes === undefined || minutes === plannedMinutes || happenedAt !== undefined
+    ? []
+    : [
+        fieldWrong(
+          'plannedMinutes',
+          `it was prepared and checked to run in ${counted(minutes, 'minute')}`,
+          'run it as it was checked; for another time withdraw the preparation, prepare it and let it be checked anew',
+        ),
+      ];
+}
 
 /**
  * Hazard 77: air, an unvented set, a line that runs freely. Whoever starts it now has looked; only of one that ran on paper may
@@ -128,7 +147,11 @@ function checkStart(record: SubjectRecord, visit: Visit, now: Surroundings): rea
     return [
       visit.infusion.finished === undefined
         ? refusal('already-running', 'The infusion was started.', { remedy: 'pause, resume or finish it' })
-        : refusal('step-already-done', 'The dose of today has been given.'),
+        : nothingGiven(visit)
+          ? refusal('step-already-done', 'The drip was ended today before anything ran in.', {
+              remedy: 'put the dose off with the reason; withdraw its end if it was a slip',
+            })
+          : refusal('step-already-done', 'The dose of today has been given.'),
     ];
   }
   const refusals: Refusal[] = [
@@ -148,7 +171,7 @@ function checkStart(record: SubjectRecord, visit: Visit, now: Surroundings): rea
       ...checkPreparedStillGood(visit.preparation, visit, now),
       ...checkChecked(visit, visit.preparation, now),
     );
-  return [...refusals, ...checkGiver(record, now.today, now)];
+  return [...refusals, ...checkInTheOpening(visit, now), ...checkGiver(record, now.today, now)];
 }
 
 /** Where the unit keeps competences, nothing runs before two registered people have opened the session. Hazard 35. */

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { careRoles } from '../ledger/role.ts';
 import { entryKind } from './entry-kind.ts';
-import { uuidField } from './fields.ts';
+import { identifiersField, uuidField } from './fields.ts';
 
 /** The person is here, and two identifiers were asked and matched. Opens the visit. */
 export const arrived = entryKind({
@@ -14,10 +14,7 @@ export const arrived = entryKind({
   body: z
     .object({
       session: uuidField,
-      identifiers: z
-        .array(z.enum(['full name', 'birth date', 'number', 'address']))
-        .min(2, 'two identifiers are asked')
-        .readonly(),
+      identifiers: identifiersField,
       chair: z.number().int().min(1).max(60).optional(),
     })
     .readonly(),

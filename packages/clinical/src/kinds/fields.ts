@@ -18,10 +18,11 @@ export const birthField = z
 /** Free text a person typed. Trimmed, never empty. */
 export const textField = z.string().trim().min(1, 'may not be empty').max(2000, 'at most 2000 characters');
 export const shortText = z.string().trim().min(1, 'may not be empty').max(200, 'at most 200 characters');
-/** What was asked and matched: two at least. */
+/** What was asked and matched: two at least, and one asked twice is one. */
 export const identifiersField = z
   .array(z.enum(['full name', 'birth date', 'number', 'address']))
   .min(2, 'two identifiers are asked')
+  .refine((asked) => new Set(asked).size === asked.length, 'one identifier asked twice is one: ask another')
   .readonly();
 export const uuidField = z.string().regex(/^[A-Za-z0-9._-]{1,80}$/, 'an id');
 /** The server's clock as it stood: which boot of the machine, how long it was up, what the wall clock said. */

@@ -117,6 +117,10 @@ export function visitOn(record: SubjectRecord, on: Day): Visit | undefined {
 export const productOf = (visit: Visit | undefined): PackProduct =>
   visit?.injection === undefined ? dripProduct : (injectionOf(visit.injection.medicine)?.product ?? dripProduct);
 
+/** The drip was ended before anything ran in: no dose, and somebody says what comes next. */
+export const nothingGiven = ({ infusion, dose }: Pick<Visit, 'infusion' | 'dose'>): boolean =>
+  infusion?.finished?.body.milliliters === 0 && dose === undefined;
+
 /** Whether an id names a fact or the entry it amends. */
 export const isAbout = (id: string, fact: Fact): boolean => id === fact.id || id === fact.first;
 

@@ -1,5 +1,5 @@
 /** At the chair: who they are is asked once more, and one pair of hands does not try for ever. Hazards 24 and 32. */
-import { type Act, day, entryText, kindNamed, visitOn } from '@twelvemonth/clinical';
+import { type Act, type PlainDate, actSchema, day, entryText, kindNamed, visitOn } from '@twelvemonth/clinical';
 import { describe, expect, test } from 'vitest';
 import { onTheDay, startInfusion } from './a-day-unit.ts';
 import { putOff } from './put-off-act.ts';
@@ -15,6 +15,80 @@ describe('two identifiers at the chair', () => {
     expect(refusal).toMatchObject({ name: 'field-wrong', field: 'identifiers' });
     expect(unit.refused('dana', start(['full name', 'number']))).toEqual([]);
     expect(entryText(unit.newest('infusion-started'))).toContain('full name and number matched at the chair');
+  });
+});
+
+describe('what is typed and cannot be', () => {
+  // Two identifiers: the unit's safety rules, hazard 24.
+  const twice = ['birth date', 'birth date'] as const;
+  const says = 'one identifier asked twice is one: ask another';
+  const fields = (refusals: ReturnType<ReturnType<typeof onTheDay>['do']>) =>
+    refusals.filter(({ says: said }) => said.includes(says)).map(({ field }) => field);
+  test('one identifier asked twice is not two: on arrival and at the preparation', () => {
+    const unit = onTheDay();
+    expect(
+      fields(unit.line('sunniva', 'arrived', { session: 'thornbeck-2026-11-26', identifiers: twice, chair: 2 })),
+    ).toEqual(['line.body.identifiers']);
+    unit.go();
+    expect(fields(unit.line('dana', 'preparation', unit.pack({ identifiers: twice })))).toEqual([
+      'line.body.identifiers',
+    ]);
+  });
+  test('nor where the checker and whoever starts it ask: the act is not read', () => {
+    const unit = onTheDay().go().prepared();
+    const check = unit.check({ identifiers: twice });
+    for (const act of [check, start(twice)])
+      expect(actSchema.safeParse(act).error?.issues.map(({ message }) => message)).toEqual([says]);
+  });
+  test('a chair the session was not opened with', () => {
+    const unit = onTheDay();
+    const arrived = (chair: number) =>
+      unit.line('sunniva', 'arrived', { session: 'thornbeck-2026-11-26', identifiers: ['full name', 'number'], chair });
+    for (const [staff, what] of [
+      ['imre', 'medicines into a vein'],
+      ['dana', 'medicines into a vein'],
+      ['imre', 'life support'],
+    ] as const)
+      unit.expect('imre', {
+        name: 'record competence',
+        unit: 'thornbeck',
+        body: { staff, role: 'nurse', what, until: '2027-06-30' as PlainDate },
+      });
+    unit.expect('imre', {
+      name: 'open session',
+      session: 'thornbeck-2026-11-26',
+      unit: 'thornbeck',
+      body: {
+        present: [
+          { staff: 'imre', role: 'nurse in charge' },
+          { staff: 'dana', role: 'nurse' },
+        ],
+        secondCheckers: ['imre', 'dana'],
+        kit: { checkedBy: 'dana', complete: true, expiresOn: '2027-03-31' as PlainDate },
+        chairs: 4,
+        counts: [],
+      },
+    });
+    const [refused] = arrived(5);
+    expect([refused?.name, refused?.field, refused?.says]).toEqual([
+      'field-wrong',
+      'line.body.chair',
+      'the session was opened with 4 chairs',
+    ]);
+    expect(arrived(4)).toEqual([]);
+  });
+  test('a lower pressure that is not below the upper one', () => {
+    const unit = onTheDay().arrive();
+    const pressures = (systolicMmHg: number, diastolicMmHg: number) =>
+      unit.line('sunniva', 'observations', { systolicMmHg, diastolicMmHg, when: 'before' });
+    for (const [upper, lower] of [
+      [76, 130],
+      [100, 100],
+    ] as const)
+      expect(pressures(upper, lower).map(({ name, field }) => [name, field])).toEqual([
+        ['field-wrong', 'line.body.diastolicMmHg'],
+      ]);
+    expect(pressures(100, 99)).toEqual([]);
   });
 });
 

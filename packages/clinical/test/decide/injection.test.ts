@@ -75,7 +75,7 @@ describe('an injection, step by step', () => {
       injections: 1,
       identifiers: ['full name', 'birth date'],
     });
-    unit.write('sunniva', 'observed', { minutes: 15, well: true });
+    unit.write('sunniva', 'observed', { minutes: 30, well: true });
     unit.write('sunniva', 'left', { cardGiven: true });
     expect(steps(unit).every((step) => step.endsWith('done'))).toBe(true);
   });

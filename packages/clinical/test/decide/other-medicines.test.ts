@@ -57,7 +57,7 @@ describe('what neither drips nor is injected by the steps of a visit (pamidronat
     const steps = () =>
       (visitOn(unit.patient(), day(unit.today()))?.steps ?? []).map(({ step, state }) => `${step} ${state}`);
     expect(steps().slice(4)).toEqual(['observe waiting', 'leave to come']);
-    unit.write('sunniva', 'observed', { minutes: 15, well: true });
+    unit.write('sunniva', 'observed', { minutes: 30, well: true });
     unit.write('sunniva', 'left', { cardGiven: true });
     expect(steps().every((step) => step.endsWith('done'))).toBe(true);
   });

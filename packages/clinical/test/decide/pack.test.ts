@@ -170,6 +170,13 @@ describe('a stopped batch', () => {
     unit.expect('priya', { name: 'release batch', body: { batch: 'PA-2391', reason: 'another maker’s batch' } });
     expect(unit.refused('dana', startInfusion)).toEqual([]);
   });
+  test('stopped while the infusion stands still: it does not run again, and can be stopped for good', () => {
+    const unit = onTheDay().running();
+    unit.wait(5).expect('dana', { name: 'pause infusion', patient: 'p1', reason: 'the pump alarms' });
+    unit.expect('priya', stop());
+    expect(unit.refused('dana', { name: 'resume infusion', patient: 'p1' })).toEqual(['batch-stopped']);
+    unit.expect('dana', { name: 'finish infusion', patient: 'p1', milliliters: 16, stoppedBecause: 'batch recalled' });
+  });
 
   test('only a pharmacist lets a batch be used again, and only one that is stopped', () => {
     const unit = listed();

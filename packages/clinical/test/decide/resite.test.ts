@@ -114,8 +114,8 @@ describe('while it stands still', () => {
   test('it can be stopped for good without another cannula: a part dose', () => {
     const unit = stopped();
     unit.write('dana', 'cannula-removed', { site: 'swollen' });
-    unit.expect('dana', { name: 'finish infusion', patient: 'p1', milliliters: 40, stoppedBecause: 'no vein left' });
-    expect(unit.newest('dose').body.partMilliliters).toBe(40);
+    unit.expect('dana', { name: 'finish infusion', patient: 'p1', milliliters: 30, stoppedBecause: 'no vein left' });
+    expect(unit.newest('dose').body.partMilliliters).toBe(30);
     expect(steps(unit)).toMatchObject({ cannula: 'done', infusion: 'done', removal: 'done', observe: 'waiting' });
   });
 });

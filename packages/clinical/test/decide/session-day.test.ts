@@ -169,6 +169,53 @@ describe('while competences are kept', () => {
     expect(unit.refused('imre', unit.check())).toEqual([]);
   });
 
+  // Practice page, 7: "competence & registration in date at time of act"; common practice, no other source.
+  describe('who prepares and who gives are people whom the opening names, in date that day', () => {
+    const opened = (): DayUnit => {
+      const unit = morning();
+      unit.expect('imre', opening());
+      return unit.go();
+    };
+    const stranger = { staff: 'quilla', role: 'nurse' } as const;
+    test('a nurse whom it does not name prepares nothing', () => {
+      const unit = opened();
+      const [refused] = unit.line(stranger, 'preparation', unit.pack());
+      expect([refused?.name, refused?.remedy]).toEqual([
+        'not-in-the-opening',
+        'the nurse in charge writes the opening anew with your name, or somebody named there does it',
+      ]);
+    });
+    test('and starts nothing, until the opening is written anew with the name of one in date', () => {
+      const unit = opened().prepared();
+      unit.expect('imre', unit.check());
+      expect(unit.refused(stranger, startInfusion)).toEqual(['not-in-the-opening']);
+      const named = [
+        { staff: 'imre', role: 'nurse in charge' as const },
+        { staff: 'dana', role: 'nurse' as const },
+        stranger,
+      ];
+      unit.expect('imre', opening({ present: named }));
+      const [outOfDate] = unit.do(stranger, startInfusion);
+      expect([outOfDate?.name, outOfDate?.says]).toEqual([
+        'not-in-the-opening',
+        'Your competence for medicines into a vein is not in date.',
+      ]);
+      competent(unit, stranger.staff, 'nurse', '2026-11-26');
+      unit.expect(stranger, startInfusion);
+    });
+    test('a pause is anybody’s who stands there', () => {
+      const unit = opened().prepared();
+      unit.expect('imre', unit.check());
+      unit.expect('dana', startInfusion);
+      unit.expect(stranger, { name: 'pause infusion', patient: 'p1', reason: 'her arm swells', because: 'the site' });
+    });
+    test('what ran on paper is typed in by whoever stands there', () => {
+      const unit = opened().prepared();
+      unit.expect('imre', unit.check());
+      unit.wait(60).expect(stranger, { ...startInfusion, happenedAt: '2026-11-26T09:30:00.000+00:00' });
+    });
+  });
+
   test('a unit that keeps none is as before', () => {
     const unit = onTheDay();
     unit.go().prepared();
@@ -187,7 +234,7 @@ function given(): DayUnit {
 }
 function home(unit: DayUnit): DayUnit {
   unit.write('dana', 'cannula-removed', { site: 'looks well' });
-  unit.wait(20).write('dana', 'observed', { minutes: 20, well: true });
+  unit.wait(30).write('dana', 'observed', { minutes: 30, well: true });
   unit.write('dana', 'left', { cardGiven: true });
   return unit;
 }

@@ -321,10 +321,30 @@ describe('the drip', () => {
     expect(unit.refused({ staff: people.halina.staff, role: 'nurse' }, start())).toEqual(['prescriber-may-not-give']);
   });
   test('planned under 15 minutes is refused, 15 is not', () => {
+    const prepared = (minutes: number): DayUnit => {
+      const unit = onTheDay().go();
+      unit.write('dana', 'cannula', { site: 'right forearm', gauge: '22', tries: 1, placed: true });
+      unit.write('dana', 'flush', { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' });
+      expect(unit.line('dana', 'preparation', unit.pack({ minutes }))).toHaveLength(minutes < 15 ? 1 : 0);
+      return unit;
+    };
+    expect(prepared(14).refused('dana', start(14))).toContain('under-the-minimum-minutes');
+    const unit = prepared(15);
+    unit.expect('imre', unit.check({ minutes: 15 }));
+    unit.expect('dana', start(15));
+  });
+  test('it runs as it was prepared and checked: other minutes, shorter or longer, were read by nobody', () => {
     const unit = onTheDay().go().prepared();
     unit.expect('imre', unit.check());
-    expect(unit.refused('dana', start(14))).toEqual(['under-the-minimum-minutes']);
-    unit.expect('dana', start(15));
+    for (const minutes of [15, 29, 31, 240]) {
+      const [refused] = unit.do('dana', start(minutes));
+      expect([refused?.name, refused?.field, refused?.says]).toEqual([
+        'field-wrong',
+        'plannedMinutes',
+        'it was prepared and checked to run in 30 minutes',
+      ]);
+    }
+    unit.expect('dana', start(30));
   });
   test('a fact that changed since the go stops the start: a result withdrawn, a symptom told', () => {
     const unit = onTheDay().go().prepared();
@@ -404,9 +424,9 @@ describe('the drip', () => {
   });
   test('stopped early: volume and reason, a part dose that a prescriber has to judge (31)', () => {
     const unit = onTheDay().running().wait(8);
-    expect(unit.refused('dana', finish({ milliliters: 60 }))).toEqual(['field-wrong']);
-    unit.expect('dana', finish({ milliliters: 60, stoppedBecause: 'swelling, cannula lost' }));
-    expect(unit.newest('dose').body).toMatchObject({ partMilliliters: 60, batch: 'PA-2391' });
+    expect(unit.refused('dana', finish({ milliliters: 50 }))).toEqual(['field-wrong']);
+    unit.expect('dana', finish({ milliliters: 50, stoppedBecause: 'swelling, cannula lost' }));
+    expect(unit.newest('dose').body).toMatchObject({ partMilliliters: 50, batch: 'PA-2391' });
     expect(outcomeOf(visitOn(unit.patient(), day(unit.today())))).toBe('part given');
   });
   test('nothing given is no dose', () => {

@@ -8,15 +8,32 @@ import type { Step } from '../use-step.ts';
 export function StopEarlyForm({ step }: { step: Step }) {
   const [milliliters, setMilliliters] = useState<number>();
   const [reason, setReason] = useState('');
+  const [incident, setIncident] = useState('');
+  const tooFast = step.attempt.refusals.some(({ name }) => name === 'ran-too-fast');
   return (
     <form
       onSubmit={(event) => {
         event.preventDefault();
-        if (milliliters !== undefined) step.act({ name: 'finish infusion', milliliters, stoppedBecause: reason });
+        if (milliliters === undefined) return;
+        step.act({
+          name: 'finish infusion',
+          milliliters,
+          stoppedBecause: reason,
+          ...(incident.trim() === '' ? {} : { incident }),
+        });
       }}
     >
       <NumberField label="Given" unit="mL" at="milliliters" value={milliliters} onChange={setMilliliters} />
       <TextField label="Why it was stopped" at="stoppedBecause" value={reason} onChange={setReason} />
+      {(tooFast || incident !== '') && (
+        <TextField
+          label="Incident: what happened, and whom you told"
+          help="Only if so much has run in this time. The nurse in charge looks at it."
+          at="incident"
+          value={incident}
+          onChange={setIncident}
+        />
+      )}
       <Button type="submit" tone="act" size="big" busy={step.attempt.busy} disabled={milliliters === undefined}>
         Stopped for good
       </Button>

@@ -75,6 +75,8 @@ describe('opening', () => {
   it('with one registered person it does not open, and says what to do', async () => {
     const { tickIn, pick, fill, press, sees } = hands(nurse);
     const here = 'Who is here';
+    // Nobody to choose yet: both lists say what to do first.
+    await expect.poll(async () => nurse.getByText('Tick first who is here.').count()).toBe(2);
     await tickIn(
       here,
       `${people.nurse.name}, nurse in charge: medicines into a vein until 30 Jun 2027, life support until 30 Jun 2027`,
@@ -101,6 +103,30 @@ describe('opening', () => {
     await hands(other).sees('The session is open.');
     console.log(`open at the other screen after ${Math.round(performance.now() - began)} ms`);
     await checked(nurse, 'session-open');
+  });
+});
+
+describe('while it is open', () => {
+  it('one registered person left: said, nothing begins, and put right again', async () => {
+    const { press, sees, tickIn } = hands(nurse);
+    await press('Staff, kit or chairs have changed');
+    const left = `${people.checker.name}, nurse: medicines into a vein until 30 Jun 2027`;
+    await nurse.getByRole('group', { name: 'Who is here' }).getByRole('checkbox', { name: left }).uncheck();
+    await press('Write it anew');
+    await sees(/1 registered person is here.*Until that is put right no medicine is started; what runs goes on/);
+    await checked(nurse, 'session-one-left');
+    await press('record it as typed: I looked');
+    await sees('No medicine is started now:');
+    await hands(other).sees('No medicine is started now:');
+    await checked(other, 'today-one-left');
+    await press('Staff, kit or chairs have changed');
+    await tickIn('Who is here', left);
+    await tickIn('Who may make the second check', people.checker.name);
+    await press('Write it anew');
+    await nurse.getByText('No medicine is started now:').waitFor({ state: 'detached' });
+    await sees(/as it is since/);
+    await sees('Counted: 12 packs of PA-2391.');
+    await other.getByText('No medicine is started now:').waitFor({ state: 'detached' });
   });
 });
 
@@ -132,7 +158,12 @@ describe('who looks after whom', () => {
 describe('closing', () => {
   it('names who has no outcome; with a reason it closes', async () => {
     const { fill, pick, press, sees } = hands(nurse);
-    await sees('Wanda Ferreira has not come, and nothing says why.');
+    await sees('Still expected');
+    await expect.poll(async () => nurse.getByRole('listitem').getByText('(09:00)').count()).toBe(1);
+    at.clock.moveOn(60);
+    await nurse.reload();
+    await sees('Has not come, and nothing says why');
+    await expect.poll(async () => nurse.getByLabel(/does not add up/).count()).toBe(0);
     await fill('Packs of PA-2391 on the shelf', '11');
     await fill('What is left to do', 'ring Mrs Ferreira tomorrow');
     await pick('Handed over to', people.checker.name);
@@ -165,5 +196,14 @@ describe('closing', () => {
     await press('I have read it and take it on');
     await sees(/Accepted by Chris Check/);
     await hands(nurse).sees(/Accepted by Chris Check/);
+  });
+
+  it('somebody comes after all: it is opened again as it stood, and waits to be closed again', async () => {
+    const { press, sees } = hands(nurse);
+    await press('Open it again: somebody is still to be seen');
+    await press('Open it again');
+    await sees(`Second checkers: ${people.nurse.name}, ${people.checker.name}`);
+    await sees('What is left to do');
+    await other.getByText(/Accepted by Chris Check/).waitFor({ state: 'detached' });
   });
 });

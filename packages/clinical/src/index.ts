@@ -178,6 +178,7 @@ export { actThatWrites, handWrittenKinds, historyKinds } from './decide/hand-wri
 export * from './decide/in-memory.ts';
 export * from './decide/judged-by.ts';
 export { movableKinds } from './decide/move-entry.ts';
+export { whatHoldsStarts } from './decide/opening-lacks.ts';
 export { canonicalText } from './protocol/canonical-text.ts';
 export * from './decide/read-kinds-of.ts';
 export * from './decide/subjects-of.ts';

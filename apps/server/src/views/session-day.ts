@@ -3,12 +3,16 @@ import {
   type Day,
   type Fact,
   type SessionDay,
+  type SessionList,
   type SubjectRecord,
   competenceOf,
   competences,
   day,
   dripProduct,
   factsOf,
+  lettersOut,
+  isVisitLetter,
+  onHand,
   mayGiveAndCheck,
   missingAtClosing,
   plainDate,
@@ -18,14 +22,18 @@ import {
   sessionOf,
   shortDate,
   stopOf,
+  visitOn,
 } from '@twelvemonth/clinical';
 import type { SessionDayView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
+import type { UnitNow } from '../register/units.ts';
 import { nurseOf, nursesOf } from './named-nurse.ts';
 import { noProtocolInForce } from './person-row.ts';
 import { fullName } from './person-words.ts';
 import { byPatient, everySession, inTrouble, listedOn } from './sessions.ts';
+import { heldBy } from './session-state.ts';
+import { whoHadWhat } from './stock.ts';
 
 export async function sessionDayViewOf(atHand: AtHand, id: string): Promise<SessionDayView | undefined> {
   const record = await atHand.notes.of('session', id);
@@ -56,6 +64,7 @@ export async function sessionDayViewOf(atHand: AtHand, id: string): Promise<Sess
         patient: person.patient,
         name: fullName(person),
         arriveAt,
+        gone: visitOn(person.record, session.on)?.over === true,
         ...nurseOf(record, person.patient, atHand.accounts.nameOf),
       })),
     staff: atHand.accounts
@@ -68,7 +77,7 @@ export async function sessionDayViewOf(atHand: AtHand, id: string): Promise<Sess
         competences: shownBy(unitRecord, staff, session.on),
         mayCheck: mayGiveAndCheck(unitRecord, staff, session.on),
       })),
-    batches: await batchesOf(atHand, session.on, openedBy(listed, session.on)),
+    batches: await batchesOf(atHand, session, openedBy(listed, session.on)),
     trouble: troubleOf(listed, session.on),
     ...(next === undefined
       ? {}
@@ -83,18 +92,37 @@ export async function sessionDayViewOf(atHand: AtHand, id: string): Promise<Sess
           },
         }),
     ...wordsOf(said, atHand.accounts.nameOf),
-    missing:
-      said.state === 'open'
-        ? listed.flatMap((person) =>
-            missingAtClosing(person.record, session.on).map(({ says, remedy }) => ({
-              patient: person.patient,
-              says,
-              remedy,
-            })),
-          )
-        : [],
+    held: said.state === 'open' ? heldBy(said, unitRecord, session.on) : [],
+    missing: said.state === 'open' ? missingOf(session, people, unit) : [],
+    lettersToSend: listed.reduce((sum, { record: notes }) => sum + lettersToSend(notes, session.on), 0),
   };
 }
+
+function missingOf(
+  session: SessionList,
+  people: ReadonlyMap<string, Person>,
+  { today, moment }: UnitNow,
+): SessionDayView['missing'] {
+  const isStillToCome = (arriveAt: string): boolean =>
+    session.on > today || (session.on === today && arriveAt > moment.slice(11, 16));
+  return listedOn(session, people).flatMap(({ person, arriveAt }) =>
+    person === undefined
+      ? []
+      : missingAtClosing(person.record, session.on).map(({ what, remedy }) => ({
+          patient: person.patient,
+          name: fullName(person),
+          what,
+          remedy,
+          ...(what === 'not come' && isStillToCome(arriveAt) ? { comesAt: arriveAt } : {}),
+        })),
+  );
+}
+
+const lettersToSend = (record: SubjectRecord, on: Day): number =>
+  lettersOut(record).filter(
+    ({ letter, waitsFor }) =>
+      letter !== undefined && letter.on >= on && isVisitLetter(letter.body) && waitsFor === 'sending',
+  ).length;
 
 const shownBy = (unit: SubjectRecord, staff: string, on: Day): SessionDayView['staff'][number]['competences'] =>
   competences.flatMap((what) => {
@@ -125,27 +153,50 @@ function openedBy(listed: readonly Person[], on: Day): ReadonlyMap<string, numbe
   return opened;
 }
 
-/** What may be used that day: received, in date, not stopped. */
+/** What may be used that day: received, in date, not stopped. What lies at this unit comes first. */
 async function batchesOf(
-  { notes }: AtHand,
-  on: Day,
+  atHand: AtHand,
+  { on, unit }: SessionList,
   opened: ReadonlyMap<string, number>,
 ): Promise<SessionDayView['batches']> {
-  return (await notes.all('batch')).flatMap((record) => {
-    const received = receivedAs(record);
-    if (received === undefined || received.product !== dripProduct) return [];
-    const here = opened.get(sameBatch(received.batch)) ?? 0;
-    const mayBeUsed = day(received.expiresOn) >= on && stopOf(record) === undefined;
-    if (!mayBeUsed && here === 0) return [];
-    const { batch, product, expiresOn } = received;
-    return [{ batch, product, expiresOn, opened: here }];
-  });
+  const { used } = await whoHadWhat(atHand, unit);
+  return (await atHand.notes.all('batch'))
+    .flatMap((record) => {
+      const received = receivedAs(record);
+      if (received === undefined || received.product !== dripProduct) return [];
+      const key = sameBatch(received.batch);
+      const here = opened.get(key) ?? 0;
+      const mayBeUsed = day(received.expiresOn) >= on && stopOf(record) === undefined;
+      if (!mayBeUsed && here === 0) return [];
+      const { batch, product, expiresOn } = received;
+      const isHere = here > 0 || onHand(record, unit, used.get(key) ?? []).packs !== 0;
+      return [{ batch, product, expiresOn, opened: here, isHere }];
+    })
+    .toSorted((a, b) => Number(b.isHere) - Number(a.isHere) || (a.expiresOn < b.expiresOn ? -1 : 1));
 }
 
 const momentOf = (fact: Fact): string => fact.at ?? fact.recordedAt;
 
+/** When it was opened, where that was written anew since. */
+function firstOpening(
+  [first]: SessionDay['openings'],
+  opened: Fact<'session-opened'>,
+  nameOf: (staff: string) => string,
+): Pick<NonNullable<SessionDayView['opened']>, 'first'> {
+  return first === undefined || first.id === opened.id
+    ? {}
+    : { first: { by: nameOf(first.author.staff), at: momentOf(first) } };
+}
+
+/** Who writes anew who is here does not count the packs again: the newest count of each batch stands. */
+const newestCounts = (openings: SessionDay['openings']): NonNullable<SessionDayView['opened']>['counts'] => [
+  ...new Map(
+    openings.flatMap(({ body }) => body.counts).map((count) => [sameBatch(count.batch), { ...count }]),
+  ).values(),
+];
+
 function wordsOf(
-  { opened, closed, accepted }: SessionDay,
+  { opened, openings, closed, accepted }: SessionDay,
   nameOf: (staff: string) => string,
 ): Pick<SessionDayView, 'opened' | 'closed' | 'accepted'> {
   return {
@@ -157,10 +208,13 @@ function wordsOf(
             at: momentOf(opened),
             present: opened.body.present.map(({ staff, role }) => ({ staff, name: nameOf(staff), role })),
             secondCheckers: opened.body.secondCheckers.map((staff) => ({ staff, name: nameOf(staff) })),
-            kit: `whole, in date until ${shortDate(day(opened.body.kit.expiresOn))}, looked at by ${nameOf(opened.body.kit.checkedBy)}`,
+            kit: `${opened.body.kit.complete ? 'whole' : 'not whole'}, in date until ${shortDate(day(opened.body.kit.expiresOn))}, looked at by ${nameOf(opened.body.kit.checkedBy)}`,
+            kitCheckedBy: opened.body.kit.checkedBy,
+            kitComplete: opened.body.kit.complete,
             kitExpiresOn: opened.body.kit.expiresOn,
             chairs: opened.body.chairs,
-            counts: opened.body.counts.map((count) => ({ ...count })),
+            ...firstOpening(openings, opened, nameOf),
+            counts: newestCounts(openings),
             ...(opened.body.note === undefined ? {} : { note: opened.body.note }),
           },
         }),

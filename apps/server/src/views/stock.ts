@@ -107,7 +107,7 @@ export async function toOrderBy(atHand: AtHand, unit: UnitNow): Promise<Day[]> {
 }
 
 /** By batch: the people of the service who had it, and the packs opened at this unit. */
-async function whoHadWhat(atHand: AtHand, unit: string): Promise<Had> {
+export async function whoHadWhat(atHand: AtHand, unit: string): Promise<Had> {
   const unitOf = new Map((await everySession(atHand)).map((session) => [session.id, session.unit]));
   const people = new Map<string, Person[]>();
   const used = new Map<string, PackUsed[]>();

@@ -22,6 +22,7 @@ import { atPharmacyOf, heldOn } from './pharmacy.ts';
 import { noProtocolInForce } from './person-row.ts';
 import { fullName } from './person-words.ts';
 import { byPatient, couldComeOn, everySession, inTrouble, listedOn } from './sessions.ts';
+import { heldToday, leftOverBefore, shownOf } from './session-state.ts';
 import { listedPatientOf } from './visit-steps.ts';
 import { workOf } from './work.ts';
 
@@ -38,7 +39,8 @@ export async function todayOf(atHand: AtHand, unit: UnitNow): Promise<TodayView>
   const sessions = (await everySession(atHand)).filter(
     (session) => session.unit === unit.unit.id && session.cancelled === undefined,
   );
-  const now = sessions.find((session) => session.on === unit.today);
+  const ofToday = sessions.filter((session) => session.on === unit.today);
+  const now = await shownOf(ofToday, atHand);
   const next = sessions.find((session) => session.on > unit.today);
   const listed =
     now === undefined
@@ -57,6 +59,11 @@ export async function todayOf(atHand: AtHand, unit: UnitNow): Promise<TodayView>
     ...(session === undefined || now === undefined
       ? {}
       : { session: now.id, sessionState: sessionDayOf(session).state }),
+    held: session === undefined ? [] : await heldToday(session, unit, atHand),
+    leftOver: await leftOverBefore(unit, sessions, atHand),
+    alsoToday: ofToday
+      .filter((one) => one !== now)
+      .map(({ id, opensAt, closesAt, taken }) => ({ session: id, opensAt, closesAt, listed: taken.size })),
     ...(next === undefined ? {} : { nextSession: { session: next.id, on: plainDate(next.on) } }),
     counts: {
       listed: listed.length,

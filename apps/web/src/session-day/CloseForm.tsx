@@ -1,5 +1,4 @@
 import { useQuery } from '@tanstack/react-query';
-import { Link } from '@tanstack/react-router';
 import { registrants } from '@twelvemonth/clinical';
 import type { SessionDayView } from '@twelvemonth/exchange';
 import { useState } from 'react';
@@ -7,13 +6,12 @@ import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { TextField } from '../fields/TextField.tsx';
 import { ActForm } from '../fields/ActForm.tsx';
 import { Button } from '../paper/Button.tsx';
-import { Note } from '../paper/Note.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import { me } from '../server/queries.ts';
 import { useAct } from '../server/use-act.ts';
 import { PackCountFields } from './PackCountFields.tsx';
+import { StillOpen } from './StillOpen.tsx';
 import { type PackCounts, countsToSend } from './pack-counts.ts';
-import { InUnitWords } from '../words/InUnitWords.tsx';
 
 /** What stands in the way first; then packs, and what is left to do with the person who takes it on. */
 export function CloseForm({ data }: { data: SessionDayView }) {
@@ -38,28 +36,8 @@ export function CloseForm({ data }: { data: SessionDayView }) {
       }}
     >
       <h2>Close the session</h2>
-      {data.missing.length === 0 ? (
-        <Note tone="done">Everybody on the list has an outcome, and every letter is signed.</Note>
-      ) : (
-        <Note tone="caution">
-          <p>
-            <strong>Before it can close:</strong>
-          </p>
-          <ul>
-            {data.missing.map(({ patient, says, remedy }) => (
-              <li key={`${patient} ${says}`}>
-                <Link to="/people/$patient/visit" params={{ patient }}>
-                  <InUnitWords>{says}</InUnitWords>
-                </Link>{' '}
-                <span className="quiet">
-                  (<InUnitWords>{remedy}</InUnitWords>)
-                </span>
-              </li>
-            ))}
-          </ul>
-        </Note>
-      )}
-      <PackCountFields data={data} counts={counts} setCounts={setCounts} withNotes />
+      <StillOpen data={data} />
+      <PackCountFields data={data} counts={counts} setCounts={setCounts} closing />
       <TextField
         label="What is left to do"
         help="Whom to ring, what to chase, what to look at next time. “Nothing” is an answer."

@@ -11,13 +11,14 @@ import css from './LookedAfter.module.css';
 
 type Listed = SessionDayView['lookedAfter'][number];
 
-/** Who looks after whom: shared out in turn by one press, changed for one person by choosing. Each naming is an entry. */
+/** Who looks after whom, of those who have not gone home: shared out in turn by one press, changed for one person by choosing. Each naming is an entry. */
 export function LookedAfter({ data }: { data: SessionDayView }) {
   const attempt = useAct();
   const may = useMay();
-  if (data.lookedAfter.length === 0) return null;
-  const mayName = data.state === 'open' && may('name nurse');
-  const without = data.lookedAfter.filter(({ nurse }) => needsNurse(nurse));
+  const here = data.lookedAfter.filter(({ gone }) => !gone);
+  if (here.length === 0 || data.state !== 'open') return null;
+  const mayName = may('name nurse');
+  const without = here.filter(({ nurse }) => needsNurse(nurse));
   const name = async (patients: readonly Listed[], nurse: string): Promise<boolean> => {
     const answer = await attempt.send({
       name: 'name nurse',
@@ -36,7 +37,7 @@ export function LookedAfter({ data }: { data: SessionDayView }) {
   return (
     <section aria-labelledby="looked-after">
       <h2 id="looked-after">Who looks after whom</h2>
-      {data.state === 'open' && without.length > 0 && (
+      {without.length > 0 && (
         <Note tone="caution">{counted(without.length, 'person has', 'people have')} no named nurse who is here.</Note>
       )}
       {mayName && without.length > 0 && data.nurses.length > 0 && (
@@ -48,7 +49,7 @@ export function LookedAfter({ data }: { data: SessionDayView }) {
       )}
       <Outcome of={attempt} />
       <ul className={css['list']}>
-        {data.lookedAfter.map((one) => (
+        {here.map((one) => (
           <li key={one.patient}>
             <span className={css['time']}>{one.arriveAt}</span>
             {mayName ? (

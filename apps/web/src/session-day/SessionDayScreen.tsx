@@ -54,7 +54,8 @@ function Sheet({ data }: { data: SessionDayView }) {
         </>
       }
     >
-      <KnownTrouble data={data} />
+      {data.held.length > 0 && <Held held={data.held} />}
+      {data.state !== 'closed' && <KnownTrouble data={data} />}
       {data.opened !== undefined && <Opened opened={data.opened} />}
       {data.opened !== undefined && <LookedAfter data={data} />}
       {data.state === 'open' && (
@@ -64,21 +65,23 @@ function Sheet({ data }: { data: SessionDayView }) {
       )}
       {data.state === 'not opened' &&
         (isToday && may('open session') ? (
-          <OpenForm data={data} done={() => setAnew(false)} />
+          <>
+            {data.staff.every(({ mayCheck }) => !mayCheck) && <NobodyYet />}
+            <OpenForm data={data} done={() => setAnew(false)} />
+          </>
         ) : (
-          <Note>
-            {isToday ? 'A nurse opens the session.' : 'A session is opened on its day.'} Nothing is given before it is
-            open.
-          </Note>
+          <Note>{isToday ? 'A nurse opens the session.' : 'A session is opened on its day.'}</Note>
         ))}
-      {data.state === 'open' && may('open session') && (
+      {isToday && data.opened !== undefined && may('open session') && (
         <p className="screenOnly">
           <Button size="big" aria-expanded={anew} onClick={() => setAnew(!anew)}>
-            Staff, kit or chairs have changed
+            {data.state === 'open'
+              ? 'Staff, kit or chairs have changed'
+              : 'Open it again: somebody is still to be seen'}
           </Button>
         </p>
       )}
-      {data.state === 'open' && anew && <OpenForm data={data} done={() => setAnew(false)} />}
+      {data.opened !== undefined && anew && <OpenForm data={data} done={() => setAnew(false)} />}
       {data.state === 'open' && !anew && may('close session') && <CloseForm data={data} />}
       {data.closed !== undefined && <Closed data={data} closed={data.closed} />}
       <Competences data={data} />
@@ -86,14 +89,39 @@ function Sheet({ data }: { data: SessionDayView }) {
   );
 }
 
+/** Somebody went home, or the kit was used: what runs goes on, nothing new begins. */
+const Held = ({ held }: { held: SessionDayView['held'] }) => (
+  <Note tone="stop">
+    <p>
+      <strong>No medicine is started now:</strong>
+    </p>
+    <ul>
+      {held.map((says) => (
+        <li key={says}>{says}</li>
+      ))}
+    </ul>
+    <p>What runs goes on. Put it right, then say below what has changed.</p>
+  </Note>
+);
+
+/** The first session of a unit: what the form could not say by itself. */
+const NobodyYet = () => (
+  <Note tone="caution">
+    The notes do not say yet of anybody that they may give and check medicines into a vein. The nurse in charge or the
+    service lead writes it below, under <strong>competences of the staff</strong>; then the session can be opened.
+  </Note>
+);
+
 function Opened({ opened }: { opened: NonNullable<SessionDayView['opened']> }) {
   const { unit } = useUnit();
   return (
     <section aria-labelledby="opened">
       <h2 id="opened">Opened</h2>
       <p>
-        {timeOfDay(opened.at, unit?.zone)} by {opened.by}. Here:{' '}
-        {opened.present.map(({ name, role }) => `${name} (${role})`).join(', ')}.
+        {opened.first === undefined
+          ? `${timeOfDay(opened.at, unit?.zone)} by ${opened.by}`
+          : `${timeOfDay(opened.first.at, unit?.zone)} by ${opened.first.by}; as it is since ${timeOfDay(opened.at, unit?.zone)}, by ${opened.by}`}
+        . Here: {opened.present.map(({ name, role }) => `${name} (${role})`).join(', ')}.
       </p>
       <p>
         Second checkers: <strong>{opened.secondCheckers.map(({ name }) => name).join(', ')}</strong>. Emergency kit:{' '}

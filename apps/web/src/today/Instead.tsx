@@ -14,7 +14,13 @@ export function Instead({ data }: { data: TodayView }) {
             <strong>{name}</strong> is {minutes} minutes late.
           </p>
         ))}
-        <p>{data.couldCome.length === 0 ? 'Nobody is ready who could come instead.' : 'Could come instead:'}</p>
+        <p>
+          {late.length === 0
+            ? 'A place is free today. Could come:'
+            : data.couldCome.length === 0
+              ? 'Nobody is ready who could come instead.'
+              : 'Could come instead:'}
+        </p>
         <ul style={{ listStyle: 'none', padding: 0 }}>
           {data.couldCome.map(({ patient, name, standing }) => (
             <li key={patient}>

@@ -18,7 +18,7 @@ import { Chairs } from './Chairs.tsx';
 import { InTheUnit } from './InTheUnit.tsx';
 import { Instead } from './Instead.tsx';
 import { NextActs } from './NextActs.tsx';
-import { SessionState } from './SessionState.tsx';
+import { OtherSessions, SessionState } from './SessionState.tsx';
 import { TroubleAhead } from './TroubleAhead.tsx';
 import { WorkPiles } from './WorkPiles.tsx';
 
@@ -129,9 +129,8 @@ function Sheet({ data }: { data: TodayView }) {
           )}
         </Empty>
       )}
-      {data.session !== undefined && data.sessionState !== undefined && (
-        <SessionState session={data.session} state={data.sessionState} />
-      )}
+      <SessionState data={data} />
+      <OtherSessions data={data} />
       <WhoseList data={data} whose={whose} />
       <div className="screenOnly">
         {next.length > 0 && (

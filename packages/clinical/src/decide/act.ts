@@ -219,7 +219,14 @@ export const actSchema = z.discriminatedUnion('name', [
 
   /** The day of a session. */
   z.object({ name: z.literal('record competence'), unit: uuidField, body: competence.body }),
-  z.object({ name: z.literal('open session'), session: uuidField, unit: uuidField, body: sessionOpened.body }),
+  z.object({
+    name: z.literal('open session'),
+    session: uuidField,
+    unit: uuidField,
+    body: sessionOpened.body,
+    /** Written anew with too few people or half a kit: that it is so. */
+    confirms: confirmed.optional(),
+  }),
   z.object({ name: z.literal('close session'), session: uuidField, body: sessionClosed.body }),
   /** Who looks after whom; the nurse is one the opening names as here. */
   z.object({

@@ -1,5 +1,5 @@
 /** A session opened, closed and handed over: two registered people or it does not open, nobody without an outcome or it does not close. */
-import { day, shortDate } from '../calendar/day.ts';
+import { shortDate } from '../calendar/day.ts';
 import { counted, plural } from '../kinds-texts/words.ts';
 import { batchSubject, sameBatch } from '../ledger/batch-subject.ts';
 import type { Draft } from '../ledger/entry.ts';
@@ -7,7 +7,6 @@ import { subject } from '../ledger/subject.ts';
 import type { SubjectRecord } from '../record/patient-record.ts';
 import { stopOf } from '../stock/batch-stop.ts';
 import { onHand, packsUsedFor } from '../stock/on-hand.ts';
-import { isInDate, mayGiveAndCheck } from '../unit/competence.ts';
 import { unitOf } from '../unit/unit.ts';
 import { missingAtClosing } from '../visit/missing-at-closing.ts';
 import { sessionDayOf } from '../visit/session-day.ts';
@@ -15,6 +14,7 @@ import { type SessionList, sessionOf } from '../visit/session-list.ts';
 import type { ActNamed } from './act.ts';
 import { draftNow } from './draft.ts';
 import { recordIn, sessionIn } from './ledgers.ts';
+import { checkersUnable, openingLacks } from './opening-lacks.ts';
 import type { Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
@@ -29,17 +29,13 @@ export const decideRecordCompetence = ({ unit, body }: ActNamed<'record competen
 
 type Body = ActNamed<'open session'>['body'];
 
-/** One alone could neither check what she prepares nor help when somebody collapses. Hazards 25 and 35. */
-const REGISTRANTS_AT_LEAST = 2;
-
 export function decideOpenSession(act: ActNamed<'open session'>, now: Surroundings): Decided {
   const { body } = act;
-  const session = sessionOf(sessionIn(now, act.session));
+  const session = sessionIn(now, act.session);
   const unit = recordIn(now, subject('unit', act.unit));
   const refusals: Refusal[] = [
-    ...checkSessionOfToday(session, act.unit, now),
-    ...checkStaff(body, unit, now),
-    ...checkKit(body, now),
+    ...checkSessionOfToday(sessionOf(session), act.unit, now),
+    ...checkOpening(act, session, unit, now),
     ...checkChairs(body, unit),
     ...checkCounts(body, now),
   ];
@@ -61,60 +57,23 @@ function checkSessionOfToday(session: SessionList | undefined, unit: string, now
     : [refusal('session-past', `The session is on ${shortDate(session.on)}.`, { remedy: 'open it on its day' })];
 }
 
-function checkStaff({ present, secondCheckers }: Body, unit: SubjectRecord, now: Surroundings): readonly Refusal[] {
-  const refusals: Refusal[] = [];
-  const here = [...new Set(present.map(({ staff }) => staff))];
-  const able = here.filter((staff) => mayGiveAndCheck(unit, staff, now.today));
-  if (able.length < REGISTRANTS_AT_LEAST) {
-    refusals.push(
-      refusal(
-        'too-few-registrants',
-        `${counted(able.length, 'registered person is', 'registered people are')} here whose competence for medicines into a vein is in date; ${REGISTRANTS_AT_LEAST} are needed.`,
-        { field: 'body.present', remedy: 'the session does not open: call somebody in, or move everyone on the list' },
-      ),
-    );
-  }
-  if (!here.some((staff) => isInDate(unit, staff, 'life support', now.today))) {
-    refusals.push(
-      refusal('too-few-registrants', 'Nobody is here whose life support is in date.', {
-        field: 'body.present',
-        remedy: 'call somebody in whose life support is in date',
-      }),
-    );
-  }
-  if (new Set(secondCheckers).size < REGISTRANTS_AT_LEAST)
-    refusals.push(
-      refusal(
-        'no-second-checker',
-        'Fewer than two second checkers are named: nobody could check what the one prepares.',
-        {
-          field: 'body.secondCheckers',
-          remedy: 'name two who are here',
-        },
-      ),
-    );
-  const unable = secondCheckers.filter((staff) => !able.includes(staff));
-  if (unable.length > 0)
-    refusals.push(
-      refusal('no-second-checker', 'A named second checker is not here, not registered, or not in date.', {
-        field: 'body.secondCheckers',
-        remedy: 'name somebody who is here and in date',
-      }),
-    );
-  return refusals;
-}
-
-function checkKit({ kit }: Body, now: Surroundings): readonly Refusal[] {
-  if (kit.complete && day(kit.expiresOn) >= now.today) return [];
-  const says = kit.complete
-    ? `Something in the emergency kit ran out on ${shortDate(day(kit.expiresOn))}.`
-    : 'The emergency kit is not complete.';
-  return [
-    refusal('kit-not-ready', says, {
-      field: kit.complete ? 'body.kit.expiresOn' : 'body.kit.complete',
-      remedy: 'the session does not open: make the kit whole, or fetch another',
+/** Open already, it may come to lack something and goes on: asked about, and nothing is started until it is put right. */
+function checkOpening(
+  { body, confirms = [] }: ActNamed<'open session'>,
+  session: SubjectRecord,
+  unit: SubjectRecord,
+  now: Surroundings,
+): readonly Refusal[] {
+  const lacks = openingLacks(body, unit, now.today);
+  const unable = checkersUnable(body, unit, now.today);
+  if (sessionDayOf(session).state !== 'open') return [...lacks, ...unable];
+  const doubts = lacks.map(({ says, field }) =>
+    refusal('is-it-right', `${says} Until that is put right no medicine is started; what runs goes on.`, {
+      ...(field === undefined ? {} : { field }),
+      remedy: 'call somebody in or make the kit whole, or say that it is so',
     }),
-  ];
+  );
+  return [...doubts.filter(({ says }) => !confirms.includes(says)), ...unable];
 }
 
 function checkChairs({ chairs }: Body, unit: SubjectRecord): readonly Refusal[] {

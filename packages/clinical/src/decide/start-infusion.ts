@@ -21,6 +21,7 @@ import { checkStillReady } from './go.ts';
 import { asItHappened, checkHappenedAt } from './happened-at.ts';
 import { recordIn, sessionIn } from './ledgers.ts';
 import { checkDripIsOrdered } from './ordered-medicine.ts';
+import { openingLacks } from './opening-lacks.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
 import { lastSigns } from './second-check.ts';
@@ -180,13 +181,16 @@ export function checkSessionIsOpen({ arrived }: Visit, now: Surroundings): reado
   const session = sessionIn(now, arrived.body.session);
   const unit = sessionOf(session)?.unit;
   if (unit === undefined || !keepsCompetences(recordIn(now, subject('unit', unit)))) return [];
-  return sessionDayOf(session).state === 'open'
-    ? []
-    : [
-        refusal('session-not-open', 'The session is not open.', {
-          remedy: 'open it: staff, second checkers, kit, chairs and packs',
-        }),
-      ];
+  const { state, opened } = sessionDayOf(session);
+  if (state !== 'open' || opened === undefined)
+    return [
+      refusal('session-not-open', 'The session is not open.', {
+        remedy: 'open it: staff, second checkers, kit, chairs and packs',
+      }),
+    ];
+  return openingLacks(opened.body, recordIn(now, subject('unit', unit)), now.today).map(({ name, says }) =>
+    refusal(name, says, { remedy: 'put it right, then write the opening of the session anew' }),
+  );
 }
 
 export function checkChecked(

@@ -7,6 +7,7 @@ import { isVisitLetter } from '../letters/letters-out.ts';
 import { outcomeOf, visitOn } from './visit.ts';
 
 export type MissingAtClosing = {
+  readonly what: 'not come' | 'not over' | 'letter';
   readonly name: 'no-outcome' | 'letter-missing';
   readonly says: string;
   readonly remedy: string;
@@ -35,6 +36,7 @@ export function missingAtClosing(record: SubjectRecord, on: Day): readonly Missi
       ? []
       : [
           {
+            what: 'not come',
             name: 'no-outcome',
             says: `${who} has not come, and nothing says why.`,
             remedy: 'ring them and write down what was said, or move their place',
@@ -44,6 +46,7 @@ export function missingAtClosing(record: SubjectRecord, on: Day): readonly Missi
   const missing: MissingAtClosing[] = [];
   if (outcome === 'here' || !visit.over)
     missing.push({
+      what: 'not over',
       name: 'no-outcome',
       says: `The visit of ${who} is not over.`,
       remedy: 'see them off, or put the dose off and see them off',
@@ -55,6 +58,7 @@ export function missingAtClosing(record: SubjectRecord, on: Day): readonly Missi
     !factsOf(record, 'letter').some((letter) => letter.on >= on && isVisitLetter(letter.body))
   )
     missing.push({
+      what: 'letter',
       name: 'letter-missing',
       says: `The letter about ${who} is not signed.`,
       remedy: 'read it and sign it',

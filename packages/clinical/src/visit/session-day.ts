@@ -1,10 +1,13 @@
 /** A session on its day: opened, closed, handed over, as its own notes say. */
-import { newestWritten } from '../record/newest-written.ts';
+import { asWritten, newestWritten } from '../record/newest-written.ts';
 import type { Fact, SubjectRecord } from '../record/patient-record.ts';
 
 export type SessionDay = {
   readonly state: 'not opened' | 'open' | 'closed, handover waits' | 'closed';
+  /** The newest word about who is here, kit and chairs. */
   readonly opened: Fact<'session-opened'> | undefined;
+  /** Every opening since the session was last closed, in the order written; the last is `opened`. */
+  readonly openings: readonly Fact<'session-opened'>[];
   readonly closed: Fact<'session-closed'> | undefined;
   readonly accepted: Fact<'handover-accepted'> | undefined;
 };
@@ -25,5 +28,7 @@ export function sessionDayOf(session: SubjectRecord): SessionDay {
       : accepted === undefined
         ? 'closed, handover waits'
         : 'closed';
-  return { state, opened, closed, accepted };
+  const since = closed === undefined ? (lastClosed?.seq ?? 0) : 0;
+  const openings = asWritten(session, 'session-opened').filter(({ seq }) => seq > since);
+  return { state, opened, openings, closed, accepted };
 }

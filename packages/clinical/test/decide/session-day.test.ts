@@ -150,6 +150,52 @@ describe('a session opens', () => {
   });
 });
 
+describe('while it is open', () => {
+  const alone: Partial<Opening> = { present: [{ staff: 'imre', role: 'nurse in charge' }], secondCheckers: ['imre'] };
+  const usedKit: Partial<Opening> = {
+    kit: { checkedBy: 'dana', complete: false, expiresOn: '2027-03-31' as PlainDate },
+  };
+  const confirmed = (unit: DayUnit, more: Partial<Opening>): Act => {
+    const refusals = unit.do('imre', opening(more));
+    return { ...opening(more), confirms: refusals.map(({ says }) => says) } as Act;
+  };
+
+  test.each<[string, Partial<Opening>, string[], string[]]>([
+    [
+      'one registered person is left',
+      alone,
+      ['is-it-right', 'is-it-right'],
+      ['too-few-registrants', 'no-second-checker'],
+    ],
+    ['the kit was used', usedKit, ['is-it-right'], ['kit-not-ready']],
+  ])('%s: asked about, written, and nothing is started until it is put right', (_, more, asked, held) => {
+    const unit = morning();
+    unit.expect('imre', opening());
+    unit.go().prepared();
+    unit.expect('imre', unit.check());
+    expect(unit.refused('imre', opening(more))).toEqual(asked);
+    expect(unit.refused('imre', confirmed(unit, more))).toEqual([]);
+    expect(state(unit)).toBe('open');
+    expect(unit.refused('dana', startInfusion)).toEqual(held);
+    unit.expect('imre', opening());
+    expect(unit.refused('dana', startInfusion)).toEqual([]);
+  });
+
+  test('a confirmed sentence opens no session that is not open, nor one that was closed', () => {
+    const unit = morning();
+    unit.expect('imre', opening());
+    const act = confirmed(unit, alone);
+    expect(morning().refused('imre', act)).toEqual(['too-few-registrants', 'no-second-checker']);
+  });
+
+  test('a checker who is not here is refused, whatever is confirmed', () => {
+    const unit = morning();
+    unit.expect('imre', opening());
+    const stays = { ...alone, secondCheckers: ['imre', 'dana'] };
+    expect(unit.refused('imre', confirmed(unit, stays))).toEqual(['no-second-checker']);
+  });
+});
+
 describe('while competences are kept', () => {
   test('nothing runs before the session is open', () => {
     const unit = morning();

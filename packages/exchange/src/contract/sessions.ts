@@ -94,7 +94,14 @@ export const sessionDayView = z.object({
   /** Nurses who are here, as the opening says, and who looks after whom, in order of arrival. */
   nurses: z.array(nurseHere),
   lookedAfter: z.array(
-    z.object({ patient: z.string(), name: z.string(), arriveAt: z.string(), nurse: namedNurseView.optional() }),
+    z.object({
+      patient: z.string(),
+      name: z.string(),
+      arriveAt: z.string(),
+      /** Has gone home: nobody looks after them any more. */
+      gone: z.boolean(),
+      nurse: namedNurseView.optional(),
+    }),
   ),
   /** Who works here, what they have shown and until when it counts. */
   staff: z.array(
@@ -107,8 +114,16 @@ export const sessionDayView = z.object({
       mayCheck: z.boolean(),
     }),
   ),
-  /** Batches on the shelf that may be used. */
-  batches: z.array(z.object({ batch: z.string(), product: z.string(), expiresOn: date, opened: z.number().int() })),
+  /** Batches that may be used. `isHere`: by the sum some lie at this unit, or were opened here today; those come first. */
+  batches: z.array(
+    z.object({
+      batch: z.string(),
+      product: z.string(),
+      expiresOn: date,
+      opened: z.number().int(),
+      isHere: z.boolean(),
+    }),
+  ),
   /** Known now: people of today and of the next session who are not ready. */
   trouble: z.array(trouble),
   next: z.object({ session: z.string(), on: date, trouble: z.array(trouble) }).optional(),
@@ -116,17 +131,34 @@ export const sessionDayView = z.object({
     .object({
       by: z.string(),
       at: moment,
+      /** Who opened it and when, where who is here, kit or chairs were written anew since. */
+      first: z.object({ by: z.string(), at: moment }).optional(),
       present: z.array(z.object({ staff: z.string(), name: z.string(), role: z.string() })),
       secondCheckers: z.array(z.object({ staff: z.string(), name: z.string() })),
       kit: z.string(),
+      kitCheckedBy: z.string(),
+      kitComplete: z.boolean(),
       kitExpiresOn: date,
       chairs: z.number().int(),
       counts: z.array(packsOfDay),
       note: z.string().optional(),
     })
     .optional(),
+  /** Open, and nothing may be started: why. */
+  held: z.array(z.string()),
   /** What stands in the way of closing: who has no outcome, whose letter is missing. */
-  missing: z.array(z.object({ patient: z.string(), says: z.string(), remedy: z.string() })),
+  missing: z.array(
+    z.object({
+      patient: z.string(),
+      name: z.string(),
+      what: z.enum(['not come', 'not over', 'letter']),
+      remedy: z.string(),
+      /** HH:MM: expected then, which is still to come. */
+      comesAt: z.string().optional(),
+    }),
+  ),
+  /** Letters of people on the list that are signed and have not gone out. */
+  lettersToSend: z.number().int(),
   closed: z
     .object({
       by: z.string(),
@@ -172,6 +204,20 @@ export const todayView = z.object({
   session: z.string().optional(),
   /** Whether the session of today was opened. */
   sessionState: z.enum(['not opened', 'open', 'closed, handover waits', 'closed']).optional(),
+  /** Other sessions of today: whose people are not on this page. */
+  alsoToday: z.array(z.object({ session: z.string(), opensAt: z.string(), closesAt: z.string(), listed: z.number() })),
+  /** Open, and nothing may be started: why. */
+  held: z.array(z.string()),
+  /** Earlier sessions that nobody closed, or whose handover nobody has taken on; the oldest first. */
+  leftOver: z.array(
+    z.object({
+      session: z.string(),
+      on: date,
+      state: z.enum(['open', 'closed, handover waits']),
+      /** Whose the handover is. */
+      to: z.object({ staff: z.string(), name: z.string() }).optional(),
+    }),
+  ),
   /** The next session, if there is none today. */
   nextSession: z.object({ session: z.string(), on: date }).optional(),
   counts: z.object({

@@ -176,9 +176,9 @@ describe('while it is open', () => {
     expect(unit.refused('imre', opening(more))).toEqual(asked);
     expect(unit.refused('imre', confirmed(unit, more))).toEqual([]);
     expect(state(unit)).toBe('open');
-    expect(unit.refused('dana', startInfusion)).toEqual(held);
+    expect(unit.refused('imre', startInfusion)).toEqual(held);
     unit.expect('imre', opening());
-    expect(unit.refused('dana', startInfusion)).toEqual([]);
+    expect(unit.refused('imre', startInfusion)).toEqual([]);
   });
 
   test('a confirmed sentence opens no session that is not open, nor one that was closed', () => {

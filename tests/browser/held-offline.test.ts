@@ -67,7 +67,7 @@ it('back on the network it is not taken in: a person sees what was written at th
   await first.getByLabel('Sync').getByRole('link').click();
   const { sees, fill, press } = hands(first.getByRole('main'));
   await sees(/infusion finished, 40 mL, her arm swells/);
-  await sees(/the pump alarms|This dose is held at screen/);
+  await sees(/the pump alarms|This drip is looked after at screen/);
   await checked(first, 'held-offline');
   await fill('Or let it go: why it does not stand', 'Chris had stopped it before and goes on with it');
   await press('Let mine go');
@@ -76,6 +76,7 @@ it('back on the network it is not taken in: a person sees what was written at th
 });
 
 it('the second goes on with it, without being asked: it is held there', async () => {
+  await hands(second).tick(lookedAlong);
   await hands(second).press(/^It runs again/);
   await expect.poll(kinds).toContain('infusion-resumed');
 });

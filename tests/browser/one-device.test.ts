@@ -31,7 +31,8 @@ it('started at one screen, the other says where it is held', async () => {
   await tick('birth date');
   await tick(lookedAlong);
   await press('It runs now');
-  await hands(second).sees(/This dose is held at screen/);
+  await hands(first).sees('Recorded for Wilhelmina Arkwright-Poe: infusion started.');
+  await hands(second).sees(/This drip is looked after at screen/);
 });
 
 it('who sees trouble pauses it where they stand; the first screen is told who holds it now', async () => {
@@ -44,12 +45,13 @@ it('who sees trouble pauses it where they stand; the first screen is told who ho
 });
 
 it('going on at the first screen asks, and taking it over is in the notes', async () => {
-  const { press, sees } = hands(first);
+  const { press, sees, tick } = hands(first);
+  await tick(lookedAlong);
   await press(/^It runs again/);
   // What was written meanwhile is read first; then it is asked.
   await sees(/infusion paused: she asked for it/);
   await press(/^It runs again/);
-  await sees(/This dose is held at screen \w+, not here/);
+  await sees(/This drip is looked after at screen \w+, not here/);
   await checked(first, 'take-over');
   await press('Take it over: go on at this screen');
   await hands(second).sees(/Taken over at screen/);

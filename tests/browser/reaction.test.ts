@@ -4,6 +4,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { type Hands, hands } from '../support/hands.ts';
 import { patient, runningDrip } from '../support/running-drip.ts';
 import { type Service, checked, desktop } from '../support/service.ts';
+import { lookedAlong } from '../support/visit-by-hand.ts';
 
 let at: Service;
 let page: Page;
@@ -40,6 +41,7 @@ it('is written with its grade and version, what was done and how it is', async (
 it('a severe one is a task of a prescriber, and stands in the letter', async () => {
   const { readiness } = await at.server.read<{ readiness: unknown }>(`/api/people/${patient}`);
   expect(JSON.stringify(readiness)).toContain('severe reaction');
+  await nurse.tick(lookedAlong);
   await nurse.press('It runs again');
   await nurse.sees(/Seen: severe reaction/);
   await nurse.press('Stop early');

@@ -4,6 +4,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { type Hands, hands } from '../support/hands.ts';
 import { patient, runningDrip } from '../support/running-drip.ts';
 import { type Service, checked, desktop, tablet } from '../support/service.ts';
+import { lookedAlong } from '../support/visit-by-hand.ts';
 
 let at: Service;
 let page: Page;
@@ -63,6 +64,12 @@ it('another nurse places it and flushes it, and it runs again; both sites stand 
   await nurse.pick('Ran freely, no swelling, no pain?', 'yes');
   await nurse.pick(/^Anything with calcium/, 'no');
   await nurse.press('Record');
+  // The line was off: it does not run again before somebody has looked along it once more.
+  await expect
+    .poll(async () => page.getByRole('button', { name: 'Look along the line first' }).isDisabled())
+    .toBe(true);
+  await nurse.tick(lookedAlong);
+  await checked(page, 'visit-runs-again-tablet');
   await nurse.press('It runs again');
   await page.getByRole('heading', { name: 'Running' }).waitFor();
   const { entries } = await at.server.read<{ entries: { text: string }[] }>(`/api/people/${patient}`);

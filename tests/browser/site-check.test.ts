@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { hands } from '../support/hands.ts';
 import { patient, runningDrip } from '../support/running-drip.ts';
 import { type Service, checked, desktop } from '../support/service.ts';
+import { lookedAlong } from '../support/visit-by-hand.ts';
 
 let at: Service;
 let page: Page;
@@ -79,10 +80,12 @@ describe('the look at the site', () => {
     await page.goto(`${at.url}/people/${patient}/visit?step=infusion`);
     await page.getByRole('link', { name: 'Another cannula first' }).waitFor();
     await expect.poll(async () => page.getByRole('button', { name: 'It runs again' }).count()).toBe(0);
+    expect(await page.getByRole('checkbox', { name: lookedAlong }).count()).toBe(0);
     const { entries } = await at.server.read<{ entries: { id: string; text: string }[] }>(`/api/people/${patient}`);
     const entry = entries.find(({ text }) => text.includes('early phlebitis'))?.id;
     await at.server.done('nurse', { name: 'withdraw', patient, entry, reason: 'written for the next chair' });
     await page.reload();
+    await hands(page).tick(lookedAlong);
     await hands(page).press('It runs again');
     await page.getByText('to the earliest finish').waitFor();
     await hands(site).sees('Look at the site again.');

@@ -243,7 +243,7 @@ describe('in the open session', () => {
     const { devices } = await server.read<SettingsView>('/api/settings', 'administrator');
     const body = { device: devices[0]?.device };
     await server.ask('/api/devices/withdraw', { method: 'POST', as: 'administrator', body });
-    const resume = { name: 'resume infusion', patient };
+    const resume = { name: 'resume infusion', patient, alongTheLine: 'vented set, no air, clamp shut' };
     expect(await refusedAs(resume, pinOf('nurse'))).toBe('device-not-enrolled');
     expect((await atScreen(resume)).statusCode).toBe(200);
   });

@@ -195,7 +195,8 @@ function* infuses(me: Me, giver: Author, surprise: Surprise): Life<VisitOutcome>
     yield* me.minutes(6, 12);
     yield* me.does(giver, { name: 'pause infusion', patient, reason: 'swelling at the site, looked' });
     yield* me.minutes(4, 9);
-    if (surprise === 'swelling') yield* me.does(giver, { name: 'resume infusion', patient });
+    if (surprise === 'swelling')
+      yield* me.does(giver, { name: 'resume infusion', patient, alongTheLine: lineLookedAlong });
   }
   const part = surprise === 'part dose';
   if (!part) yield* me.minutes(30, 36);

@@ -238,8 +238,13 @@ function inTheNotes(act: Act, entries: ActAnswer['entries'], patient: string): s
   return act.name === 'decide' ? act.decision : labelsOf(entries.filter(({ subject }) => subject === patient));
 }
 
+/** What somebody did; at which screen the drip is looked after stands beside the drip, and nobody did that alone. */
 const labelsOf = (entries: ActAnswer['entries']): string =>
-  [...new Set(entries.flatMap(({ kind }) => (isKindName(kind) ? [kindNamed(kind).label] : [])))].join(', ');
+  [
+    ...new Set(
+      entries.flatMap(({ kind }) => (isKindName(kind) && kind !== 'dose-held' ? [kindNamed(kind).label] : [])),
+    ),
+  ].join(', ');
 
 /** What the person should read: in a visit what was recorded, else where the patient stands now, and what is due. */
 async function saidAfter(act: Act, entries: ActAnswer['entries'], { people }: AtHand): Promise<string> {

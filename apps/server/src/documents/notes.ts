@@ -4,7 +4,7 @@ import type { AtHand } from '../at-hand.ts';
 import { entriesOf } from '../register/notes.ts';
 import type { Person } from '../register/people.ts';
 import type { Member } from '../sign-in/accounts.ts';
-import { entryViewsOf, unreadBy } from '../views/entries.ts';
+import { entryViewsOf, unreadIn } from '../views/entries.ts';
 import { noProtocolInForce } from '../views/person-row.ts';
 import { allergiesInWords, bornInWords, fullName, needsOf } from '../views/person-words.ts';
 import { document, escaped, factsTable, table } from './html.ts';
@@ -18,7 +18,7 @@ export async function notesDocumentOf(atHand: AtHand, person: Person, reader: Me
   const entries = entryViewsOf(
     await entriesOf(atHand.store, person.record),
     atHand.accounts.nameOf,
-    unreadBy(reader.staff, person),
+    unreadIn(person),
     person.record,
   );
   const facts: (readonly [string, string])[] = [

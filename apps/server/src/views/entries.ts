@@ -1,6 +1,7 @@
 /** A ledger as people read it: every entry, also what was corrected or withdrawn, the newest first. */
 import {
   type BodyOfKind,
+  type Day,
   type Entry,
   type SubjectRecord,
   entryText,
@@ -21,15 +22,25 @@ const lateAfterDays = 2;
 /** Said in place of a preparation that the reader may be asked to check. */
 export const hiddenUntilChecked = 'prepared; what was read is shown once the second check has been made';
 
+/** Whether an entry holds a reading of a pack that is still to be read by somebody else. */
+export type Unread = (entry: { readonly kind: string; readonly on: Day }) => boolean;
+
 /**
- * The preparation of today's visit as long as nobody has checked it: whoever may be the second checker must not have read the
- * first reading anywhere. The preparer sees their own.
+ * What was read of a pack is shown to nobody until a second check agrees with it: whoever may be the checker must not have read
+ * it anywhere, and may stand at the preparer's own screen. Where two readings differed, or one was withdrawn to be made anew,
+ * it is the next reading that would be told.
  */
-export function unreadBy(reader: string, { record, today }: Pick<Person, 'record' | 'today'>): ReadonlySet<string> {
+export function unreadIn({ record, today }: Pick<Person, 'record' | 'today'>): Unread {
   const visit = visitOn(record, today);
-  const preparation = visit?.preparation;
-  const hidden = preparation !== undefined && visit?.check === undefined && preparation.author.staff !== reader;
-  return new Set(hidden ? [preparation.id, preparation.first] : []);
+  const isRead =
+    visit === undefined ||
+    visit.over ||
+    visit.putOff ||
+    visit.infusion !== undefined ||
+    visit.dose !== undefined ||
+    visit.check?.body.agrees === true ||
+    visit.injection?.checkedByAnother === false;
+  return ({ kind, on }) => !isRead && (kind === 'preparation' || kind === 'second-check') && on === visit.on;
 }
 
 /** One entry as a line of words; an entry this version cannot read is named by its kind. */
@@ -48,7 +59,7 @@ function checkerOf({ kind, body }: Entry, nameOf: (staff: string) => string): st
 export function entryViewsOf(
   entries: readonly Entry[],
   nameOf: (staff: string) => string,
-  hidden: ReadonlySet<string>,
+  unreadHere: Unread,
   record: Pick<SubjectRecord, 'subject' | 'together'>,
 ): EntryView[] {
   const numberOf = new Map(
@@ -71,7 +82,7 @@ export function entryViewsOf(
       const on = localDate(entry.effectiveAt);
       const withdrawal = withdrawnBy.get(entry.id);
       const amended = amendedBy.get(entry.id);
-      const unread = hidden.has(entry.id);
+      const unread = unreadHere({ kind: entry.kind, on: parseDay(on) ?? (0 as Day) });
       return {
         id: entry.id,
         seq: entry.seq,
@@ -81,7 +92,9 @@ export function entryViewsOf(
         ...(entry.effectiveAt.length > 10 ? { at: entry.effectiveAt } : {}),
         recordedAt: entry.recordedAt,
         by: { name: nameOf(entry.author.staff), role: entry.author.role },
-        text: unread ? hiddenUntilChecked : `${wordsOf(entry)}${checkerOf(entry, nameOf)}`,
+        // Whether two readings differ, and in what, is no reading.
+        text:
+          unread && entry.kind === 'preparation' ? hiddenUntilChecked : `${wordsOf(entry)}${checkerOf(entry, nameOf)}`,
         body: unread ? {} : entry.body,
         ...(entry.amends === undefined ? {} : { amends: entry.amends }),
         ...(amended === undefined ? {} : { amendedBy: amended }),

@@ -6,7 +6,7 @@ import { entriesOf } from '../register/notes.ts';
 import type { Person } from '../register/people.ts';
 import { courseViewOf } from './course.ts';
 import { clockOfPerson, clockViewOf } from './clock.ts';
-import { entryViewsOf, unreadBy } from './entries.ts';
+import { entryViewsOf, unreadIn } from './entries.ts';
 import { directionsToUse } from './group-directions.ts';
 import { readingOf } from './reading.ts';
 import { alikeViewsOf, togetherViewsOf } from './one-or-two.ts';
@@ -78,7 +78,7 @@ export async function personViewOf(
     lookAlikes: alikeViewsOf(everyone, person, atHand.accounts.nameOf),
     together: togetherViewsOf(person, atHand.accounts.nameOf),
     problems: record.problems.map(({ says, seq }) => `entry ${seq}: ${says}`),
-    entries: entryViewsOf(entries, atHand.accounts.nameOf, unreadBy(reader, person), record),
+    entries: entryViewsOf(entries, atHand.accounts.nameOf, unreadIn(person), record),
   };
 }
 

@@ -14,21 +14,21 @@ import {
 import type { BatchesOfPersonView, TraceView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
-import { unreadBy } from './entries.ts';
+import { unreadIn } from './entries.ts';
 import { bornInWords, fullName } from './person-words.ts';
 
-/** What may be read: the batch of a dose that waits for its second check is the preparer's alone. */
-function batchesShown(person: Person, reader: string): readonly BatchInPerson[] {
-  const hidden = unreadBy(reader, person);
-  return batchesOf(person.record).filter(({ preparation }) => preparation === undefined || !hidden.has(preparation.id));
+/** What may be read: not the batch of a pack that waits for its second check. */
+function batchesShown(person: Person): readonly BatchInPerson[] {
+  const unread = unreadIn(person);
+  return batchesOf(person.record).filter(({ preparation }) => preparation === undefined || !unread(preparation));
 }
 
-export async function traceOf(atHand: AtHand, batch: string, reader: string): Promise<TraceView> {
+export async function traceOf(atHand: AtHand, batch: string): Promise<TraceView> {
   const nameOf = atHand.accounts.nameOf;
   const record = await atHand.notes.of('batch', subjectId(batchSubject(batch)));
   const people = (await atHand.people.all())
     .flatMap((person) => {
-      const here = batchesShown(person, reader).find((one) => isBatch(one.batch, batch));
+      const here = batchesShown(person).find((one) => isBatch(one.batch, batch));
       return here === undefined ? [] : [{ person, here }];
     })
     .toSorted((a, b) => b.here.on - a.here.on);
@@ -77,9 +77,9 @@ function whatAndWhere({ dose }: BatchInPerson): { what: string; where: string } 
   return { what: `${medicine}${part}${minutes === undefined ? '' : `, over ${minutes} minutes`}`, where: setting };
 }
 
-export async function batchesOfPersonOf(atHand: AtHand, person: Person, reader: string): Promise<BatchesOfPersonView> {
+export async function batchesOfPersonOf(atHand: AtHand, person: Person): Promise<BatchesOfPersonView> {
   const batches: BatchesOfPersonView['batches'] = [];
-  for (const one of batchesShown(person, reader)) {
+  for (const one of batchesShown(person)) {
     const record = await atHand.notes.of('batch', subjectId(batchSubject(one.batch)));
     const stop = stopOf(record, one.preparation?.body.scan?.productNumber);
     batches.push({

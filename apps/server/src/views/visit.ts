@@ -7,7 +7,6 @@ import {
   type Visit,
   atTheNeedle,
   checkerOf,
-  dropsPerMinute,
   earlyWarningFor,
   entryText,
   factsOf,
@@ -18,7 +17,6 @@ import {
   injectionSites,
   plainDate,
   protocolFor,
-  pumpMillilitersPerHour,
   shortDate,
   sinceCheck,
   subject,
@@ -55,7 +53,7 @@ const illnessIsRecentDays = 14;
 const bagMilliliters = 100;
 
 /** `on`: the day of the visit, where it is not today's: an earlier one is typed in from paper. */
-export async function visitViewOf(atHand: AtHand, asked: Person, reader: string, on?: Day): Promise<VisitView> {
+export async function visitViewOf(atHand: AtHand, asked: Person, on?: Day): Promise<VisitView> {
   const person = on === undefined ? asked : { ...asked, today: on };
   const { record, today, identity, contact, course, place } = person;
   const visit = visitOn(record, today);
@@ -71,7 +69,6 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
       : listedOn(session, byPatient(await atHand.people.all())).flatMap(({ person }) => person ?? []);
   const steps = visitStepsOf(visit, nameOf);
   const current = steps.find(({ state }) => state === 'running' || state === 'waiting')?.step;
-  const plannedMinutes = visit?.preparation?.body.minutes ?? protocol?.number.runningMinutesUsual ?? 0;
   const prescription = factsOf(record, 'prescription').findLast(({ on }) => on <= today);
   const pharmacist = atPharmacyOf(person);
   const infusion = infusionViewOf(visit, protocol, now);
@@ -116,7 +113,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
     ...(prescription === undefined ? {} : { prescription: orderInWords(prescription, protocol) }),
     ...heldOf(person, visit, nameOf),
     ...(pharmacist === undefined ? {} : { atPharmacy: pharmacist }),
-    ...preparationOf(visit, reader, nameOf),
+    ...preparationOf(visit, nameOf),
     ...(visit?.check === undefined
       ? {}
       : {
@@ -134,7 +131,8 @@ export async function visitViewOf(atHand: AtHand, asked: Person, reader: string,
     ...resiteViewOf(visit),
     ...reactionsOf(visit, nameOf),
     packsListed: (unit?.unit.formulary.packs.length ?? 0) > 0,
-    rates: ratesOf(plannedMinutes),
+    bagMilliliters,
+    ...checkedMinutesOf(visit),
     leastMinutes: protocol?.number.runningMinutesLeast ?? 0,
     ...(protocol === undefined ? {} : { interruptionMinutes: protocol.number.interruptionMinutes }),
     observeMinutes:
@@ -300,38 +298,21 @@ function injectionViewOf(visit: Visit | undefined): Pick<VisitView, 'injection'>
   return { injection: { medicine, product, packs, goes, sites: [...injectionSites[goes]], checkedByAnother } };
 }
 
-function preparationOf(
-  visit: Visit | undefined,
-  reader: string,
-  nameOf: (staff: string) => string,
-): Pick<VisitView, 'preparation'> {
+function preparationOf(visit: Visit | undefined, nameOf: (staff: string) => string): Pick<VisitView, 'preparation'> {
   const preparation = visit?.preparation;
   if (preparation === undefined) return {};
-  const { product, batch, expiresOn, minutes } = preparation.body;
-  const mayRead = preparation.author.staff === reader || visit?.check !== undefined;
   return {
     preparation: {
       entry: preparation.id,
       by: nameOf(preparation.author.staff),
       byStaff: preparation.author.staff,
       at: momentOf(preparation),
-      ...(mayRead ? { reading: { product, batch, expiresOn, ...(minutes === undefined ? {} : { minutes }) } } : {}),
     },
   };
 }
 
-function ratesOf(minutes: number): VisitView['rates'] {
-  if (minutes === 0)
-    return {
-      minutes,
-      milliliters: bagMilliliters,
-      millilitersPerHour: 'no minutes planned',
-      dropsPerMinute20: 'no minutes planned',
-    };
-  return {
-    minutes,
-    milliliters: bagMilliliters,
-    millilitersPerHour: `${Math.floor(pumpMillilitersPerHour(bagMilliliters, minutes) * 10) / 10} mL/h`,
-    dropsPerMinute20: `${dropsPerMinute(bagMilliliters, minutes, 20)} drops a minute (20 drops a mL)`,
-  };
-}
+/** In how many minutes it runs as prepared and checked. It is a reading of the preparer's until the check agrees. */
+const checkedMinutesOf = (visit: Visit | undefined): Pick<VisitView, 'checkedMinutes'> => {
+  const minutes = visit?.check?.body.agrees === true ? visit.preparation?.body.minutes : undefined;
+  return minutes === undefined ? {} : { checkedMinutes: minutes };
+};

@@ -17,10 +17,10 @@ export function HeldAt({ held, zone }: { held: NonNullable<VisitView['held']>; z
           </>
         ) : (
           <>
-            This dose is held at {held.name} since {timeOfDay(held.at, zone)} ({held.by}).
+            This drip is looked after at {held.name} since {timeOfDay(held.at, zone)} ({held.by}).
           </>
         )}{' '}
-        It can be paused here at any time; resuming or finishing it here takes it over.
+        You can pause it here at any time; to let it run again or finish it here, you take it over.
       </Note>
     </div>
   );

@@ -34,6 +34,7 @@ import { goDecision } from '../kinds/go-decision.ts';
 import { infusionFinished } from '../kinds/infusion-finished.ts';
 import { infusionStarted } from '../kinds/infusion-started.ts';
 import { infusionPaused } from '../kinds/infusion-paused.ts';
+import { infusionResumed } from '../kinds/infusion-resumed.ts';
 import { rowSettled } from '../kinds/row-settled.ts';
 import { rowWaiting } from '../kinds/row-waiting.ts';
 import { importRun } from '../kinds/import-run.ts';
@@ -206,7 +207,11 @@ export const actSchema = z.discriminatedUnion('name', [
     patient: uuidField,
     ...infusionPaused.body.unwrap().pick({ reason: true, because: true }).shape,
   }),
-  z.object({ name: z.literal('resume infusion'), patient: uuidField }),
+  z.object({
+    name: z.literal('resume infusion'),
+    patient: uuidField,
+    ...infusionResumed.body.unwrap().pick({ alongTheLine: true }).shape,
+  }),
   z.object({
     name: z.literal('finish infusion'),
     patient: uuidField,

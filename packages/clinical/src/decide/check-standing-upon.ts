@@ -45,6 +45,12 @@ function laterSteps(record: SubjectRecord, target: Fact): readonly KindName[] {
   );
 }
 
+/** The check of a preparation that stands, where the two readings differ. */
+const differingCheck = (record: SubjectRecord, { on }: Fact): Fact<'second-check'> | undefined => {
+  const check = visitOn(record, on)?.check;
+  return check?.body.agrees === false ? check : undefined;
+};
+
 const stands = (target: Fact, later: readonly KindName[], what: string): readonly Refusal[] =>
   later.length === 0
     ? []
@@ -61,8 +67,23 @@ const stands = (target: Fact, later: readonly KindName[], what: string): readonl
         ),
       ];
 
-export const checkMayBeWithdrawn = (record: SubjectRecord, target: Fact): readonly Refusal[] =>
-  stands(target, laterSteps(record, target), 'withdrawn');
+/**
+ * After a difference the preparation goes, with the reason, and pack and reading are made anew. The check that differed does not:
+ * without it whoever has been told what differed could read again until it agrees.
+ */
+export function checkMayBeWithdrawn(record: SubjectRecord, target: Fact): readonly Refusal[] {
+  const differing = differingCheck(record, target);
+  if (differing !== undefined && differing.id === target.id)
+    return [
+      refusal('part-of-a-finished-step', 'The two readings differ: the check that says so is not withdrawn.', {
+        field: 'entry',
+        remedy: 'withdraw the preparation with the reason; it is prepared and checked anew',
+      }),
+    ];
+  const later = laterSteps(record, target);
+  const ofThis = target.kind === 'preparation' && differing !== undefined;
+  return stands(target, ofThis ? later.filter((kind) => kind !== 'second-check') : later, 'withdrawn');
+}
 
 export const checkMayBeCorrected = (record: SubjectRecord, target: Fact): readonly Refusal[] =>
   correctedOnlyBefore.has(target.kind) ? stands(target, laterSteps(record, target), 'corrected') : [];

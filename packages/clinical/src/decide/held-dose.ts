@@ -60,7 +60,7 @@ export function checkHeldHere(act: Act, now: Surroundings): readonly Refusal[] {
   const lost = factsOf(record, 'dose-held').some(({ on, body }) => on === visit.on && body.takenFrom?.id === device.id);
   if (!asks && !(device.waited && (running || lost))) return [];
   return [
-    refusal('held-elsewhere', `This dose is held at ${held.body.device.name}, not here.`, {
+    refusal('held-elsewhere', `This drip is looked after at ${held.body.device.name}, not here.`, {
       remedy: device.waited
         ? 'look at the visit: what was written there meanwhile, and whether yours still stands'
         : 'go on there, or take it over here: both are told',

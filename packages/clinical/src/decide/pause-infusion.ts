@@ -1,4 +1,4 @@
-/** The medicine stands still, and runs again: after swelling or pain only through a cannula that is in and flushed. */
+/** The medicine stands still, and runs again once somebody has looked along the line: after swelling or pain only through a cannula that is in and flushed. */
 import { noAfterConsent } from '../record/no-after-consent.ts';
 import { type SubjectRecord, latest } from '../record/patient-record.ts';
 import { reactionsToDecide } from '../record/reaction-to-decide.ts';
@@ -6,6 +6,7 @@ import { type Infusion, type Visit, isFlushed } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { atTheChair, notRunning, stepOf } from './at-the-drip.ts';
 import { checkPreparedStillGood } from './check-pack.ts';
+import { checkLooked } from './check-looked.ts';
 import { notFlushed } from './check-visit-step.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
@@ -35,8 +36,11 @@ export function decideResume(act: ActNamed<'resume infusion'>, now: Surroundings
       ...checkReactionsDecided(record, visit),
       ...checkNotSaidNo(record),
       ...(visit.preparation === undefined ? [] : checkPreparedStillGood(visit.preparation, visit, now)),
+      // After any pause: the line was shut, perhaps off, and a drop counted by hand runs freely where the clamp is not.
+      ...checkLooked(act),
     );
-  return decided(refusals, () => [stepOf(act, 'infusion-resumed', { clock: now.clock }, now)]);
+  const { alongTheLine } = act;
+  return decided(refusals, () => [stepOf(act, 'infusion-resumed', { alongTheLine, clock: now.clock }, now)]);
 }
 
 /** After swelling or pain it runs again only where somebody has looked, and through a cannula that is in and flushed. */

@@ -62,8 +62,10 @@ export function decideSecondCheck(act: ActNamed<'second check'>, written: Surrou
         remedy: 'a check comes before the medicine',
       }),
     );
-  else if (visit?.check !== undefined && !visit.putOff) {
-    const remedy = 'withdraw it with the reason and check anew';
+  else if (visit?.check !== undefined) {
+    const remedy = visit.check.body.agrees
+      ? 'withdraw it with the reason and check anew'
+      : 'the readings differed: withdraw the preparation with the reason; it is prepared and checked anew';
     refusals.push(refusal('step-already-done', 'A second check of this preparation is in the notes.', { remedy }));
   }
   return decided(refusals, () => {

@@ -1,6 +1,6 @@
 /** The medicine begins to run: who it is, the go, the way in, the pack and its second check, the open session. */
 import { MILLISECONDS_A_MINUTE, counted, plural } from '../kinds-texts/words.ts';
-import { lineLookedAlong } from '../kinds/infusion-started.ts';
+import { lineNotOnPaper } from '../kinds/infusion-started.ts';
 import { subject } from '../ledger/subject.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import type { Fact, SubjectRecord } from '../record/patient-record.ts';
@@ -15,6 +15,7 @@ import { fieldWrong } from './check-fields.ts';
 import { checkInTheOpening } from './check-in-the-opening.ts';
 import { checkPreparedStillGood } from './check-pack.ts';
 import { checkVerified } from './check-pharmacy.ts';
+import { checkLooked, lookAlong } from './check-looked.ts';
 import { checkMinutes, notFlushed } from './check-visit-step.ts';
 import { checkGiver } from './check-giver.ts';
 import { checkStillReady } from './go.ts';
@@ -83,12 +84,9 @@ function checkMinutesAsChecked(
  * the sheet be silent about it.
  */
 function checkLineLookedAlong({ alongTheLine, happenedAt }: ActNamed<'start infusion'>): readonly Refusal[] {
-  if (alongTheLine === lineLookedAlong) return [];
-  const remedy = 'look: vented set, no air in it, clamp shut until the rate is set; then say so';
-  if (alongTheLine === undefined)
-    return [fieldWrong('alongTheLine', 'nobody says that they looked along the line', remedy)];
+  if (alongTheLine !== lineNotOnPaper) return checkLooked({ alongTheLine });
   return happenedAt === undefined
-    ? [fieldWrong('alongTheLine', 'it starts now, at the chair: no paper can be silent about the line', remedy)]
+    ? [fieldWrong('alongTheLine', 'it starts now, at the chair: no paper can be silent about the line', lookAlong)]
     : [];
 }
 

@@ -195,7 +195,8 @@ const texts: Texts = {
   'infusion-started': ({ body }) =>
     `infusion started, planned ${counted(body.plannedMinutes, 'minute')}${body.identifiers === undefined ? '' : `; ${plural(body.identifiers, 'and')} matched at the chair`}${body.alongTheLine === undefined ? '' : `; along the line: ${body.alongTheLine}`}${body.packAgain === undefined ? '' : `; pack read once more: ${body.packAgain.product}, batch ending ${body.packAgain.batchLastFour}`}`,
   'infusion-paused': ({ body }) => `infusion paused: ${body.reason}`,
-  'infusion-resumed': () => 'infusion resumed',
+  'infusion-resumed': ({ body }) =>
+    `infusion resumed${body.alongTheLine === undefined ? '' : `; along the line: ${body.alongTheLine}`}`,
   'infusion-finished': ({ body }) =>
     `infusion finished, ${body.milliliters} mL${body.ranSeconds === undefined ? ', running time not measured' : ` in ${Math.floor(body.ranSeconds / 60)} min ${body.ranSeconds % 60} s`}${body.timedBy === undefined ? '' : `, timed by ${body.timedBy}`}${body.stoppedBecause === undefined ? '' : `; stopped: ${body.stoppedBecause}`}`,
   'site-check': ({ body }) => siteCheckText(body),
@@ -270,8 +271,8 @@ const texts: Texts = {
   'group-direction-ended': ({ body }) => `group direction ended: ${body.reason}`,
   'dose-held': ({ body }) =>
     body.takenFrom === undefined
-      ? `the dose is held at ${body.device.name}`
-      : `the dose was taken over at ${body.device.name} from ${body.takenFrom.name}`,
+      ? `the drip is looked after at ${body.device.name}`
+      : `the drip was taken over at ${body.device.name} from ${body.takenFrom.name}`,
   'packs-ordered': ({ body }) =>
     `${counted(body.packs, 'pack')} of ${body.product} ordered, expected on ${date(body.expectedOn)}${body.from === undefined ? '' : `, from ${body.from}`}${body.reference === undefined ? '' : `, order ${body.reference}`}`,
   'packs-order-closed': ({ body }) => `order closed: ${body.reason}`,

@@ -317,7 +317,7 @@ export class DayUnit {
       ...more,
     };
   }
-  prepared(patient = 'p1', who: Person = 'dana'): this {
+  prepared(patient = 'p1', who: Person = 'dana', more: Partial<Fact<'preparation'>['body']> = {}): this {
     this.write(
       'dana',
       'cannula',
@@ -332,7 +332,7 @@ export class DayUnit {
       this.today(),
       patient,
     );
-    this.write(who, 'preparation', this.pack(), this.today(), patient);
+    this.write(who, 'preparation', this.pack(more), this.today(), patient);
     return this;
   }
   reading(
@@ -369,6 +369,13 @@ export const startInfusion = {
   patient: 'p1',
   plannedMinutes: 30,
   identifiers: ['full name', 'birth date'],
+  alongTheLine: lineLookedAlong,
+} as const satisfies Act;
+
+/** It runs again after a pause: the line was looked along once more. */
+export const resumeInfusion = {
+  name: 'resume infusion',
+  patient: 'p1',
   alongTheLine: lineLookedAlong,
 } as const satisfies Act;
 

@@ -1,7 +1,7 @@
 /** At the chair: who they are is asked once more, and one pair of hands does not try for ever. Hazards 24 and 32. */
 import { type Act, type PlainDate, actSchema, day, entryText, kindNamed, visitOn } from '@twelvemonth/clinical';
 import { describe, expect, test } from 'vitest';
-import { onTheDay, startInfusion } from './a-day-unit.ts';
+import { onTheDay, startInfusion, resumeInfusion } from './a-day-unit.ts';
 import { putOff } from './put-off-act.ts';
 
 type Start = Extract<Act, { name: 'start infusion' }>;
@@ -122,6 +122,23 @@ describe('looking along the line before it is connected', () => {
     unit.expect('dana', startInfusion);
     expect(unit.newest('infusion-started').body.alongTheLine).toBe(alongTheLine);
     expect(entryText(unit.newest('infusion-started'))).toContain('along the line: vented set, no air, clamp shut');
+  });
+  // After a pause the line was shut, after a resite it was off: the same can be wrong with it as before the start.
+  test('after a pause, and through another cannula, it runs again only where somebody looked once more', () => {
+    const { alongTheLine: _, ...unsaid } = resumeInfusion;
+    const unit = onTheDay().running().wait(5);
+    const pause = { name: 'pause infusion', patient: 'p1' } as const;
+    unit.expect('dana', { ...pause, reason: 'to the toilet' });
+    expect(unit.do('dana', unsaid)).toEqual([expect.objectContaining({ name: 'field-wrong', field: 'alongTheLine' })]);
+    unit.expect('dana', resumeInfusion);
+    expect(entryText(unit.newest('infusion-resumed'))).toContain('along the line: vented set, no air, clamp shut');
+    unit.expect('dana', { ...pause, reason: 'swelling', because: 'the site' });
+    unit.write('dana', 'site-check', { looks: 'not well', seen: ['swelling'] });
+    unit.write('dana', 'cannula-removed', { site: 'swollen' });
+    unit.write('dana', 'cannula', { site: 'left forearm', gauge: '22', tries: 1, placed: true });
+    unit.write('dana', 'flush', { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' });
+    expect(unit.do('dana', unsaid)).toEqual([expect.objectContaining({ name: 'field-wrong', field: 'alongTheLine' })]);
+    unit.expect('dana', resumeInfusion);
   });
   test('no start of now is excused by paper', () =>
     expect(checked().do('dana', notOnPaper)[0]).toMatchObject({ name: 'field-wrong', field: 'alongTheLine' }));

@@ -4,7 +4,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { type Act, type Surroundings, day, decide, entryText, heldAt, visitOn } from '@twelvemonth/clinical';
-import { DayUnit, onTheDay, people } from './a-day-unit.ts';
+import { DayUnit, onTheDay, people, resumeInfusion } from './a-day-unit.ts';
 
 class WithDevices extends DayUnit {
   device: Surroundings['device'];
@@ -27,7 +27,7 @@ const running = (): WithDevices => {
   return unit;
 };
 const pause: Act = { name: 'pause infusion', patient: 'p1', reason: 'pain' };
-const resume: Act = { name: 'resume infusion', patient: 'p1' };
+const resume: Act = resumeInfusion;
 const finish: Act = { name: 'finish infusion', patient: 'p1', milliliters: 100 };
 const look = (unit: WithDevices): string[] =>
   unit.line('dana', 'site-check', { looks: 'well' }, unit.now.replace('Z', '+00:00')).map(({ name }) => name);

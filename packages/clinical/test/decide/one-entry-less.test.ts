@@ -3,7 +3,7 @@
  * start is refused. Nothing unknown counts as safe, also not what was known a minute ago. And what is told in the last minute.
  */
 import { describe, expect, test } from 'vitest';
-import { DayUnit, startInfusion } from './a-day-unit.ts';
+import { DayUnit, startInfusion, resumeInfusion } from './a-day-unit.ts';
 
 const readyToStart = (): DayUnit => {
   const unit = new DayUnit().booked().at('2026-11-26T08:40:00.000Z').go().prepared();
@@ -77,7 +77,7 @@ test('a no said while it stands still: it does not run on, until they consent ag
   unit.expect('dana', startInfusion);
   unit.expect('dana', { name: 'pause infusion', patient: 'p1', reason: 'wants to talk' });
   unit.write('dana', 'refusal', { to: 'this dose', words: 'no more of it' });
-  const resume = { name: 'resume infusion', patient: 'p1' } as const;
+  const resume = resumeInfusion;
   expect(unit.do('dana', resume).map(({ says }) => says)).toEqual(['They said no to this dose.']);
   unit.write('dana', 'consent', { decision: 'given', how: 'spoken' });
   expect(unit.do('dana', resume)).toEqual([]);

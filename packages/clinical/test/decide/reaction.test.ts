@@ -4,7 +4,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { day, entryText, readiness, visitOn } from '@twelvemonth/clinical';
-import { type DayUnit, onTheDay } from './a-day-unit.ts';
+import { type DayUnit, onTheDay, resumeInfusion } from './a-day-unit.ts';
 
 const seen = (more: object = {}) => ({
   what: 'flushed, short of breath',
@@ -64,7 +64,7 @@ test('grade 3 holds every later dose until a prescriber has decided about that e
     return JSON.stringify(readiness(unit.patient(), context, day(unit.today())));
   };
   expect(held()).toContain('severe reaction');
-  const again = { name: 'resume infusion', patient: 'p1' } as const;
+  const again = resumeInfusion;
   expect(unit.refused('dana', again)).toEqual(['cannot-say']);
   unit.write('halina', 'prescriber-decision', {
     question: 'severe reaction looked into',

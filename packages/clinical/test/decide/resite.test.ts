@@ -5,7 +5,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { type Act, day, entryText, visitOn } from '@twelvemonth/clinical';
-import { type DayUnit, onTheDay } from './a-day-unit.ts';
+import { type DayUnit, onTheDay, resumeInfusion } from './a-day-unit.ts';
 
 const stop: Act = {
   name: 'pause infusion',
@@ -13,7 +13,7 @@ const stop: Act = {
   reason: 'swelling or pain at the site',
   because: 'the site',
 };
-const again: Act = { name: 'resume infusion', patient: 'p1' };
+const again: Act = resumeInfusion;
 const stopped = (seen: readonly string[] = ['swelling']): DayUnit => {
   const unit = onTheDay().running().wait(5);
   unit.expect('dana', stop);

@@ -5,7 +5,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { day, entryText, runningTime, starterSheet, teaching, visitOn } from '@twelvemonth/clinical';
-import { type DayUnit, onTheDay } from './a-day-unit.ts';
+import { type DayUnit, onTheDay, resumeInfusion } from './a-day-unit.ts';
 
 const infusion = (unit: DayUnit) => {
   const found = visitOn(unit.patient(), day(unit.today()))?.infusion;
@@ -46,7 +46,7 @@ describe('when the site is looked at', () => {
     unit.wait(2).expect('dana', pause);
     unit.write('dana', 'site-check', { looks: 'not well', seen: ['redness'] });
     expect(infusion(unit).siteWell).toBe(false);
-    unit.expect('dana', { name: 'resume infusion', patient: 'p1' });
+    unit.expect('dana', resumeInfusion);
     expect(infusion(unit).siteWell).toBe(false);
     unit.write('dana', 'site-check', { looks: 'well' });
     expect(infusion(unit).siteWell).toBe(true);

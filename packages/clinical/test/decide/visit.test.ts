@@ -16,7 +16,7 @@ import {
   visitOn,
   visitToday,
 } from '@twelvemonth/clinical';
-import { DayUnit, type Person, as, onTheDay, people, startInfusion } from './a-day-unit.ts';
+import { DayUnit, type Person, as, onTheDay, people, startInfusion, resumeInfusion } from './a-day-unit.ts';
 import { putOff } from './put-off-act.ts';
 
 const decision = (
@@ -166,11 +166,7 @@ describe('steps out of order or twice', () => {
       'step-out-of-order',
     ],
     ['leaving undecided', (unit) => unit.arrive().line('dana', 'left', { cardGiven: true }), 'step-out-of-order'],
-    [
-      'resuming what runs',
-      (unit) => unit.running().do('dana', { name: 'resume infusion', patient: 'p1' }),
-      'already-running',
-    ],
+    ['resuming what runs', (unit) => unit.running().do('dana', resumeInfusion), 'already-running'],
     [
       'pausing what does not',
       (unit) => unit.go().do('dana', { name: 'pause infusion', patient: 'p1', reason: 'x' }),
@@ -292,19 +288,39 @@ describe('the second check', () => {
     unit.expect('imre', unit.check({ batchLastFour: ' 2391 '.trim() }));
     expect(unit.newest('second-check').body.agrees).toBe(true);
   });
-  test('after a difference: withdraw the check, withdraw the preparation, prepare and check anew', () => {
+  test('after a difference: the preparation is withdrawn with the reason, then prepared and checked anew', () => {
     const unit = onTheDay().go().prepared();
     unit.expect('imre', unit.check({ batchLastFour: '9999' }));
-    const preparation = unit.newest('preparation').id;
-    expect(unit.refused('dana', { name: 'withdraw', patient: 'p1', entry: preparation, reason: 'misread' })).toEqual([
-      'part-of-a-finished-step',
-    ]);
-    unit.expect('imre', { name: 'withdraw', patient: 'p1', entry: unit.newest('second-check').id, reason: 'misread' });
-    unit.expect('dana', { name: 'withdraw', patient: 'p1', entry: preparation, reason: 'misread' });
+    unit.expect('dana', withdraw(unit.newest('preparation').id));
     unit.write('dana', 'preparation', unit.pack({ batch: 'PA-9999' }));
     expect(unit.refused('dana', start())).toEqual(['step-out-of-order']);
     unit.expect('imre', unit.check({ batchLastFour: '9999' }));
     unit.expect('dana', start());
+  });
+  test('a difference stays: neither is its check withdrawn, nor read again until it agrees, nor the first reading corrected', () => {
+    const unit = onTheDay().go().prepared();
+    unit.expect('imre', unit.check({ batchLastFour: '9999' }));
+    const check = unit.newest('second-check').id;
+    for (const who of ['imre', 'dana'] as const)
+      expect(unit.do(who, withdraw(check))).toEqual([
+        expect.objectContaining({
+          name: 'part-of-a-finished-step',
+          remedy: expect.stringContaining('withdraw the preparation'),
+        }),
+      ]);
+    expect(unit.refused('imre', unit.check())).toEqual(['step-already-done']);
+    unit.expect('dana', putOff('unwell'));
+    expect(unit.refused('imre', unit.check())).toEqual(['step-already-done']);
+    unit.expect('dana', withdraw(unit.newest('go-decision').id));
+    expect(unit.refused('dana', start())).toEqual(['checks-differ']);
+  });
+  test('an agreeing check is withdrawn before its preparation', () => {
+    const unit = onTheDay().go().prepared();
+    unit.expect('imre', unit.check());
+    const preparation = unit.newest('preparation').id;
+    expect(unit.refused('dana', withdraw(preparation))).toEqual(['part-of-a-finished-step']);
+    unit.expect('imre', withdraw(unit.newest('second-check').id));
+    unit.expect('dana', withdraw(preparation));
   });
   test('a check of another preparation is no check of this one', () => {
     const unit = onTheDay().go().prepared();
@@ -313,6 +329,8 @@ describe('the second check', () => {
     ).toEqual(['no-such-entry']);
   });
 });
+
+const withdraw = (entry: string): Act => ({ name: 'withdraw', patient: 'p1', entry, reason: 'misread' });
 
 describe('the drip', () => {
   test('who prescribed it does not give it (40)', () => {
@@ -395,7 +413,7 @@ describe('the drip', () => {
     unit.expect('dana', { name: 'pause infusion', patient: 'p1', reason: 'swelling at the site' });
     unit.wait(20);
     expect(unit.refused('dana', finish())).toEqual(['too-early-to-finish']);
-    unit.expect('dana', { name: 'resume infusion', patient: 'p1' });
+    unit.expect('dana', resumeInfusion);
     unit.wait(4);
     expect(unit.refused('dana', finish())).toEqual(['too-early-to-finish']);
     unit.wait(1);
@@ -447,9 +465,9 @@ describe('the drip', () => {
     unit.expect('dana', { name: 'pause infusion', patient: 'p1', reason: 'swelling' });
     unit.write('dana', 'cannula-removed', { site: 'swollen' });
     unit.write('dana', 'cannula', { site: 'left forearm', gauge: '22', tries: 1, placed: true });
-    expect(unit.refused('dana', { name: 'resume infusion', patient: 'p1' })).toEqual(['step-out-of-order']);
+    expect(unit.refused('dana', resumeInfusion)).toEqual(['step-out-of-order']);
     unit.write('dana', 'flush', { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' });
-    unit.expect('dana', { name: 'resume infusion', patient: 'p1' });
+    unit.expect('dana', resumeInfusion);
   });
 });
 

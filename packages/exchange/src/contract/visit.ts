@@ -70,21 +70,13 @@ export const visitView = z.object({
     .optional(),
   /** Absent: no pharmacist has a word in it. */
   atPharmacy: atPharmacy.optional(),
-  /** What the preparer read. Never sent to anyone but the preparer until the second check has been made. */
+  /** By whom and when. What was read of the pack is not sent to anyone. */
   preparation: z
     .object({
       entry: z.string(),
       by: z.string(),
       byStaff: z.string(),
       at: moment,
-      reading: z
-        .object({
-          product: z.string(),
-          batch: z.string(),
-          expiresOn: z.string(),
-          minutes: z.number().optional(),
-        })
-        .optional(),
     })
     .optional(),
   check: z
@@ -150,12 +142,10 @@ export const visitView = z.object({
   reactionToWrite: z.boolean(),
   /** The unit lists its packs: they can be scanned, and who types says why. */
   packsListed: z.boolean(),
-  rates: z.object({
-    minutes: z.number(),
-    milliliters: z.number(),
-    millilitersPerHour: z.string(),
-    dropsPerMinute20: z.string(),
-  }),
+  /** What a bag holds. */
+  bagMilliliters: z.number(),
+  /** In how many minutes it runs as prepared; absent until a second check agrees. */
+  checkedMinutes: z.number().optional(),
   leastMinutes: z.number(),
   /** Between second check and start; after it identifiers and product are asked again. Absent: no protocol. */
   interruptionMinutes: z.number().optional(),

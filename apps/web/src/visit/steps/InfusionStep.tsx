@@ -9,6 +9,8 @@ import { StepForm } from '../StepForm.tsx';
 import { useFromPaper } from '../from-paper.ts';
 import { useTick } from '../server-now.ts';
 import { useStep } from '../use-step.ts';
+import { rateInWords } from '../rate-words.ts';
+import { AlongTheLineTick } from './AlongTheLineTick.tsx';
 import { Order } from './Order.tsx';
 import { type Identifier, identifierOptions } from './identifiers.ts';
 import { ReadOffPack } from './ReadOffPack.tsx';
@@ -16,7 +18,12 @@ import { nothingRead, readPack } from './read-pack.ts';
 import { Running } from './Running.tsx';
 
 export function InfusionStep({ data, done }: StepProps) {
-  return data.infusion === undefined ? <Start data={data} done={done} /> : <Running data={data} done={done} />;
+  // Looked at before the check agreed it begins anew once it has.
+  return data.infusion === undefined ? (
+    <Start key={data.checkedMinutes} data={data} done={done} />
+  ) : (
+    <Running data={data} done={done} />
+  );
 }
 
 function Start({ data, done }: StepProps) {
@@ -37,7 +44,7 @@ function Start({ data, done }: StepProps) {
     data.check !== undefined &&
     (waitedMinutes === undefined || waitedMinutes > data.interruptionMinutes);
   const packAgain = interrupted ? readPack(pack) : undefined;
-  const [minutes, setMinutes] = useState<number | undefined>(data.rates.minutes);
+  const [minutes, setMinutes] = useState(data.checkedMinutes);
   return (
     <StepForm
       title="Start the infusion"
@@ -83,7 +90,11 @@ function Start({ data, done }: StepProps) {
       <NumberField
         label="To run in"
         unit="minutes"
-        help={`As prepared and checked. ${data.rates.milliliters} mL: ${data.rates.millilitersPerHour}, or ${data.rates.dropsPerMinute20}, for ${data.rates.minutes} minutes.`}
+        help={
+          data.checkedMinutes === undefined
+            ? undefined
+            : `As prepared and checked. ${rateInWords(data.bagMilliliters, data.checkedMinutes)}.`
+        }
         at="plannedMinutes"
         value={minutes}
         onChange={setMinutes}
@@ -114,14 +125,6 @@ function LineField({
       options={[{ value: lineLookedAlong, says: `ticked: ${lineLookedAlong}` }, { value: lineNotOnPaper }]}
     />
   ) : (
-    <TicksField
-      label={label}
-      help="A line that runs freely empties the bag in minutes; the clamp stays shut until the rate is set."
-      at="alongTheLine"
-      size="big"
-      value={value === undefined ? [] : [value]}
-      onChange={([looked]) => onChange(looked)}
-      options={[{ value: lineLookedAlong, says: 'I looked: a vented set, no air in it, the clamp shut' }]}
-    />
+    <AlongTheLineTick label={label} value={value === lineLookedAlong ? value : undefined} onChange={onChange} />
   );
 }

@@ -8,6 +8,7 @@ import { Button } from '../../paper/Button.tsx';
 import { Note } from '../../paper/Note.tsx';
 import type { StepProps } from '../StepBody.tsx';
 import { StepForm } from '../StepForm.tsx';
+import { rateInWords } from '../rate-words.ts';
 import { useStep } from '../use-step.ts';
 import { ExpiryField } from './ExpiryField.tsx';
 import { Order } from './Order.tsx';
@@ -113,7 +114,18 @@ export function PreparationStep({ data, done }: StepProps) {
         </p>
       )}
       {injection === undefined ? (
-        <NumberField label="To run in" unit="minutes" at="minutes" value={minutes} onChange={setMinutes} />
+        <NumberField
+          label="To run in"
+          help={
+            minutes === undefined || minutes <= 0
+              ? undefined
+              : `${rateInWords(data.bagMilliliters, minutes)}. Set it before the check.`
+          }
+          unit="minutes"
+          at="minutes"
+          value={minutes}
+          onChange={setMinutes}
+        />
       ) : (
         injection.packs > 1 && <Note>One dose is {injection.packs} of these: read each of them.</Note>
       )}

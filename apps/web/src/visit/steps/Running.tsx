@@ -1,3 +1,4 @@
+import type { lineLookedAlong } from '@twelvemonth/clinical';
 import { Link } from '@tanstack/react-router';
 import type { VisitView } from '@twelvemonth/exchange';
 import { useState } from 'react';
@@ -11,6 +12,7 @@ import type { StepProps } from '../StepBody.tsx';
 import css from '../Visit.module.css';
 import { useTick } from '../server-now.ts';
 import { type Step, useStep } from '../use-step.ts';
+import { AlongTheLineTick } from './AlongTheLineTick.tsx';
 import { SiteCheck, isLookDue } from './SiteCheck.tsx';
 import { PauseForm } from './PauseForm.tsx';
 import { StopEarlyForm } from './StopEarlyForm.tsx';
@@ -83,9 +85,9 @@ export function Running({ data, done }: StepProps) {
               size="big"
               busy={step.attempt.busy}
               disabled={left > 0}
-              onClick={() => step.act({ name: 'finish infusion', milliliters: data.rates.milliliters })}
+              onClick={() => step.act({ name: 'finish infusion', milliliters: data.bagMilliliters })}
             >
-              {left > 0 ? 'Finish (not yet)' : `The bag is empty: ${data.rates.milliliters} mL given`}
+              {left > 0 ? 'Finish (not yet)' : `The bag is empty: ${data.bagMilliliters} mL given`}
             </Button>
             <Button
               size="big"
@@ -131,16 +133,28 @@ function RunsAgain({ data, step }: { data: VisitView; step: Step }) {
         Another cannula first
       </Link>
     );
-  const lookFirst = data.site?.lookFirst === true;
+  return <LookAndGoOn lookFirst={data.site?.lookFirst === true} step={step} />;
+}
+
+/** The line was shut, perhaps off: whoever lets it run again has looked along it, as at the start. */
+function LookAndGoOn({ lookFirst, step }: { lookFirst: boolean; step: Step }) {
+  const [alongTheLine, setAlongTheLine] = useState<typeof lineLookedAlong>();
   return (
-    <Button
-      tone="act"
-      size="big"
-      busy={step.attempt.busy}
-      disabled={lookFirst}
-      onClick={() => step.act({ name: 'resume infusion' })}
-    >
-      {lookFirst ? 'Look at the site first' : 'It runs again'}
-    </Button>
+    <div>
+      <AlongTheLineTick label="Along the line, before it runs again" value={alongTheLine} onChange={setAlongTheLine} />
+      <Button
+        tone="act"
+        size="big"
+        busy={step.attempt.busy}
+        disabled={lookFirst || alongTheLine === undefined}
+        onClick={() => step.act({ name: 'resume infusion', alongTheLine })}
+      >
+        {lookFirst
+          ? 'Look at the site first'
+          : alongTheLine === undefined
+            ? 'Look along the line first'
+            : 'It runs again'}
+      </Button>
+    </div>
   );
 }

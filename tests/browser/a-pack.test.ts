@@ -2,7 +2,7 @@
  * The pack of a dose at two tablets: the preparer scans it in the clean room, another nurse makes her own reading at the chair
  * and never sees the first. A scanner is a keyboard: it types the code, sends the separator as Ctrl and ], and ends with Enter.
  */
-import { packProducts } from '@twelvemonth/clinical';
+import { entryText, packProducts } from '@twelvemonth/clinical';
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
@@ -190,16 +190,8 @@ describe('another nurse makes her own reading at another tablet', () => {
   });
 
   it('after a look together it is prepared from the same pack and checked anew', async () => {
-    const notes = await at.server.read<{ entries: { id: string; kind: string }[] }>('/api/people/wilhelmina');
-    const check = notes.entries.find(({ kind }) => kind === 'second-check')?.id ?? '';
-    await at.server.done('checker', { name: 'withdraw', patient: 'wilhelmina', entry: check, reason: 'misread' });
-    const { preparation } = await at.server.read<{ preparation?: { entry: string } }>('/api/people/wilhelmina/visit');
-    await at.server.done('nurse', {
-      name: 'withdraw',
-      patient: 'wilhelmina',
-      entry: preparation?.entry,
-      reason: 'read again together',
-    });
+    await first.fill('What was misread', 'batch and pump; read again together');
+    await first.press('Withdraw the preparation');
     await scanField(preparer).waitFor();
     await scans(preparer, packCode());
     await first.fill('To run in', '30');
@@ -253,8 +245,9 @@ describe('a pack that cannot be scanned', () => {
     await checked(preparer, 'pack-typed');
     await first.press('Prepared');
     await first.sees('Independent second check');
-    const { entries } = await at.server.read<{ entries: { text: string }[] }>('/api/people/olive', 'nurse');
-    expect(entries.some(({ text }) => text.includes('typed, not scanned: the code cannot be read'))).toBe(true);
+    // No screen tells it before the second check: the notes themselves are asked.
+    const { all } = await at.server.atHand.notes.of('patient', 'olive');
+    expect(all.map(entryText).join()).toContain('typed, not scanned: the code cannot be read');
   });
 });
 

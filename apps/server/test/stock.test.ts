@@ -1,5 +1,5 @@
 /** Stock of a unit and the batch trace as the screens read them. Hazards 37, 38. */
-import type { BatchesOfPersonView, StockView, TraceView } from '@twelvemonth/exchange';
+import type { BatchesOfPersonView, StockView, TraceView, VisitView } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { lineNow, listToday, planToday, readyToPrepare } from './support/at-the-chair.ts';
 import { type OwnServer, ownServer, referralOf, setUp } from './support/own-server.ts';
@@ -52,19 +52,25 @@ test('twelve came in, one is opened: eleven by the sum, and two people have the 
   ]);
 });
 
-test('the trace finds the ward’s dose and the pack that was opened, the newest first', async () => {
+test('whoever may be asked for the second check is told nothing of the batch, nor whoever prepared it, beside whom they stand', async () => {
+  for (const as of ['checker', 'nurse'] as const) {
+    expect((await trace(as)).people.map(({ patient }) => patient)).toEqual(['ward']);
+    for (const url of ['/api/people/here/batches', '/api/people/here', '/api/people/here/visit']) {
+      const answer = await server.ask(url, { as });
+      expect([url, answer.statusCode, answer.body.includes('2391')]).toEqual([url, 200, false]);
+    }
+  }
+});
+
+test('checked, the trace finds the ward’s dose and the pack that was opened, the newest first', async () => {
+  const { preparation } = await server.read<VisitView>('/api/people/here/visit');
+  const { product, minutes, identifiers } = pack;
+  const reading = { product, minutes, identifiers, batchLastFour: '2391', expiryMonth: '2028-04' };
+  await server.done('checker', { name: 'second check', patient: 'here', preparation: preparation?.entry, reading });
   expect((await trace()).people).toMatchObject([
     { patient: 'here', on: '2026-11-25', what: 'opened for them; no dose of it in the notes' },
     { patient: 'ward', on: '2025-10-02', where: 'ward' },
   ]);
-});
-
-test('whoever may be asked for the second check is told nothing of the batch', async () => {
-  expect((await trace('checker')).people.map(({ patient }) => patient)).toEqual(['ward']);
-  for (const url of ['/api/people/here/batches', '/api/people/here', '/api/people/here/visit']) {
-    const answer = await server.ask(url, { as: 'checker' });
-    expect([url, answer.statusCode, answer.body.includes('2391')]).toEqual([url, 200, false]);
-  }
 });
 
 test('stopped: who had it, who was told, and the person’s own page of batches', async () => {

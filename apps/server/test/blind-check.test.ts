@@ -5,7 +5,7 @@
  */
 import type { VisitView } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { lineNow, listToday, planToday, readyToPrepare, wilhelmina } from './support/at-the-chair.ts';
+import { lineNow, listToday, planToday, readyToPrepare, startInfusion, wilhelmina } from './support/at-the-chair.ts';
 import { type OwnServer, type Somebody, ownServer, setUp } from './support/own-server.ts';
 
 const patient = 'v1';
@@ -82,6 +82,16 @@ describe('until another reading agrees', () => {
   test('nothing tells what was read, not at the screen of whoever prepared it either', async () => {
     await prepare();
     expect(await leaks()).toEqual([]);
+  });
+  test('nor does what is refused: a start tried before the check, a step written with an old screen', async () => {
+    const seen = { [`patient/${patient}`]: 1 };
+    for (const answer of [
+      await server.act('checker', startInfusion(patient)),
+      await server.act('checker', lineNow(server, patient, 'cannula-removed', { site: 'looks well' }), { seen }),
+    ]) {
+      expect(answer.statusCode).toBeGreaterThanOrEqual(400);
+      expect(told.filter((words) => words.test(answer.body))).toEqual([]);
+    }
   });
   test('nor once it was corrected, and corrected again', async () => {
     for (const minutes of [40, 37]) {

@@ -67,7 +67,8 @@ function checkMinutesAsChecked(
   { plannedMinutes, happenedAt }: ActNamed<'start infusion'>,
   visit: Visit | undefined,
 ): readonly Refusal[] {
-  const minutes = visit?.preparation?.body.minutes;
+  // Before the check agrees the minutes are the preparer's reading, and a refusal would tell it.
+  const minutes = visit?.check?.body.agrees === true ? visit.preparation?.body.minutes : undefined;
   return minutes === undefined || minutes === plannedMinutes || happenedAt !== undefined
     ? []
     : [

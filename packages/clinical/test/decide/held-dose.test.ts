@@ -41,7 +41,7 @@ describe('a running dose', () => {
     unit.wait(31);
     expect(unit.at_('B').refused('dana', finish)).toEqual(['held-elsewhere']);
     unit.at_('B', { takesOver: true }).expect('dana', finish);
-    expect(entryText(unit.newest('dose-held'))).toBe('the dose was taken over at screen B from screen A');
+    expect(entryText(unit.newest('dose-held'))).toBe('the drip was taken over at screen B from screen A');
     expect(running().wait(31).refused('dana', finish)).toEqual([]);
   });
   test('is paused from anywhere at once: who stops it holds it from then on', () => {

@@ -4,7 +4,7 @@
  */
 import { type Act, type Fact, type PlainDate, entryText } from '@twelvemonth/clinical';
 import { describe, expect, test } from 'vitest';
-import { type DayUnit, onTheDay, startInfusion } from './a-day-unit.ts';
+import { type DayUnit, onTheDay, startInfusion, resumeInfusion } from './a-day-unit.ts';
 
 const ours = '09506000134352';
 const fourMilligrams = '09506000140445';
@@ -174,7 +174,7 @@ describe('a stopped batch', () => {
     const unit = onTheDay().running();
     unit.wait(5).expect('dana', { name: 'pause infusion', patient: 'p1', reason: 'the pump alarms' });
     unit.expect('priya', stop());
-    expect(unit.refused('dana', { name: 'resume infusion', patient: 'p1' })).toEqual(['batch-stopped']);
+    expect(unit.refused('dana', resumeInfusion)).toEqual(['batch-stopped']);
     unit.expect('dana', { name: 'finish infusion', patient: 'p1', milliliters: 16, stoppedBecause: 'batch recalled' });
   });
 

@@ -1,5 +1,5 @@
 /** A line of days: where a date stands, and the months under it. */
-import { type Day, addMonths, civilFromDay, dayFromCivil } from '@twelvemonth/clinical';
+import { type Day, addMonths, civilFromDay, dayFromCivil, monthNames } from '@twelvemonth/clinical';
 
 export type TimeAxis = { readonly from: Day; readonly until: Day; readonly x: (day: Day) => number };
 
@@ -24,5 +24,4 @@ export function yearStarts(axis: TimeAxis): readonly Day[] {
   return starts;
 }
 
-const names = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
-export const monthName = (day: Day): string => names[civilFromDay(day).month - 1] ?? '';
+export const monthName = (day: Day): string => monthNames[civilFromDay(day).month - 1] ?? '';

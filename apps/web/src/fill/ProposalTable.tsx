@@ -6,6 +6,7 @@ import { buttonLook } from '../paper/button-look.ts';
 import { useTicks } from '../paper/use-ticks.ts';
 import { dayInWords } from '../words/dates.ts';
 import { counted } from '../words/texts.ts';
+import list from '../paper/PeopleTable.module.css';
 import css from './Fill.module.css';
 import type { Line } from './lines.ts';
 import type { Accepting } from './use-accepting.ts';
@@ -58,7 +59,7 @@ export function ProposalTable({ id, title, says, lines, accepting, mayBook, earl
           )}
         </div>
       )}
-      <table className={`stacks ${css['table']}`}>
+      <table className={`stacks ${list['table']} ${css['table']}`}>
         <thead>
           <tr>
             <th scope="col">{mayBook ? 'tick' : <span className="unseen">tick</span>}</th>
@@ -131,13 +132,13 @@ function LineRow({ line, came, ticked, tick, accept, earlier, askWhy }: RowProps
           <Link to="/people/$patient" params={{ patient }}>
             {name}
           </Link>
-          <div className={css['detail']}>{tier === 'other' ? kind : `${kind}, ${tier}`}</div>
+          <div className={list['detail']}>{tier === 'other' ? kind : `${kind}, ${tier}`}</div>
         </th>
         <td data-head="proposed">
           <strong>{dayInWords(to.on)}</strong>
-          <div className={css['detail']}>{isBooked ? `arrives ${came.at}` : where}</div>
+          <div className={list['detail']}>{isBooked ? `arrives ${came.at}` : where}</div>
           {from !== undefined && (
-            <div className={css['detail']}>
+            <div className={list['detail']}>
               told {dayInWords(from.on)}; {gain}
             </div>
           )}

@@ -2,6 +2,7 @@ import type { PersonRow } from '@twelvemonth/exchange';
 import { startTransition, useState } from 'react';
 import { Button } from '../paper/Button.tsx';
 import { usePrinting } from '../paper/use-printing.ts';
+import list from '../paper/PeopleTable.module.css';
 import css from './People.module.css';
 import { PeopleTableRow } from './PeopleTableRow.tsx';
 
@@ -22,7 +23,7 @@ export function PeopleTable({ rows }: { rows: readonly PersonRow[] }) {
   };
   return (
     <div id="people">
-      <table className={css['table']}>
+      <table className={`${list['table']} ${css['table']}`}>
         <thead>
           <tr>
             <th scope="col">who</th>

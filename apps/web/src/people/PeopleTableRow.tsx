@@ -9,6 +9,7 @@ import { Verdict } from '../verdict/Verdict.tsx';
 import { WhyVerdict } from '../verdict/WhyVerdict.tsx';
 import { bornShort, dayInWords } from '../words/dates.ts';
 import { dotted, unbroken } from '../words/texts.ts';
+import list from '../paper/PeopleTable.module.css';
 import css from './People.module.css';
 import { InUnitWords } from '../words/InUnitWords.tsx';
 
@@ -42,13 +43,13 @@ export const PeopleTableRow = memo(function PeopleTableRow({ row }: { row: Perso
         <Link to="/people/$patient" params={{ patient: row.patient }} preload={false}>
           {row.name}
         </Link>
-        <div className={css['detail']}>
+        <div className={list['detail']}>
           {dotted(`born ${bornShort(row.born)}${row.age === undefined ? '' : ` (${row.age})`}`, unbroken(row.number))}
         </div>
       </th>
       <td>
         {row.standing.standing}
-        <div className={css['detail']}>
+        <div className={list['detail']}>
           {dotted(row.dose, row.standing.on !== undefined && `by ${dayInWords(row.standing.on)}`)}
         </div>
       </td>
@@ -58,7 +59,7 @@ export const PeopleTableRow = memo(function PeopleTableRow({ row }: { row: Perso
       </td>
       <td className={css['window']}>
         {row.window !== undefined && <Strip svg={strip(row, today)} />}
-        <div className={css['detail']}>
+        <div className={list['detail']}>
           <InUnitWords>{row.window?.says ?? (row.verdict === 'does not apply' ? '' : 'no dates yet')}</InUnitWords>
         </div>
       </td>
@@ -68,7 +69,7 @@ export const PeopleTableRow = memo(function PeopleTableRow({ row }: { row: Perso
         ) : (
           <>
             {dayInWords(row.place.on)}
-            <div className={css['detail']}>{row.place.arriveAt}</div>
+            <div className={list['detail']}>{row.place.arriveAt}</div>
           </>
         )}
       </td>

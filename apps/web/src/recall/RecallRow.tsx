@@ -6,6 +6,7 @@ import { WhyVerdict } from '../verdict/WhyVerdict.tsx';
 import { dayInWords, shortDay } from '../words/dates.ts';
 import { counted, dotted, sentence, unbroken } from '../words/texts.ts';
 import { CallForm } from './CallForm.tsx';
+import list from '../paper/PeopleTable.module.css';
 import css from './Recall.module.css';
 import { InUnitWords } from '../words/InUnitWords.tsx';
 
@@ -24,24 +25,24 @@ export const RecallRow = memo(function RecallRow({ row }: { row: Row }) {
           <Link to="/people/$patient" params={{ patient: row.patient }}>
             {row.name}
           </Link>
-          <div className={css['detail']}>
+          <div className={list['detail']}>
             {dotted(unbroken(row.number), row.telephone === undefined ? undefined : unbroken(row.telephone))}
           </div>
           {row.speakTo.map((one) => (
-            <div key={one} className={css['detail']}>
+            <div key={one} className={list['detail']}>
               {one}
             </div>
           ))}
         </th>
         <td>
           {row.due !== undefined && dayInWords(row.due)}
-          <div className={css['detail']}>
+          <div className={list['detail']}>
             {dotted(dueWords(row), row.dose, row.lastDose !== undefined && `last dose ${shortDay(row.lastDose)}`)}
           </div>
           <div className={css['window']}>
             <InUnitWords>{row.window}</InUnitWords>
           </div>
-          <div className={css['detail']}>
+          <div className={list['detail']}>
             <InUnitWords>
               {dotted(
                 row.booked !== undefined && `booked ${dayInWords(row.booked)}`,
@@ -54,10 +55,10 @@ export const RecallRow = memo(function RecallRow({ row }: { row: Row }) {
         <td>
           <InUnitWords>{row.nextStep}</InUnitWords>
           <WhyVerdict patient={row.patient} on={row.booked} about={row.name} />
-          <div className={css['detail']}>{row.lastCall ?? 'not called yet'}</div>
-          {row.tried !== '' && row.tried !== 'not tried yet' && <div className={css['detail']}>{row.tried}</div>}
+          <div className={list['detail']}>{row.lastCall ?? 'not called yet'}</div>
+          {row.tried !== '' && row.tried !== 'not tried yet' && <div className={list['detail']}>{row.tried}</div>}
           {row.open.length > 0 && (
-            <div className={css['detail']}>
+            <div className={list['detail']}>
               to ask: <InUnitWords>{row.open.join(', ')}</InUnitWords>
             </div>
           )}

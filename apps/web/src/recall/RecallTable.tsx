@@ -4,6 +4,7 @@ import { Button } from '../paper/Button.tsx';
 import { usePrinting } from '../paper/use-printing.ts';
 import { TableHead } from '../paper/TableHead.tsx';
 import { RecallRow } from './RecallRow.tsx';
+import list from '../paper/PeopleTable.module.css';
 import css from './Recall.module.css';
 
 const firstShown = 40;
@@ -18,7 +19,7 @@ export function RecallTable({ id, title, rows }: { id: string; title: string; ro
       <h2 id={id}>
         {title} ({rows.length})
       </h2>
-      <table className={`stacks ${css['table']}`}>
+      <table className={`stacks ${list['table']} ${css['table']}`}>
         <TableHead columns={['who', 'due, dates it could be', 'next step, last call', { unseen: 'acts' }]} />
         <tbody>
           {shown.map((row) => (

@@ -143,8 +143,8 @@ export function weekday(value: Day): number {
   return ((((value + 3) % 7) + 7) % 7) + 1;
 }
 
-const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
-const monthsInFull = [
+export const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
+export const monthsInFull = [
   'January',
   'February',
   'March',

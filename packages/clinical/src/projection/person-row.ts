@@ -1,5 +1,5 @@
 /** A person as lists and searches know them. */
-import { civilFromDay } from '../calendar/day.ts';
+import { civilFromDay, monthNames, monthsInFull } from '../calendar/day.ts';
 import { parsePartialDate } from '../calendar/partial-date.ts';
 import { asWritten } from '../record/newest-written.ts';
 import type { SubjectRecord } from '../record/patient-record.ts';
@@ -44,21 +44,6 @@ export function personRow(record: SubjectRecord, formerFamilies: readonly string
 }
 
 const two = (n: number): string => String(n).padStart(2, '0');
-const months = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
-const monthsInFull = [
-  'january',
-  'february',
-  'march',
-  'april',
-  'may',
-  'june',
-  'july',
-  'august',
-  'september',
-  'october',
-  'november',
-  'december',
-];
 
 /** The ways in which a birth date is typed: 1941-06-02, 02/06/1941, 2.6.1941, 2 jun 1941, 02061941. */
 function birthForms(born: string): readonly string[] {
@@ -74,8 +59,8 @@ function birthForms(born: string): readonly string[] {
     `${two(d)}.${two(m)}.${year}`,
     `${d}.${m}.${year}`,
     `${two(d)}-${two(m)}-${year}`,
-    `${d} ${months[m - 1] ?? ''} ${year}`,
-    `${d} ${monthsInFull[m - 1] ?? ''} ${year}`,
+    `${d} ${monthNames[m - 1]?.toLowerCase() ?? ''} ${year}`,
+    `${d} ${monthsInFull[m - 1]?.toLowerCase() ?? ''} ${year}`,
     `${two(d)}${two(m)}${year}`,
   ];
 }

@@ -1,4 +1,5 @@
 /** Sessions and today. */
+import { visitSteps } from '@twelvemonth/clinical';
 import { z } from 'zod';
 import { date, moment, verdict, windowView } from './basics.ts';
 import { supportLine } from './supports.ts';
@@ -21,21 +22,7 @@ export const sessionsQuery = z.object({ from: date.optional(), until: date.optio
 export const sessionsAnswer = z.object({ sessions: z.array(sessionRow) });
 
 export const visitStep = z.object({
-  step: z.enum([
-    'arrive',
-    'observations',
-    'checklist',
-    'decision',
-    'cannula',
-    'flush',
-    'preparation',
-    'second check',
-    'injection',
-    'infusion',
-    'removal',
-    'observe',
-    'leave',
-  ]),
+  step: z.enum(visitSteps),
   state: z.enum(['done', 'running', 'waiting', 'to come']),
   at: moment.optional(),
   by: z.string().optional(),

@@ -2,7 +2,7 @@
  * A date as people write it in a register. One reading or none: a text that could be two dates stays two dates, a year
  * alone stays a year, a spreadsheet's day number is not turned into a date.
  */
-import { type Day, ageOn, civilFromDay, dayFromCivil, daysInMonth } from '@twelvemonth/clinical';
+import { type Day, ageOn, civilFromDay, dayFromCivil, daysInMonth, monthsInFull } from '@twelvemonth/clinical';
 import type { DateOrder } from './mapping.ts';
 import { plausibleAge } from './plausible.ts';
 
@@ -21,20 +21,7 @@ export type DateRead =
 
 export type DateHabit = { readonly order: DateOrder; readonly use: DateUse; readonly today: Day };
 
-const monthWords = [
-  'january',
-  'february',
-  'march',
-  'april',
-  'may',
-  'june',
-  'july',
-  'august',
-  'september',
-  'october',
-  'november',
-  'december',
-];
+const monthWords = monthsInFull.map((month) => month.toLowerCase());
 const monthOf = (word: string): number | undefined => {
   const lower = word.toLowerCase();
   const index =

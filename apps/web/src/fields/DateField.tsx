@@ -6,6 +6,7 @@ import { useDateOrder } from '../words/american.ts';
 import { dayInWords, readTypedDate, shortDay, unreadableDate } from '../words/dates.ts';
 import css from './Field.module.css';
 import { Field, type FieldWords } from './Field.tsx';
+import { unsendable } from './unsendable.ts';
 
 type Props = FieldWords & {
   /** `YYYY-MM-DD`; undefined while nothing usable is typed. */
@@ -29,7 +30,8 @@ export function DateField({ value, onChange, near = 'none', ...words }: Props) {
       : value === undefined && shownFor !== undefined
         ? ''
         : typed;
-  const unreadable = left && typed.trim() !== '' && shownFor === undefined ? unreadableDate(typed, order) : undefined;
+  const cannotBeRead = typed.trim() !== '' && shownFor === undefined ? unreadableDate(typed, order) : undefined;
+  const unreadable = left ? cannotBeRead : undefined;
   const take = (date: string): void => {
     setTyped(shortDay(date));
     onChange(date);
@@ -40,6 +42,7 @@ export function DateField({ value, onChange, near = 'none', ...words }: Props) {
         <div className={css['row']}>
           <input
             {...wired}
+            ref={unsendable(cannotBeRead)}
             className={`${css['input']} ${css['short']}`}
             value={shown}
             placeholder={order === 'day first' ? 'day month year' : 'month day year'}

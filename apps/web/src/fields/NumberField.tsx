@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import css from './Field.module.css';
 import { Field, type FieldWords } from './Field.tsx';
+import { unsendable } from './unsendable.ts';
 
 type Props = FieldWords & {
   readonly value: number | undefined;
@@ -26,6 +27,7 @@ export function NumberField({ value, onChange, unit, ...words }: Props) {
         <div className={css['row']}>
           <input
             {...wired}
+            ref={unsendable(unreadable)}
             className={`${css['input']} ${css['short']}`}
             inputMode="decimal"
             autoComplete="off"

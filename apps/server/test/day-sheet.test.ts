@@ -53,6 +53,7 @@ describe('the day sheet', () => {
       'first dose',
       'no known allergies',
       `last commit ${commit}`,
+      'A sheet of this day printed later stands instead of this one',
     ])
       expect(html).toContain(words);
     expect(html).toContain('as things stood on 25 Nov 2026');

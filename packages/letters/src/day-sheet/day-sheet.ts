@@ -30,7 +30,7 @@ function listPages(people: readonly DaySheetPerson[], language: Language): reado
           : `<table class="list"><thead><tr>${listHeads.map((head) => `<th scope="col">${escaped(head)}</th>`).join('')}</tr></thead><tbody>${some.map((person) => row(person, language)).join('')}</tbody></table>`
       }${
         from === 0
-          ? '<p>For when the network is down: a card for each person follows, to lie at the chair. Steps are written with their time; whoever gives a dose and whoever checks it both sign. Type it into the notes as soon as the network is back. Local protocol and a licensed prescriber decide.</p>'
+          ? '<p><strong>A sheet of this day printed later stands instead of this one: the higher commit number is the newer. Put this one away then, and type in first what was written on it.</strong></p><p>For when the network is down: a card for each person follows, to lie at the chair. Steps are written with their time; whoever gives a dose and whoever checks it both sign. Type it into the notes as soon as the network is back. Local protocol and a licensed prescriber decide.</p>'
           : ''
       }`,
     );

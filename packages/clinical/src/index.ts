@@ -120,6 +120,7 @@ export * from './visit/running-time.ts';
 export * from './visit/session-list.ts';
 export * from './visit/session-day.ts';
 export * from './visit/named-nurse.ts';
+export * from './visit/second-checkers.ts';
 export * from './visit/supports.ts';
 export { type Support, supports } from './kinds/support-booking.ts';
 export * from './calls/asked-flags.ts';

@@ -1,7 +1,15 @@
-/** Who looks after whom in a session, with names. */
-import { type SubjectRecord, namedNursesOf, nursesHere } from '@twelvemonth/clinical';
+/** Who looks after whom in a session and who checks whose preparation, with names. */
+import {
+  type SubjectRecord,
+  type Visit,
+  namedNursesOf,
+  nursesHere,
+  plural,
+  secondCheckersFor,
+} from '@twelvemonth/clinical';
 import type { NamedNurseView, TodayView, VisitView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
+import type { Person } from '../register/people.ts';
 
 type NameOf = (staff: string) => string;
 
@@ -22,9 +30,26 @@ export function nurseOf(
 export async function nursesFor(
   { notes, accounts: { nameOf } }: Pick<AtHand, 'notes' | 'accounts'>,
   session: string | undefined,
-  patient: string,
-): Promise<Pick<VisitView, 'nurse' | 'nurses'>> {
+  { patient, record }: Pick<Person, 'patient' | 'record'>,
+  visit: Visit | undefined,
+): Promise<Pick<VisitView, 'nurse' | 'nurses' | 'mayCheck'>> {
   if (session === undefined) return { nurses: [] };
-  const record = await notes.of('session', session);
-  return { nurses: nursesOf(record, nameOf), ...nurseOf(record, patient, nameOf) };
+  const notesOfSession = await notes.of('session', session);
+  const mayCheck = secondCheckersFor(record, visit, notesOfSession)?.map(nameOf);
+  return {
+    nurses: nursesOf(notesOfSession, nameOf),
+    ...nurseOf(notesOfSession, patient, nameOf),
+    ...(mayCheck === undefined ? {} : { mayCheck }),
+  };
+}
+
+/** Nobody looks about for a checker: who may check it stands beside it. */
+export function byWhom(
+  { record }: Pick<Person, 'record'>,
+  visit: Visit,
+  session: SubjectRecord | undefined,
+  nameOf: NameOf,
+): string {
+  const who = session === undefined ? undefined : secondCheckersFor(record, visit, session);
+  return who === undefined ? '' : who.length === 0 ? ': nobody who is named here may' : `: ${plural(who.map(nameOf))}`;
 }

@@ -2,6 +2,8 @@
 import {
   type Day,
   type SessionList,
+  type SubjectRecord,
+  type Visit,
   addDays,
   dateWithWeekday,
   day,
@@ -15,9 +17,11 @@ import type { TodayView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
+import { actWords } from './act-words.ts';
+import { byAnother } from './failed-tries.ts';
 import { minutesStillNeeded } from './finish.ts';
 import { infusionViewOf } from './infusion.ts';
-import { nurseOf, nursesOf } from './named-nurse.ts';
+import { byWhom, nurseOf, nursesOf } from './named-nurse.ts';
 import { atPharmacyOf, heldOn } from './pharmacy.ts';
 import { noProtocolInForce } from './person-row.ts';
 import { fullName } from './person-words.ts';
@@ -50,7 +54,7 @@ export async function todayOf(atHand: AtHand, unit: UnitNow): Promise<TodayView>
         );
   const session = now === undefined ? undefined : await atHand.notes.of('session', now.id);
   const nameOf = atHand.accounts.nameOf;
-  const acts = nextOf(listed, unit, atHand);
+  const acts = nextOf(listed, session, unit, atHand);
   const outcomes = listed.map(({ person }) => outcomeOf(visitOn(person.record, unit.today)));
   return {
     date: plainDate(unit.today),
@@ -192,8 +196,20 @@ function whatHelps(person: Person, on: Day): string {
 type NextAct = TodayView['next'][number] & { readonly minutes: number };
 
 /** What each person on the list waits for, soonest first. */
-function nextOf(listed: readonly Listed[], unit: UnitNow, atHand: AtHand): TodayView['next'] {
+function nextOf(
+  listed: readonly Listed[],
+  session: SubjectRecord | undefined,
+  unit: UnitNow,
+  atHand: AtHand,
+): TodayView['next'] {
   const at = nowMinutes(unit);
+  const { nameOf } = atHand.accounts;
+  const whoOf = (step: string, person: Person, visit: Visit): string =>
+    step === 'second check'
+      ? byWhom(person, visit, session, nameOf)
+      : step === 'cannula'
+        ? byAnother(person, unit.protocol, nameOf)
+        : '';
   return listed
     .flatMap((one): NextAct[] => {
       const { person } = one;
@@ -226,7 +242,8 @@ function nextOf(listed: readonly Listed[], unit: UnitNow, atHand: AtHand): Today
         {
           ...common,
           by: minutes > at ? localTime(finish ?? unit.moment, unit) : 'now',
-          what: held?.holds === true ? `prepare nothing yet: ${held.says}` : act.says,
+          what:
+            held?.holds === true ? `prepare nothing yet: ${held.says}` : `${act.says}${whoOf(act.step, person, visit)}`,
           act: actWords[act.step] ?? 'Open the visit',
           minutes,
         },
@@ -235,21 +252,6 @@ function nextOf(listed: readonly Listed[], unit: UnitNow, atHand: AtHand): Today
     .toSorted((a, b) => a.minutes - b.minutes)
     .map(({ by, patient, who, what, act, to }) => ({ by, patient, who, what, act, to }));
 }
-
-const actWords: Readonly<Partial<Record<string, string>>> = {
-  observations: 'Take observations',
-  checklist: 'Ask the questions',
-  decision: 'Decide',
-  cannula: 'Place the cannula',
-  flush: 'Flush',
-  preparation: 'Prepare',
-  'second check': 'Check this dose',
-  injection: 'Give the injection',
-  infusion: 'Open the infusion',
-  removal: 'Remove the cannula',
-  observe: 'Record how they are',
-  leave: 'See them off',
-};
 
 /** HH:MM on the unit's wall; `moment` may be in UTC. */
 const localTime = (moment: string, unit: UnitNow): string =>

@@ -97,7 +97,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, on?: Day): Prom
     lastTime: lastTimeInWords(person, nameOf),
     ...(sessionId === undefined ? {} : { session: sessionId }),
     on: plainDate(today),
-    ...(await nursesFor(atHand, sessionId, person.patient)),
+    ...(await nursesFor(atHand, sessionId, person, visit)),
     ...(placeToday === undefined ? {} : { arriveAt: placeToday.arriveAt }),
     steps,
     ...(current === undefined ? {} : { current }),

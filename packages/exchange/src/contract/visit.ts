@@ -79,6 +79,8 @@ export const visitView = z.object({
       at: moment,
     })
     .optional(),
+  /** Who may check it now, by name: here, in date, and not the preparer. Absent: nothing is prepared, or nobody is named. */
+  mayCheck: z.array(z.string()).optional(),
   check: z
     .object({
       agrees: z.boolean(),

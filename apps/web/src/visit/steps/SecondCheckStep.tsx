@@ -48,8 +48,14 @@ export function SecondCheckStep({ data, done }: StepProps) {
       title="Independent second check"
       help={
         <>
-          For someone other than <strong>{preparation.by}</strong>, who prepared it. Read pack, order and patient
-          yourself. You are not shown what was read before; the two are compared when you have signed.
+          For someone other than <strong>{preparation.by}</strong>, who prepared it
+          {data.mayCheck === undefined
+            ? ''
+            : data.mayCheck.length === 0
+              ? '; nobody whom the opening names may'
+              : `: ${data.mayCheck.join(', ')}`}
+          . Read pack, order and patient yourself. You are not shown what was read before; the two are compared when you
+          have signed.
         </>
       }
       step={step}

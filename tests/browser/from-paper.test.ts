@@ -2,7 +2,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { listToday, planToday, readyToPrepare } from '../../apps/server/test/support/at-the-chair.ts';
-import { people, setUp } from '../../apps/server/test/support/own-server.ts';
+import { people, referralOf, setUp, workUp } from '../../apps/server/test/support/own-server.ts';
 import { hands } from '../support/hands.ts';
 import { type Service, checked, service, tablet } from '../support/service.ts';
 
@@ -17,6 +17,11 @@ beforeAll(async () => {
   await planToday(at.server);
   const who = { given: 'Wanda', family: 'Ferreira', born: '1944-09-30', number: '999 204 7802' };
   await listToday(at.server, 'wanda', 1, who);
+  await at.server.done(
+    'clerk',
+    referralOf('edda', { given: 'Edda', family: 'Marrow', born: '1947-07-19', number: '999 204 7829' }),
+  );
+  await workUp(at.server, 'edda');
   // Up to the flushed cannula it was written at the chair; then the network went.
   await readyToPrepare(at.server, 'wanda');
   at.clock.moveOn(24 * 60);
@@ -45,7 +50,11 @@ it('a step without the time on the sheet is not written', async () => {
   await press('Prepared');
   await sees(/the time on the sheet is missing/);
   await checked(page, 'from-paper-preparation');
-  await fill('Time on the sheet', '09:15');
+  await fill('Time on the sheet', '25:70');
+  await press('Prepared');
+  await sees(/"25:70" is not a time of the day/);
+  // As it is written on many a sheet.
+  await fill('Time on the sheet', '0915');
   await press('Prepared');
 });
 
@@ -79,16 +88,40 @@ it('an infusion under the minimum is asked about, and written as what it was', a
   await pick('Along the line, before it is connected', 'not written on the paper');
   await checked(page, 'from-paper-start');
   await press('It ran from 09:20');
-  await sees('The running time cannot be measured');
+  await sees('The infusion ended');
+  const site = page.getByText('the site after 5 minutes');
+  await site.click();
+  const looked = hands(card.locator('details'));
+  await looked.fill('Time on the sheet', '09:26');
+  await looked.press('It looked well');
+  await site.waitFor({ state: 'detached' });
   await fill('Given', '100');
-  await fill('Who timed it, by which clock, how long', 'Nora, wall clock of the bay');
-  await fill('Time on the sheet', '09:30');
-  await press('Finished');
-  await sees(/10 min/);
-  // Read from the sheet once more, it is corrected and not passed over.
+  await expect
+    .poll(async () => card.getByRole('button', { name: 'How long did it stand still?' }).isDisabled())
+    .toBe(true);
+  await fill('Stood still, all pauses together', '5');
+  await fill('Who timed it, by which clock', 'Nora, wall clock of the bay');
   await fill('Time on the sheet', '09:37');
   await press('Finished');
+  // Seventeen minutes on the sheet, five of them standing still.
+  await sees(/12 min/);
+  await checked(page, 'from-paper-too-fast');
+  // Read from the sheet once more, it is corrected and not passed over.
+  await fill('Stood still, all pauses together', '0');
+  await press('Finished');
   await sees('Remove the cannula');
+});
+
+it('a time before the step it follows is asked about, with both times', async () => {
+  const { fill, pick, press, sees } = hands(card);
+  await pick('The site', 'looks well');
+  await fill('Time on the sheet', '09:30');
+  await press('It is out');
+  await sees(/was at 09:37 on 25 Nov 2026, later than 09:30/);
+  await checked(page, 'from-paper-order');
+  await fill('Time on the sheet', '09:40');
+  await press('It is out');
+  await sees('Watch afterwards');
 });
 
 it('both times stand in the notes, whose signature it is, and nothing twice', async () => {
@@ -105,4 +138,17 @@ it('both times stand in the notes, whose signature it is, and nothing twice', as
   expect(of('infusion-started')[0]?.text).toContain('along the line: not written on the paper');
   const visit = await at.server.read<{ check: { by: string } }>('/api/people/wanda/visit?on=2026-11-25');
   expect(visit.check.by).toBe(`${people.checker.name}, on paper`);
+});
+
+it('somebody who came without a place is found, put on the list of that day, and has a card to type in', async () => {
+  await page.goto(`${at.url}/sessions/${session}/paper`);
+  const { fill, press, sees, unfold, follow } = hands(page.getByRole('main'));
+  await unfold('somebody came who is not on this list');
+  await fill('Who came', 'Marrow');
+  await press(/^Edda Marrow/);
+  await fill('When they were put on the list', '10.05');
+  await checked(page, 'from-paper-unlisted');
+  await press('Put them on the list of that day');
+  await follow('Edda Marrow');
+  await sees('They did not come? Write down what was said');
 });

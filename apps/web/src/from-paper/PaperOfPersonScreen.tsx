@@ -10,10 +10,10 @@ import { Page } from '../paper/Page.tsx';
 import { sessionDay, visit } from '../server/queries.ts';
 import { FromPaperPlace } from '../visit/from-paper.ts';
 import { StepBody } from '../visit/StepBody.tsx';
-import { UnmeasuredFinish } from '../visit/steps/UnmeasuredFinish.tsx';
 import css from '../visit/Visit.module.css';
 import { longDay, timeOfDay } from '../words/dates.ts';
 import { dotted, sentence } from '../words/texts.ts';
+import { PaperFinish } from './PaperFinish.tsx';
 
 /** One person's card typed in, step by step in its order; a step that is in the notes already is not asked again. */
 export function PaperOfPersonScreen() {
@@ -66,7 +66,17 @@ function Card({ data, session }: { data: VisitView; session: string }) {
               </li>
             ))}
           </ul>
+          <Link to="/people/$patient" params={{ patient: data.patient }} hash="notes" className="finger">
+            One is wrong? Correct or withdraw it in the notes
+          </Link>
         </section>
+      )}
+      {done.length === 0 && (
+        <p>
+          <Link to="/people/$patient" params={{ patient: data.patient }} search={{ record: 'call' }} className="finger">
+            They did not come? Write down what was said
+          </Link>
+        </p>
       )}
       {said !== undefined && (
         <Note tone="done" speaks="politely">
@@ -77,7 +87,7 @@ function Card({ data, session }: { data: VisitView; session: string }) {
         {next === undefined ? (
           <p>Every step of this visit is in the notes.</p>
         ) : data.infusion !== undefined && next.step === 'infusion' ? (
-          <UnmeasuredFinish key="finish" data={data} done={setSaid} />
+          <PaperFinish key="finish" data={data} done={setSaid} />
         ) : (
           <StepBody key={next.step} data={data} step={next} done={setSaid} />
         )}

@@ -7,6 +7,7 @@ import { Page } from '../paper/Page.tsx';
 import { session } from '../server/queries.ts';
 import { longDay } from '../words/dates.ts';
 import { sentence } from '../words/texts.ts';
+import { CameUnlisted } from './CameUnlisted.tsx';
 
 /** Whose sheet is typed in: everybody of the session in order, with how far their notes are. */
 export function PaperScreen() {
@@ -62,6 +63,7 @@ function List({ data }: { data: SessionView }) {
           ))}
         </tbody>
       </table>
+      <CameUnlisted data={data} />
     </Page>
   );
 }

@@ -5,15 +5,16 @@ import { useState } from 'react';
 import { useUnit } from '../frame/unit.ts';
 import { type Signature, useAct } from '../server/use-act.ts';
 import { atTime, localMoment } from '../words/local-moment.ts';
+import { readTypedTime } from '../words/typed-time.ts';
 import { useFromPaper } from './from-paper.ts';
 import { useServerNow } from './server-now.ts';
 
-const noTime = {
+const wrongTime = (says: string) => ({
   name: 'field-wrong',
-  says: 'the time on the sheet is missing',
+  says,
   field: 'effectiveAt',
   remedy: 'hours and minutes, as written there',
-};
+});
 
 export function useStep(data: VisitView, done: (says: string) => void) {
   const { unit } = useUnit();
@@ -26,17 +27,25 @@ export function useStep(data: VisitView, done: (says: string) => void) {
     { [`patient/${data.patient}`]: data.seq },
     paper === undefined ? { patient: data.patient, name: data.name, zone } : undefined,
   );
+  const read = time === undefined ? undefined : readTypedTime(time);
   const moment = (): string =>
-    time === undefined ? localMoment(now(), zone) : atTime(localMoment(Date.parse(`${data.on}T12:00:00Z`), zone), time);
+    read === undefined ? localMoment(now(), zone) : atTime(localMoment(Date.parse(`${data.on}T12:00:00Z`), zone), read);
   const [timeAsked, setTimeAsked] = useState(false);
-  /** What stands on paper happened at the time that stands there, never now. */
+  /** What stands on paper happened at the time that stands there, never now; what is no time is never taken for now either. */
+  const timeWrong =
+    time === undefined
+      ? paper === undefined
+        ? undefined
+        : 'the time on the sheet is missing'
+      : read === undefined
+        ? `"${time}" is not a time of the day`
+        : undefined;
   const lacksTime = (): boolean => {
-    const lacks = paper !== undefined && time === undefined;
-    setTimeAsked(lacks);
-    return lacks;
+    setTimeAsked(timeWrong !== undefined);
+    return timeWrong !== undefined;
   };
   return {
-    attempt: timeAsked && time === undefined ? { ...attempt, refusals: [noTime] } : attempt,
+    attempt: timeAsked && timeWrong !== undefined ? { ...attempt, refusals: [wrongTime(timeWrong)] } : attempt,
     now,
     /** Another time than now, as HH:MM today; undefined: now. */
     time,
@@ -49,7 +58,7 @@ export function useStep(data: VisitView, done: (says: string) => void) {
           patient: data.patient,
           ...act,
           // Typed in later: when it happened goes with it, and the server keeps when it was written.
-          ...(time === undefined ? {} : { happenedAt: moment() }),
+          ...(read === undefined ? {} : { happenedAt: moment() }),
         } as ActBody['act'],
         signedBy === undefined ? {} : { signedBy },
       );

@@ -125,6 +125,7 @@ export const actSchema = z.discriminatedUnion('name', [
     session: uuidField,
     place: z.number().int().min(1),
     accepts: accepted.optional(),
+    happenedAt,
   }),
   z.object({
     name: z.literal('move'),
@@ -217,7 +218,7 @@ export const actSchema = z.discriminatedUnion('name', [
     patient: uuidField,
     milliliters: z.number().min(0).max(100),
     stoppedBecause: textField.optional(),
-    timedBy: infusionFinished.body.unwrap().shape.timedBy,
+    ...infusionFinished.body.unwrap().pick({ timedBy: true, pausedMinutes: true }).shape,
     incident: textField.optional(),
     happenedAt,
   }),

@@ -9,20 +9,26 @@ import { visitOn } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { bookingTrouble } from './booking-trouble.ts';
 import { checkCareGoesOn, checkKnown } from './check-care.ts';
+import { fieldWrong } from './check-fields.ts';
 import { checkPossible } from './check-standing.ts';
 import { draftNow } from './draft.ts';
+import { asItHappened, checkHappenedAt } from './happened-at.ts';
 import { patientIn, sessionIn } from './ledgers.ts';
 import { type Refusal } from './refusal.ts';
 import { decided, notYours, refusal } from './refuse.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
 import { mayAcceptTrouble } from './who-may.ts';
 
-export function decideBook(act: ActNamed<'book'>, now: Surroundings): Decided {
+/** `happenedAt`: typed in from the day sheet, for somebody who came that day and was put on the list on paper. */
+export function decideBook(act: ActNamed<'book'>, written: Surroundings): Decided {
+  const now = asItHappened(act.happenedAt, written);
   const record = patientIn(now, act.patient);
   const session = sessionOf(sessionIn(now, act.session));
   const refusals = [...checkKnown(record), ...checkCareGoesOn(record, undefined, now.today, now)];
   if (session === undefined) return decided([...refusals, unknownSession('session')], () => []);
-  refusals.push(...checkPlace(session, act.place, now));
+  refusals.push(...checkHappenedAt(act.happenedAt, [], written), ...checkPlace(session, act.place, now));
+  if (act.happenedAt !== undefined && session.on !== now.today)
+    refusals.push(fieldWrong('happenedAt', 'not the day of that session', 'the time on the sheet of that day'));
   if (record.lastSeq > 0) {
     refusals.push(
       ...checkPossible(record, 'place booked', now.today, now),

@@ -19,8 +19,9 @@ export function checkNotFuture(effectiveAt: string, field: string, now: Surround
     ];
   const isMoment = effectiveAt.length > 10;
   if (on > now.today || (isMoment && Date.parse(effectiveAt) > Date.parse(now.moment))) {
+    const time = isMoment && on === now.today ? `${effectiveAt.slice(11, 16)} on ` : '';
     return [
-      refusal('in-the-future', `${shortDate(on)} is still to come: only what has happened is written`, {
+      refusal('in-the-future', `${time}${shortDate(on)} is still to come: only what has happened is written`, {
         field,
         remedy: 'give the day or the time on which it was true',
       }),

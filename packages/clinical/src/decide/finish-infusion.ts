@@ -26,9 +26,15 @@ export function decideFinish(act: ActNamed<'finish infusion'>, written: Surround
     );
   }
   refusals.push(...checkHappenedAt(act.happenedAt, [infusion.started], written));
-  const ran = runningTime(infusion.marks, now.clock);
+  const ran = withoutPauses(runningTime(infusion.marks, now.clock), act);
   refusals.push(...checkEnd(act, ran, infusion, now));
   return decided(refusals, () => ended(act, visit, ran, now));
+}
+
+/** Pauses written on paper have no marks of their own: their minutes do not count towards the least running time either. */
+function withoutPauses(ran: RunningTime, { pausedMinutes = 0 }: ActNamed<'finish infusion'>): RunningTime {
+  if (ran.measured || ran.byTypedTimes === undefined) return ran;
+  return { ...ran, byTypedTimes: Math.max(0, ran.byTypedTimes - pausedMinutes * MILLISECONDS_A_MINUTE) };
 }
 
 function checkEnd(
@@ -42,6 +48,11 @@ function checkEnd(
   if (!whole && act.stoppedBecause === undefined) {
     refusals.push(
       fieldWrong('stoppedBecause', 'not the whole dose, and no reason', 'why it was stopped before the end'),
+    );
+  }
+  if (act.pausedMinutes !== undefined && act.happenedAt === undefined) {
+    refusals.push(
+      fieldWrong('pausedMinutes', 'pauses of now are timed by the clock', 'only what stands on paper is typed'),
     );
   }
   if (!ran.measured) {
@@ -135,6 +146,7 @@ function ended(act: ActNamed<'finish infusion'>, visit: Visit, ran: RunningTime,
       ...(seconds === undefined ? {} : { ranSeconds: seconds }),
       ...(act.stoppedBecause === undefined ? {} : { stoppedBecause: act.stoppedBecause }),
       ...(act.timedBy === undefined ? {} : { timedBy: act.timedBy }),
+      ...(act.pausedMinutes === undefined ? {} : { pausedMinutes: act.pausedMinutes }),
       clock: now.clock,
     },
     now,

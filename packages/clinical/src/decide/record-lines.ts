@@ -21,6 +21,7 @@ import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
 import { noteLookAlikes } from './same-person.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
+import { checkTypedOrder } from './typed-order.ts';
 
 export function decideRecord(act: ActNamed<'record'>, now: Surroundings): Decided {
   const of = subject('patient', act.patient);
@@ -100,7 +101,10 @@ function line(
   const doubts =
     fact === undefined || refusals.length > 0
       ? []
-      : checkDoubts(record, fact, `${path}.body`, confirms, amends, protocol);
+      : [
+          ...checkDoubts(record, fact, `${path}.body`, confirms, amends, protocol),
+          ...(amends === undefined ? checkTypedOrder(record, fact, sent, path, confirms) : []),
+        ];
   return { draft, refusals: [...refusals, ...doubts, ...inPlace] };
 }
 

@@ -38,7 +38,7 @@ export function decideStart(act: ActNamed<'start infusion'>, written: Surroundin
     ...checkAskedAtTheChair(act),
     ...checkLineLookedAlong(act),
     ...checkInterrupted(act, visit, now),
-    ...checkHappenedAt(act.happenedAt, [visit?.decision, visit?.check], written),
+    ...checkHappenedAt(act.happenedAt, [visit?.decision, visit?.cannula, visit?.flush, visit?.check], written),
   );
   return decided(refusals, () => [
     stepOf(

@@ -198,7 +198,7 @@ const texts: Texts = {
   'infusion-resumed': ({ body }) =>
     `infusion resumed${body.alongTheLine === undefined ? '' : `; along the line: ${body.alongTheLine}`}`,
   'infusion-finished': ({ body }) =>
-    `infusion finished, ${body.milliliters} mL${body.ranSeconds === undefined ? ', running time not measured' : ` in ${Math.floor(body.ranSeconds / 60)} min ${body.ranSeconds % 60} s`}${body.timedBy === undefined ? '' : `, timed by ${body.timedBy}`}${body.stoppedBecause === undefined ? '' : `; stopped: ${body.stoppedBecause}`}`,
+    `infusion finished, ${body.milliliters} mL${body.ranSeconds === undefined ? ', running time not measured' : ` in ${Math.floor(body.ranSeconds / 60)} min ${body.ranSeconds % 60} s`}${body.timedBy === undefined ? '' : `, timed by ${body.timedBy}`}${body.pausedMinutes === undefined ? '' : `, stood still ${counted(body.pausedMinutes, 'minute')}`}${body.stoppedBecause === undefined ? '' : `; stopped: ${body.stoppedBecause}`}`,
   'site-check': ({ body }) => siteCheckText(body),
   'cannula-removed': ({ body }) => `cannula removed, site ${body.site}`,
   observed: ({ body }) =>
@@ -242,7 +242,7 @@ const texts: Texts = {
   'session-place-released': ({ body }) => `place ${body.place} free again: ${body.reason}`,
   'session-cancelled': ({ body }) => `session cancelled: ${body.reason}`,
   'session-opened': ({ body }) =>
-    `session opened: ${counted(body.present.length, 'person', 'people')} here, ${counted(body.secondCheckers.length, 'second checker')}, kit whole and in date until ${date(body.kit.expiresOn)}, ${counted(body.chairs, 'chair')}${and(countsText(body.counts))}${and(body.note)}`,
+    `session opened: ${counted(body.present.length, 'person', 'people')} here, ${counted(body.secondCheckers.length, 'second checker')}, kit ${body.kit.complete ? 'whole and' : 'not whole,'} in date until ${date(body.kit.expiresOn)}, ${counted(body.chairs, 'chair')}${and(countsText(body.counts))}${and(body.note)}`,
   'session-closed': ({ body }) => `session closed${and(countsText(body.counts))}; handed over: ${body.handover}`,
   'handover-accepted': ({ body }) => `handover accepted${because(body.note)}`,
   'support-booking': ({ body }) =>

@@ -20,6 +20,8 @@ export const infusionFinished = entryKind({
       stoppedBecause: textField.optional(),
       /** Where no clock survived: who timed it and by what. */
       timedBy: textField.optional(),
+      /** Typed in from paper: minutes it stood still in all, as they were written there. */
+      pausedMinutes: z.number().int().min(0).max(600).optional(),
       clock: z.object({ boot: shortText, uptimeMilliseconds: z.number().min(0), wall: shortText }).readonly(),
     })
     .readonly(),

@@ -142,6 +142,7 @@ it('what was written there without a network is signed by whoever wrote it, when
   await expect.poll(async () => sync.textContent()).toMatch(/1 needs you/);
   await sync.getByRole('link').click();
   await sees(/This is a shared screen: say who you are/);
+  await there.getByRole('checkbox', { name: /^Otto Lindqvist: arrived/ }).check();
   await checked(there, 'waiting-to-sign-tablet', { settles: false });
   await pick('Who signs', people.nurse.name);
   await fill('PIN, or scan your badge', '999998');
@@ -153,6 +154,7 @@ it('what was written there without a network is signed by whoever wrote it, when
   const { steps } = await at.server.read<{ steps: { step: string; by?: string }[] }>('/api/people/otto/visit');
   expect(steps.find(({ step }) => step === 'arrive')?.by).toBe(people.checker.name);
   await network.close();
+  await there.context().close();
 });
 
 it('a screen that nobody enrolled asks whoever is signed in for their own password, and says why', async () => {
@@ -177,4 +179,50 @@ it('a screen that nobody enrolled asks whoever is signed in for their own passwo
   const { steps } = await at.server.read<{ steps: { step: string; by?: string }[] }>('/api/people/otto/visit');
   const by = Object.fromEntries(steps.map(({ step, by: who }) => [step, who]));
   expect(by).toMatchObject({ observations: people.nurse.name, checklist: people.nurse.name });
+});
+
+it('many steps were written there without a network: their writer reads them, ticks them, and signs once', async () => {
+  const network = await cuttableNetwork((at.server.app.server.address() as AddressInfo).port);
+  const there = await at.visitor(tablet, undefined, { keepsDay: true });
+  await there.goto(network.url);
+  await signIn(there, people.nurse.username, password);
+  await keptOn(there, 2);
+  const { press, sees, fill, pick } = hands(there.getByRole('main'));
+  const sync = there.getByLabel('Sync');
+  await there.goto(`${network.url}/people/otto/visit`);
+  await sees('Go, put off, or ask');
+  network.cut();
+  await press('Go');
+  await pick('Site', 'right forearm');
+  await pick('Gauge', '22');
+  await pick(/^Tries/, '1');
+  await pick('Is it in?', 'yes');
+  await press('Record');
+  await fill('Saline', '10');
+  await pick(/^Ran freely/, 'yes');
+  await pick(/^Anything with calcium/, 'no');
+  await press('Record');
+  await expect.poll(async () => sync.textContent()).toMatch(/3 waiting/);
+  network.restore();
+  await expect.poll(async () => sync.textContent()).toMatch(/1 needs you/);
+  await sync.getByRole('link').click();
+  await sees('3 entries to sign');
+  await press('I read them: all of them are mine');
+  await checked(there, 'waiting-to-sign-many-tablet', { settles: false });
+  // Nobody else signs for what they wrote, and a wrong password signs nothing.
+  await fill('Your username', people.checker.username);
+  await fill('Your password', password);
+  await press('Sign');
+  await sees(/only they sign it/);
+  await fill('Your username', people.nurse.username);
+  await fill('Your password', 'not it');
+  await press('Sign');
+  await sees(/The name or the password is not right/);
+  await fill('Your password', password);
+  await press('Sign');
+  await expect.poll(async () => sync.textContent()).toMatch(/online$/);
+  const { steps } = await at.server.read<{ steps: { step: string; by?: string }[] }>('/api/people/otto/visit');
+  const by = Object.fromEntries(steps.map(({ step, by: who }) => [step, who]));
+  expect(by).toMatchObject({ decision: people.nurse.name, cannula: people.nurse.name, flush: people.nurse.name });
+  await network.close();
 });

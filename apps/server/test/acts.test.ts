@@ -127,9 +127,13 @@ describe('an act sent again', () => {
     expect(again.commit).toBe(first.commit);
   });
 
-  test('with other content is refused', async () => {
+  test('with other content is refused, and says what the first wrote', async () => {
     const id = randomUUID();
-    await server.done('clerk', record('p1', 'call', { route: 'telephone', about: 'place', reached: true }), { id });
+    const first = await server.done(
+      'clerk',
+      record('p1', 'call', { route: 'telephone', about: 'place', reached: true }),
+      { id },
+    );
     const answer = await server.act(
       'clerk',
       record('p1', 'call', { route: 'telephone', about: 'place', reached: false }),
@@ -137,6 +141,9 @@ describe('an act sent again', () => {
     );
     expect(answer.statusCode).toBe(409);
     expect(problemOf(answer).type).toBe('/problems/same-id-other-content');
+    // Whoever lost the first answer learns where it stands, and takes it for no news of somebody else.
+    const wrote = first.entries.map(({ subject, seq }) => ({ subject, seq }));
+    expect(answer.json<{ wrote: unknown }>().wrote).toEqual(wrote);
   });
 
   test('a decision made on notes that moved on shows what was missed', async () => {

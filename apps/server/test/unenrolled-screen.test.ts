@@ -44,8 +44,12 @@ const refusedTo = async (
   who: Somebody,
   act: Record<string, unknown>,
   signedBy?: object,
+  deviceAt?: string,
 ): Promise<string | undefined> => {
-  const answer = await server.act(who, act, signedBy === undefined ? {} : { signedBy });
+  const answer = await server.act(who, act, {
+    ...(signedBy === undefined ? {} : { signedBy }),
+    ...(deviceAt === undefined ? {} : { deviceAt }),
+  });
   return answer.statusCode === 200 ? undefined : problemOf(answer).refusals?.[0]?.name;
 };
 const weighs = () =>
@@ -105,6 +109,15 @@ describe('once the unit has enrolled one', () => {
     clock.moveOn(11);
     expect(await refusedTo('nurse', weighs())).toBe('signature-needed');
     expect(await weights()).toEqual([staffOf('checker'), staffOf('nurse'), staffOf('nurse')]);
+  });
+  test('what waited there without the network is signed by whoever wrote it and nobody else, each by itself', async () => {
+    const before = await weights();
+    const deviceAt = clock.now();
+    expect(await refusedTo('nurse', weighs(), passwordOf('checker'), deviceAt)).toBe('signature-of-another');
+    expect(await refusedTo('nurse', weighs(), undefined, deviceAt)).toBe('signature-needed');
+    expect(await refusedTo('nurse', weighs(), passwordOf('nurse'), deviceAt)).toBeUndefined();
+    expect(await refusedTo('nurse', weighs(), undefined, deviceAt)).toBe('signature-needed');
+    expect(await weights()).toEqual([...before, staffOf('nurse')]);
   });
   test('it covers no other group, and no other session of the same person', async () => {
     expect(await refusedTo('nurse', weighs(), passwordOf('nurse'))).toBeUndefined();

@@ -17,7 +17,8 @@ export function answerAgain<Refusal extends StoreRefusal>(
   request: ActRequest<Refusal>,
   found: Found,
 ): ActOutcome<Refusal> {
-  if (found.contentHash !== sha256(request.content)) return { outcome: 'same-id-other-content' };
+  if (found.contentHash !== sha256(request.content))
+    return { outcome: 'same-id-other-content', entries: found.entries };
   return { outcome: 'already-recorded', entries: found.entries, commit: found.commit };
 }
 

@@ -33,7 +33,8 @@ export type Decision<Refusal extends StoreRefusal = StoreRefusal> =
 export type ActOutcome<Refusal extends StoreRefusal = StoreRefusal> =
   | { readonly outcome: 'recorded'; readonly entries: readonly Entry[]; readonly commit: number }
   | { readonly outcome: 'already-recorded'; readonly entries: readonly Entry[]; readonly commit: number }
-  | { readonly outcome: 'same-id-other-content' }
+  /** What was recorded under this id before. */
+  | { readonly outcome: 'same-id-other-content'; readonly entries: readonly Entry[] }
   | { readonly outcome: 'ledger-moved-on'; readonly missed: readonly Entry[] }
   | { readonly outcome: 'refused'; readonly refusals: readonly [Refusal, ...Refusal[]] }
   /** The notes of one of the subjects were removed at the end of their retention: nothing is written to them again. */

@@ -198,6 +198,8 @@ async function answerTo(outcome: ActOutcome<Refusal>, act: Act, atHand: AtHand):
         409,
         outcome.outcome,
         'An act with this id was recorded before and says something else: send this one under an id of its own.',
+        // Its sender has not had the answer: where it stands in the notes is theirs to know.
+        { more: { wrote: outcome.entries.map(({ subject: of, seq }) => ({ subject: of, seq })) } },
       );
     case 'ledger-moved-on': {
       const missed = outcome.missed.map((entry) => ({

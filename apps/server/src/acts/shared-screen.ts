@@ -91,9 +91,18 @@ async function openSessionOf(
   };
 }
 
+export const isShared = (place: SigningPlace): place is SharedPlace => 'device' in place;
+
+/** At a screen that is not shared only one person is signed in: what waited there is theirs, and nobody else signs for it. */
+export const writtenByAnother: Refused = refused(
+  'signature-of-another',
+  'This was written without the network by whoever is signed in here: only they sign it.',
+  'sign with your own name and password, or let whoever wrote it sign in',
+);
+
 /** What a step without a signature is refused with. */
 export const signatureNeeded = (place: SigningPlace): Refused =>
-  'device' in place
+  isShared(place)
     ? refused('signature-needed', 'This is a shared screen: say who you are.', 'sign with your PIN or badge')
     : refused(
         'signature-needed',

@@ -19,7 +19,15 @@ import { Refused } from '../problem.ts';
 import { headersOf } from '../sign-in/cookie-headers.ts';
 import { tooManyTries, wrongNameOrPassword } from '../routes/sign-in.ts';
 import type { Member, SignedIn } from '../sign-in/accounts.ts';
-import { letStand, provenQuickly, signatureNeeded, signingPlaceOf, standingSigner } from './shared-screen.ts';
+import {
+  isShared,
+  letStand,
+  provenQuickly,
+  signatureNeeded,
+  signingPlaceOf,
+  standingSigner,
+  writtenByAnother,
+} from './shared-screen.ts';
 import { stepGroupOf } from './step-group.ts';
 
 export async function signerOf(
@@ -33,7 +41,7 @@ export async function signerOf(
     signedBy === undefined
       ? await signerHere({ act, deviceAt }, signedIn, headers, atHand)
       : 'username' in signedBy
-        ? await provenByPassword(signedBy, act, signedIn, request, atHand)
+        ? await provenByPassword(signedBy, { act, deviceAt }, signedIn, request, atHand)
         : await provenQuickly(signedBy, act, headers, atHand);
   if (member instanceof Refused) return member;
   const named = role === undefined ? undefined : member.roles.find((one) => one === role);
@@ -70,7 +78,7 @@ async function signerHere(
 /** By name and password, at any screen; where steps are signed the signature covers its group of steps like a quick one. */
 async function provenByPassword(
   proof: Extract<NonNullable<ActBody['signedBy']>, { username: string }>,
-  act: Act,
+  { act, deviceAt }: Pick<ActBody, 'act' | 'deviceAt'>,
   signedIn: SignedIn,
   request: FastifyRequest,
   atHand: AtHand,
@@ -79,6 +87,8 @@ async function provenByPassword(
   const group = stepGroupOf(act);
   if (member instanceof Refused || group === undefined || !('patient' in act)) return member;
   const place = await signingPlaceOf(act.patient, signedIn, headersOf(request), atHand);
+  if (place !== undefined && deviceAt !== undefined && !isShared(place) && member.staff !== signedIn.member.staff)
+    return writtenByAnother;
   if (place !== undefined) letStand(place, act.patient, group, member.staff, atHand);
   return member;
 }

@@ -5,8 +5,8 @@ import { Refused } from '../problem.ts';
 import { serveRoute } from '../serve-route.ts';
 import { headersOf } from '../sign-in/cookie-headers.ts';
 
-/** A session that has run out ends its stream within this long. */
-const sessionCheckMilliseconds = 60_000;
+/** So often a stream says that it is there: a screen hears when it does not. A session that has run out ends its stream then. */
+const aliveMilliseconds = 25_000;
 
 export function serveEvents(app: FastifyInstance, atHand: AtHand): void {
   serveRoute(app, atHand, 'events', async ({ who, request, reply }) => {
@@ -16,11 +16,12 @@ export function serveEvents(app: FastifyInstance, atHand: AtHand): void {
       clearInterval(check);
       if (sse.isConnected) sse.close();
     };
+    // A browser that is gone takes no more: its stream is forgotten when the connection closes.
+    const send = (event: string, data: unknown): void => void sse.send({ event, data }).catch(() => undefined);
     const forget = atHand.events.add({
       session: who.session,
       staff: who.member.staff,
-      // A browser that is gone takes no more: its stream is forgotten when the connection closes.
-      send: (event, data) => void sse.send({ event, data }).catch(() => undefined),
+      send,
       end,
     });
     if (forget === undefined)
@@ -33,8 +34,10 @@ export function serveEvents(app: FastifyInstance, atHand: AtHand): void {
       forget();
     });
     check = setInterval(() => {
-      void atHand.accounts.session(headersOf(request)).then((still) => still === undefined && end(), end);
-    }, sessionCheckMilliseconds);
+      void atHand.accounts
+        .session(headersOf(request))
+        .then((still) => (still === undefined ? end() : send('alive', {})), end);
+    }, aliveMilliseconds);
     check.unref();
     await sse.send({ event: 'hello', data: { commit: (await atHand.store.tail()).commit } });
     return reply;

@@ -31,8 +31,8 @@ export const lineNow = (server: OwnServer, patient: string, kind: string, body: 
   line: { kind, body, effectiveAt: server.atHand.clock.local('Europe/London').moment },
 });
 
-/** From the door to the decision to go. */
-export async function decidedToGo(
+/** From the door to the answered checklist. */
+export async function readyToDecide(
   server: OwnServer,
   patient: string,
   chair = 1,
@@ -55,6 +55,16 @@ export async function decidedToGo(
   await step('checklist', {
     answers: Object.fromEntries(questions.map(({ id, holdsOn }) => [id, { answer: holdsOn === 'yes' ? 'no' : 'yes' }])),
   });
+}
+
+/** From the door to the decision to go. */
+export async function decidedToGo(
+  server: OwnServer,
+  patient: string,
+  chair = 1,
+  signed: { signedBy?: unknown } = {},
+): Promise<void> {
+  await readyToDecide(server, patient, chair, signed);
   const { seq } = await server.read<VisitView>(`/api/people/${patient}/visit`);
   const seen = { [`patient/${patient}`]: seq };
   await server.done('nurse', { name: 'decide', patient, decision: 'go' }, { seen, ...signed });

@@ -145,7 +145,13 @@ export async function ownServer({
   async function act(
     as: Somebody,
     what: Act | Record<string, unknown>,
-    more: { id?: string; seen?: Record<string, number>; role?: string; signedBy?: unknown } = {},
+    more: {
+      id?: string;
+      seen?: Record<string, number>;
+      role?: string;
+      signedBy?: unknown;
+      deviceAt?: string;
+    } = {},
   ): Promise<LightMyRequestResponse> {
     return ask('/api/acts', { method: 'POST', as, body: { id: randomUUID(), ...more, act: what } });
   }

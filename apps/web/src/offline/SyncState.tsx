@@ -5,7 +5,7 @@ import { useUnit } from '../frame/unit.ts';
 import { useConnection } from '../server/connection.ts';
 import { me, queries, status } from '../server/queries.ts';
 import { timeOfDay } from '../words/dates.ts';
-import { sendWaiting } from './send-waiting.ts';
+import { sendAgain } from './send-waiting.ts';
 import { readWaiting, useWaiting } from './waiting.ts';
 
 /** While something waits or the server is away, it is asked for this often. */
@@ -31,19 +31,19 @@ export function SyncState() {
   }, []);
   useEffect(() => {
     if (!unsettled) return;
-    const again = setInterval(
-      () => void queries.invalidateQueries({ queryKey: status.queryKey }),
-      askAgainMilliseconds,
-    );
+    const again = setInterval(() => {
+      void queries.invalidateQueries({ queryKey: status.queryKey });
+      if (!isAway) sendAgain();
+    }, askAgainMilliseconds);
     return () => clearInterval(again);
-  }, [unsettled]);
+  }, [unsettled, isAway]);
   useEffect(() => {
     const online = (): void => void queries.invalidateQueries({ queryKey: status.queryKey });
     window.addEventListener('online', online);
     return () => window.removeEventListener('online', online);
   }, []);
   useEffect(() => {
-    if (!isAway && toSend > 0) void sendWaiting();
+    if (!isAway && toSend > 0) sendAgain();
   }, [isAway, toSend]);
   const says = [
     isAway ? `offline since ${timeOfDay(new Date(awaySince).toISOString(), unit?.zone)}` : 'online',

@@ -6,25 +6,24 @@ import { useUnit } from '../frame/unit.ts';
 import { Button } from '../paper/Button.tsx';
 import { Empty } from '../paper/Empty.tsx';
 import { Note } from '../paper/Note.tsx';
-import { Outcome } from '../paper/Outcome.tsx';
 import { Page } from '../paper/Page.tsx';
-import { reckonedServerTime } from '../server/connection.ts';
-import { me, queries, visit } from '../server/queries.ts';
-import { type Signature, useAct } from '../server/use-act.ts';
-import { SignHere } from '../signing/SignHere.tsx';
+import { me, queries, signing, visit } from '../server/queries.ts';
 import { momentInWords } from '../words/dates.ts';
-import { localMoment } from '../words/local-moment.ts';
 import { counted } from '../words/texts.ts';
-import { actInWords } from './act-in-words.ts';
-import { sendSigned, sendWaiting } from './send-waiting.ts';
-import { type WaitingAct, letWait, useWaiting, waitNoMore } from './waiting.ts';
+import { LetGo } from './LetGo.tsx';
+import { SignWaiting, isToSign, toBeSigned } from './SignWaiting.tsx';
+import { Written } from './Written.tsx';
+import { type WaitingAct, letWait, useWaiting } from './waiting.ts';
 
 /** What was written here and is not in the notes yet: what waits for the network, and what waits for a person. */
 export function WaitingActsScreen() {
   const waiting = useWaiting();
   const staff = useQuery(me).data?.staff;
-  const needs = waiting.filter((act) => act.needs !== undefined);
-  const rest = waiting.filter((act) => act.needs === undefined);
+  const asksToSign = waiting.find(isToSign)?.patient;
+  const shared = useQuery({ ...signing(asksToSign ?? ''), enabled: asksToSign !== undefined }).data;
+  const toSign = shared === undefined ? [] : toBeSigned(waiting, shared.device === undefined ? staff : undefined);
+  const needs = waiting.filter((act) => act.needs !== undefined && !isToSign(act));
+  const rest = waiting.filter((act) => !needs.includes(act) && !toSign.includes(act));
   return (
     <Page
       title="Written here, not in the notes yet"
@@ -32,6 +31,7 @@ export function WaitingActsScreen() {
       acts={<Link to="/">today</Link>}
     >
       {waiting.length === 0 && <Empty says="Nothing waits: what was written here is in the notes." />}
+      {toSign.length > 0 && <SignWaiting acts={toSign} />}
       {needs.map((act) => (
         <Conflict key={act.id} act={act} needs={act.needs} />
       ))}
@@ -52,18 +52,6 @@ export function WaitingActsScreen() {
   );
 }
 
-function Written({ act }: { act: WaitingAct }) {
-  const { unit } = useUnit();
-  return (
-    <>
-      <strong>{act.name}</strong>: {actInWords(act.act)}{' '}
-      <span className="quiet">
-        ({act.staffName}, {momentInWords(act.wroteAt, unit?.zone)})
-      </span>
-    </>
-  );
-}
-
 /** What the server said, the reasons it gave and what others wrote, in one text. */
 const against = ({ says, refusals, missed }: NonNullable<WaitingAct['needs']>): string =>
   [says, ...refusals.map((one) => one.says), ...missed.map(({ text, by }) => `${text} (${by})`)]
@@ -74,7 +62,6 @@ const against = ({ says, refusals, missed }: NonNullable<WaitingAct['needs']>): 
 function Conflict({ act, needs }: { act: WaitingAct; needs: WaitingAct['needs'] }) {
   const { unit } = useUnit();
   const [sendBecause, setSendBecause] = useState('');
-  const [signing, setSigning] = useState(false);
   if (needs === undefined) return null;
   const sendAllTheSame = async (): Promise<void> => {
     // Read above: what others wrote is seen now.
@@ -91,17 +78,6 @@ function Conflict({ act, needs }: { act: WaitingAct; needs: WaitingAct['needs'] 
         : { seen: { ...act.seen, ...(await seenNow(patient)) } }),
       act: isAsked ? ({ ...act.act, confirms: needs.refusals.map(({ says }) => says) } as WaitingAct['act']) : act.act,
     });
-  };
-  const onlyToSign =
-    needs.refusals.length > 0 &&
-    needs.refusals.every(({ name, field }) => name === 'signature-needed' || field === 'signedBy');
-  const sign = async (signedBy: Signature): Promise<void> => {
-    setSigning(true);
-    try {
-      await sendSigned(act, signedBy);
-    } finally {
-      setSigning(false);
-    }
   };
   return (
     <section aria-label={`To settle: ${act.name}`} style={{ marginBottom: '2rem' }}>
@@ -135,26 +111,18 @@ function Conflict({ act, needs }: { act: WaitingAct; needs: WaitingAct['needs'] 
           </p>
         )}
       </Note>
-      {onlyToSign && act.patient !== undefined ? (
-        <SignHere toSign={{ patient: act.patient, send: (signedBy) => void sign(signedBy) }} busy={signing} />
-      ) : (
-        <>
-          <TextField
-            label="Send it all the same: why it stands"
-            help={
-              act.patient === undefined
-                ? undefined
-                : 'It is written into the notes beside it, with what stood against it.'
-            }
-            at="sendBecause"
-            value={sendBecause}
-            onChange={setSendBecause}
-          />
-          <Button size="big" disabled={sendBecause.trim() === ''} onClick={() => void sendAllTheSame()}>
-            I have read it: send mine
-          </Button>
-        </>
-      )}
+      <TextField
+        label="Send it all the same: why it stands"
+        help={
+          act.patient === undefined ? undefined : 'It is written into the notes beside it, with what stood against it.'
+        }
+        at="sendBecause"
+        value={sendBecause}
+        onChange={setSendBecause}
+      />
+      <Button size="big" disabled={sendBecause.trim() === ''} onClick={() => void sendAllTheSame()}>
+        I have read it: send mine
+      </Button>
       {act.patient !== undefined && <LetGo act={act} patient={act.patient} />}
     </section>
   );
@@ -163,41 +131,4 @@ function Conflict({ act, needs }: { act: WaitingAct; needs: WaitingAct['needs'] 
 async function seenNow(patient: string): Promise<Record<string, number>> {
   const { seq } = await queries.fetchQuery({ ...visit(patient), staleTime: 0 });
   return { [`patient/${patient}`]: seq };
-}
-
-/** It is not taken in: that it was written, and why it does not stand, is an entry of the person. */
-function LetGo({ act, patient }: { act: WaitingAct; patient: string }) {
-  const { unit } = useUnit();
-  const [because, setBecause] = useState('');
-  const letGo = useAct(() => void waitNoMore(act.id).then(sendWaiting));
-  return (
-    <>
-      <TextField
-        label="Or let it go: why it does not stand"
-        help="It is written into the notes as not taken in, with this reason."
-        at="line.body.because"
-        value={because}
-        onChange={setBecause}
-      />
-      <Outcome of={letGo} />
-      <Button
-        size="big"
-        busy={letGo.busy}
-        disabled={because.trim() === ''}
-        onClick={() =>
-          void letGo.send({
-            name: 'record',
-            patient,
-            line: {
-              kind: 'not-taken-in',
-              body: { what: actInWords(act.act), wroteAt: act.wroteAt, because: because.trim() },
-              effectiveAt: localMoment(reckonedServerTime(), unit?.zone ?? 'Europe/London'),
-            },
-          })
-        }
-      >
-        Let mine go
-      </Button>
-    </>
-  );
 }

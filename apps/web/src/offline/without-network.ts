@@ -8,7 +8,7 @@ import { reckonedServerTime } from '../server/connection.ts';
 import { me, queries } from '../server/queries.ts';
 import { localMoment } from '../words/local-moment.ts';
 import { keptDay } from './kept-day.ts';
-import { type WaitingAct, letWait } from './waiting.ts';
+import { type WaitingAct, letWait, waitingNow } from './waiting.ts';
 
 type Act = ActBody['act'];
 /** `patient` undefined: a call about somebody who was not found. */
@@ -27,6 +27,19 @@ const onPaper: Readonly<Partial<Record<Act['name'], string>>> = {
   'resume infusion': 'Write on the day sheet when it runs again: without the network it is not timed here.',
 };
 
+export const mayWait = ({ name }: Act): boolean => onPaper[name] === undefined;
+
+/** What is sent first is held up by somebody, not by the network: it is settled here, or sent by whoever wrote it. */
+export function waitsForSomebody({ patient }: Person): boolean {
+  const staff = queries.getQueryData<MeView | null>(me.queryKey)?.staff;
+  return waitingNow().some(
+    (one) => patient !== undefined && one.patient === patient && (one.needs !== undefined || one.staff !== staff),
+  );
+}
+
+const notKept =
+  'The server cannot be reached, and this device does not keep the day of this person. Nothing is lost: press again when it is back, or use the paper day sheet.';
+
 /** Undefined: it waits now. Otherwise why it does not. */
 export async function letStepWait(
   sending: Pick<ActBody, 'id' | 'role' | 'seen'> & { readonly act: Act },
@@ -35,11 +48,10 @@ export async function letStepWait(
   const refused = onPaper[sending.act.name];
   if (refused !== undefined) return refused;
   const person = queries.getQueryData<MeView | null>(me.queryKey);
-  const day = await keptDay();
+  const day = await keptDay().catch(() => undefined);
   const isOfDay =
     day !== undefined && (isCall(sending.act) || (patient !== undefined && day.patients.includes(patient)));
-  if (person === undefined || person === null || !isOfDay)
-    return 'The server cannot be reached, and this device does not keep the day of this person. Nothing is lost: press again when it is back, or use the paper day sheet.';
+  if (person === undefined || person === null || !isOfDay) return notKept;
   const now = reckonedServerTime();
   const waiting: WaitingAct = {
     ...sending,
@@ -51,7 +63,11 @@ export async function letStepWait(
     wroteAt: new Date(now).toISOString(),
     deviceAt: new Date(deviceMilliseconds()).toISOString(),
   };
-  await letWait(waiting);
+  try {
+    await letWait(waiting);
+  } catch {
+    return 'The server cannot be reached, and this device takes nothing more to keep: its memory may be full. Nothing is recorded. Use the paper day sheet, or press again when the server is back.';
+  }
   return undefined;
 }
 

@@ -36,6 +36,16 @@ export const serverAheadMilliseconds = (): number => aheadMilliseconds;
 /** The server's time as this device reckons it, in milliseconds of world time. */
 export const reckonedServerTime = (): number => deviceMilliseconds() + aheadMilliseconds;
 
+/** Calls back when the server is reached after it was not; returns what ends that. */
+export function onReachedAgain(then: () => void): () => void {
+  let wasAway = awayAt !== undefined;
+  return watch(() => {
+    const isAway = awayAt !== undefined;
+    if (wasAway && !isAway) then();
+    wasAway = isAway;
+  });
+}
+
 const watch = (watcher: () => void): (() => void) => {
   watchers.add(watcher);
   return () => watchers.delete(watcher);

@@ -1,9 +1,9 @@
-/** One event stream a tab. An event is a hint: what it touches is fetched again, nothing is taken from the event itself. */
+/** What others write. An event is a hint: what it touches is fetched again, nothing is taken from the event itself. */
 import type { CommitEvent } from '@twelvemonth/exchange';
 import { useEffect } from 'react';
 import { copyVisitOf } from '../offline/keep-day.ts';
-import { paths } from './paths.ts';
-import { queries } from './queries.ts';
+import { type Heard, listen } from './live-stream.ts';
+import { me, queries } from './queries.ts';
 
 /** Lists are fetched again at most this often, however fast others write. */
 const listsEveryMilliseconds = 1500;
@@ -29,6 +29,14 @@ const unitNames = new Set(['stock', 'status', 'settings', 'protocols', 'flips', 
 
 function fetchNamed(names: ReadonlySet<string>): void {
   void queries.invalidateQueries({ predicate: ({ queryKey: [name] }) => typeof name === 'string' && names.has(name) });
+}
+
+/** What happened while nobody listened is not replayed. */
+function fetchOlderThan(before: number): void {
+  void queries.invalidateQueries({
+    predicate: ({ queryKey: [name], state }) =>
+      state.dataUpdatedAt > 0 && state.dataUpdatedAt <= before && name !== 'me' && name !== 'status',
+  });
 }
 
 function touched(event: CommitEvent): void {
@@ -57,7 +65,6 @@ function touched(event: CommitEvent): void {
 export function useLive(signedIn: boolean): void {
   useEffect(() => {
     if (!signedIn) return;
-    const source = new EventSource(paths.events);
     let resting: ReturnType<typeof setTimeout> | undefined;
     let missed = false;
     /** At once, then not again for a while: in a quiet hour what one writes the others see at once. */
@@ -70,21 +77,18 @@ export function useLive(signedIn: boolean): void {
         if (missed) lists();
       }, listsEveryMilliseconds);
     };
-    let wasCut = false;
-    source.addEventListener('commit', (message: MessageEvent<string>) => {
-      touched(JSON.parse(message.data) as CommitEvent);
-      lists();
-    });
-    source.addEventListener('error', () => {
-      wasCut = true;
-    });
-    source.addEventListener('open', () => {
-      if (wasCut) void queries.invalidateQueries(); // what happened while the stream was cut is not replayed
-      wasCut = false;
-    });
+    const hear = (heard: Heard): void => {
+      if (heard.what === 'commit') {
+        touched(heard.commit);
+        lists();
+      } else if (heard.what === 'missed') fetchOlderThan(heard.before);
+      // Somebody may have left in another tab.
+      else void queries.invalidateQueries({ queryKey: me.queryKey });
+    };
+    const end = listen(hear);
     return () => {
       clearTimeout(resting);
-      source.close();
+      end();
     };
   }, [signedIn]);
 }

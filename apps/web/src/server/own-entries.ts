@@ -3,7 +3,7 @@ import type { ActAnswer } from '@twelvemonth/exchange';
 
 const written = new Map<string, Set<number>>();
 
-export function noteOwnEntries(entries: ActAnswer['entries']): void {
+export function noteOwnEntries(entries: readonly Pick<ActAnswer['entries'][number], 'subject' | 'seq'>[]): void {
   for (const { subject, seq } of entries) {
     const seqs = written.get(subject) ?? new Set<number>();
     written.set(subject, seqs.add(seq));

@@ -17,7 +17,7 @@ export const queries = new QueryClient({
       // A device that calls itself offline may still reach a server on its own network: ask, and let the banner tell.
       networkMode: 'always',
       staleTime: 10_000,
-      retry: (times, error) => error instanceof NotReached && times < 2,
+      retry: (times, error) => error instanceof NotReached && !error.waited && times < 2,
       refetchOnWindowFocus: true,
     },
   },
@@ -51,10 +51,18 @@ const wholeLists = new Set<unknown>([
   'adviceLine',
 ]);
 
+/** So long it is waited for what the screen is about; on a network that fell silent meanwhile it follows later. */
+const waitedForMilliseconds = 4000;
+
 /** After something was written: what the screen is about is fetched before it goes on; the long lists follow. */
 export async function fetchAgain(): Promise<void> {
   void queries.invalidateQueries({ predicate: ({ queryKey: [name] }) => wholeLists.has(name) });
-  await queries.invalidateQueries({ predicate: ({ queryKey: [name] }) => !wholeLists.has(name) });
+  await Promise.race([
+    queries.invalidateQueries({ predicate: ({ queryKey: [name] }) => !wholeLists.has(name) }),
+    new Promise((resolve) => {
+      setTimeout(resolve, waitedForMilliseconds);
+    }),
+  ]);
 }
 
 const asking = <Name extends RouteName>(name: Name, asked: Asked = {}) =>

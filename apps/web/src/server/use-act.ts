@@ -1,6 +1,6 @@
 /**
  * One attempt at an act. Its id is made once and kept until the server has answered that it is recorded: a double tap, a lost
- * answer and a new sign-in all send the same id, and the server records it once.
+ * answer and a new sign-in all send the same id, and the server records it once. Another act of the same form has another id.
  */
 import type { ActAnswer, ActBody } from '@twelvemonth/exchange';
 import { useEffect, useRef, useState } from 'react';
@@ -9,12 +9,12 @@ import { inSummary } from '../paper/refusal-words.ts';
 import { leaveBehind } from './left-behind.ts';
 import { noteOwnEntries, withOwnEntries } from './own-entries.ts';
 import { fetchAgain, signedOut } from './queries.ts';
-import { type Person, letStepWait } from '../offline/without-network.ts';
+import { type Person, letStepWait, mayWait, waitsForSomebody } from '../offline/without-network.ts';
 import { thisDevice } from '../offline/this-device.ts';
 import { sendWaiting } from '../offline/send-waiting.ts';
 import { waitingNow } from '../offline/waiting.ts';
 import { post } from './request.ts';
-import { type Refusal, NotReached, ServerProblem, isSignedOut } from './server-problem.ts';
+import { type Refusal, NotReached, ServerProblem, isOtherContent, isReadOnly, isSignedOut } from './server-problem.ts';
 
 export type Signature = NonNullable<ActBody['signedBy']>;
 /** The last seq of each ledger that stood on the screen, by subject. */
@@ -44,6 +44,19 @@ export type Attempt = {
 
 const isWaitingFor = ({ patient }: Person): boolean =>
   patient !== undefined && waitingNow().some((one) => one.patient === patient);
+
+/** What needs somebody here before anything later of the same person is sent. Nothing later goes round it but a pause. */
+const needsSomebody =
+  'Something written on this device about this person is not in the notes yet and waits for somebody: settle it first (beside your name, above). Nothing is recorded.';
+
+const gotThrough: Outcome = {
+  refusals: [],
+  trouble: {
+    says: 'What you pressed before was recorded after all; its answer was lost on the way. Read what the notes say now, then press again if this still has to be written.',
+  },
+  missed: [],
+  answer: undefined,
+};
 
 const same = (a: Seen | undefined, b: Seen | undefined): boolean => JSON.stringify(a) === JSON.stringify(b);
 
@@ -114,7 +127,7 @@ export function useAct(
 ): Attempt {
   const [opened, setOpened] = useState({ seen, told: false });
   if (opened.told && !same(opened.seen, seen)) setOpened({ seen, told: false });
-  const id = useRef<string | undefined>(undefined);
+  const attempted = useRef<{ readonly id: string; readonly name: string }>(undefined);
   const inFlight = useRef(false);
   const [busy, setBusy] = useState(false);
   const [outcome, setOutcome] = useState<Outcome>(nothing);
@@ -129,31 +142,36 @@ export function useAct(
   const asked = useRef<{ act: ActBody['act']; sending: Sending; confirmed: readonly string[] }>(undefined);
   const send = async (act: ActBody['act'], sending: Sending = {}, confirmed: readonly string[] = []) => {
     const { signedBy } = sending;
-    asked.current = { act, sending, confirmed };
     if (inFlight.current) return undefined;
+    asked.current = { act, sending, confirmed };
     inFlight.current = true;
     setBusy(true);
-    id.current ??= crypto.randomUUID();
-    const pressedAt = { id: id.current, address: addressNow(), screen: document.title.replace(/ · Twelvemonth$/, '') };
+    if (attempted.current?.name !== act.name) attempted.current = { id: crypto.randomUUID(), name: act.name };
+    const pressedAt = {
+      id: attempted.current.id,
+      address: addressNow(),
+      screen: document.title.replace(/ · Twelvemonth$/, ''),
+    };
     const gone = (): boolean => !onScreen.current || addressNow() !== pressedAt.address;
     const goesOn = (says: Pick<ActAnswer, 'says'>): void => {
       // Who has gone elsewhere by now is not taken away from there; a form that stands over every screen goes on.
       if (onScreen.current || addressNow() === pressedAt.address) onDone?.(says);
     };
     const body = {
-      id: id.current,
+      id: attempted.current.id,
       act: confirmed.length === 0 ? act : ({ ...act, confirms: confirmed } as ActBody['act']),
       ...(role === undefined || signedBy !== undefined ? {} : { role }),
       device: { ...thisDevice(), ...(sending.takesOver === true ? { takesOver: true as const } : {}) },
       ...(opened.seen === undefined ? {} : { seen: withOwnEntries(opened.seen) }),
     };
     try {
-      // What was written before, for the same person, goes first.
-      if (waitsFor !== undefined && isWaitingFor(waitsFor)) await sendWaiting();
-      if (waitsFor !== undefined && isWaitingFor(waitsFor))
-        throw new NotReached('something written before still waits');
+      // What was written before, for the same person, goes first; who sees trouble stops the drip whatever waits.
+      if (waitsFor !== undefined && act.name !== 'pause infusion' && isWaitingFor(waitsFor)) {
+        await sendWaiting();
+        if (isWaitingFor(waitsFor)) throw new NotReached('something written before still waits');
+      }
       const answer = await post('act', { ...body, ...(signedBy === undefined ? {} : { signedBy }) });
-      id.current = undefined;
+      attempted.current = undefined;
       noteOwnEntries(answer.entries);
       setOutcome({ ...nothing, answer });
       setOpened((before) => ({ ...before, told: true }));
@@ -161,16 +179,30 @@ export function useAct(
       goesOn(answer);
       return answer;
     } catch (error) {
-      if (error instanceof NotReached && waitsFor !== undefined) {
-        const says = await letStepWait(body, waitsFor);
+      if (waitsFor !== undefined && (error instanceof NotReached || (isReadOnly(error) && mayWait(act)))) {
+        const behind = act.name !== 'pause infusion' && waitsForSomebody(waitsFor);
+        const says = behind && !mayWait(act) ? needsSomebody : await letStepWait(body, waitsFor);
         if (says === undefined) {
-          id.current = undefined;
+          attempted.current = undefined;
           setOutcome(nothing);
-          goesOn({ says: 'Kept on this device, not in the notes yet: it is sent when the network is back.' });
+          goesOn({
+            says: behind
+              ? 'Kept on this device, not in the notes yet: it waits behind what was written here before and waits for somebody.'
+              : 'Kept on this device, not in the notes yet: it is sent when the network is back.',
+          });
         } else {
           setOutcome({ ...nothing, trouble: { says } });
           if (gone()) leaveBehind({ ...pressedAt, says: [says] });
         }
+        return undefined;
+      }
+      if (isOtherContent(error)) {
+        attempted.current = undefined;
+        noteOwnEntries(error.wrote);
+        setOutcome(gotThrough);
+        if (gone()) leaveBehind({ ...pressedAt, says: inWords(error, gotThrough) });
+        setOpened((before) => ({ ...before, told: true }));
+        await fetchAgain();
         return undefined;
       }
       const asked = outcome.unsigned !== undefined;

@@ -72,9 +72,11 @@ export function acts(on: OnBench): void {
   test(
     'the same act id with other content is refused and changes nothing',
     on(async ({ store }) => {
-      await store.act(weighing('a1', 'p1', 56.2));
-      expect(await store.act(weighing('a1', 'p1', 65.2))).toEqual({ outcome: 'same-id-other-content' });
-      expect(await store.act(weighing('a1', 'p2', 65.2))).toEqual({ outcome: 'same-id-other-content' });
+      const first = await store.act(weighing('a1', 'p1', 56.2));
+      const { entries } = first.outcome === 'recorded' ? first : { entries: [] };
+      expect(entries).toHaveLength(1);
+      expect(await store.act(weighing('a1', 'p1', 65.2))).toEqual({ outcome: 'same-id-other-content', entries });
+      expect(await store.act(weighing('a1', 'p2', 65.2))).toEqual({ outcome: 'same-id-other-content', entries });
       expect((await store.tail()).commit).toBe(1);
     }),
   );

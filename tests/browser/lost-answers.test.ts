@@ -18,7 +18,7 @@ import { cuttableNetwork } from '../support/cuttable-network.ts';
 import { hands, signIn } from '../support/hands.ts';
 import { keptOn } from '../support/kept-on-device.ts';
 import { type Service, service, tablet } from '../support/service.ts';
-import { checklist, observations, stepOn } from '../support/visit-by-hand.ts';
+import { checklist, lookedAlong, observations, stepOn } from '../support/visit-by-hand.ts';
 
 let at: Service;
 let network: Awaited<ReturnType<typeof cuttableNetwork>>;
@@ -86,12 +86,13 @@ it('the day is kept', async () => {
 describe('a drip that runs', () => {
   it('a pause whose answer was lost: it is read that it was written, and it runs again', async () => {
     await visitOf('wilhelmina');
-    const { press, fill, sees } = hands(page.getByRole('main'));
+    const { press, fill, sees, tick } = hands(page.getByRole('main'));
     await press('Pause');
     await fill('Why it is paused', 'the pump alarms');
     await cutOnceWritten('wilhelmina', 'infusion-paused', () => press('It stands still now'));
     await sees(/Pause it at the line and write from when on the day sheet/);
     network.restore();
+    await tick(lookedAlong);
     await press('It runs again');
     await sees(/infusion paused: the pump alarms/);
     await press('It runs again');
@@ -203,7 +204,7 @@ describe('at a step', () => {
 
 it('a pause goes at once while something written before waits for somebody', async () => {
   await visitOf('wilhelmina');
-  const { press } = hands(page.getByRole('main'));
+  const { press, tick } = hands(page.getByRole('main'));
   await page.getByRole('button', { name: 'Pause', exact: true }).waitFor();
   network.cut();
   await press('Site looks well');
@@ -215,6 +216,7 @@ it('a pause goes at once while something written before waits for somebody', asy
   await press('A reaction: it stands still now');
   await expect.poll(async () => written('wilhelmina', 'infusion-paused')).toBe(before + 1);
   // Going on has time: what waits is settled first, and nobody is sent to the paper sheet for it.
+  await tick(lookedAlong);
   await press('It runs again');
   await hands(page).sees(/is not in the notes yet and waits for somebody: settle it first/);
   expect(await written('wilhelmina', 'infusion-resumed')).toBe(1);

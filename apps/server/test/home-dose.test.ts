@@ -1,4 +1,4 @@
-/** A drip at home over the wire: who is named as its checker works here and may check, and stands in the notes by name. */
+/** A dose at home over the wire: who is named as its checker works here and may check, and stands in the notes by name. */
 import type { PersonView, ProtocolView } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import {
@@ -64,7 +64,7 @@ test('those who may are offered, never whoever asks; who did stands in the notes
 test('the protocol says it among its policies', async () => {
   const { versions } = await server.read<ProtocolView>('/api/protocols?unit=thornbeck');
   expect(versions.flatMap(({ policies }) => policies)).toContainEqual({
-    what: 'drip at home (common practice, no source)',
+    what: 'dose at home (common practice, no source)',
     says: 'one may give it alone where another checked it when it was prepared, before they left',
   });
 });

@@ -1,4 +1,4 @@
-/** Whoever is named as having made a second check works here and may make one: on the day sheet, or of a drip at home. */
+/** Whoever is named as having made a second check works here and may make one: on the day sheet, or of a dose at home. */
 import { type Act, type BodyOfKind, kindNamed, mayDoAct } from '@twelvemonth/clinical';
 import type { AtHand } from '../at-hand.ts';
 import { Refused } from '../problem.ts';

@@ -50,7 +50,7 @@ export function wordsOf(entry: Entry): string {
   return fact === undefined ? `${entry.kind}: cannot be read by this version` : entryText(fact);
 }
 
-/** Who checked a drip at home, by name. */
+/** Who checked a dose at home, by name. */
 function checkerOf({ kind, body }: Entry, nameOf: (staff: string) => string): string {
   const { checkedBy } = kind === 'dose' ? (body as BodyOfKind<'dose'>) : {};
   return checkedBy === undefined ? '' : `; the second check was made by ${nameOf(checkedBy)}`;

@@ -126,7 +126,7 @@ const sheetViewOf = (
           : 'not asked to verify; may ask or refuse all the same, and that holds the preparation',
     },
     {
-      what: 'drip at home (common practice, no source)',
+      what: 'dose at home (common practice, no source)',
       says:
         sheet.homeDoseByOne === 'not allowed'
           ? 'two registered people go: nobody gives it alone'

@@ -44,7 +44,7 @@ export const pilesByTask: Readonly<
   'answer the pharmacist': { what: 'questions of the pharmacist to a prescriber', to: '/pharmacy' },
   'change the refused prescription': { what: 'prescriptions the pharmacist refused', to: '/pharmacy' },
   'see the signature on paper': { what: 'second signatures on paper to see', record: 'looked-again' },
-  'confirm the check at home': { what: 'checks of drips at home to confirm', record: 'looked-again' },
+  'confirm the check at home': { what: 'checks of doses at home, to confirm by who made them', record: 'looked-again' },
   'see to what was put off': { what: 'put off: what comes next', record: 'looked-again' },
   'answer what was asked at the chair': { what: 'questions from the chair to a prescriber' },
   'did not come': { what: 'did not come: find out why' },

@@ -173,7 +173,7 @@ const words: Readonly<Record<string, { readonly label: string; readonly help?: s
   'dose.minutes': { label: 'Running time', unit: 'minutes' },
   'dose.checkedBy': {
     label: 'At home: who made the second check',
-    help: 'Of a drip at home: another registered person, who read pack, order and person themselves.',
+    help: 'Of a dose given at home: another registered person, who read pack, order and person themselves.',
   },
   'dose.checkedWhen': {
     label: 'At home: when they checked',
@@ -181,7 +181,7 @@ const words: Readonly<Record<string, { readonly label: string; readonly help?: s
   },
   'dose.incident': {
     label: 'Incident',
-    help: 'Where it ran faster than the protocol lets it, or nobody checked a drip at home: what happened, and whom you told.',
+    help: 'Where it ran faster than the protocol lets it, or nobody checked a dose at home: what happened, and whom you told.',
   },
   'sent-all-the-same.what': { label: 'What was written' },
   'sent-all-the-same.wroteAt': { label: 'When it was written' },

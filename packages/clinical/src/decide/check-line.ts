@@ -15,6 +15,7 @@ import { eventOf } from '../standing/transitions.ts';
 import { checkAftercare } from './check-aftercare.ts';
 import { checkChair, checkPressures } from './check-arrived-and-observed.ts';
 import { checkCareGoesOn } from './check-care.ts';
+import { checkConfirmedByChecker } from './check-home-dose.ts';
 import { checkLetters } from './check-letters.ts';
 import { checkMessages } from './check-messages.ts';
 import { checkOwnPage } from './check-own-page.ts';
@@ -93,7 +94,10 @@ const within: Within = {
   'results-signed': (record, { body }, path) =>
     body.results.flatMap((id) => checkPointsAt(record, id, ['result'], `${path}.results`)),
   'symptom-cleared': (record, { body }, path, now) => checkCleared(record, body, path, now),
-  'looked-again': (record, { body }, path) => checkPointsAt(record, body.about, lookedAgainAtKinds, `${path}.about`),
+  'looked-again': (record, { body }, path, now) => [
+    ...checkPointsAt(record, body.about, lookedAgainAtKinds, `${path}.about`),
+    ...checkConfirmedByChecker(factWithId(record, body.about), `${path}.about`, now),
+  ],
   'prescriber-decision': (record, { body }, path) =>
     checkPointsAt(record, body.about, aboutOf[body.question], `${path}.about`),
   'prescriber-exception': (_, { body, on }, path, now) => checkException(body, on, path, now),

@@ -30,7 +30,7 @@ export const dose = entryKind({
       injectedInto: z.enum(everyInjectionSite).optional(),
       injections: z.number().int().min(1).max(4).optional(),
       identifiers: identifiersField.optional(),
-      /** Of a drip at home: who made the second check, and when they read the pack. */
+      /** Of a dose given at home: who made the second check, and when they read the pack. */
       checkedBy: shortText.optional(),
       checkedWhen: z.enum(homeCheckTimes).optional(),
       /** The rule of the day it was given under; written by the rules, never sent. */

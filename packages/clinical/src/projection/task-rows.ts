@@ -242,11 +242,12 @@ function signedOnPaper(record: SubjectRecord, task: Task): Row[] {
   );
 }
 
-/** Who checked a drip at home is named by whoever gave it: the nurse in charge asks them and says so. */
+/** Who checked a dose at home is named by whoever gave it: only their own word in their own name confirms it. */
 function checkedAtHome(record: SubjectRecord, task: Task): Row[] {
-  const done = new Set(factsOf(record, 'looked-again').map(({ body }) => body.about));
+  const words = factsOf(record, 'looked-again');
   return factsOf(record, 'dose').flatMap((dose) =>
-    dose.body.checkedBy === undefined || done.has(dose.id)
+    dose.body.checkedBy === undefined ||
+    words.some(({ body, author }) => body.about === dose.id && author.staff === dose.body.checkedBy)
       ? []
       : [task('confirm the check at home', dose, 'nurse in charge', dose.on, entryText(dose))],
   );

@@ -1,5 +1,5 @@
 /**
- * Whether one practitioner gives a drip at home alone. A second check is another person's own reading of pack, order and person:
+ * Whether one practitioner gives a dose at home alone. A second check is another person's own reading of pack, order and person:
  * by telephone nobody reads the pack. So alone means that another checked it when it was prepared, before they left. Common
  * practice, no source: services differ, the unit decides; a sheet that says nothing allows nobody to go alone.
  */

@@ -16,7 +16,7 @@ const titles: Readonly<Record<string, string>> = {
   hipRepairNeedsLoading: 'after a hip repair, vitamin D is loaded before the first dose',
   dentalCheck: 'a dental check is',
   pharmacyVerification: 'a pharmacist verifies the prescription',
-  homeDoseByOne: 'one practitioner gives a drip at home alone',
+  homeDoseByOne: 'one practitioner gives a dose at home alone',
 };
 
 /** Fields that are chosen but decide nothing about a dose. */

@@ -49,7 +49,7 @@ export const protocolSchema = z
      * unit decides. A sheet that says nothing was signed without it.
      */
     pharmacyVerification: z.enum(['not asked for', 'before preparation']).default('not asked for'),
-    /** Whether one practitioner gives a drip at home alone. A sheet that says nothing allows it to nobody. */
+    /** Whether one practitioner gives a dose at home alone. A sheet that says nothing allows it to nobody. */
     homeDoseByOne: z.enum(homeDoseRules).default('not allowed'),
     /** Which weight decides the clearance; the label says actual. */
     weightThatDecides: z.enum(['actual', 'ideal', 'adjusted']),

@@ -1,5 +1,5 @@
 /**
- * A drip given at home (safety page, "The service around the unit": "home doses under the protocol's single-practitioner rule";
+ * A dose given at home (safety page, "The service around the unit": "home doses under the protocol's single-practitioner rule";
  * "no second check by another person" is no exception anybody can make). That one may go alone where another checked the pack
  * before they left: common practice, no source; the unit decides, and a sheet that says nothing allows it to nobody.
  */
@@ -87,7 +87,7 @@ describe('alone', () => {
   });
   test('it is a choice of the protocol editor, with both answers', () =>
     expect(policies.find(({ key }) => key === 'homeDoseByOne')).toMatchObject({
-      title: 'one practitioner gives a drip at home alone',
+      title: 'one practitioner gives a dose at home alone',
       options: [{ value: 'not allowed' }, { value: 'where another checked it before they left' }],
     }));
 });
@@ -105,7 +105,17 @@ describe('what was done all the same', () => {
     unit.write('dana', 'dose', dose({ checkedBy: 'imre', checkedWhen: there }));
     const tasks = () => taskRows(unit.patient(), teaching, day('2026-11-26')).map(({ columns }) => columns['task']);
     expect(tasks()).toContain('confirm the check at home');
-    unit.write('imre', 'looked-again', { about: unit.newest('dose').id, finding: 'I was there and read the pack' });
+    const confirmation = { about: unit.newest('dose').id, finding: 'I was there and read the pack' };
+    for (const who of ['dana', 'halina'] as const)
+      expect(unit.line(who, 'looked-again', confirmation)).toEqual([
+        expect.objectContaining({
+          name: 'not-yours-to-do',
+          field: 'line.body.about',
+          remedy: expect.stringContaining('in their own name'),
+        }),
+      ]);
+    expect(tasks()).toContain('confirm the check at home');
+    unit.write('imre', 'looked-again', confirmation);
     expect(tasks()).not.toContain('confirm the check at home');
   });
   test('a correction cannot take the check away, nor turn a ward dose into one at home', () => {
@@ -145,4 +155,36 @@ describe('what it is not asked of', () => {
   );
   test('a name where nothing was given at home is asked about', () =>
     expect(written(dose({ setting: 'ward', checkedBy: 'imre' }))).toEqual([['field-wrong', 'checkedBy']]));
+});
+
+// The safety page says "home doses", not "drips": what is injected at home is read and checked there like the drip.
+describe('an injection at home', () => {
+  const denosumab = { medicine: 'denosumab 60 mg' } as const;
+  const injection = (more: Partial<Dose> = {}) => dose({ ...denosumab, batch: 'DX-1', ...more });
+  const withDenosumab = (more: object): typeof teachingSheet => ({
+    ...teachingSheet,
+    regimens: teachingSheet.regimens.map((one) => (one.medicine === denosumab.medicine ? { ...one, ...more } : one)),
+  });
+  const without = {
+    ...teachingSheet,
+    regimens: teachingSheet.regimens.filter(({ medicine }) => medicine !== denosumab.medicine),
+  };
+
+  test('is refused unchecked and alone like a drip, also where no regimen of the protocol is of it', () => {
+    for (const sheet of [teachingSheet, without]) {
+      expect(written(injection(), ready(sheet))).toEqual([['field-wrong', 'checkedBy']]);
+      expect(written(injection({ checkedBy: 'imre', checkedWhen: before }), ready(sheet))).toEqual([
+        ['not-alone-at-home', 'checkedWhen'],
+      ]);
+      expect(written(injection({ checkedBy: 'imre', checkedWhen: there }), ready(sheet))).toEqual([]);
+      expect(written(injection({ incident: 'alone; told Imre' }), ready(sheet))).toEqual([]);
+    }
+  });
+  test('where the regimen says that no other person checks it, nobody is named', () =>
+    expect(written(injection(), ready(withDenosumab({ secondCheck: 'not asked for' })))).toEqual([]));
+  test('what is taken daily at home nobody gives: no check is named', () => {
+    const daily = dose({ medicine: 'teriparatide' });
+    expect(written(daily)).toEqual([]);
+    expect(written({ ...daily, checkedBy: 'imre', checkedWhen: there })).toEqual([['field-wrong', 'checkedBy']]);
+  });
 });

@@ -200,7 +200,7 @@ export const personView = z.object({
   /** No order stands, and these name whoever asks. */
   directions: z.array(directionToUse),
   visitOpen: z.boolean(),
-  /** Who may have made the second check of a drip at home: everybody else who may make one. */
+  /** Who may have made the second check of a dose at home: everybody else who may make one. */
   checkers: z.array(z.object({ staff: z.string(), name: z.string() })),
   unsigned: z.array(z.object({ entry: z.string(), text: z.string(), on: date })),
   lookAlikes: z.array(alikeView),

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { keepNewestDaySheets } from '../src/documents/kept-day-sheets.ts';
 import { movableClock } from '../../../tests/support/movable-clock.ts';
-import { lineNow, listToday, planToday, readyToPrepare } from './support/at-the-chair.ts';
+import { lineNow, listToday, planToday, putOffAndGone, readyToPrepare } from './support/at-the-chair.ts';
 import { type OwnServer, ownServer, sessionOn, setUp } from './support/own-server.ts';
 
 const session = 'thornbeck-2026-11-25';
@@ -76,6 +76,22 @@ describe('the day sheet', () => {
     expect(html).toMatch(/In the notes: \d\d:\d\d Nora Nurse/);
     expect(html).not.toContain('2391');
     expect(html).not.toContain('2028');
+  });
+  test('who looks after them, the chair they sit in, and once they have gone home what came of it, without a card', async () => {
+    const put = await sheet();
+    expect(put).toContain('comes at 09:01 · chair 1');
+    await server.done(
+      'nurse',
+      lineNow(server, 'ada', 'arrived', { session, identifiers: ['full name', 'birth date'], chair: 2 }),
+    );
+    await putOffAndGone(server, 'ada');
+    const html = await sheet();
+    expect(html).toMatch(/put off; gone home at \d\d:\d\d/);
+    // On the list, and no page of her own any more.
+    expect(put).toContain('<h2>Ada Brindle</h2>');
+    expect(html).not.toContain('<h2>Ada Brindle</h2>');
+    expect(html).toContain('<h2>Wanda Ferreira</h2>');
+    expect(html).toContain('page 2 of 2');
   });
   test('an administrator sees no patient', async () => {
     expect((await server.ask(`/api/sessions/${session}/day-sheet`, { as: 'administrator' })).statusCode).toBe(403);

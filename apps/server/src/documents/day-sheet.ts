@@ -8,6 +8,8 @@ import {
   protocolInForceOn,
   sessionOf,
   shortDate,
+  outcomeOf,
+  type Visit,
   visitOn,
 } from '@twelvemonth/clinical';
 import { type DaySheetPerson, daySheetHtml } from '@twelvemonth/letters';
@@ -15,6 +17,7 @@ import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
 import type { UnitNow } from '../register/units.ts';
 import { nearNames } from '../views/look-alikes.ts';
+import { nurseOf } from '../views/named-nurse.ts';
 import { noProtocolInForce } from '../views/person-row.ts';
 import { allergiesInWords, bornInWords, fullName, needsOf } from '../views/person-words.ts';
 import { byPatient, listedOn } from '../views/sessions.ts';
@@ -23,7 +26,8 @@ import { orderInWords } from '../views/visit.ts';
 import { visitStepsOf } from '../views/visit-steps.ts';
 
 export async function daySheetDocumentOf(atHand: AtHand, id: string): Promise<string | undefined> {
-  const session = sessionOf(await atHand.notes.of('session', id));
+  const notes = await atHand.notes.of('session', id);
+  const session = sessionOf(notes);
   const unit = session === undefined ? undefined : await atHand.units.named(session.unit);
   if (session === undefined || unit === undefined) return undefined;
   // Taken before the people are: a sheet never claims more than it was made from.
@@ -43,6 +47,7 @@ export async function daySheetDocumentOf(atHand: AtHand, id: string): Promise<st
       arriveAt,
       ...knownOf(person, unit, session.on, atHand.accounts.nameOf),
       nearNames: nearNames(person, others),
+      nurse: nurseOf(notes, person.patient, atHand.accounts.nameOf).nurse?.name,
     })),
   });
 }
@@ -52,12 +57,13 @@ function knownOf(
   { timeline }: UnitNow,
   on: Day,
   nameOf: (staff: string) => string,
-): Omit<DaySheetPerson, 'arriveAt' | 'nearNames'> {
+): Omit<DaySheetPerson, 'arriveAt' | 'nearNames' | 'nurse'> {
   const { record, identity, contact, course, today } = person;
   const inForce = protocolInForceOn(timeline, on);
   const protocol = inForce === undefined ? undefined : protocolFor(inForce, record, on);
   const prescription = factsOf(record, 'prescription').findLast((one) => one.on <= on);
-  const steps = visitStepsOf(visitOn(record, on), nameOf);
+  const visit = visitOn(record, on);
+  const steps = visitStepsOf(visit, nameOf);
   const inTheNotes = ({ at, by }: (typeof steps)[number]): string => `${at?.slice(11, 16) ?? ''} ${by ?? ''}`.trim();
   const runs = steps.find(({ step, state }) => step === 'infusion' && state === 'running');
   return {
@@ -72,7 +78,11 @@ function knownOf(
         ? undefined
         : `${contact.armToAvoid} arm${contact.armToAvoidBecause === undefined ? '' : ` (${contact.armToAvoidBecause})`}`,
     needs: [...needsOf(person), ...supportLinesOf(person, on).map(({ says }) => says)],
-    readiness: `${person.verdictOn(on)?.headline ?? noProtocolInForce} (as things stood on ${shortDate(today)})`,
+    readiness:
+      cameOf(visit) ??
+      `${person.verdictOn(on)?.headline ?? noProtocolInForce} (as things stood on ${shortDate(today)})`,
+    chair: visit?.arrived.body.chair,
+    gone: visit?.over === true,
     order:
       prescription === undefined ? 'nothing: no prescription is in the notes' : orderInWords(prescription, protocol),
     leastMinutes: protocol?.number.runningMinutesLeast,
@@ -83,4 +93,11 @@ function knownOf(
     ),
     running: runs === undefined ? undefined : `started ${inTheNotes(runs)}`,
   };
+}
+
+/** What came of it, once that is decided: asked anew, who had the dose today would be told as too early for the next. */
+function cameOf(visit: Visit | undefined): string | undefined {
+  if (visit === undefined || (visit.dose === undefined && !visit.putOff && !visit.over)) return undefined;
+  const left = visit.left?.at?.slice(11, 16);
+  return [outcomeOf(visit), ...(visit.over ? [`gone home${left === undefined ? '' : ` at ${left}`}`] : [])].join('; ');
 }

@@ -11,6 +11,9 @@ const box = (says: string): string => `<span class="one"><span class="box"></spa
 const boxes = (...all: readonly string[]): string => all.map(box).join('');
 const blank = (before: string, after = ''): string =>
   `<span class="one">${escaped(before)} <span class="blank"></span>${after === '' ? '' : ` ${escaped(after)}`}</span> `;
+/** Room for words. */
+const words = (before: string): string =>
+  `<span class="one">${escaped(before)} <span class="blank long"></span></span> `;
 const identifiers = boxes('full name', 'birth date', 'number', 'address');
 const signature = `<p class="sign">${blank('name')}${blank('signature')}</p>`;
 
@@ -55,7 +58,7 @@ function lines(
       step: 'decision',
       title: 'Decision',
       time: at,
-      asks: `${boxes('go', 'put off', 'ask a prescriber')}${blank('why')}${boxes('seen weeks before', 'in the last days', 'only today')}${blank('what next, by when, whose')}${blank('who tells the patient')}${blank('by')}`,
+      asks: `${boxes('go', 'put off', 'ask a prescriber')}${words('why')}${boxes('seen weeks before', 'in the last days', 'only today')}${words('what next')}${blank('by when')}${blank('whose')}${blank('who tells the patient')}${blank('by')}`,
     },
     {
       step: 'cannula',
@@ -87,7 +90,7 @@ function lines(
         leastMinutes === undefined
           ? 'no protocol is in force: the shortest running time is not known'
           : `a whole dose runs at least ${leastMinutes} minutes; paused minutes do not count`
-      } · <strong>ended at</strong> <span class="blank short"></span> ${blank('given', 'mL')}${blank('timed by whom, which clock')}${blank('if stopped: why')}`,
+      } · <strong>ended at</strong> <span class="blank short"></span> ${blank('given', 'mL')}${blank('timed by whom, which clock')}${words('if stopped: why')}`,
     },
     {
       step: 'removal',
@@ -131,7 +134,7 @@ export function chairCard(person: DaySheetPerson, language: Language): string {
     ...needs,
     ...(nearNames.length === 0 ? [] : [`near names today: ${nearNames.join(', ')}`]),
   ];
-  return `<div class="who"><h2>${escaped(name)}</h2><p><strong>born ${escaped(born)} · ${escaped(number)}</strong> · comes at ${escaped(arriveAt)} · ${escaped(dose)}${firstTimer && dose !== 'first dose' ? ' · first time' : ''}</p><p class="allergies">${escaped(allergies)}</p>${
+  return `<div class="who"><h2>${escaped(name)}</h2><p><strong>born ${escaped(born)} · ${escaped(number)}</strong> · comes at ${escaped(arriveAt)}${person.chair === undefined ? '' : ` · chair ${person.chair}`} · ${escaped(dose)}${firstTimer && dose !== 'first dose' ? ' · first time' : ''}${person.nurse === undefined ? '' : ` · nurse ${escaped(person.nurse)}`}</p><p class="allergies">${escaped(allergies)}</p>${
     also.length === 0 ? '' : `<p>${escaped(also.join(' · '))}</p>`
   }<p>${escaped(saidIn(language, person.readiness))}</p><p>Ordered: ${escaped(person.order)}</p></div><table class="steps"><colgroup><col><col><col></colgroup><tbody>${lines(
     person,

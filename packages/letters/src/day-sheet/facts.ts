@@ -15,8 +15,14 @@ export type DaySheetPerson = {
   readonly needs: readonly string[];
   /** Others on the list whose names are near to this one. */
   readonly nearNames: readonly string[];
-  /** The verdict for the day of the session, in words. */
+  /** The verdict for the day of the session, in words; once that is decided, what came of it. */
   readonly readiness: string;
+  /** Where they sit, once they have arrived. */
+  readonly chair: number | undefined;
+  /** Who looks after them. */
+  readonly nurse: string | undefined;
+  /** Has gone home: nothing is left to write on a card. */
+  readonly gone: boolean;
   /** What is ordered, or that nothing is. */
   readonly order: string;
   /** Shortest running time of a whole dose; undefined: no protocol. */

@@ -145,7 +145,7 @@ describe('a batch that is stopped', () => {
     await server.done('nurse', { name: 'stop batch', body });
     expect((await read(packCode({ serial: 'S7' }), 'p3')).troubles.map(({ name }) => name)).toEqual(['batch-stopped']);
     const { batches } = await server.read<StockView>('/api/stock?unit=thornbeck');
-    expect(batches).toMatchObject([{ batch: 'PA-2391', stopped: { why: 'batch recall', since: '2026-11-25' } }]);
+    expect(batches).toMatchObject([{ batch: 'PA-2391', stops: [{ why: 'batch recall', since: '2026-11-25' }] }]);
     const scan = { code: packCode({ serial: 'S7' }), productNumber: packNumbers.ours, serial: 'S7' };
     expect(nameOf(problemOf(await prepare({ scan }, 'p3')))).toBe('batch-stopped');
   });

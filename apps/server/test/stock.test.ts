@@ -68,7 +68,7 @@ test('checked, the trace finds the ward’s dose and the pack that was opened, t
   const reading = { product, minutes, identifiers, batchLastFour: '2391', expiryMonth: '2028-04' };
   await server.done('checker', { name: 'second check', patient: 'here', preparation: preparation?.entry, reading });
   expect((await trace()).people).toMatchObject([
-    { patient: 'here', on: '2026-11-25', what: 'opened for them; no dose of it in the notes' },
+    { patient: 'here', on: '2026-11-25', what: 'prepared for them today, not started' },
     { patient: 'ward', on: '2025-10-02', where: 'ward' },
   ]);
 });
@@ -78,7 +78,7 @@ test('stopped: who had it, who was told, and the person’s own page of batches'
     name: 'stop batch',
     body: { batch: 'PA-2391', why: 'batch recall', actWithin: '48 hours', reason: 'particles' },
   });
-  expect((await stock()).batches[0]?.stopped).toMatchObject({ why: 'batch recall', told: 0 });
+  expect((await stock()).batches[0]).toMatchObject({ stops: [{ why: 'batch recall' }], told: 0, inUse: 1 });
   await server.done('clerk', {
     name: 'record',
     patient: 'ward',
@@ -88,7 +88,7 @@ test('stopped: who had it, who was told, and the person’s own page of batches'
       effectiveAt: '2026-11-25',
     },
   });
-  expect((await stock()).batches[0]?.stopped).toMatchObject({ told: 1 });
+  expect((await stock()).batches[0]).toMatchObject({ told: 1 });
   const { people, stopped } = await trace();
   expect(stopped).toBe(true);
   expect(people.map(({ told }) => told?.how)).toEqual([undefined, 'telephone']);

@@ -2,16 +2,20 @@
 import {
   type SubjectRecord,
   type BatchInPerson,
+  type Fact,
   batchSubject,
   batchesOf,
+  dosesWithoutBatch,
   entryText,
   isBatch,
+  isToldBefore,
   latest,
   plainDate,
   recordOf,
   shortDate,
   stopOf,
   subjectId,
+  toTellOf,
   toldOf,
 } from '@twelvemonth/clinical';
 import type { StoreReader } from '@twelvemonth/store';
@@ -69,17 +73,24 @@ const whatOf = ({ dose }: BatchInPerson): string =>
 
 async function ofBatch(reader: StoreReader, batch: string, aside: (text: string) => void): Promise<readonly Row[]> {
   const of = batchSubject(batch);
-  for (const fact of recordOf(of, await reader.ledger(of)).all) aside(`${shortDate(fact.on)}: ${entryText(fact)}`);
+  const said = recordOf(of, await reader.ledger(of));
+  const stop = toTellOf(said);
+  for (const fact of said.all) aside(`${shortDate(fact.on)}: ${entryText(fact)}`);
   const rows: { readonly on: number; readonly row: Row }[] = [];
   await reader.everyLedger('patient', (subject, entries) => {
     const record = recordOf(subject, entries);
-    const here = batchesOf(record).find((one) => isBatch(one.batch, batch));
-    if (here !== undefined) rows.push({ on: here.on, row: personRow(record, here, batch) });
+    for (const here of batchesOf(record).filter((one) => isBatch(one.batch, batch)))
+      rows.push({ on: here.on, row: personRow(record, here, batch, stop) });
   });
   return rows.toSorted((a, b) => b.on - a.on).map(({ row }) => row);
 }
 
-function personRow(record: SubjectRecord, here: BatchInPerson, batch: string): Row {
+function personRow(
+  record: SubjectRecord,
+  here: BatchInPerson,
+  batch: string,
+  stop: Fact<'batch-stopped'> | undefined,
+): Row {
   const identity = latest(record, 'identity')?.body;
   const told = toldOf(record, batch);
   return {
@@ -88,7 +99,10 @@ function personRow(record: SubjectRecord, here: BatchInPerson, batch: string): R
     name: identity === undefined ? 'no name recorded' : `${identity.given} ${identity.family}`,
     telephone: latest(record, 'contact')?.body.telephone ?? 'no telephone',
     what: whatOf(here),
-    told: told === undefined ? 'not told' : `told ${shortDate(told.on)}, ${told.body.how}`,
+    told:
+      told === undefined
+        ? 'not told'
+        : `told ${shortDate(told.on)}, ${told.body.how}${isToldBefore(told, stop) ? ': before it was stopped as it is now' : ''}`,
   };
 }
 
@@ -106,5 +120,7 @@ async function ofPerson(reader: StoreReader, person: string): Promise<readonly R
       stopped: stop === undefined ? 'not stopped' : `${stop.body.why}: ${stop.body.reason}`,
     });
   }
+  for (const dose of dosesWithoutBatch(record))
+    rows.push({ on: plainDate(dose.on), batch: 'not in the notes', what: entryText(dose), stopped: 'not known' });
   return rows;
 }

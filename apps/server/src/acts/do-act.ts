@@ -11,9 +11,11 @@ import {
   type SubjectRecord,
   type Surroundings,
   batchSubject,
+  batchWritten,
   canonicalText,
   dateWithWeekday,
   decide,
+  isAlikeBatch,
   isKindName,
   kindNamed,
   noFormulary,
@@ -137,13 +139,34 @@ async function besidesOf(act: Act, notes: AtHand['notes']): Promise<readonly Sub
     const session = sessionOf(await notes.of('session', act.session));
     return [...(session?.taken.values() ?? [])].map(patientSubject);
   }
-  if (!isOfDose(act) && !preparesDose(act)) return [];
+  const alike = await alikeBatchesOf(act, notes);
+  if (!isOfDose(act) && !preparesDose(act)) return alike;
   const ofDose = readForDose(await notes.of('patient', act.patient));
   const sessions = ofDose.filter((of) => isSubjectOf('session', of));
   const units = await Promise.all(
     sessions.map(async (of) => sessionOf(await notes.of('session', subjectId(of)))?.unit ?? []),
   );
-  return [...ofDose, ...units.flat().map((unit) => subject('unit', unit))];
+  return [...alike, ...ofDose, ...units.flat().map((unit) => subject('unit', unit))];
+}
+
+/** Batches written like those the act is about but for their signs: a stop of one holds the other. */
+async function alikeBatchesOf(act: Act, notes: AtHand['notes']): Promise<readonly Subject[]> {
+  const named = await batchesNamed(act, notes);
+  if (named.length === 0) return [];
+  return (await notes.all('batch'))
+    .filter((record) => named.some((batch) => isAlikeBatch(batchWritten(record) ?? '', batch)))
+    .map(({ subject: of }) => of);
+}
+
+async function batchesNamed(act: Act, notes: AtHand['notes']): Promise<readonly string[]> {
+  if (act.name === 'receive packs' || act.name === 'stop batch') return [act.body.batch];
+  if (isOfDose(act))
+    return [newestWritten(await notes.of('patient', act.patient), 'preparation')?.body.batch ?? []].flat();
+  const lines = act.name === 'record' ? [act.line] : act.name === 'record together' ? act.lines : [];
+  return lines.flatMap(({ kind, body }) => {
+    const read = kind === 'preparation' ? kindNamed('preparation').body.safeParse(body) : undefined;
+    return read?.success === true ? [(read.data as BodyOfKind<'preparation'>).batch] : [];
+  });
 }
 
 type OfDose = ActNamed<'start infusion' | 'resume infusion' | 'second check' | 'give injection'>;

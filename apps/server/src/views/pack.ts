@@ -1,10 +1,12 @@
 /** A scan of a pack, read for the preparer: what the code says, and what speaks against using this pack for this person. */
 import {
   batchSubject,
+  batchWritten,
   checkListed,
   checkNotOpened,
   checkPackMayBeUsed,
   civilFromDay,
+  isAlikeBatch,
   noFormulary,
   packSubject,
   plainDate,
@@ -34,6 +36,7 @@ export async function packReadingOf(atHand: AtHand, person: Person, code: string
   const product = formulary.packs.find((pack) => pack.productNumber === productNumber)?.product;
   const of = batch === undefined ? undefined : await atHand.notes.of('batch', subjectId(batchSubject(batch)));
   const record = of ?? recordOf(batchSubject('none'), []);
+  const alike = (await atHand.notes.all('batch')).filter((one) => isAlikeBatch(batchWritten(one) ?? '', batch ?? ''));
   const received = receivedAs(record);
   const ordered = productOf(visitOn(person.record, person.today));
   // What the code does not say is asked on the form and judged there: here it stands for what speaks against nothing.
@@ -60,7 +63,7 @@ export async function packReadingOf(atHand: AtHand, person: Person, code: string
     },
     troubles: [
       ...checkListed(productNumber, product, formulary, 'scan'),
-      ...checkPackMayBeUsed(inHand, { on: person.today, product: ordered }, record, 'scan'),
+      ...checkPackMayBeUsed(inHand, { on: person.today, product: ordered }, record, 'scan', alike),
       ...(serial === undefined ? [] : await openedBefore(atHand, person, productNumber, serial)),
     ],
   };

@@ -6,13 +6,19 @@ import {
   type SubjectRecord,
   batchesOf,
   day,
+  entryText,
   factsOf,
+  isBatch,
+  isToldBefore,
+  latest,
   onHand,
+  packInUse,
   packsUsedFor,
   plainDate,
   receivedAs,
   sameBatch,
-  stopOf,
+  standingStops,
+  toTellOf,
   toldOf,
 } from '@twelvemonth/clinical';
 import type { BatchRow, PackOrderRow, StockView } from '@twelvemonth/exchange';
@@ -48,8 +54,7 @@ export async function stockOf(atHand: AtHand, unitNow: UnitNow): Promise<StockVi
 
 /** What is stopped first, then what expires first. */
 const byUrgency = (a: BatchRow, b: BatchRow): number =>
-  Number(b.stopped !== undefined) - Number(a.stopped !== undefined) ||
-  ((a.expiresOn ?? '') < (b.expiresOn ?? '') ? -1 : 1);
+  Number(b.stops.length > 0) - Number(a.stops.length > 0) || ((a.expiresOn ?? '') < (b.expiresOn ?? '') ? -1 : 1);
 
 /** So many of the newest orders are shown though nothing is open of them. */
 const settledShown = 5;
@@ -150,29 +155,53 @@ function rowOf(
     opened,
     ...(counted === undefined ? {} : { counted: { ...counted, on: plainDate(counted.on) } }),
     people: whoHadIt.length,
-    ...stoppedOf(record, whoHadIt, batch, nameOf),
+    receipts: factsOf(record, 'batch-received')
+      .filter(({ body }) => body.unit === unit)
+      .map((fact) => ({
+        entry: fact.id,
+        on: plainDate(fact.on),
+        by: nameOf(fact.author.staff),
+        says: entryText(fact),
+      })),
+    stops: stopsOf(record, nameOf),
+    ...toldSince(record, whoHadIt, batch),
+    inUse: inUseOf(whoHadIt, batch),
   };
 }
 
-function stoppedOf(
-  record: SubjectRecord,
-  whoHadIt: readonly Person[],
-  batch: string,
-  nameOf: (staff: string) => string,
-): Pick<BatchRow, 'stopped'> {
-  const stop = stopOf(record);
-  if (stop === undefined) return {};
-  const { why, reason, actWithin, toldBy, productNumber } = stop.body;
-  return {
-    stopped: {
+const stopsOf = (record: SubjectRecord, nameOf: (staff: string) => string): BatchRow['stops'] =>
+  standingStops(record)
+    .toReversed()
+    .map(({ id, on, author, body: { why, reason, actWithin, toldBy, productNumber } }) => ({
+      entry: id,
       why,
-      since: plainDate(stop.on),
-      by: nameOf(stop.author.staff),
+      since: plainDate(on),
+      by: nameOf(author.staff),
       reason,
       ...(actWithin === undefined ? {} : { actWithin }),
       ...(toldBy === undefined ? {} : { toldBy }),
       ...(productNumber === undefined ? {} : { productNumber }),
-      told: whoHadIt.filter((person) => toldOf(person.record, batch) !== undefined).length,
-    },
+    }));
+
+/** Whoever was told since it was stopped. */
+function toldSince(
+  record: SubjectRecord,
+  whoHadIt: readonly Person[],
+  batch: string,
+): Pick<BatchRow, 'told' | 'diedUntold'> {
+  const stop = toTellOf(record);
+  const untold = whoHadIt.filter((person) => {
+    const told = toldOf(person.record, batch);
+    return told === undefined || isToldBefore(told, stop);
+  });
+  return {
+    told: whoHadIt.length - untold.length,
+    diedUntold: untold.filter((person) => latest(person.record, 'died') !== undefined).length,
   };
 }
+
+const inUseOf = (whoHadIt: readonly Person[], batch: string): number =>
+  whoHadIt.filter(({ record, today }) => {
+    const inUse = packInUse(record, today);
+    return inUse !== undefined && inUse.state !== 'given' && isBatch(inUse.preparation.body.batch, batch);
+  }).length;

@@ -27,6 +27,7 @@ import { noProtocolInForce } from './person-row.ts';
 import { fullName } from './person-words.ts';
 import { byPatient, couldComeOn, everySession, inTrouble, listedOn } from './sessions.ts';
 import { heldToday, leftOverBefore, shownOf } from './session-state.ts';
+import { stoppedPackOf } from './stopped-packs.ts';
 import { listedPatientOf } from './visit-steps.ts';
 import { workOf } from './work.ts';
 
@@ -81,6 +82,7 @@ export async function todayOf(atHand: AtHand, unit: UnitNow): Promise<TodayView>
     chairs: unit.unit.chairs,
     nurses: session === undefined ? [] : nursesOf(session, nameOf),
     couldCome: now === undefined ? [] : insteadOf(now, listed, everyone, unit),
+    stoppedPacks: await stoppedPacksOf(listed, unit, atHand),
     next: acts,
     visits: inOrderOf(acts, listed).map(({ person, place, arriveAt }) => ({
       ...visitRowOf({ person, place, arriveAt }, listed, unit, atHand),
@@ -91,6 +93,27 @@ export async function todayOf(atHand: AtHand, unit: UnitNow): Promise<TodayView>
     work: await workOf(atHand, everyone, unit),
     commit: (await atHand.store.tail()).commit,
   };
+}
+
+async function stoppedPacksOf(
+  listed: readonly Listed[],
+  unit: UnitNow,
+  atHand: AtHand,
+): Promise<TodayView['stoppedPacks']> {
+  const found = await Promise.all(
+    listed.map(async ({ person }) => {
+      const stopped = await stoppedPackOf(atHand, person);
+      return stopped === undefined
+        ? []
+        : [{ ...stopped, patient: person.patient, who: nameAndChair(person, unit.today) }];
+    }),
+  );
+  return found.flat();
+}
+
+function nameAndChair(person: Person, on: Day): string {
+  const chair = visitOn(person.record, on)?.arrived.body.chair;
+  return `${fullName(person)}${chair === undefined ? '' : `, chair ${chair}`}`;
 }
 
 /** Whoever's act comes first stands first; who has gone home comes last, in the order of the list. */
@@ -214,10 +237,9 @@ function nextOf(
     .flatMap((one): NextAct[] => {
       const { person } = one;
       const visit = visitOn(person.record, unit.today);
-      const chair = visit?.arrived.body.chair;
       const common = {
         patient: person.patient,
-        who: `${fullName(person)}${chair === undefined ? '' : `, chair ${chair}`}`,
+        who: nameAndChair(person, unit.today),
         to: `/people/${person.patient}/visit`,
       };
       if (visit === undefined) {

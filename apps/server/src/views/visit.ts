@@ -38,6 +38,7 @@ import { byPatient, listedOn } from './sessions.ts';
 import { failedTriesOf } from './failed-tries.ts';
 import { seatedBeside } from './seated.ts';
 import { resiteViewOf, siteViewOf } from './site.ts';
+import { stoppedPackOf } from './stopped-packs.ts';
 import { supportLinesOf } from './supports.ts';
 import { whereTheyAre } from './where-they-are.ts';
 import { visitStepsOf } from './visit-steps.ts';
@@ -74,6 +75,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, on?: Day): Prom
   const infusion = infusionViewOf(visit, protocol, now);
   const site = siteViewOf(visit, protocol, nameOf);
   const go = goViewOf(person, unit);
+  const stoppedPack = await stoppedPackOf(atHand, person);
   const sinceCheckMilliseconds = visit?.check === undefined ? undefined : sinceCheck(visit.check, now);
   return {
     patient: person.patient,
@@ -114,6 +116,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, on?: Day): Prom
     ...heldOf(person, visit, nameOf),
     ...(pharmacist === undefined ? {} : { atPharmacy: pharmacist }),
     ...preparationOf(visit, nameOf),
+    ...(stoppedPack === undefined ? {} : { stoppedPack }),
     ...(visit?.check === undefined
       ? {}
       : {

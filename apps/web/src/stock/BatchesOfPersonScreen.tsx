@@ -31,7 +31,7 @@ export function BatchesOfPersonScreen() {
                   <th scope="col">batch</th>
                   <th scope="col">on</th>
                   <th scope="col">what</th>
-                  <th scope="col">may it be used?</th>
+                  <th scope="col">may its packs be used now?</th>
                 </tr>
               </thead>
               <tbody>
@@ -51,6 +51,19 @@ export function BatchesOfPersonScreen() {
                 ))}
               </tbody>
             </table>
+          )}
+          {data.withoutBatch.length > 0 && (
+            <section aria-labelledby="without-batch">
+              <h2 id="without-batch">No batch in the notes</h2>
+              <p>Of these doses nobody wrote down the batch: a trace of a batch cannot find them.</p>
+              <ul>
+                {data.withoutBatch.map((dose) => (
+                  <li key={`${dose.on} ${dose.what}`}>
+                    {shortDay(dose.on)}: {dose.what}, {dose.where}
+                  </li>
+                ))}
+              </ul>
+            </section>
           )}
         </Page>
       )}

@@ -1,3 +1,4 @@
+import type { BatchStopView } from '@twelvemonth/exchange';
 import { useState } from 'react';
 import { TextField } from '../fields/TextField.tsx';
 import { ActForm } from '../fields/ActForm.tsx';
@@ -5,19 +6,33 @@ import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import { useAct } from '../server/use-act.ts';
 
-/** A pharmacist has looked: the batch may be used again. */
-export function ReleaseBatch({ batch, close }: { batch: string; close: () => void }) {
+/** A pharmacist has looked: this stop is lifted. Another that stands goes on holding the batch. */
+export function ReleaseBatch({
+  batch,
+  stop,
+  others,
+  close,
+}: {
+  batch: string;
+  stop: BatchStopView;
+  /** Stops that stay. */
+  others: number;
+  close: () => void;
+}) {
   const attempt = useAct(close);
   const [reason, setReason] = useState('');
   return (
     <ActForm
       refusals={attempt.refusals}
-      send={() => void attempt.send({ name: 'release batch', body: { batch, reason } })}
+      send={() => void attempt.send({ name: 'release batch', body: { batch, reason, stop: stop.entry } })}
     >
       <TextField label="What was found" at="reason" first value={reason} onChange={setReason} />
       <Outcome of={attempt} />
-      <Button type="submit" tone="act" busy={attempt.busy}>
-        Batch {batch} may be used again
+      <Button type="submit" tone="act" size="big" busy={attempt.busy}>
+        {others === 0 ? `Batch ${batch} may be used again` : `This ${stop.why} is lifted; the batch stays stopped`}
+      </Button>{' '}
+      <Button size="big" onClick={close}>
+        Leave
       </Button>
     </ActForm>
   );

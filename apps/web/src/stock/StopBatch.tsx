@@ -1,3 +1,5 @@
+import { sameBatch } from '@twelvemonth/clinical';
+import type { StockView } from '@twelvemonth/exchange';
 import { useState } from 'react';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { TextField } from '../fields/TextField.tsx';
@@ -5,13 +7,14 @@ import { ActForm } from '../fields/ActForm.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import { useAct } from '../server/use-act.ts';
+import { counted } from '../words/texts.ts';
 import css from './Stock.module.css';
 
 const whys = ['quarantine', 'batch recall'] as const;
 const speeds = ['at once', '48 hours', '5 days'] as const;
 
 /** From now on no pack of the batch is prepared or started, at any unit of the service. */
-export function StopBatch({ close }: { close: () => void }) {
+export function StopBatch({ data, close }: { data: StockView; close: () => void }) {
   const attempt = useAct(close);
   const [batch, setBatch] = useState('');
   const [why, setWhy] = useState<(typeof whys)[number]>();
@@ -46,6 +49,7 @@ export function StopBatch({ close }: { close: () => void }) {
         value={batch}
         onChange={setBatch}
       />
+      <KnownBatch data={data} batch={batch} />
       <ChoiceField
         label="Why"
         help="Quarantine: put aside until someone has looked. Batch recall: the maker or the regulator calls it back."
@@ -88,5 +92,18 @@ export function StopBatch({ close }: { close: () => void }) {
         </Button>
       </div>
     </ActForm>
+  );
+}
+
+/** A number misread stops nothing: what is known of the one that was typed stands beside it. A notice may come before the packs. */
+function KnownBatch({ data, batch }: { data: StockView; batch: string }) {
+  if (batch.trim() === '') return null;
+  const row = data.batches.find((one) => sameBatch(one.batch) === sameBatch(batch));
+  return (
+    <p className="quiet" role="status">
+      {row?.product === undefined
+        ? 'No packs of this batch are written down here. Read the number once more; it can be stopped all the same.'
+        : `${row.product}, ${counted(Math.max(0, row.packs), 'pack')} by the sum, ${counted(row.people, 'person', 'people')} had it.`}
+    </p>
   );
 }

@@ -16,7 +16,17 @@ const ways = [
 ] as const;
 
 /** Somebody has been told about a batch they had: it goes into their notes. */
-export function ToldForm({ patient, batch, close }: { patient: string; batch: string; close: () => void }) {
+export function ToldForm({
+  patient,
+  batch,
+  died,
+  close,
+}: {
+  patient: string;
+  batch: string;
+  died: boolean;
+  close: () => void;
+}) {
   const today = useServiceToday();
   const attempt = useAct(close);
   const [how, setHow] = useState<(typeof ways)[number]>();
@@ -35,12 +45,12 @@ export function ToldForm({ patient, batch, close }: { patient: string; batch: st
         at="how"
         value={how}
         onChange={setHow}
-        options={ways.map((value) => ({ value }))}
+        options={(died ? ways.filter((way) => way.startsWith('through')) : ways).map((value) => ({ value }))}
       />
       <TextField label="How they are, what was agreed" optional at="note" value={note} onChange={setNote} />
       <Outcome of={attempt} />
-      <Button type="submit" tone="act" busy={attempt.busy} disabled={how === undefined}>
-        Record
+      <Button type="submit" tone="act" size="big" busy={attempt.busy} disabled={how === undefined}>
+        {how === undefined ? 'How were they told?' : 'Record'}
       </Button>
     </ActForm>
   );

@@ -11,7 +11,7 @@ import { Page } from '../paper/Page.tsx';
 import { trace } from '../server/queries.ts';
 import { shortDay } from '../words/dates.ts';
 import { counted, dotted, unbroken } from '../words/texts.ts';
-import { ToldForm } from './ToldForm.tsx';
+import { TracedPerson } from './TracedPerson.tsx';
 
 /** Everybody who had a pack of a batch, whether they have been told, and by whom. It prints. */
 export function TraceScreen() {
@@ -55,28 +55,25 @@ function WhichBatch({ batch }: { batch: string }) {
 }
 
 function Found({ data }: { data: TraceView }) {
-  const [open, setOpen] = useState<string>();
-  const told = data.people.filter((person) => person.told !== undefined).length;
   return (
     <>
       {data.said.length > 0 && (
         <div style={{ marginTop: '1rem' }}>
           <Note tone={data.stopped ? 'stop' : 'quiet'}>
-            {data.said.map((each) => (
-              <p key={`${each.on} ${each.text}`}>
+            {data.said.map((each, index) => (
+              <p key={index}>
                 {shortDay(each.on)}: {each.text} <span className="small">({each.by})</span>
               </p>
             ))}
           </Note>
         </div>
       )}
+      {data.alike.length > 0 && <Alike batches={data.alike} />}
       {data.people.length === 0 ? (
         <Empty says="Nobody here has this batch in their notes." />
       ) : (
         <>
-          <h2>
-            {counted(data.people.length, 'person', 'people')}, {told} told
-          </h2>
+          <h2>{toldWords(data)}</h2>
           <table className="stacks">
             <thead>
               <tr>
@@ -88,45 +85,66 @@ function Found({ data }: { data: TraceView }) {
             </thead>
             <tbody>
               {data.people.map((person) => (
-                <tr key={person.patient}>
-                  <th scope="row">
-                    <Link to="/people/$patient" params={{ patient: person.patient }}>
-                      {person.name}
-                    </Link>
-                    <div className="quiet small">
-                      {dotted(`born ${person.born}`, unbroken(person.number), person.telephone)}
-                    </div>
-                  </th>
-                  <td>
-                    {shortDay(person.on)}, {person.where}
-                    <div className="quiet small">{person.what}</div>
-                  </td>
-                  <td>{person.standing}</td>
-                  <td>
-                    {person.told === undefined ? (
-                      <strong>not told yet</strong>
-                    ) : (
-                      <>
-                        {shortDay(person.told.on)}, {person.told.how}
-                        <div className="quiet small">{dotted(person.told.by, person.told.note)}</div>
-                      </>
-                    )}
-                    <div className="screenOnly">
-                      <Button onClick={() => setOpen(open === person.patient ? undefined : person.patient)}>
-                        {person.told === undefined ? 'They are told' : 'Told again'}
-                        <span className="unseen"> {person.name}</span>
-                      </Button>
-                    </div>
-                    {open === person.patient && (
-                      <ToldForm patient={person.patient} batch={data.batch} close={() => setOpen(undefined)} />
-                    )}
-                  </td>
-                </tr>
+                <TracedPerson key={person.patient} batch={data.batch} person={person} />
               ))}
             </tbody>
           </table>
         </>
       )}
+      <WithoutBatch doses={data.withoutBatch} />
     </>
+  );
+}
+
+/** One batch in two spellings is found in halves. */
+const Alike = ({ batches }: { batches: readonly string[] }) => (
+  <div style={{ marginTop: '1rem' }}>
+    <Note tone="caution">
+      Also written in the notes, and not in this list:{' '}
+      {batches.map((batch) => (
+        <Link key={batch} to="/stock/trace" search={{ batch }} className="finger">
+          {batch}
+        </Link>
+      ))}
+      . If it is the same batch, look at that list too.
+    </Note>
+  </div>
+);
+
+const isTold = ({ told }: TraceView['people'][number]): boolean => told !== undefined && !told.before;
+
+function toldWords({ people, stopped }: TraceView): string {
+  const told = people.filter(isTold).length;
+  const died = people.filter((person) => !isTold(person) && person.died !== undefined).length;
+  const still = people.length - told - died;
+  return [
+    counted(people.length, 'person', 'people'),
+    `${told} told`,
+    ...(died > 0 ? [`${died} died untold`] : []),
+    ...(stopped && still > 0 ? [`${still} still to tell`] : []),
+  ].join(', ');
+}
+
+/** They may have had it: nobody wrote down which batch it was. */
+function WithoutBatch({ doses }: { doses: TraceView['withoutBatch'] }) {
+  if (doses.length === 0) return null;
+  return (
+    <section aria-labelledby="without-batch">
+      <h2 id="without-batch">{counted(doses.length, 'dose')} without a batch in the notes</h2>
+      <p>
+        Given between the day this batch first came and the day until which it may be used, of the same medicine. They
+        may be of this batch: ask where they were given.
+      </p>
+      <ul>
+        {doses.map((dose) => (
+          <li key={`${dose.patient} ${dose.on}`}>
+            <Link to="/people/$patient" params={{ patient: dose.patient }} className="finger">
+              {dose.name}
+            </Link>{' '}
+            {dotted(unbroken(dose.number), `${shortDay(dose.on)}, ${dose.where}`, dose.what)}
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }

@@ -19,6 +19,7 @@ import { InTheUnit } from './InTheUnit.tsx';
 import { Instead } from './Instead.tsx';
 import { NextActs } from './NextActs.tsx';
 import { OtherSessions, SessionState } from './SessionState.tsx';
+import { StoppedPacks } from './StoppedPacks.tsx';
 import { TroubleAhead } from './TroubleAhead.tsx';
 import { WorkPiles } from './WorkPiles.tsx';
 
@@ -131,6 +132,7 @@ function Sheet({ data }: { data: TodayView }) {
       )}
       <SessionState data={data} />
       <OtherSessions data={data} />
+      {data.stoppedPacks.length > 0 && <StoppedPacks packs={data.stoppedPacks} />}
       <WhoseList data={data} whose={whose} />
       <div className="screenOnly">
         {next.length > 0 && (

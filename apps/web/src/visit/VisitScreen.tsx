@@ -14,6 +14,7 @@ import { PutOffAfterAll } from './PutOffAfterAll.tsx';
 import { Reaction } from './Reaction.tsx';
 import { StepBody } from './StepBody.tsx';
 import { StepDone } from './StepDone.tsx';
+import { StoppedPack } from './StoppedPack.tsx';
 import { StepList } from './StepList.tsx';
 import { VisitHeader } from './VisitHeader.tsx';
 import css from './Visit.module.css';
@@ -68,6 +69,7 @@ function Chairside({ data }: { data: VisitView }) {
               </Note>
             </div>
           )}
+          {data.stoppedPack !== undefined && <StoppedPack stopped={data.stoppedPack} />}
           {data.held !== undefined && <HeldAt held={data.held} zone={unit?.zone} />}
           {data.atPharmacy?.holds === true && !isGiven(data) && (
             <div style={{ marginBottom: '0.8rem' }}>

@@ -261,13 +261,20 @@ export const actSchema = z.discriminatedUnion('name', [
       .readonly(),
   }),
   /** Packs on the shelf: come in, counted, gone without being given. */
-  z.object({ name: z.literal('receive packs'), body: batchReceived.body }),
+  z.object({ name: z.literal('receive packs'), body: batchReceived.body, confirms: confirmed.optional() }),
+  z.object({
+    name: z.literal('withdraw receipt'),
+    unit: uuidField,
+    batch: shortText,
+    entry: uuidField,
+    reason: textField,
+  }),
   z.object({ name: z.literal('count packs'), body: batchCounted.body }),
   z.object({ name: z.literal('take out packs'), body: batchTakenOut.body }),
   z.object({ name: z.literal('order packs'), unit: uuidField, body: packsOrdered.body }),
   z.object({ name: z.literal('close order'), unit: uuidField, body: packsOrderClosed.body }),
   /** No pack of the batch is used; until a pharmacist lets it be used again. */
-  z.object({ name: z.literal('stop batch'), body: batchStopped.body }),
+  z.object({ name: z.literal('stop batch'), body: batchStopped.body, confirms: confirmed.optional() }),
   z.object({ name: z.literal('release batch'), body: batchReleased.body }),
   /** The hash is the server's: SHA-256 over the canonical text of the sheet. */
   z.object({ name: z.literal('write protocol'), unit: uuidField, sheet: protocolSchema, contentHash: shortText }),

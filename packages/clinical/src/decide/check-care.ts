@@ -28,7 +28,12 @@ const writtenAfterClosing: ReadonlySet<KindName> = new Set([
   'contact-person',
   // What was booked for a place that is no more is cancelled with whoever it was booked with, also after a death.
   'support-booking',
+  // A batch may be called back years after the dose.
+  'told-of-batch',
 ]);
+
+/** What was booked is cancelled, and relatives are told of a batch. */
+const writtenAfterDeath: ReadonlySet<KindName> = new Set(['support-booking', 'told-of-batch']);
 
 export function checkKnown(record: SubjectRecord): readonly Refusal[] {
   return record.lastSeq === 0
@@ -49,7 +54,7 @@ export function checkCareGoesOn(
 ): readonly Refusal[] {
   const died = latest(record, 'died');
   if (died !== undefined) {
-    if (on < died.on || kind === 'support-booking') return [];
+    if (on < died.on || (kind !== undefined && writtenAfterDeath.has(kind))) return [];
     return [
       refusal('has-died', 'This person has died: nothing new is written after that day.', {
         remedy: 'if that is a mistake, withdraw the entry that says so',

@@ -8,7 +8,7 @@ import { type Protocol, regimenNamed } from '../protocol/protocol.ts';
 import { isTakenDaily } from '../protocol/medicines.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
 import { lookedAgainAtKinds } from '../record/made-while-it-stood.ts';
-import { type Fact, type SubjectRecord, factWithId, factsOf } from '../record/patient-record.ts';
+import { type Fact, type SubjectRecord, factWithId, factsOf, latest } from '../record/patient-record.ts';
 import { lastDayOfException } from '../requirements/exceptions.ts';
 import { isPrescribersToClear } from '../requirements/symptoms.ts';
 import { eventOf } from '../standing/transitions.ts';
@@ -115,6 +115,12 @@ const within: Within = {
   'pharmacy-check': (record, fact, path, now) => checkPharmacyCheck(record, fact, path, now),
   'pharmacy-answer': (record, fact, path) => checkPharmacyAnswer(record, fact, path),
   'support-booking': (record, fact, path) => checkSupport(record, fact, path),
+  'told-of-batch': (record, { body, on }, path) => {
+    const died = latest(record, 'died');
+    return died === undefined || on < died.on || toldThroughOthers.has(body.how)
+      ? []
+      : [fieldWrong(`${path}.how`, `they died on ${shortDate(died.on)}`, plural([...toldThroughOthers], 'or'))];
+  },
   reaction: (record, fact, path) => checkReaction(record, fact, path),
   aftercare: (record, fact, path, now) => checkAftercare(record, fact, path, now),
   'red-flag-passed-on': (record, { body }, path) =>
@@ -132,6 +138,12 @@ const within: Within = {
       ? [fieldWrong(`${path}.stoppedOn`, 'stopped before it was begun', "the entry's own date is the day it was begun")]
       : [],
 };
+
+/** Of somebody who has died others are told. */
+const toldThroughOthers: ReadonlySet<string> = new Set([
+  'through a relative or carer',
+  'through their family doctor',
+] satisfies Fact<'told-of-batch'>['body']['how'][]);
 
 function checkWithin(record: SubjectRecord, fact: Fact, path: string, now: Surroundings): readonly Refusal[] {
   const check = within[fact.kind] as

@@ -1,11 +1,12 @@
 /** The pack in the hand: the right product, scanned or typed with a reason, in date, whole, of a batch nobody stopped, used once. */
 import { type Day, day, shortDate } from '../calendar/day.ts';
 import type { PackProduct } from '../kinds/products.ts';
-import { batchSubject, packSubject } from '../ledger/batch-subject.ts';
+import { batchSubject, packSubject, sameBatch } from '../ledger/batch-subject.ts';
 import type { Draft } from '../ledger/entry.ts';
 import { subjectId } from '../ledger/subject.ts';
 import type { BodyOfKind } from '../kinds/index.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
+import { alikeBatches } from '../stock/alike-batch.ts';
 import { stopOf } from '../stock/batch-stop.ts';
 import { type Visit, productOf, visitOn } from '../visit/visit.ts';
 import type { Formulary } from '../unit/formulary.ts';
@@ -25,11 +26,13 @@ export function checkPackMayBeUsed(
   { on, product }: { readonly on: Day; readonly product: PackProduct },
   batch: SubjectRecord,
   path: string,
+  /** The same number written with other signs. */
+  alike: readonly SubjectRecord[] = [],
 ): readonly Refusal[] {
   return [
     ...checkProduct(pack.product, product, path),
     ...checkExpiry(pack.expiresOn, on, path),
-    ...checkBatch(pack, batch, path),
+    ...checkBatch(pack, [batch, ...alike], path),
     ...checkAsReceived({ ...pack, productNumber: pack.scan?.productNumber }, batch, path),
   ];
 }
@@ -55,14 +58,15 @@ function checkExpiry(expiresOn: string, on: Day, path: string): readonly Refusal
   ];
 }
 
-function checkBatch({ batch, scan }: PackInHand, record: SubjectRecord, path: string): readonly Refusal[] {
-  const stop = stopOf(record, scan?.productNumber);
+function checkBatch({ batch, scan }: PackInHand, records: readonly SubjectRecord[], path: string): readonly Refusal[] {
+  const [stop] = records.flatMap((record) => stopOf(record, scan?.productNumber) ?? []);
   if (stop === undefined) return [];
-  const { why, reason } = stop.body;
+  const { why, reason, batch: written } = stop.body;
+  const other = sameBatch(written) === sameBatch(batch) ? '' : `, and this one reads ${batch}`;
   return [
     refusal(
       'batch-stopped',
-      `Batch ${batch} is ${why === 'quarantine' ? 'in quarantine' : 'recalled'} since ${shortDate(stop.on)}: ${reason}.`,
+      `Batch ${other === '' ? batch : written} is ${why === 'quarantine' ? 'in quarantine' : 'recalled'} since ${shortDate(stop.on)}: ${reason}${other}.`,
       {
         field: `${path}.batch`,
         remedy: 'put the pack with the others of its batch; take one of another batch; tell the pharmacist',
@@ -70,6 +74,10 @@ function checkBatch({ batch, scan }: PackInHand, record: SubjectRecord, path: st
     ),
   ];
 }
+
+/** What else the notes have of the batch under another spelling. */
+export const alikeIn = (batch: string, now: Surroundings): readonly SubjectRecord[] =>
+  alikeBatches(batch, now.ledgers.keys(), (of) => recordIn(now, of));
 
 /**
  * A pack is like the others of its batch that were received: the same product, the same month on it. Where one differs, one
@@ -171,6 +179,7 @@ export function checkPack(
       { on, product: productOf(visitOn(patient, on)) },
       recordIn(now, batchSubject(batch)),
       path,
+      alikeIn(batch, now),
     ),
     ...checkClear(body, path),
     ...checkScannedOrWhyNot(body, now.formulary, path),
@@ -220,6 +229,7 @@ export const checkPreparedStillGood = (
     { on, product: productOf(visit) },
     recordIn(now, batchSubject(body.batch)),
     'preparation',
+    alikeIn(body.batch, now),
   ),
   ...checkClear(body, 'preparation'),
 ];
@@ -235,3 +245,16 @@ export function packOpened(patient: SubjectRecord, draft: Draft, now: Surroundin
     { ...draftNow(packSubject(productNumber, serial), 'pack-opened', opened, now), effectiveAt: draft.effectiveAt },
   ];
 }
+
+/** A recalled or quarantined pack does not run again, whatever of it has run. */
+export const checkRunsAgain = ({ preparation }: Visit, now: Surroundings): readonly Refusal[] =>
+  preparation === undefined
+    ? []
+    : checkBatch(
+        preparation.body,
+        [recordIn(now, batchSubject(preparation.body.batch)), ...alikeIn(preparation.body.batch, now)],
+        'preparation',
+      ).map((found) => ({
+        ...found,
+        remedy: 'stop it for good and say how much was given; a prescriber decides about the rest',
+      }));

@@ -40,6 +40,7 @@ import {
   decideSetFormulary,
   decideStopBatch,
   decideTakeOutPacks,
+  decideWithdrawReceipt,
 } from './stock.ts';
 import { decideSetUnit } from './set-unit.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
@@ -142,6 +143,8 @@ function decideAct(act: Act, now: Surroundings): Decided {
       return decideCloseOrder(act, now);
     case 'receive packs':
       return decideReceivePacks(act, now);
+    case 'withdraw receipt':
+      return decideWithdrawReceipt(act, now);
     case 'count packs':
       return decideCountPacks(act, now);
     case 'take out packs':

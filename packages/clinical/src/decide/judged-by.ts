@@ -23,6 +23,7 @@ export function judgedBy(act: Act): Subject | undefined {
     case 'sign direction':
     case 'end direction':
     case 'order packs':
+    case 'withdraw receipt':
     case 'close order':
     case 'write protocol':
     case 'sign protocol':

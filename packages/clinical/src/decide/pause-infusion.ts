@@ -5,7 +5,7 @@ import { reactionsToDecide } from '../record/reaction-to-decide.ts';
 import { type Infusion, type Visit, isFlushed } from '../visit/visit.ts';
 import type { ActNamed } from './act.ts';
 import { atTheChair, notRunning, stepOf } from './at-the-drip.ts';
-import { checkPreparedStillGood } from './check-pack.ts';
+import { checkRunsAgain } from './check-pack.ts';
 import { checkLooked } from './check-looked.ts';
 import { notFlushed } from './check-visit-step.ts';
 import { type Refusal } from './refusal.ts';
@@ -35,7 +35,7 @@ export function decideResume(act: ActNamed<'resume infusion'>, now: Surroundings
       ...checkWayIn(visit, visit.infusion),
       ...checkReactionsDecided(record, visit),
       ...checkNotSaidNo(record),
-      ...(visit.preparation === undefined ? [] : checkPreparedStillGood(visit.preparation, visit, now)),
+      ...checkRunsAgain(visit, now),
       // After any pause: the line was shut, perhaps off, and a drop counted by hand runs freely where the clamp is not.
       ...checkLooked(act),
     );

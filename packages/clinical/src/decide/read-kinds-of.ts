@@ -116,6 +116,7 @@ export function readKindsOf(act: Act): readonly KindName[] {
     case 'order packs':
     case 'close order':
     case 'receive packs':
+    case 'withdraw receipt':
     case 'count packs':
     case 'take out packs':
     case 'stop batch':

@@ -63,6 +63,8 @@ function named(act: Act): readonly Subject[] {
     case 'count packs':
     case 'take out packs':
       return [batchSubject(act.body.batch), subject('unit', act.body.unit)];
+    case 'withdraw receipt':
+      return [batchSubject(act.batch), subject('unit', act.unit)];
     case 'stop batch':
     case 'release batch':
       return [batchSubject(act.body.batch)];

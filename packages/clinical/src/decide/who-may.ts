@@ -50,6 +50,7 @@ const mayDo: Readonly<Record<ActName, readonly Role[] | typeof byKind>> = {
   'order packs': entryKinds['packs-ordered'].writes,
   'close order': entryKinds['packs-order-closed'].writes,
   'receive packs': entryKinds['batch-received'].writes,
+  'withdraw receipt': entryKinds['batch-received'].writes,
   'count packs': entryKinds['batch-counted'].writes,
   'take out packs': entryKinds['batch-taken-out'].writes,
   'stop batch': entryKinds['batch-stopped'].writes,

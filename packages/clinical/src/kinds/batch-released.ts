@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { entryKind } from './entry-kind.ts';
-import { shortText, textField } from './fields.ts';
+import { shortText, textField, uuidField } from './fields.ts';
 
 /** The batch may be used again: a pharmacist has looked. */
 export const batchReleased = entryKind({
@@ -10,6 +10,13 @@ export const batchReleased = entryKind({
   label: 'batch released',
   help: 'What was found, and why the batch may be used again.',
   writes: ['pharmacist'],
-  body: z.object({ batch: shortText, reason: textField }).readonly(),
+  body: z
+    .object({
+      batch: shortText,
+      reason: textField,
+      /** The stop that is lifted; absent: the only one there was. */
+      stop: uuidField.optional(),
+    })
+    .readonly(),
   example: { batch: 'PA-2391', reason: 'cartons dented, bottles whole; looked at each' },
 });

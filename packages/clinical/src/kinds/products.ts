@@ -39,4 +39,8 @@ const injections: Partial<Record<BoneMedicine, Injection>> = {
   'ibandronate 3 mg': { product: 'ibandronic acid 3 mg', packs: 1, goes: 'into a vein' },
   'romosozumab 210 mg': { product: 'romosozumab 105 mg', packs: 2, goes: 'under the skin' },
 };
+/** The pack a medicine comes in here; undefined: it is not given out of a pack that is read. */
+export const productOfMedicine = (medicine: BoneMedicine): PackProduct | undefined =>
+  medicine === 'zoledronic acid 5 mg' ? dripProduct : injections[medicine]?.product;
+
 export const injectionOf = (medicine: BoneMedicine): Injection | undefined => injections[medicine];

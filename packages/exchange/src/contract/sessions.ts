@@ -2,6 +2,7 @@
 import { visitSteps } from '@twelvemonth/clinical';
 import { z } from 'zod';
 import { date, moment, verdict, windowView } from './basics.ts';
+import { stoppedPack } from './stock.ts';
 import { supportLine } from './supports.ts';
 
 export const sessionRow = z.object({
@@ -220,6 +221,8 @@ export const todayView = z.object({
   nurses: z.array(nurseHere),
   /** While somebody is late or a place is free: who could come instead, those with the least choice first. */
   couldCome: z.array(z.object({ patient: z.string(), name: z.string(), standing: z.string() })),
+  /** Packs in use now whose batch was stopped after they were prepared. */
+  stoppedPacks: z.array(stoppedPack.extend({ patient: z.string(), who: z.string() })),
   /** Acts in the order in which they are due. */
   next: z.array(
     z.object({

@@ -3,6 +3,31 @@ import { packProducts } from '@twelvemonth/clinical';
 import { z } from 'zod';
 import { date } from './basics.ts';
 
+/** The batch was stopped after the pack was prepared. */
+export const stoppedPack = z.object({
+  state: z.enum(['prepared', 'runs', 'stands still', 'given']),
+  since: date,
+  says: z.string(),
+  whatNow: z.string(),
+});
+
+/** One receipt, as it was written down. */
+const receipt = z.object({ entry: z.string(), on: date, by: z.string(), says: z.string() });
+
+/** One reason why no pack of it may be used; each is lifted by itself. */
+const batchStop = z.object({
+  entry: z.string(),
+  why: z.enum(['quarantine', 'batch recall']),
+  since: date,
+  by: z.string(),
+  reason: z.string(),
+  actWithin: z.string().optional(),
+  toldBy: z.string().optional(),
+  /** Only packs with this number; absent: every pack of the batch. */
+  productNumber: z.string().optional(),
+});
+export type BatchStopView = z.infer<typeof batchStop>;
+
 export const batchRow = z.object({
   batch: z.string(),
   /** As received; absent: nobody received packs of it. */
@@ -17,20 +42,15 @@ export const batchRow = z.object({
   counted: z.object({ packs: z.number().int(), on: date, saidThen: z.number().int() }).optional(),
   /** People of the whole service in whose notes the batch stands. */
   people: z.number().int(),
-  /** Present while no pack of it may be used. */
-  stopped: z
-    .object({
-      why: z.enum(['quarantine', 'batch recall']),
-      since: date,
-      by: z.string(),
-      reason: z.string(),
-      actWithin: z.string().optional(),
-      toldBy: z.string().optional(),
-      productNumber: z.string().optional(),
-      /** How many of the people have been told about it. */
-      told: z.number().int(),
-    })
-    .optional(),
+  /** What came to the unit asked about, as it was written down. */
+  receipts: z.array(receipt),
+  /** Every stop that stands, the newest first; none: its packs may be used. */
+  stops: z.array(batchStop),
+  /** Since it was stopped: how many of the people have been told, and how many of them have died untold. */
+  told: z.number().int(),
+  diedUntold: z.number().int(),
+  /** Packs of it that are prepared or run now, anywhere in the service. */
+  inUse: z.number().int(),
 });
 export type BatchRow = z.infer<typeof batchRow>;
 
@@ -103,6 +123,8 @@ export const stockView = z.object({
 });
 export type StockView = z.infer<typeof stockView>;
 
+const hadBatch = z.object({ on: date, what: z.string(), where: z.string() });
+
 export const traceQuery = z.object({ batch: z.string().min(1).max(200) });
 /** Everybody in whose notes a batch stands, the newest first. */
 export const traceView = z.object({
@@ -122,9 +144,19 @@ export const traceView = z.object({
       /** "whole dose, 32 minutes", "part dose of 40 mL", "opened for them, no dose in the notes" */
       what: z.string(),
       where: z.string(),
-      told: z.object({ on: date, by: z.string(), how: z.string(), note: z.string().optional() }).optional(),
+      /** Had it more than once: the other times, the newest first. */
+      also: z.array(hadBatch),
+      died: date.optional(),
+      /** `before`: before the batch was stopped as it is now, so of something else. */
+      told: z
+        .object({ on: date, by: z.string(), how: z.string(), note: z.string().optional(), before: z.boolean() })
+        .optional(),
     }),
   ),
+  /** The same number with other signs (a hyphen more or less), as it stands somewhere in the notes: not in this trace. */
+  alike: z.array(z.string()),
+  /** Doses of the same medicine, in the time of the batch, of which the notes have no batch: they may be of it. */
+  withoutBatch: z.array(z.object({ patient: z.string(), name: z.string(), number: z.string(), ...hadBatch.shape })),
 });
 export type TraceView = z.infer<typeof traceView>;
 
@@ -133,8 +165,8 @@ export const batchesOfPersonView = z.object({
   patient: z.string(),
   name: z.string(),
   number: z.string(),
-  batches: z.array(
-    z.object({ batch: z.string(), on: date, what: z.string(), where: z.string(), stopped: z.string().optional() }),
-  ),
+  batches: z.array(z.object({ batch: z.string(), ...hadBatch.shape, stopped: z.string().optional() })),
+  /** Doses of which no batch is in the notes. */
+  withoutBatch: z.array(hadBatch),
 });
 export type BatchesOfPersonView = z.infer<typeof batchesOfPersonView>;

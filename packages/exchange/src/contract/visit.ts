@@ -3,6 +3,7 @@ import { everyInjectionSite } from '@twelvemonth/clinical';
 import { z } from 'zod';
 import { date, moment, verdict } from './basics.ts';
 import { atPharmacy } from './pharmacy.ts';
+import { stoppedPack } from './stock.ts';
 import { supportLine } from './supports.ts';
 import { namedNurseView, nurseHere, visitStep } from './sessions.ts';
 
@@ -81,6 +82,7 @@ export const visitView = z.object({
     .optional(),
   /** Who may check it now, by name: here, in date, and not the preparer. Absent: nothing is prepared, or nobody is named. */
   mayCheck: z.array(z.string()).optional(),
+  stoppedPack: stoppedPack.optional(),
   check: z
     .object({
       agrees: z.boolean(),

@@ -64,7 +64,7 @@ it('a count that is not the sum stands beside it', async () => {
   await press('Count batch PA-2391');
   await fill('Packs of PA-2391 on the shelf', '11');
   await press('Counted');
-  await sees(/Counted 25 Nov 2026: 11, the sum said 12/);
+  await sees(/Counted 25 Nov 2026: 11 packs, the sum said 12/);
 });
 
 it('a broken pack is taken out', async () => {
@@ -108,18 +108,18 @@ it('a batch recall: who had it, and who has been told', async () => {
   await sees('do not use: batch recall');
   await checked(nurse, 'stock-recalled');
   await follow(/^Who had it: 2 people/);
-  await sees('2 people, 0 told');
+  await sees('2 people, 0 told, 2 still to tell');
   await checked(nurse, 'trace-tablet');
   await press('They are told Olive Tranter');
   await pick('How they were told', 'telephone');
   await fill('How they are, what was agreed', 'well; bloods on Friday');
   await press('Record');
-  await sees('2 people, 1 told');
+  await sees('2 people, 1 told, 1 still to tell');
   await sees(/well; bloods on Friday/);
   // The pharmacist's list moves with it.
-  await hands(pharmacist).sees('1 of 2 people who had it told.');
+  await hands(pharmacist).sees('1 of 2 people who had it told since it was stopped, 1 still to tell.');
   await pharmacist.goto(`${at.url}/stock/trace?batch=pa-2391`);
-  await hands(pharmacist).sees('2 people, 1 told');
+  await hands(pharmacist).sees('2 people, 1 told, 1 still to tell');
   await checked(pharmacist, 'trace-desktop');
 });
 

@@ -62,6 +62,9 @@ describe('which week runs out', () => {
     // 5 - 2 = 3 expire on the 8th; of the 3 that last, all go on the 9th and one dose is short.
     expect(forecast.weeks[1]).toMatchObject({ expire: 3, left: 0, short: 1 });
     expect(forecast.runsOutOn).toBe(on('2026-12-09'));
+    expect(forecastSays(forecast, { today, settings: undefined })).toContain(
+      '3 packs expire unused until then, the first in the week of Mon 7 Dec 2026.',
+    );
   });
   test('what is past its date or below nought is no pack', () => {
     expect(forecastOf(input({ lots: [{ expiresOn: on('2026-11-29'), packs: 9 }, longLived(-2)] })).usable).toBe(0);

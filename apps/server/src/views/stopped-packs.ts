@@ -19,7 +19,7 @@ export type StoppedPack = NonNullable<VisitView['stoppedPack']>;
 /** Whether it runs to its end is not the program's to say; that it is not begun, or begun again, is. */
 const whatNow: Readonly<Record<PackInUse['state'], string>> = {
   prepared: 'Do not start it: withdraw the preparation, put the pack aside, prepare one of another batch.',
-  runs: 'Ask a prescriber and the pharmacist now whether it is stopped. Once paused it does not run again.',
+  runs: 'Ask a prescriber and the pharmacist now whether the drip goes on. Once paused it does not run again.',
   'stands still': 'It does not run again: stop it for good, say how much was given, ask a prescriber.',
   given: 'It was given today, and they are still here: the pharmacist and a prescriber say what they are told.',
 };

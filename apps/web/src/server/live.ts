@@ -24,7 +24,8 @@ const listNames = new Set([
   'waitingRows',
   'bookingCheck',
 ]);
-const stockNames = new Set(['stock', 'trace', 'batchesOfPerson']);
+/** What a batch has to do with: its packs may be prepared, or run, at a chair. */
+const stockNames = new Set(['stock', 'trace', 'batchesOfPerson', 'today', 'visit']);
 const unitNames = new Set(['stock', 'status', 'settings', 'protocols', 'flips', 'today', 'sessions', 'pharmacy']);
 
 function fetchNamed(names: ReadonlySet<string>): void {

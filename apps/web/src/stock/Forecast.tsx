@@ -70,6 +70,7 @@ function Product({ each }: { each: StockForecast }) {
           <p key={says}>{says}</p>
         ))}
       </div>
+      <p className="quiet">Packs left at the end of each week:</p>
       <Picture draw={(width) => drawingOf(each, width)} />
       <table>
         <caption className="unseen">
@@ -101,7 +102,14 @@ function Product({ each }: { each: StockForecast }) {
   );
 }
 
-const heads = ['week of', 'booked', 'due', 'expected', 'expire unused', 'left at its end'] as const;
+const heads = [
+  'week of',
+  'packs booked',
+  'packs due',
+  'packs expected',
+  'packs that expire unused',
+  'packs left at its end',
+] as const;
 
 const leftWords = ({ left, short }: StockForecast['weeks'][number]): string =>
   short === 0 ? String(left) : `${left}, ${counted(short, 'dose')} without a pack`;

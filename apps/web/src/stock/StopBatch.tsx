@@ -100,10 +100,12 @@ function KnownBatch({ data, batch }: { data: StockView; batch: string }) {
   if (batch.trim() === '') return null;
   const row = data.batches.find((one) => sameBatch(one.batch) === sameBatch(batch));
   return (
-    <p className="quiet" role="status">
-      {row?.product === undefined
-        ? 'No packs of this batch are written down here. Read the number once more; it can be stopped all the same.'
-        : `${row.product}, ${counted(Math.max(0, row.packs), 'pack')} by the sum, ${counted(row.people, 'person', 'people')} had it.`}
+    <p className="quiet">
+      <output>
+        {row?.product === undefined
+          ? 'No packs of this batch are written down here. Read the number once more; it can be stopped all the same.'
+          : `${row.product}, ${counted(Math.max(0, row.packs), 'pack')} by the sum, ${counted(row.people, 'person', 'people')} had it.`}
+      </output>
     </p>
   );
 }

@@ -35,7 +35,7 @@ export function TracedPerson({ batch, person }: { batch: string; person: TraceVi
       <td>
         <ToldWords person={person} />
         <div className="screenOnly">
-          <Button size="big" aria-expanded={open} onClick={() => setOpen(!open)}>
+          <Button aria-expanded={open} onClick={() => setOpen(!open)}>
             {person.told === undefined ? 'They are told' : 'Told again'}
             <span className="unseen"> {person.name}</span>
           </Button>

@@ -3,10 +3,10 @@ import { Note } from '../paper/Note.tsx';
 import { sentence } from '../words/texts.ts';
 
 export const stoppedWords = {
-  prepared: 'The pack that is prepared is stopped.',
-  runs: 'The pack that runs now is stopped.',
-  'stands still': 'The pack whose drip stands still is stopped.',
-  given: 'The pack they had today is stopped.',
+  prepared: 'The pack prepared here is of a stopped batch.',
+  runs: 'What runs now is of a stopped batch.',
+  'stands still': 'What stands still here is of a stopped batch.',
+  given: 'What they had today is of a stopped batch.',
 } as const satisfies Record<NonNullable<VisitView['stoppedPack']>['state'], string>;
 
 /** The batch was recalled, or put aside, after the pack was prepared: told at the chair at once. */

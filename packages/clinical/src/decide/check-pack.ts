@@ -246,15 +246,11 @@ export function packOpened(patient: SubjectRecord, draft: Draft, now: Surroundin
   ];
 }
 
-/** A recalled or quarantined pack does not run again, whatever of it has run. */
-export const checkRunsAgain = ({ preparation }: Visit, now: Surroundings): readonly Refusal[] =>
-  preparation === undefined
+/** A recalled or quarantined pack does not run again, whatever of it has run; nobody takes another for the rest. */
+export const checkRunsAgain = (visit: Visit, now: Surroundings): readonly Refusal[] =>
+  visit.preparation === undefined
     ? []
-    : checkBatch(
-        preparation.body,
-        [recordIn(now, batchSubject(preparation.body.batch)), ...alikeIn(preparation.body.batch, now)],
-        'preparation',
-      ).map((found) => ({
+    : checkPreparedStillGood(visit.preparation, visit, now).map((found) => ({
         ...found,
         remedy: 'stop it for good and say how much was given; a prescriber decides about the rest',
       }));

@@ -156,6 +156,14 @@ export function forecastSays(
   ];
   if (runsOutWithoutOrders !== undefined && runsOutWithoutOrders !== runsOutOn)
     says.push(`Without what is ordered it runs out in the week of ${dateWithWeekday(mondayOf(runsOutWithoutOrders))}.`);
+  const expire = weeks.filter((week) => week.expire > 0);
+  const [first] = expire;
+  if (first !== undefined) {
+    const packs = expire.reduce((sum, week) => sum + week.expire, 0);
+    says.push(
+      `${counted(packs, 'pack')} expire unused until then, the first in the week of ${dateWithWeekday(first.from)}.`,
+    );
+  }
   if (settings === undefined) {
     says.push('No lead time and reserve are set for this unit, so no day to order by is told.');
     return says;

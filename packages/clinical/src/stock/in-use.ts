@@ -26,5 +26,5 @@ export function packInUse(record: SubjectRecord, on: Day): PackInUse | undefined
           : infusion.paused === undefined
             ? 'runs'
             : 'stands still';
-  return { preparation, state, checked: check !== undefined };
+  return { preparation, state, checked: check?.body.agrees === true || infusion !== undefined || dose !== undefined };
 }

@@ -133,6 +133,12 @@ function RunsAgain({ data, step }: { data: VisitView; step: Step }) {
         Another cannula first
       </Link>
     );
+  if (data.stoppedPack !== undefined)
+    return (
+      <Button tone="act" size="big" disabled>
+        Its batch is stopped: it does not run again
+      </Button>
+    );
   return <LookAndGoOn lookFirst={data.site?.lookFirst === true} step={step} />;
 }
 

@@ -56,9 +56,10 @@ test('before the stop nothing is said, and the trace knows what runs', async () 
   expect((await visit('runs')).stoppedPack).toBeUndefined();
   expect((await trace()).people.map(({ patient, what }) => [patient, what])).toEqual([
     ['runs', 'running now'],
-    ['prepared', 'prepared for them today, not started'],
     ['ward', 'zoledronic acid 5 mg'],
   ]);
+  // Whose pack waits for its second check is not told before; that one waits is.
+  expect((await trace()).waitForCheck).toBe(1);
 });
 
 test('somebody who had it twice stands there once, with both days; a dose without a batch is named beside', async () => {
@@ -103,7 +104,13 @@ test('stopped: told on Today and at each chair, with the batch only where the ch
 test('once paused it does not run again; what was given is written', async () => {
   await server.done('nurse', { name: 'pause infusion', patient: 'runs', reason: 'batch recalled' });
   expect((await visit('runs')).stoppedPack?.state).toBe('stands still');
-  const resumed = problemOf(await server.act('nurse', { name: 'resume infusion', patient: 'runs' }));
+  const resumed = problemOf(
+    await server.act('nurse', {
+      name: 'resume infusion',
+      patient: 'runs',
+      alongTheLine: 'vented set, no air, clamp shut',
+    }),
+  );
   expect(resumed.refusals?.map(({ name }) => name)).toEqual(['batch-stopped']);
 });
 

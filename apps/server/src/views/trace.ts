@@ -58,6 +58,7 @@ export async function traceOf(atHand: AtHand, batch: string): Promise<TraceView>
       also: also.map((one) => hadIn(one, person)),
       ...toldIn(toldOf(person.record, batch), stop, nameOf),
     })),
+    waitForCheck: everyone.filter(({ record: of, today }) => packInUse(of, today)?.checked === false).length,
     alike: await alikeTo(batch, everyone, atHand),
     withoutBatch: withoutBatchIn(record, everyone),
   };

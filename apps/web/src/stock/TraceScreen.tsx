@@ -68,6 +68,14 @@ function Found({ data }: { data: TraceView }) {
           </Note>
         </div>
       )}
+      {data.waitForCheck > 0 && (
+        <div style={{ marginTop: '1rem' }}>
+          <Note>
+            {counted(data.waitForCheck, 'prepared pack')} in the service {data.waitForCheck === 1 ? 'waits' : 'wait'}{' '}
+            for the second check: of which batch is told after it. If its batch is stopped, Today says so.
+          </Note>
+        </div>
+      )}
       {data.alike.length > 0 && <Alike batches={data.alike} />}
       {data.people.length === 0 ? (
         <Empty says="Nobody here has this batch in their notes." />

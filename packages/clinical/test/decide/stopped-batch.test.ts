@@ -8,6 +8,7 @@ import {
   dosesWithoutBatch,
   factsOf,
   isToldBefore,
+  lineLookedAlong,
   packInUse,
   day,
   standingStops,
@@ -66,6 +67,8 @@ describe('stopped twice', () => {
   });
 });
 
+const resume: Act = { name: 'resume infusion', patient: 'p1', alongTheLine: lineLookedAlong };
+
 describe('a pack in use', () => {
   const used = (unit: DayUnit) => packInUse(unit.patient(), day(unit.today()))?.state;
 
@@ -76,7 +79,7 @@ describe('a pack in use', () => {
     expect(used(unit)).toBe('runs');
     unit.wait(5).expect('dana', { name: 'pause infusion', patient: 'p1', reason: 'asked for' });
     expect(used(unit)).toBe('stands still');
-    unit.wait(1).expect('dana', { name: 'resume infusion', patient: 'p1' });
+    unit.wait(1).expect('dana', resume);
     unit.wait(31).expect('dana', { name: 'finish infusion', patient: 'p1', milliliters: 100 });
     expect(used(unit)).toBe('given');
   });
@@ -85,7 +88,7 @@ describe('a pack in use', () => {
     const unit = onTheDay().running().wait(10);
     unit.expect('dana', { name: 'pause infusion', patient: 'p1', reason: 'recall notice' });
     unit.expect('priya', stop());
-    expect(unit.refused('dana', { name: 'resume infusion', patient: 'p1' })).toEqual(['batch-stopped']);
+    expect(unit.refused('dana', resume)).toEqual(['batch-stopped']);
     expect(
       unit.refused('dana', {
         name: 'finish infusion',
@@ -103,7 +106,7 @@ describe('a pack in use', () => {
     expect(unit.newest('preparation').body.scan).toBeUndefined();
     unit.expect('priya', stop({ productNumber: other }));
     // Typed, so nobody can tell whose it is: any stop holds.
-    expect(unit.refused('dana', { name: 'resume infusion', patient: 'p1' })).toEqual(['batch-stopped']);
+    expect(unit.refused('dana', resume)).toEqual(['batch-stopped']);
   });
 });
 

@@ -153,6 +153,8 @@ export const traceView = z.object({
         .optional(),
     }),
   ),
+  /** Packs prepared now whose batch is told to nobody before their second check: any of them may be of it. */
+  waitForCheck: z.number().int(),
   /** The same number with other signs (a hyphen more or less), as it stands somewhere in the notes: not in this trace. */
   alike: z.array(z.string()),
   /** Doses of the same medicine, in the time of the batch, of which the notes have no batch: they may be of it. */

@@ -58,3 +58,11 @@ it('going on at the first screen asks, and taking it over is in the notes', asyn
   const { entries } = await at.server.read<{ entries: { text: string; kind: string }[] }>(`/api/people/${patient}`);
   expect(entries.filter(({ kind }) => kind === 'dose-held')).toHaveLength(3);
 });
+
+it('who sees trouble stops it with the first press, whatever was written at the other screen meanwhile', async () => {
+  await second.getByRole('heading', { name: 'Running' }).waitFor();
+  await hands(second).press('Swelling or pain: it stands still now');
+  await second.getByRole('heading', { name: 'Paused' }).waitFor();
+  const { entries } = await at.server.read<{ entries: { text: string }[] }>(`/api/people/${patient}`);
+  expect(entries.filter(({ text }) => text.includes('swelling or pain at the site'))).toHaveLength(1);
+});

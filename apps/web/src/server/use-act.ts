@@ -162,7 +162,8 @@ export function useAct(
       act: confirmed.length === 0 ? act : ({ ...act, confirms: confirmed } as ActBody['act']),
       ...(role === undefined || signedBy !== undefined ? {} : { role }),
       device: { ...thisDevice(), ...(sending.takesOver === true ? { takesOver: true as const } : {}) },
-      ...(opened.seen === undefined ? {} : { seen: withOwnEntries(opened.seen) }),
+      // Who sees trouble stops the drip with the first press, whatever others wrote meanwhile.
+      ...(opened.seen === undefined || act.name === 'pause infusion' ? {} : { seen: withOwnEntries(opened.seen) }),
     };
     try {
       // What was written before, for the same person, goes first; who sees trouble stops the drip whatever waits.

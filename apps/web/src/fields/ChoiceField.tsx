@@ -17,7 +17,7 @@ type Props<Value extends string> = FieldWords & {
 
 const mostButtons = 8;
 
-/** One of several, nothing preset. Up to eight stand open side by side; more go into a list. */
+/** One of several, nothing preset. Up to eight stand open side by side; more go into a list, or stand in columns where they are to be told apart at a glance. */
 export function ChoiceField<Value extends string>({
   value,
   onChange,
@@ -50,7 +50,9 @@ export function ChoiceField<Value extends string>({
   }
   return (
     <FieldGroup {...words}>
-      <div className={`${css['choices']} ${size === 'big' ? css['big'] : ''}`}>
+      <div
+        className={`${css['choices']} ${options.length > mostButtons ? css['columns'] : ''} ${size === 'big' ? css['big'] : ''}`}
+      >
         {options.map((option) => (
           <label key={option.value} className={css['choice']}>
             <input

@@ -16,16 +16,18 @@ export function EntryRow({ entry, person, shown }: { entry: EntryView; person: P
   const toggle = (what: 'withdraw' | 'move'): void => setOpen(open === what ? undefined : what);
   const gone = entry.withdrawnBy !== undefined;
   const replaced = entry.amendedBy !== undefined;
+  /** What follows the name of its kind, where the text begins with that. */
+  const says = entry.text.startsWith(entry.label) ? entry.text.slice(entry.label.length) : entry.text;
   return (
     <>
       <tr id={`entry-${entry.id}`} className={shown ? css['shown'] : undefined}>
-        <td className="nowrap">
-          {dayInWords(entry.on)}
+        <td>
+          <span className="nowrap">{dayInWords(entry.on)}</span>
           {entry.at !== undefined && <span className="quiet"> {timeOfDay(entry.at, unit?.zone)}</span>}
         </td>
         <td className={gone || replaced ? css['withdrawn'] : undefined}>
-          <span className="quiet">{entry.label}: </span>
-          {gone || replaced ? <s>{entry.text}</s> : entry.text}
+          <span className="quiet">{says === entry.text ? `${entry.label}: ` : entry.label}</span>
+          {gone || replaced ? <s>{says}</s> : says}
           {gone && <div className="small">withdrawn: {entry.withdrawnBecause}</div>}
           {replaced && (
             <div className="small">
@@ -54,6 +56,7 @@ export function EntryRow({ entry, person, shown }: { entry: EntryView; person: P
                   to="/people/$patient"
                   params={{ patient: person.patient }}
                   search={{ record: entry.kind, correct: entry.id }}
+                  className="finger"
                 >
                   correct
                   <span className="unseen"> {entry.text}</span>

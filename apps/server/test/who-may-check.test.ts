@@ -10,7 +10,7 @@ import {
   readyToPrepare,
   wilhelmina,
 } from './support/at-the-chair.ts';
-import { type OwnServer, ownServer, people, setUp } from './support/own-server.ts';
+import { type OwnServer, ownServer, people, problemOf, setUp } from './support/own-server.ts';
 
 const patient = 'wilhelmina';
 let server: OwnServer;
@@ -45,6 +45,24 @@ test('whose cannula failed twice is asked for somebody else on the day’s page 
 test('before anything is prepared nobody is named', async () => {
   expect(await mayCheck()).toBeUndefined();
   expect(await waits()).toBe('prepare and read the pack');
+});
+
+test('whom the opening does not name prepares nothing, by one line or by several sent together (hazard 35)', async () => {
+  const line = lineNow(server, patient, 'preparation', {
+    product: 'zoledronic acid 5 mg in 100 mL',
+    batch: 'PA-2391',
+    expiresOn: '2028-04-30',
+    minutes: 30,
+    identifiers: ['full name', 'number'],
+    clearAndColourless: true,
+  }).line;
+  for (const act of [
+    { name: 'record', patient, line },
+    { name: 'record together', patient, lines: [line] },
+  ]) {
+    const refused = await server.act('pharmacist', act);
+    expect([act.name, problemOf(refused).refusals?.[0]?.name]).toEqual([act.name, 'not-in-the-opening']);
+  }
 });
 
 test('what stands prepared names who may check it, on the day’s page and at the chair, and leaves its preparer out', async () => {

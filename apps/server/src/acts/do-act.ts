@@ -176,7 +176,9 @@ const isOfDose = (act: Act): act is OfDose =>
   act.name === 'second check' ||
   act.name === 'give injection';
 /** Who prepares is somebody whom the opening of the session names. */
-const preparesDose = (act: Act): act is ActNamed<'record'> => act.name === 'record' && act.line.kind === 'preparation';
+const preparesDose = (act: Act): act is ActNamed<'record' | 'record together'> =>
+  (act.name === 'record' && act.line.kind === 'preparation') ||
+  (act.name === 'record together' && act.lines.some(({ kind }) => kind === 'preparation'));
 
 /** The batch may have been stopped since it was prepared; the session may not be open. */
 function readForDose(record: SubjectRecord): readonly Subject[] {

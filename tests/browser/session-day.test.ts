@@ -95,6 +95,9 @@ describe('opening', () => {
 
   it('with two it opens, and the other tablet knows', async () => {
     const { tickIn, press, sees } = hands(nurse);
+    // Somebody else has begun the same form.
+    const beside = await at.signedIn('checker', `/sessions/${session}/day`, tablet);
+    await hands(beside).sees('not open yet');
     await tickIn('Who is here', `${people.checker.name}, nurse: medicines into a vein until 30 Jun 2027`);
     await tickIn('Who may make the second check', people.checker.name);
     await press('Open the session');
@@ -103,6 +106,9 @@ describe('opening', () => {
     await hands(other).sees('The session is open.');
     console.log(`open at the other screen after ${Math.round(performance.now() - began)} ms`);
     await checked(nurse, 'session-open');
+    await hands(beside).sees(`${people.nurse.name} has opened the session meanwhile.`);
+    await checked(beside, 'session-opened-by-another');
+    await beside.close();
   });
 });
 
@@ -157,7 +163,8 @@ describe('who looks after whom', () => {
 
 describe('closing', () => {
   it('names who has no outcome; with a reason it closes', async () => {
-    const { fill, pick, press, sees } = hands(nurse);
+    const { fill, pick, press, sees, unfold } = hands(nurse);
+    await unfold('close the session');
     await sees('Still expected');
     await expect.poll(async () => nurse.getByRole('listitem').getByText('(09:00)').count()).toBe(1);
     at.clock.moveOn(60);

@@ -54,6 +54,27 @@ test('of a batch only the packs that lie at this unit are asked for; others come
   ]);
 });
 
+test('a count that is not what the sum said says so; who is here written anew counts nothing again', async () => {
+  const opening = async (counts: readonly { batch: string; packs: number }[]): Promise<void> => {
+    const { opened } = await day();
+    await server.done('nurse', {
+      name: 'open session',
+      session: morning,
+      unit: 'thornbeck',
+      body: {
+        present: opened?.present.map(({ staff, role }) => ({ staff, role })),
+        secondCheckers: opened?.secondCheckers.map(({ staff }) => staff),
+        kit: { checkedBy: staffOf('checker'), complete: true, expiresOn: '2027-03-31' },
+        chairs: 6,
+        counts,
+      },
+    });
+  };
+  await opening([{ batch: 'PA-2391', packs: 11 }]);
+  await opening([]);
+  expect((await day()).opened?.counts).toEqual([{ batch: 'PA-2391', packs: 11, bySum: 12 }]);
+});
+
 test('a second session of the day is named beside the first', async () => {
   await server.done('clerk', sessionOn('thornbeck-afternoon', '2026-11-25'));
   const view = await today();
@@ -82,7 +103,7 @@ test('closed the day after, its handover waits for whom it is for, and then noth
   await server.done('nurse', {
     name: 'close session',
     session: morning,
-    body: { counts: [{ batch: 'PA-2391', packs: 12 }], handover: 'nothing', to: staffOf('checker') },
+    body: { counts: [{ batch: 'PA-2391', packs: 11 }], handover: 'nothing', to: staffOf('checker') },
   });
   expect((await today()).leftOver).toEqual([
     {

@@ -91,7 +91,7 @@ export async function sessionDayViewOf(atHand: AtHand, id: string): Promise<Sess
             ),
           },
         }),
-    ...wordsOf(said, atHand.accounts.nameOf),
+    ...wordsOf(said, atHand.accounts.nameOf, await sumsBefore(atHand, session)),
     held: said.state === 'open' ? heldBy(said, unitRecord, session.on) : [],
     missing: said.state === 'open' ? missingOf(session, people, unit) : [],
     lettersToSend: listed.reduce((sum, { record: notes }) => sum + lettersToSend(notes, session.on), 0),
@@ -189,15 +189,33 @@ function firstOpening(
 }
 
 /** Who writes anew who is here does not count the packs again: the newest count of each batch stands. */
-const newestCounts = (openings: SessionDay['openings']): NonNullable<SessionDayView['opened']>['counts'] => [
-  ...new Map(
-    openings.flatMap(({ body }) => body.counts).map((count) => [sameBatch(count.batch), { ...count }]),
-  ).values(),
-];
+const newestCounts = (
+  openings: SessionDay['openings'],
+  sums: ReadonlyMap<string, number>,
+): NonNullable<SessionDayView['opened']>['counts'] =>
+  [
+    ...new Map(openings.flatMap(({ body }) => body.counts).map((count) => [sameBatch(count.batch), count])).values(),
+  ].map((count) => {
+    const bySum = sums.get(sameBatch(count.batch));
+    return { ...count, ...(bySum === undefined || bySum === count.packs ? {} : { bySum }) };
+  });
+
+/** By batch: what the sum said before the count that was made last, where that was on this day. */
+async function sumsBefore(atHand: AtHand, { on, unit }: SessionList): Promise<ReadonlyMap<string, number>> {
+  const { used } = await whoHadWhat(atHand, unit);
+  return new Map(
+    (await atHand.notes.all('batch')).flatMap((record): [string, number][] => {
+      const key = sameBatch(receivedAs(record)?.batch ?? '');
+      const { counted } = onHand(record, unit, used.get(key) ?? []);
+      return counted?.on === on ? [[key, counted.saidThen]] : [];
+    }),
+  );
+}
 
 function wordsOf(
   { opened, openings, closed, accepted }: SessionDay,
   nameOf: (staff: string) => string,
+  sums: ReadonlyMap<string, number>,
 ): Pick<SessionDayView, 'opened' | 'closed' | 'accepted'> {
   return {
     ...(opened === undefined
@@ -214,7 +232,7 @@ function wordsOf(
             kitExpiresOn: opened.body.kit.expiresOn,
             chairs: opened.body.chairs,
             ...firstOpening(openings, opened, nameOf),
-            counts: newestCounts(openings),
+            counts: newestCounts(openings, sums),
             ...(opened.body.note === undefined ? {} : { note: opened.body.note }),
           },
         }),

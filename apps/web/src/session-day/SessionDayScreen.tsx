@@ -8,7 +8,8 @@ import { Awaited } from '../paper/Awaited.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Note } from '../paper/Note.tsx';
 import { Page } from '../paper/Page.tsx';
-import { sessionDay } from '../server/queries.ts';
+import { Why } from '../paper/Why.tsx';
+import { me, sessionDay } from '../server/queries.ts';
 import { ToDaySheet } from '../sessions/ToDaySheet.tsx';
 import { longDay, timeOfDay } from '../words/dates.ts';
 import { counted, dotted } from '../words/texts.ts';
@@ -41,6 +42,9 @@ function Sheet({ data }: { data: SessionDayView }) {
   const may = useMay();
   const [anew, setAnew] = useState(false);
   const isToday = data.on === data.today;
+  const self = useQuery(me).data?.name;
+  const [found] = useState(data.state);
+  const byOther = found === 'not opened' && data.opened !== undefined && data.opened.by !== self;
   return (
     <Page
       title={`Session of ${longDay(data.on)}`}
@@ -56,6 +60,12 @@ function Sheet({ data }: { data: SessionDayView }) {
     >
       {data.held.length > 0 && <Held held={data.held} />}
       {data.state !== 'closed' && <KnownTrouble data={data} />}
+      {byOther && may('open session') && (
+        <Note tone="caution" speaks="politely">
+          <strong>{data.opened?.by} has opened the session meanwhile.</strong> Nothing you ticked here is recorded: read
+          what was written, and say below what differs.
+        </Note>
+      )}
       {data.opened !== undefined && <Opened opened={data.opened} />}
       {data.opened !== undefined && <LookedAfter data={data} />}
       {data.state === 'open' && (
@@ -82,7 +92,7 @@ function Sheet({ data }: { data: SessionDayView }) {
         </p>
       )}
       {data.opened !== undefined && anew && <OpenForm data={data} done={() => setAnew(false)} />}
-      {data.state === 'open' && !anew && may('close session') && <CloseForm data={data} />}
+      {data.state === 'open' && !anew && may('close session') && <Closing data={data} />}
       {data.closed !== undefined && <Closed data={data} closed={data.closed} />}
       <Competences data={data} />
     </Page>
@@ -103,6 +113,18 @@ const Held = ({ held }: { held: SessionDayView['held'] }) => (
     <p>What runs goes on. Put it right, then say below what has changed.</p>
   </Note>
 );
+
+/** While somebody is still expected nobody closes: the form is one tap away. */
+const Closing = ({ data }: { data: SessionDayView }) =>
+  data.missing.some(({ comesAt }) => comesAt !== undefined) ? (
+    <div style={{ marginTop: '1.6rem' }}>
+      <Why word="close the session" about="and see what stands in the way">
+        <CloseForm data={data} />
+      </Why>
+    </div>
+  ) : (
+    <CloseForm data={data} />
+  );
 
 /** The first session of a unit: what the form could not say by itself. */
 const NobodyYet = () => (
@@ -130,11 +152,15 @@ function Opened({ opened }: { opened: NonNullable<SessionDayView['opened']> }) {
       <p>
         {opened.counts.length === 0
           ? 'No packs were counted.'
-          : `Counted: ${opened.counts.map(({ batch, packs }) => `${counted(packs, 'pack')} of ${batch}`).join(', ')}.`}
+          : `Counted: ${opened.counts.map(countInWords).join(', ')}.`}
       </p>
     </section>
   );
 }
+
+/** A count that is not what the sum said is seen by everybody, not only under Stock. */
+const countInWords = ({ batch, packs, bySum }: NonNullable<SessionDayView['opened']>['counts'][number]): string =>
+  `${counted(packs, 'pack')} of ${batch}${bySum === undefined ? '' : ` (▲ ${bySum} by the sum: look under Stock)`}`;
 
 function Closed({ data, closed }: { data: SessionDayView; closed: NonNullable<SessionDayView['closed']> }) {
   const { unit } = useUnit();

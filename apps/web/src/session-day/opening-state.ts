@@ -35,7 +35,9 @@ export function inWords(member: Member): string {
   const shown = member.competences.map(
     ({ what, until, inDate }) => `${what} ${inDate ? 'until' : 'ran out'} ${shortDay(until)}`,
   );
-  return `${member.name}, ${roleOf(member)}: ${shown.length === 0 ? 'nothing shown' : shown.join(', ')}`;
+  const role = roleOf(member);
+  const nothing = registrants.includes(role) ? ': nothing shown' : '';
+  return `${member.name}, ${role}${shown.length === 0 ? nothing : `: ${shown.join(', ')}`}`;
 }
 
 /** Who may be here, whoever may check first: the administrator and the auditor are not at the chair. */

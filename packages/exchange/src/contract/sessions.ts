@@ -128,7 +128,8 @@ export const sessionDayView = z.object({
       kitComplete: z.boolean(),
       kitExpiresOn: date,
       chairs: z.number().int(),
-      counts: z.array(packsOfDay),
+      /** `bySum`: what the sum said before the count, where the two differ. */
+      counts: z.array(packsOfDay.extend({ bySum: z.number().int().optional() })),
       note: z.string().optional(),
     })
     .optional(),

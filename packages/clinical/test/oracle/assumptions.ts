@@ -4,21 +4,10 @@
  */
 import type { KindName, PlainDate, RequirementId } from '@twelvemonth/clinical';
 import { exceptionHolds } from './answer.ts';
-import {
-  calciumOf,
-  calciumValue,
-  floorDay,
-  hasRisen,
-  hipRepairUnanswered,
-  isSigned,
-  heightMissing,
-  kidneyOf,
-  levelValue,
-  maintenanceMayBeAsked,
-  repeatWouldRise,
-  loadingsOf,
-  vitaminDLevel,
-} from './bloods.ts';
+import { calciumOf, calciumValue } from './calcium.ts';
+import { hasRisen, heightMissing, kidneyOf, repeatWouldRise } from './kidneys.ts';
+import { floorDay, isSigned } from './samples.ts';
+import { hipRepairUnanswered, levelValue, maintenanceMayBeAsked, loadingsOf, vitaminDLevel } from './vitamin-d.ts';
 import { dateText } from './dates.ts';
 import type { OracleFact } from './facts.ts';
 import { cannotDecide, saidNo, secondaryCauses } from './others.ts';

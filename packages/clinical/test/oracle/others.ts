@@ -2,7 +2,8 @@
 import { type Answer, CANNOT_SAY, NOT_READY, READY, decided, exceptionHolds } from './answer.ts';
 import { ageOn, monthsLater } from './dates.ts';
 import { above, below, exactly } from './fraction.ts';
-import { isSigned, sameName, severeLack, wellAgain } from './bloods.ts';
+import { isSigned, sameName, wellAgain } from './samples.ts';
+import { severeLack } from './vitamin-d.ts';
 import type { OracleFact } from './facts.ts';
 import type { View } from './view.ts';
 

@@ -1,7 +1,9 @@
 /** All requirements on one day, as things stand in a view: A1 of docs/readiness.md. */
 import type { RequirementId } from '@twelvemonth/clinical';
 import type { Answer } from './answer.ts';
-import { adjustedCalcium, kidneyFunction, vitaminD } from './bloods.ts';
+import { adjustedCalcium } from './calcium.ts';
+import { kidneyFunction } from './kidneys.ts';
+import { vitaminD } from './vitamin-d.ts';
 import { course } from './course.ts';
 import {
   consent,

@@ -1,16 +1,8 @@
 /** A4 of docs/readiness.md: what no step moves, and from when there would be a window if it were settled today. */
 import { course } from './course.ts';
 import type { PlainDate, RequirementId } from '@twelvemonth/clinical';
-import {
-  calciumOf,
-  calciumValue,
-  hasRisen,
-  heightMissing,
-  isLowAndOpen,
-  kidneyFunction,
-  kidneyOf,
-  repeatWouldRise,
-} from './bloods.ts';
+import { calciumOf, calciumValue } from './calcium.ts';
+import { hasRisen, heightMissing, isLowAndOpen, kidneyFunction, kidneyOf, repeatWouldRise } from './kidneys.ts';
 import { askFacts } from './assumptions.ts';
 import { dateText, monthsLater } from './dates.ts';
 import type { OracleFact } from './facts.ts';

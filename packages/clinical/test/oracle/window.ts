@@ -21,7 +21,10 @@ import {
   signFact,
   weighFact,
 } from './assumptions.ts';
-import { calciumOf, isSigned, kidneyOf, loadingsOf, vitaminDLevel } from './bloods.ts';
+import { calciumOf } from './calcium.ts';
+import { kidneyOf } from './kidneys.ts';
+import { isSigned } from './samples.ts';
+import { loadingsOf, vitaminDLevel } from './vitamin-d.ts';
 import type { OracleFact } from './facts.ts';
 import { holds, requirementNames, requirements } from './requirements.ts';
 import { type Ledger, type View, viewOf, withFacts } from './view.ts';

@@ -38,6 +38,7 @@ import { hiddenUntilChecked, wordsOf } from '../views/entries.ts';
 import { fullName } from '../views/person-words.ts';
 import { type LookAlike, looksLike } from '../views/look-alikes.ts';
 import { namedCheckerRefused } from './named-checker.ts';
+import { namedStaffRefused } from './named-staff.ts';
 import { scanSaysOtherwise } from './scanned-pack.ts';
 import { unitOfAct } from './unit-of-act.ts';
 
@@ -60,7 +61,7 @@ export async function doAct(
   const act = sent.name === 'write protocol' ? hashed(sent) : sent;
   const unit = await unitOfAct(act, atHand);
   const zone = unit?.unit.zone ?? zoneOf(act);
-  const refused = scanSaysOtherwise(act, unit) ?? namedCheckerRefused(act, atHand);
+  const refused = scanSaysOtherwise(act, unit) ?? namedCheckerRefused(act, atHand) ?? namedStaffRefused(act, atHand);
   if (refused !== undefined) return refused;
   const lookAlikes = await lookAlikesIn(act, atHand);
   // Once: asked again because somebody wrote meanwhile, the same act must come out the same.

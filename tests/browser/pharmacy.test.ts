@@ -2,9 +2,17 @@
  * A unit whose protocol wants a pharmacist before anything is prepared: the pharmacist asks, the prescriber answers and later
  * corrects, and the nurse at the chair is held until the prescription that stands is verified.
  */
+import type { VisitView } from '@twelvemonth/exchange';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { listToday, planToday, readyToPrepare, wilhelmina } from '../../apps/server/test/support/at-the-chair.ts';
+import {
+  lineNow,
+  listToday,
+  planToday,
+  readyToPrepare,
+  startInfusion,
+  wilhelmina,
+} from '../../apps/server/test/support/at-the-chair.ts';
 import { setUp } from '../../apps/server/test/support/own-server.ts';
 import { hands } from '../support/hands.ts';
 import { type Service, checked, desktop, service, tablet } from '../support/service.ts';
@@ -63,6 +71,15 @@ it('verified, the nurse is held no longer and needs not ask again', async () => 
   await nurse.getByText('Nothing is prepared yet.').waitFor({ state: 'detached' });
 });
 
+it('the order is read beside what it is judged by', async () => {
+  await pharmacist.getByText(/prescription verified, with the place/).click();
+  const { sees } = hands(pharmacist);
+  await sees(/mL\/min/);
+  await sees('other medicines');
+  await sees('last dose');
+  await checked(pharmacist, 'pharmacy-beside');
+});
+
 it('corrected by the prescriber, it is unverified again everywhere', async () => {
   const prescribers = hands(prescriber);
   await prescriber.getByText(/prescription verified, with the place/).click();
@@ -74,4 +91,42 @@ it('corrected by the prescriber, it is unverified again everywhere', async () =>
   await checked(prescriber, 'pharmacy-person');
   await hands(pharmacist).sees(/changed since it was verified/);
   await expect.poll(async () => pharmacist.getByRole('button', { name: /^Verify/ }).count()).toBe(1);
+});
+
+it('refused while it runs, the chair is told', async () => {
+  const { press, fill } = hands(pharmacist);
+  await press('Verify Wilhelmina Arkwright-Poe');
+  await press('I have read it: verified');
+  await nurse.getByText('Nothing is prepared yet.').waitFor({ state: 'detached' });
+  const step = (kind: string, body: unknown) => at.server.done('nurse', lineNow(at.server, 'wilhelmina', kind, body));
+  await step('preparation', {
+    product: 'zoledronic acid 5 mg in 100 mL',
+    batch: 'PA-2391',
+    expiresOn: '2028-04-30',
+    minutes: 30,
+    identifiers: ['full name', 'number'],
+    clearAndColourless: true,
+  });
+  const { preparation } = await at.server.read<VisitView>('/api/people/wilhelmina/visit');
+  await at.server.done('checker', {
+    name: 'second check',
+    patient: 'wilhelmina',
+    preparation: preparation?.entry,
+    reading: {
+      product: 'zoledronic acid 5 mg in 100 mL',
+      batchLastFour: '2391',
+      expiryMonth: '2028-04',
+      minutes: 30,
+      identifiers: ['full name', 'birth date'],
+    },
+  });
+  await at.server.done('nurse', startInfusion('wilhelmina'));
+  const folded = pharmacist.getByText(/prescription verified, with the place/);
+  await folded.waitFor();
+  if (!(await pharmacist.getByRole('button', { name: /^Refuse/ }).isVisible())) await folded.click();
+  await press('Refuse Wilhelmina Arkwright-Poe');
+  await fill('Why it is refused', 'ciclosporin: kidneys first');
+  await press('Refuse this prescription');
+  await hands(nurse).sees('The pharmacist has spoken while it runs.');
+  await checked(nurse, 'pharmacy-refused-while-running');
 });

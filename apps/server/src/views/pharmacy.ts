@@ -1,9 +1,13 @@
 /** The prescriptions of a unit that a pharmacist, or a prescriber asked by one, still has to look at. */
 import {
+  type Day,
   type Fact,
   type OrderAtPharmacy,
   type Protocol,
   counted,
+  day,
+  entryText,
+  factsOf,
   holdsPreparation,
   isOpenOrder,
   needsPharmacist,
@@ -73,6 +77,7 @@ function rowOf(person: Person, nameOf: (staff: string) => string, reader: string
     number: person.identity?.number ?? '',
     born: bornInWords(person.identity?.born),
     allergies: allergiesInWords(person),
+    ...besideIt(person, place?.on ?? today),
     prescription: prescription.id,
     says: orderedInWords(prescription, protocol),
     orderedAs:
@@ -102,6 +107,19 @@ function rowOf(person: Person, nameOf: (staff: string) => string, reader: string
       : { answer: { says: answer.body.answer, by: nameOf(answer.author.staff), on: plainDate(answer.on) } }),
     ...(place === undefined ? {} : { place: { on: plainDate(place.on), session: place.session } }),
     ...(found === undefined ? {} : { verdict: found.verdict, headline: found.headline }),
+  };
+}
+
+/** What a pharmacist reads an order against: the kidneys with their numbers, what else is taken, what was given last. */
+function besideIt(person: Person, on: Day): Pick<PrescriptionToVerify, 'clearance' | 'medicines' | 'lastDose'> {
+  const clearance = person.view(on)?.requirements.find(({ id }) => id === 'kidney-function')?.working.says;
+  const { lastDose } = person.course;
+  return {
+    ...(clearance === undefined ? {} : { clearance }),
+    medicines: factsOf(person.record, 'medicine')
+      .filter(({ body }) => body.stoppedOn === undefined || day(body.stoppedOn) > person.today)
+      .map(({ body }) => body.name),
+    ...(lastDose === undefined ? {} : { lastDose: entryText(lastDose) }),
   };
 }
 

@@ -49,6 +49,18 @@ export function PrescriptionCard({ row }: { row: PrescriptionToVerify }) {
           <dd>{row.allergies}</dd>
         </div>
         <div>
+          <dt>kidneys</dt>
+          <dd>{row.clearance ?? 'not known'}</dd>
+        </div>
+        <div>
+          <dt>other medicines</dt>
+          <dd>{row.medicines.length === 0 ? 'none in the notes' : row.medicines.join(', ')}</dd>
+        </div>
+        <div>
+          <dt>last dose</dt>
+          <dd>{row.lastDose === undefined ? 'none in the notes' : sentence(row.lastDose)}</dd>
+        </div>
+        <div>
           <dt>place</dt>
           <dd>{row.place === undefined ? 'none booked' : dayInWords(row.place.on)}</dd>
         </div>

@@ -71,9 +71,9 @@ function Chairside({ data }: { data: VisitView }) {
           )}
           {data.stoppedPack !== undefined && <StoppedPack stopped={data.stoppedPack} />}
           {data.held !== undefined && <HeldAt held={data.held} zone={unit?.zone} />}
-          {data.atPharmacy?.holds === true && !isGiven(data) && (
+          {data.atPharmacy?.holds === true && (!isGiven(data) || isDoubtedWhileItRuns(data)) && (
             <div style={{ marginBottom: '0.8rem' }}>
-              <AtPharmacy state={data.atPharmacy} />
+              <AtPharmacy state={data.atPharmacy} runs={isGiven(data)} />
             </div>
           )}
           {data.illnessToWrite && (
@@ -118,6 +118,12 @@ const isGiven = ({ infusion, steps }: VisitView): boolean =>
 /** The drip was ended before anything ran in: what comes next is still to be said. */
 const isNothingGiven = ({ infusion }: VisitView): boolean =>
   infusion?.finishedAt !== undefined && infusion.milliliters === 0;
+
+/** A pharmacist who asks or refuses now is heard at the chair, too. */
+const isDoubtedWhileItRuns = ({ infusion, atPharmacy }: VisitView): boolean =>
+  infusion !== undefined &&
+  infusion.finishedAt === undefined &&
+  (atPharmacy?.is === 'refused' || atPharmacy?.is === 'asked');
 
 const LetterLink = ({ data }: { data: VisitView }) => (
   <p style={{ marginTop: '1rem' }}>

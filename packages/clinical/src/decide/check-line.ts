@@ -289,7 +289,7 @@ function checkPrescription(body: Fact<'prescription'>['body'], path: string, now
   if (day(body.validUntil) < day(body.validFrom)) {
     refusals.push(fieldWrong(`${path}.validUntil`, 'ends before it begins', 'the last day on which it is valid'));
   }
-  if (body.orderedAs === 'group direction' || body.underDirection !== undefined) {
+  if (body.orderedAs === 'group direction' || body.groupDirection !== undefined || body.underDirection !== undefined) {
     refusals.push(
       fieldWrong(
         `${path}.orderedAs`,

@@ -2,7 +2,7 @@
  * What may be a slip and may be true: asked about before it is written, never guessed and never refused for good. Whoever has
  * looked confirms the sentence that was shown; another sentence, because the notes have moved on, is asked anew.
  */
-import { shortDate } from '../calendar/day.ts';
+import { addMonths, day, shortDate } from '../calendar/day.ts';
 import { type Measure, plausibility, weightJumpShare } from '../exact/plausible.ts';
 import { type Quantity, exactValue, quantityText } from '../exact/quantity.ts';
 import { dividedBy, minus, ratioAsNumber } from '../exact/ratio.ts';
@@ -42,6 +42,8 @@ function askedAt(kind: Fact['kind']): { readonly field: string; readonly look: s
   switch (kind) {
     case 'medicine':
       return { field: 'sort', look: 'choose its sort here' };
+    case 'prescription':
+      return { field: 'validUntil', look: 'look at both days and their years' };
     case 'died':
       return { field: 'source', look: 'look whose notes these are, and at the day' };
     case 'observed':
@@ -77,6 +79,11 @@ function doubtsAbout(
     }
     case 'medicine':
       return asSort((fact as Fact<'medicine'>).body, others('medicine'));
+    case 'prescription':
+      return [
+        ...asDays(fact as Fact<'prescription'>),
+        ...inPlaceOf(fact as Fact<'prescription'>, others('prescription')),
+      ];
     case 'died':
       return seenAfter(record, fact);
     case 'observed':
@@ -86,6 +93,32 @@ function doubtsAbout(
     default:
       return [];
   }
+}
+
+/** An order that is valid for longer is asked about. Common practice, no source: most services let one last a year. */
+const validMonthsAskedAbout = 24;
+
+/** The wrong year: over before it is written, or valid for a lifetime. */
+function asDays({ on, body }: Fact<'prescription'>): readonly string[] {
+  const [from, until] = [day(body.validFrom), day(body.validUntil)];
+  if (until < on)
+    return [`It is over: valid until ${shortDate(until)}, dated ${shortDate(on)}. Is that the right year?`];
+  return until > addMonths(from, validMonthsAskedAbout)
+    ? [`It is valid until ${shortDate(until)}, more than ${validMonthsAskedAbout} months: is that the right year?`]
+    : [];
+}
+
+/** The newest order counts from its day on, also before it is valid: next year's, written early, would hold this year's dose. */
+function inPlaceOf(
+  { on, body: { validFrom } }: Fact<'prescription'>,
+  others: readonly Fact<'prescription'>[],
+): readonly string[] {
+  const before = others.findLast((one) => one.on <= on);
+  return day(validFrom) <= on || before === undefined || day(before.body.validUntil) < on
+    ? []
+    : [
+        `From its day it takes the place of the prescription of ${shortDate(before.on)}, valid until ${shortDate(day(before.body.validUntil))}, and is itself valid only from ${shortDate(day(validFrom))}: until then no dose can be given. Is that meant?`,
+      ];
 }
 
 /** Written only of somebody who is there. */

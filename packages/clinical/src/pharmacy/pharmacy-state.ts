@@ -8,6 +8,7 @@ import type { Protocol } from '../protocol/protocol.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { heldBy } from '../standing/standing.ts';
 import type { Held } from '../standing/transitions.ts';
+import { placesOf } from '../visit/place.ts';
 
 type Check<Outcome extends Fact<'pharmacy-check'>['body']['outcome']> = Fact<'pharmacy-check'> & {
   readonly body: Extract<Fact<'pharmacy-check'>['body'], { outcome: Outcome }>;
@@ -91,11 +92,16 @@ export function holdsPreparation({ state }: OrderAtPharmacy, protocol: Protocol 
   }
 }
 
-/** Whether an order is one a pharmacist still looks at: in its days, no dose given since it was written, and its person in care. */
-export const isOpenOrder = (record: SubjectRecord, { on, body }: Fact<'prescription'>, today: Day): boolean =>
-  day(body.validUntil) >= today &&
-  !factsOf(record, 'dose').some((dose) => dose.on >= on) &&
-  !careEnded.has(heldBy(record, today).held);
+/**
+ * Whether an order is one a pharmacist still looks at: in its days, its person in care, and a dose to come under it: none was
+ * given since it was first written, or a place is held for another.
+ */
+export function isOpenOrder(record: SubjectRecord, order: Fact<'prescription'>, today: Day): boolean {
+  if (day(order.body.validUntil) < today || careEnded.has(heldBy(record, today).held)) return false;
+  const given = factsOf(record, 'dose').filter(({ on, seq }) => on >= order.on && seq > order.firstSeq);
+  const last = Math.max(...given.map(({ on }) => on));
+  return given.length === 0 || placesOf(record).some(({ on }) => on > last && on >= today);
+}
 
 const careEnded: ReadonlySet<Held> = new Set<Held>(['died', 'closed', 'transferred out']);
 

@@ -164,3 +164,74 @@ describe('whose word it is', () => {
     expect(unit.line('dana', 'pharmacy-answer', answer).map(({ name }) => name)).toContain('not-yours-to-do');
   });
 });
+
+describe('an order that is still to be looked at', () => {
+  const given = (): DayUnit => {
+    const unit = onTheDay(new DayUnit(wanted)).go();
+    check(unit, { outcome: 'verified' });
+    unit.prepared();
+    unit.expect('imre', unit.check());
+    unit.expect('dana', startInfusion);
+    unit.wait(31).expect('dana', { name: 'finish infusion', patient: 'p1', milliliters: 100 });
+    return unit;
+  };
+  test('after the dose nobody is asked about the order it was given under', () => {
+    const unit = given();
+    expect(tasks(unit)).toEqual([]);
+  });
+  test('corrected after the dose, with a place for the next: it held the preparation, and nobody was asked', () => {
+    const unit = given().wait(1);
+    changed(unit, { conditions: 'over 45 minutes' });
+    expect(tasks(unit)).toEqual([]);
+    unit.at('2026-11-27T09:00:00.000Z').expect('imre', {
+      name: 'book',
+      patient: 'p1',
+      session: 'thornbeck-2026-12-01',
+      place: 1,
+      accepts: { causes: ['interval: next due 26 Nov 2027'], reason: 'to be moved' },
+    });
+    expect(tasks(unit)).toEqual(['verify the prescription: pharmacist']);
+  });
+  test('written on the day of the dose for the next one, too', () => {
+    const unit = given().wait(1);
+    const body = { regimen: 'zoledronic-acid-yearly', validFrom: '2026-11-26', validUntil: '2027-12-31' };
+    unit.write('halina', 'prescription', body);
+    expect(tasks(unit)).toEqual(['verify the prescription: pharmacist']);
+  });
+});
+
+describe('days of a prescription that may be slips', () => {
+  const asked = (unit: DayUnit, validFrom: string, validUntil: string, confirms: readonly string[] = []) =>
+    unit.do('halina', {
+      name: 'record',
+      patient: 'p1',
+      line: {
+        kind: 'prescription',
+        body: { regimen: 'zoledronic-acid-yearly', validFrom, validUntil },
+        effectiveAt: unit.today(),
+      },
+      confirms: [...confirms],
+    });
+  test.each([
+    ['over before it is written', '2024-11-26', '2025-11-25', /It is over/],
+    ['valid for decades', '2026-11-26', '2062-11-25', /more than 24 months/],
+    ['next year’s, while this year’s stands', '2027-11-01', '2028-10-31', /until then no dose can be given/],
+  ])('%s: asked about, and written once confirmed', (_, from, until, says) => {
+    const unit = onTheDay();
+    const [first] = asked(unit, from, until);
+    expect(first).toMatchObject({ name: 'is-it-right', field: 'line.body.validUntil' });
+    expect(first?.says).toMatch(says);
+    expect(asked(unit, from, until, [first?.says ?? ''])).toEqual([]);
+  });
+  test('a year from today is written unasked', () => expect(asked(onTheDay(), '2026-11-26', '2027-11-25')).toEqual([]));
+  test('a name of a group direction is not written by hand', () => {
+    const body = {
+      regimen: 'zoledronic-acid-yearly',
+      groupDirection: 'Zoledronic acid, version 2',
+      validFrom: '2026-11-26',
+      validUntil: '2027-11-25',
+    };
+    const [refused] = onTheDay().line('halina', 'prescription', body);
+    expect(refused).toMatchObject({ name: 'field-wrong', field: 'line.body.orderedAs' });
+  });
+});

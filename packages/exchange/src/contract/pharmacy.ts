@@ -18,6 +18,11 @@ export const prescriptionToVerify = z.object({
   number: z.string(),
   born: z.string(),
   allergies: z.string(),
+  /** Of the day of the place, else of today, with its numbers; absent: no protocol. */
+  clearance: z.string().optional(),
+  /** Taken now, by name. */
+  medicines: z.array(z.string()),
+  lastDose: z.string().optional(),
   /** The entry of the prescription as it stands. */
   prescription: z.string(),
   /** In words: medicine, dose, validity, interval. */

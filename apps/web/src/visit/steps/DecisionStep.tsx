@@ -33,6 +33,7 @@ export function DecisionStep({ data, done }: StepProps) {
             </Verdict>
           </p>
           <GoItems go={go} />
+          {data.prescription !== undefined && <p>The order: {data.prescription}.</p>}
         </>
       )}
       <WhenField time={step.time} setTime={step.setTime} />

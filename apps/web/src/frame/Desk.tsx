@@ -2,8 +2,8 @@ import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import { Button } from '../paper/Button.tsx';
 import { leaveNothing } from '../offline/keep-day.ts';
+import { leaveServer } from '../server/leaving.ts';
 import { me, signedOut } from '../server/queries.ts';
-import { post } from '../server/request.ts';
 import { actAs, useActingRole } from './acting-role.ts';
 import { useMay } from './may.ts';
 import css from './Frame.module.css';
@@ -15,12 +15,10 @@ export function Desk({ change }: { change: () => void }) {
   const may = useMay();
   if (person === undefined || person === null) return null;
   const leave = (): void => {
-    void post('signOut')
-      .catch(() => undefined)
-      .finally(() => {
-        signedOut();
-        void leaveNothing();
-      });
+    // Not when the server has heard of it: on a network that is silent that would be never.
+    void leaveServer();
+    signedOut();
+    void leaveNothing();
   };
   return (
     <section className={css['desk']} aria-label="At the desk">

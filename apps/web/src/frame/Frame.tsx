@@ -1,12 +1,13 @@
 import { useQuery } from '@tanstack/react-query';
 import { Outlet } from '@tanstack/react-router';
-import { Suspense, lazy, useState } from 'react';
+import { Suspense, lazy, useEffect, useState } from 'react';
 import { AnaphylaxisCard } from '../anaphylaxis/AnaphylaxisCard.tsx';
 import { useCardOpen } from '../anaphylaxis/card-open.ts';
 import { ToAnaphylaxisCard } from '../anaphylaxis/ToAnaphylaxisCard.tsx';
 import { ToCall } from '../call/ToCall.tsx';
 import { useCallOpen } from '../call/call-open.ts';
-import { me } from '../server/queries.ts';
+import { onLeft } from '../server/leaving.ts';
+import { me, signedOut } from '../server/queries.ts';
 import { SyncState } from '../offline/SyncState.tsx';
 import { useKeepDay } from '../offline/keep-day.ts';
 import { useLive } from '../server/live.ts';
@@ -19,6 +20,7 @@ import { useFollowFocus } from './follow-focus.ts';
 import css from './Frame.module.css';
 import { LeftBehindNotes } from './LeftBehindNotes.tsx';
 import { useMay } from './may.ts';
+import { Opening } from './Opening.tsx';
 import { Side } from './Side.tsx';
 import { Search } from './search/Search.tsx';
 import { useUnit } from './unit.ts';
@@ -41,6 +43,7 @@ export function Frame() {
   const may = useMay();
   const american = useUnit().unit?.letters?.language === 'en-US';
   useLive(signedIn);
+  useEffect(() => onLeft(signedOut), []);
   useKeepDay();
   useFollowFocus();
   useFetchScreens(signedIn);
@@ -55,7 +58,13 @@ export function Frame() {
   ) : (
     <ToAnaphylaxisCard />
   );
-  if (asked.data === undefined && asked.error === null) return card;
+  if (asked.data === undefined && asked.error === null)
+    return (
+      <>
+        <Opening />
+        {card}
+      </>
+    );
   const away = !signedIn || changing;
   const out = away || cardOpen;
   return (

@@ -24,8 +24,11 @@ const worker = globalThis as unknown as {
 };
 
 /** How long a dead network may keep a nurse waiting before the kept copy is shown. */
-const screenMilliseconds = 1500;
+const screenMilliseconds = 700;
 const answerMilliseconds = 4000;
+/** Once it was waited for in vain, the kept copy is shown after so long, until something answers again. */
+const silentMilliseconds = 150;
+let isSilent = false;
 
 worker.addEventListener('install', (event) =>
   event.waitUntil(
@@ -57,8 +60,16 @@ worker.addEventListener('fetch', (event) => {
   else event.respondWith(file(request));
 });
 
-const reached = async (request: Request, milliseconds: number): Promise<Response> =>
-  fetch(request, { signal: AbortSignal.timeout(milliseconds) });
+async function reached(request: Request, milliseconds: number): Promise<Response> {
+  try {
+    const response = await fetch(request, { signal: AbortSignal.timeout(milliseconds) });
+    isSilent = false;
+    return response;
+  } catch (error) {
+    if ((error as Error).name === 'TimeoutError') isSilent = true;
+    throw error;
+  }
+}
 
 async function screen(request: Request): Promise<Response> {
   try {
@@ -70,17 +81,42 @@ async function screen(request: Request): Promise<Response> {
 
 const file = async (request: Request): Promise<Response> => (await caches.match(request)) ?? fetch(request);
 
-async function answer(request: Request, { pathname, search }: URL): Promise<Response> {
-  const name = `${pathname}${search}`;
+/** What is kept; on a network that is silent it is not waited for long, and what comes later is kept for the next time. */
+async function answer(request: Request, address: URL): Promise<Response> {
+  const name = `${address.pathname}${address.search}`;
+  const asked = fromServer(request, address);
+  const inTime = isSilent ? await Promise.race([asked, after(silentMilliseconds)]) : await asked;
+  return inTime ?? (await keptAnswer(name)) ?? (await asked) ?? Response.error();
+}
+
+const after = async (milliseconds: number): Promise<undefined> =>
+  new Promise((resolve) => {
+    setTimeout(() => resolve(undefined), milliseconds);
+  });
+
+let asks = 0;
+const keptTurns = new Map<string, number>();
+
+/** Undefined: none came, or one of a proxy whose server is away and for which there is a copy. */
+async function fromServer(request: Request, { pathname, search }: URL): Promise<Response | undefined> {
+  asks += 1;
+  const turn = asks;
   try {
     const response = await reached(request, answerMilliseconds);
+    const name = `${pathname}${search}`;
     if (response.status >= 502) return (await keptAnswer(name)) ?? response;
     const day = response.ok ? await keptDay() : undefined;
-    if (day !== undefined && isOfDay(pathname, day))
-      await keepBeside(dayName, name, await answerToKeep(response.clone()));
+    if (day !== undefined && isOfDay(pathname, day)) {
+      const one = await answerToKeep(response.clone());
+      // An answer that comes late never takes the place of one that was asked for after it.
+      if (turn > (keptTurns.get(name) ?? 0)) {
+        keptTurns.set(name, turn);
+        await keepBeside(dayName, name, one);
+      }
+    }
     return response;
   } catch {
-    return (await keptAnswer(name)) ?? Response.error();
+    return undefined;
   }
 }
 

@@ -1,6 +1,7 @@
 /** What the screens read, by name. The first part of a key says whose it is, so that a live update can find it. */
 import { QueryCache, QueryClient, keepPreviousData, queryOptions } from '@tanstack/react-query';
 import type { MeView } from '@twelvemonth/exchange';
+import { isLeftOpen, signedInAnew } from './leaving.ts';
 import { forgetLeftBehind } from './left-behind.ts';
 import type { Asked, RouteName } from './paths.ts';
 import { read } from './request.ts';
@@ -25,6 +26,7 @@ export const queries = new QueryClient({
 
 /** Someone is at the desk. Forms being filled in stay; what this person may not see is forgotten, not only hidden. */
 export function begin(person: MeView): void {
+  signedInAnew();
   queries.setQueryData<MeView | null>(['me'], person);
   if (!person.may.includes('person')) {
     forgetLeftBehind();
@@ -81,7 +83,7 @@ export const me = queryOptions({
   queryKey: ['me'] as const,
   queryFn: async ({ signal }): Promise<MeView | null> => {
     try {
-      return await read('me', {}, signal);
+      return (await isLeftOpen()) ? null : await read('me', {}, signal);
     } catch (error) {
       if (isSignedOut(error)) return null;
       throw error;

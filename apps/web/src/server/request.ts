@@ -1,7 +1,8 @@
 /** One call to the server. Answers are trusted as the contract types them: the server checks what it sends. */
-import { deviceMilliseconds } from '../clock.ts';
+import type { VisitView } from '@twelvemonth/exchange';
 import { keptAtHeader } from '../offline/kept-day.ts';
-import { noteReached, noteServerTime, reckonedServerTime } from './connection.ts';
+import { visitCarriedOn } from '../offline/kept-visit.ts';
+import { noteReached, noteServerTime, reckonedServerTime, secondsSince } from './connection.ts';
 import { type AnswerOf, type Asked, type BodyOf, type RouteName, addressOf } from './paths.ts';
 import { NotReached, problemFrom } from './server-problem.ts';
 
@@ -65,7 +66,7 @@ export async function read<Name extends RouteName>(
     headers: { accept: 'application/json' },
     signal: signal === undefined ? limit(name) : AbortSignal.any([signal, limit(name)]),
   });
-  return carriedOn(parsed(text) as AnswerOf<Name>, keptAt);
+  return carriedOn(name, parsed(text) as AnswerOf<Name>, keptAt);
 }
 
 const keptAtOf = (response: Response): number | undefined => {
@@ -73,11 +74,14 @@ const keptAtOf = (response: Response): number | undefined => {
   return at === null ? undefined : Number(at);
 };
 
-/** An answer that was kept tells the server's time as it was then: told as it is now. */
-function carriedOn<Answer>(answer: Answer, keptAt: number | undefined): Answer {
+/** An answer that was kept tells the server's time as it was then: told as it is now, and what ran meanwhile has run on. */
+function carriedOn<Answer>(name: RouteName, answer: Answer, keptAt: number | undefined): Answer {
   if (typeof answer !== 'object' || answer === null || !('serverTime' in answer)) return answer;
-  noteServerTime(String(answer.serverTime), keptAt ?? deviceMilliseconds());
-  return keptAt === undefined ? answer : { ...answer, serverTime: new Date(reckonedServerTime()).toISOString() };
+  const serverTime = String(answer.serverTime);
+  noteServerTime(serverTime, keptAt);
+  if (keptAt === undefined) return answer;
+  const passed = name === 'visit' ? visitCarriedOn(answer as unknown as VisitView, secondsSince(serverTime)) : answer;
+  return { ...(passed as Answer), serverTime: new Date(reckonedServerTime()).toISOString() };
 }
 
 /** A document the server writes as HTML (a letter, the notes). */

@@ -3,6 +3,7 @@ import { type FormEvent, useState } from 'react';
 import { TextField } from '../fields/TextField.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Trouble } from '../paper/Trouble.tsx';
+import { beforeSignIn } from '../server/leaving.ts';
 import { begin } from '../server/queries.ts';
 import { post } from '../server/request.ts';
 import { DemoPeople } from './DemoPeople.tsx';
@@ -28,6 +29,7 @@ export function SignInForm({
     setBusy(true);
     setError(undefined);
     try {
+      await beforeSignIn();
       begin(await post('signIn', { username: username.trim(), password }));
     } catch (caught) {
       setError(caught instanceof Error ? caught : new Error(String(caught)));

@@ -26,21 +26,31 @@ export type OwnTime = {
 /** The machine's own clock, also in a demo: what is outside the program goes by it. */
 export const wallNow = (): Instant => Temporal.Now.instant().toString({ smallestUnit: 'millisecond' });
 
-export function systemClock(own?: OwnTime): Clock {
+/** Two counters that a wall clock does not touch, in seconds: the machine's, and the finer one of this process. */
+export type Counters = { readonly machine: () => number; readonly process: () => number };
+
+const ownCounters: Counters = { machine: uptime, process: () => process.uptime() };
+
+export function systemClock(own?: OwnTime, counters: Counters = ownCounters): Clock {
   const boot = bootId();
-  // The machine's uptime in whole seconds is not fine enough for a running time; the process's own counter carries the rest.
-  const uptimeAtStart = uptime() * 1000 - process.uptime() * 1000;
+  // The machine's uptime may be told in whole seconds, which is not fine enough for a running time: the process's own counter
+  // carries the rest. That one stands still while the machine sleeps; what ran went on.
+  const uptimeAtStart = (counters.machine() - counters.process()) * 1000;
+  const uptimeNow = (): number =>
+    Math.max(0, Math.round(Math.max(uptimeAtStart + counters.process() * 1000, counters.machine() * 1000)));
   const shift = own === undefined ? 0 : shiftTo(own);
   const instant = (): Temporal.Instant => Temporal.Now.instant().add({ milliseconds: shift });
+  // Of a demo the wall says how long its own clock has been up, once; from then on it is counted.
+  const demoBegan = instant().epochMilliseconds - uptimeNow();
   return {
     now: () => instant().toString({ smallestUnit: 'millisecond' }),
     reading: () => {
       const now = instant();
       const wall = now.toString({ smallestUnit: 'millisecond' });
       if (own?.clock !== undefined) {
-        return { boot: own.clock.boot, uptimeMilliseconds: now.epochMilliseconds + own.clock.aheadOfWall, wall };
+        return { boot: own.clock.boot, uptimeMilliseconds: demoBegan + uptimeNow() + own.clock.aheadOfWall, wall };
       }
-      return { boot, uptimeMilliseconds: Math.max(0, Math.round(uptimeAtStart + process.uptime() * 1000)), wall };
+      return { boot, uptimeMilliseconds: uptimeNow(), wall };
     },
     local: (zone) => {
       const local = instant().toZonedDateTimeISO(zone);

@@ -35,12 +35,12 @@ function between(from: KeptReading, until: KeptReading): number | undefined {
   return wall >= until.uptimeMilliseconds ? wall : undefined;
 }
 
-/** Milliseconds since the second check. Undefined: cannot be measured, and what rests on it is asked again. */
-export function sinceCheck({ body, at, recordedAt }: Fact<'second-check'>, now: ClockReading): number | undefined {
-  if (body.clock !== undefined) return between(body.clock, now);
-  // Made before its clock was kept: only the wall clock is left, and a check in the future contradicts it.
-  const wall = Date.parse(now.wall) - Date.parse(at ?? recordedAt);
-  return wall >= 0 ? wall : undefined;
+/**
+ * Milliseconds since the second check. Undefined: cannot be measured, and what rests on it is asked again. Too few would pass an
+ * interruption by, so a wall clock is never enough: it may have been put back, and says then that less has passed.
+ */
+export function sinceCheck({ body }: Fact<'second-check'>, now: ClockReading): number | undefined {
+  return body.clock?.boot === now.boot ? between(body.clock, now) : undefined;
 }
 
 export type ClockMark = { readonly what: 'started' | 'paused' | 'resumed'; readonly clock: KeptReading };

@@ -236,6 +236,15 @@ describe('interrupted between second check and start', () => {
       unit.bootedAt = new Date(Date.parse(unit.now) - 60_000).toISOString();
       expect(unit.do('dana', start(['full name', 'number']))[0]?.says).toContain('cannot be measured');
     });
+    test('put back over a restart by a little, so that it looks right: it is asked again all the same', () => {
+      const unit = checked().wait(25);
+      // Twenty-five minutes went by; the wall clock says five, and the machine has been up for one.
+      unit.at(new Date(Date.parse(unit.now) - 20 * 60_000).toISOString());
+      unit.boot = 'b2';
+      unit.bootedAt = new Date(Date.parse(unit.now) - 60_000).toISOString();
+      expect(unit.do('dana', start(['full name', 'number']))[0]?.says).toContain('cannot be measured');
+      expect(unit.refused('dana', anew({ product, batchLastFour: '2391' }))).toEqual([]);
+    });
   });
   test.each([
     ['another product', { product: 'zoledronic acid 4 mg in 100 mL', batchLastFour: '2391' }],

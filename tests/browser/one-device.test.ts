@@ -47,9 +47,9 @@ it('who sees trouble pauses it where they stand; the first screen is told who ho
 it('going on at the first screen asks, and taking it over is in the notes', async () => {
   const { press, sees, tick } = hands(first);
   await tick(lookedAlong);
-  await press(/^It runs again/);
-  // What was written meanwhile is read first; then it is asked.
-  await sees(/infusion paused: she asked for it/);
+  // Why it stands still, and who stopped it, is read beside the button.
+  await sees('she asked for it');
+  await sees(/\(Chris Check\)/);
   await press(/^It runs again/);
   await sees(/This drip is looked after at screen \w+, not here/);
   await checked(first, 'take-over');

@@ -58,9 +58,24 @@ describe('the look at the site', () => {
   });
 
   it('swelling or pain stops it in one tap; what is seen is written with its score while it stands still', async () => {
+    // A slow answer: the screen shows that it stands still before the press is answered, and what is ticked by then stays.
+    const answer = Promise.withResolvers<void>();
+    await page.route(
+      '**/api/acts',
+      async (route) => {
+        const response = await route.fetch();
+        await answer.promise;
+        await route.fulfill({ response });
+      },
+      { times: 1 },
+    );
     await hands(site).press('Swelling or pain: it stands still now');
     await page.getByRole('heading', { name: 'Paused' }).waitFor();
     await hands(site).sees('Look at the site again.');
+    await site.getByRole('checkbox', { name: 'redness', exact: true }).check({ force: true });
+    answer.resolve();
+    await page.getByText(/^Recorded for .*: infusion paused\.$/).waitFor();
+    await site.getByRole('checkbox', { name: 'redness', exact: true, checked: true }).uncheck({ force: true });
     await expect.poll(async () => site.getByRole('button', { name: 'What is seen?' }).isDisabled()).toBe(true);
     await site.getByRole('checkbox', { name: 'swelling', exact: true }).check({ force: true });
     await site.getByRole('checkbox', { name: 'pain', exact: true }).check({ force: true });

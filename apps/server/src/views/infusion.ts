@@ -53,6 +53,17 @@ export function infusionViewOf(
   };
 }
 
+/** Whoever lets it run again has read why it stands still. */
+export function pauseOf(
+  visit: Visit | undefined,
+  nameOf: (staff: string) => string,
+): Pick<NonNullable<VisitView['infusion']>, 'pause'> {
+  const paused = visit?.infusion?.finished === undefined ? visit?.infusion?.paused : undefined;
+  return paused === undefined
+    ? {}
+    : { pause: { at: paused.at ?? paused.recordedAt, by: nameOf(paused.author.staff), reason: paused.body.reason } };
+}
+
 function inMinutes(milliseconds: number): string {
   const seconds = Math.floor(milliseconds / 1000);
   const minutes = Math.floor(seconds / 60);

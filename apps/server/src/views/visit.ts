@@ -29,7 +29,7 @@ import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
 import { atPharmacyOf } from './pharmacy.ts';
 import { goViewOf } from './go.ts';
-import { infusionViewOf } from './infusion.ts';
+import { infusionViewOf, pauseOf } from './infusion.ts';
 import { lastTimeInWords } from './last-time.ts';
 import { nearNames } from './look-alikes.ts';
 import { nursesFor } from './named-nurse.ts';
@@ -129,7 +129,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, on?: Day): Prom
           },
         }),
     ...injectionViewOf(visit),
-    ...(infusion === undefined ? {} : { infusion }),
+    ...(infusion === undefined ? {} : { infusion: { ...infusion, ...pauseOf(visit, nameOf) } }),
     ...(site === undefined ? {} : { site }),
     ...resiteViewOf(visit),
     ...reactionsOf(visit, nameOf),

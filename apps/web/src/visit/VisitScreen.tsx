@@ -37,7 +37,8 @@ function Chairside({ data }: { data: VisitView }) {
   const [said, setSaid] = useState<string>();
   /**
    * A step that goes on after it was recorded (a try that failed) begins with an empty form: the same press twice is not two tries.
-   * Only that step's: the next one may be on the screen, and half filled in, before the answer to the press is here.
+   * Only that step's: the next one may be on the screen, and half filled in, before the answer to the press is here. The drip is
+   * one step and several forms, each begun anew by what the notes say, not by the answer.
    */
   const [recorded, setRecorded] = useState<{ readonly step: string | undefined; readonly times: number }>();
   const { unit } = useUnit();
@@ -55,7 +56,7 @@ function Chairside({ data }: { data: VisitView }) {
     setRecorded((before) => ({ step: pressed, times: (before?.times ?? 0) + 1 }));
     told(says);
   };
-  const again = recorded?.step === pressed ? (recorded?.times ?? 0) : 0;
+  const again = recorded?.step === pressed && pressed !== 'infusion' ? (recorded?.times ?? 0) : 0;
   return (
     <>
       <VisitHeader data={data} />

@@ -112,6 +112,8 @@ export const visitView = z.object({
       /** Seconds it has run as the server reckons now, pauses left out; absent: cannot be measured. */
       ranSeconds: z.number().optional(),
       paused: z.boolean(),
+      /** Why it stands still, who stopped it and when. */
+      pause: z.object({ at: moment, by: z.string(), reason: z.string() }).optional(),
       earliestFinish: moment.optional(),
       finishedAt: moment.optional(),
       milliliters: z.number().optional(),

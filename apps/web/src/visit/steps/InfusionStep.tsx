@@ -22,7 +22,7 @@ export function InfusionStep({ data, done }: StepProps) {
   return data.infusion === undefined ? (
     <Start key={data.checkedMinutes} data={data} done={done} />
   ) : (
-    <Running data={data} done={done} />
+    <Running key={String(data.infusion.paused)} data={data} done={done} />
   );
 }
 

@@ -39,6 +39,11 @@ export function Running({ data, done }: StepProps) {
   return (
     <FieldTroubles value={step.attempt.refusals}>
       <h2>{infusion.paused ? 'Paused' : 'Running'}</h2>
+      {infusion.pause !== undefined && (
+        <p>
+          {timeOfDay(infusion.pause.at, step.zone)}: <strong>{infusion.pause.reason}</strong> ({infusion.pause.by})
+        </p>
+      )}
       <p className={css['clock']} role="timer">
         {infusion.paused ? asClock(ran) : left > 0 ? asClock(Math.ceil(left)) : asClock(ran)}
       </p>
@@ -115,7 +120,9 @@ export function Running({ data, done }: StepProps) {
       </div>
       {open === 'pause' && !infusion.paused && <PauseForm step={step} />}
       {open === 'stop' && <StopEarlyForm step={step} />}
-      {data.site !== undefined && <SiteCheck site={data.site} ranSeconds={ran} paused={infusion.paused} step={step} />}
+      {data.site !== undefined && (
+        <SiteCheck key={data.site.last?.at} site={data.site} ranSeconds={ran} paused={infusion.paused} step={step} />
+      )}
     </FieldTroubles>
   );
 }

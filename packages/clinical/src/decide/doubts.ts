@@ -14,6 +14,7 @@ import type { Protocol } from '../protocol/protocol.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { sameName } from '../requirements/medicine-name.ts';
 import { visitOn } from '../visit/visit.ts';
+import { standingSupports } from '../visit/supports.ts';
 import { type Refusal } from './refusal.ts';
 import { refusal } from './refuse.ts';
 
@@ -44,6 +45,8 @@ function askedAt(kind: Fact['kind']): { readonly field: string; readonly look: s
       return { field: 'sort', look: 'choose its sort here' };
     case 'prescription':
       return { field: 'validUntil', look: 'look at both days and their years' };
+    case 'support-booking':
+      return { field: 'bookedWith', look: 'look at what is booked, and at the times' };
     case 'died':
       return { field: 'source', look: 'look whose notes these are, and at the day' };
     case 'observed':
@@ -84,6 +87,11 @@ function doubtsAbout(
         ...asDays(fact as Fact<'prescription'>),
         ...inPlaceOf(fact as Fact<'prescription'>, others('prescription')),
       ];
+    case 'support-booking':
+      return [
+        ...bookedAlready(record, fact as Fact<'support-booking'>),
+        ...thereTooLate(fact as Fact<'support-booking'>),
+      ];
     case 'died':
       return seenAfter(record, fact);
     case 'observed':
@@ -94,6 +102,25 @@ function doubtsAbout(
       return [];
   }
 }
+
+/** Two clerks, one car each: the same thing booked twice for one place. */
+function bookedAlready(record: SubjectRecord, { body }: Fact<'support-booking'>): readonly string[] {
+  if (body.answer !== 'booked') return [];
+  const there = standingSupports(record).find(
+    (one) => one.body.what === body.what && one.body.session === body.session && one.id !== body.inPlaceOf,
+  );
+  return there === undefined
+    ? []
+    : [
+        `A ${body.what} is booked for that day already, with ${there.body.bookedWith}${there.body.at === undefined ? '' : ` at ${there.body.at}`}: is this another one, for the way back?`,
+      ];
+}
+
+/** HH:MM compares as text. */
+const thereTooLate = ({ body }: Fact<'support-booking'>): readonly string[] =>
+  body.answer === 'booked' && body.at !== undefined && body.at > body.arriveAt
+    ? [`It is to be there at ${body.at}, after they are to arrive at ${body.arriveAt}: is that for the way back?`]
+    : [];
 
 /** An order that is valid for longer is asked about. Common practice, no source: most services let one last a year. */
 const validMonthsAskedAbout = 24;

@@ -1,5 +1,5 @@
 /** What waits for somebody about the bookings that go with a place. */
-import type { Day } from '../calendar/day.ts';
+import { type Day, day, shortDate } from '../calendar/day.ts';
 import { plural } from '../kinds-texts/words.ts';
 import type { SubjectRecord } from '../record/patient-record.ts';
 import { placesOf } from '../visit/place.ts';
@@ -14,8 +14,8 @@ export function supportTasks(record: SubjectRecord, today: Day, willNotCome: boo
       'move or cancel what was booked',
       booking,
       'clerk',
-      booking.on,
-      `${booking.body.what}: ${moveTo === undefined ? 'cancel' : 'move'}`,
+      day(booking.body.on),
+      `${booking.body.what} of ${shortDate(day(booking.body.on))}: ${moveTo === undefined ? 'cancel' : `move to ${shortDate(moveTo.on)}`}`,
     ),
   );
   if (willNotCome) return left;
@@ -29,11 +29,11 @@ export function supportTasks(record: SubjectRecord, today: Day, willNotCome: boo
             'arrange what goes with the place',
             booking,
             'clerk',
-            place.bookedOn,
-            plural(
+            place.on,
+            `${plural(
               open.map(({ what }) => what),
               'and',
-            ),
+            )} for ${shortDate(place.on)}`,
           ),
         ];
   });

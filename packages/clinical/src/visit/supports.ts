@@ -38,7 +38,7 @@ export type SupportLine = { readonly what: Support } & (
 );
 
 /** Bookings nobody has cancelled or moved on. */
-function standing(record: SubjectRecord): readonly SupportBooked[] {
+export function standingSupports(record: SubjectRecord): readonly SupportBooked[] {
   const all = asWritten(record, 'support-booking');
   const ended = new Set(
     all.flatMap(({ body }) =>
@@ -53,7 +53,7 @@ const isFor = ({ body }: SupportBooked, { session, arriveAt }: Place): boolean =
 
 /** For one place: everything that is needed or booked, and how far it is. */
 export function supportLinesFor(record: SubjectRecord, place: Place): readonly SupportLine[] {
-  const booked = standing(record).filter((booking) => isFor(booking, place));
+  const booked = standingSupports(record).filter((booking) => isFor(booking, place));
   const needed = supportsNeeded(record);
   return supports.flatMap((what): SupportLine[] => {
     const mine = booked.filter(({ body }) => body.what === what);
@@ -79,7 +79,7 @@ export function supportsLeftBehind(record: SubjectRecord, today: Day): readonly 
   const places = placesOf(record);
   const goesOn = latest(record, 'died') === undefined;
   const next = goesOn ? places.find(({ on }) => on >= today) : undefined;
-  return standing(record)
+  return standingSupports(record)
     .filter((booking) => !places.some((place) => isFor(booking, place)))
     .map((booking) => ({ booking, moveTo: next }));
 }

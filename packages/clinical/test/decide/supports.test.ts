@@ -54,7 +54,9 @@ describe('what a place asks for', () => {
 
   test('stands to be arranged until it is booked, or said not to be needed with a reason', () => {
     const unit = booked();
-    expect(tasks(unit)).toEqual(['arrange what goes with the place (transport, interpreter and hoist)']);
+    expect(tasks(unit)).toEqual([
+      'arrange what goes with the place (transport, interpreter and hoist for 26 Nov 2026)',
+    ]);
     transport(unit);
     unit.write('bettina', 'support-booking', {
       answer: 'not needed',
@@ -63,7 +65,7 @@ describe('what a place asks for', () => {
       reason: 'speaks English at work',
     });
     expect(states(unit)).toEqual(['transport: booked', 'interpreter: not needed', 'hoist: to arrange']);
-    expect(tasks(unit)).toEqual(['arrange what goes with the place (hoist)']);
+    expect(tasks(unit)).toEqual(['arrange what goes with the place (hoist for 26 Nov 2026)']);
   });
 
   test('nothing more is booked for who goes to another service: the place is to be given up', () => {
@@ -88,7 +90,7 @@ describe('when the place moves or is given up', () => {
     transport(unit);
     move(unit);
     expect(supportsLeftBehind(unit.patient(), today(unit)).map(({ moveTo }) => moveTo?.session)).toEqual([second]);
-    expect(tasks(unit)).toContain('move or cancel what was booked (transport: move)');
+    expect(tasks(unit)).toContain('move or cancel what was booked (transport of 26 Nov 2026: move to 1 Dec 2026)');
     expect(states(unit)).toContain('transport: to arrange');
     transport(unit, unit.newest('support-booking').id);
     expect(supportsLeftBehind(unit.patient(), today(unit))).toEqual([]);
@@ -125,12 +127,60 @@ describe('when the place moves or is given up', () => {
       askedBy: 'the patient',
     });
     later(unit);
-    expect(tasks(unit)).toEqual(['move or cancel what was booked (transport: cancel)']);
+    expect(tasks(unit)).toEqual(['move or cancel what was booked (transport of 26 Nov 2026: cancel)']);
     unit.write('bettina', 'support-booking', {
       answer: 'cancelled',
       booking: unit.newest('support-booking').id,
       toldWhom: 'transport desk, Kim',
     });
     expect(tasks(unit)).toEqual([]);
+  });
+});
+
+describe('two clerks at once', () => {
+  const booking = (unit: DayUnit, more: object = {}) => {
+    const { session, arriveAt } = place(unit);
+    const body = {
+      answer: 'booked',
+      what: 'transport',
+      session,
+      on: session.slice(-10),
+      arriveAt,
+      bookedWith: 'transport desk',
+      ...more,
+    };
+    return unit.line('bettina', 'support-booking', body);
+  };
+
+  test('the same car booked twice for one place is asked about', () => {
+    const unit = booked();
+    expect(booking(unit, { at: '08:00' })).toEqual([]);
+    expect(booking(unit)).toMatchObject([
+      {
+        name: 'is-it-right',
+        says: expect.stringMatching(/transport is booked for that day already, with transport desk at 08:00/),
+      },
+    ]);
+  });
+
+  test('a car that comes after they are to be there is asked about', () =>
+    expect(booking(booked(), { at: '17:40' })).toMatchObject([
+      { name: 'is-it-right', says: expect.stringMatching(/at 17:40, after they are to arrive at 08:40/) },
+    ]));
+
+  test('what one has moved the other does not move or cancel again, nor with something of another sort', () => {
+    const unit = booked();
+    transport(unit);
+    const car = unit.newest('support-booking').id;
+    move(unit);
+    expect(booking(unit, { what: 'hoist', inPlaceOf: car })).toMatchObject([
+      { name: 'field-wrong', field: 'line.body.inPlaceOf' },
+    ]);
+    transport(unit, car);
+    expect(booking(unit, { inPlaceOf: car }).map(({ name }) => name)).toContain('field-wrong');
+    const cancel = { answer: 'cancelled', booking: car, toldWhom: 'transport desk' };
+    expect(unit.line('bettina', 'support-booking', cancel)).toMatchObject([
+      { name: 'field-wrong', says: expect.stringMatching(/moved or cancelled already/) },
+    ]);
   });
 });

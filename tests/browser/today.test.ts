@@ -33,12 +33,19 @@ beforeAll(async () => {
 afterAll(() => at.close());
 
 it('says who is late, who could come instead, and when the last can have left', async () => {
-  const { sees } = hands(desk);
+  const { press, sees } = hands(desk);
   await sees(/Olive Tranter is \d+ minutes late/);
   await sees('Could come instead:');
   await desk.getByRole('link', { name: 'Edda Marrow' }).waitFor();
   await sees(/the last can leave at \d\d:\d\d at the earliest/);
   await sees(`last with ${people.nurse.name}`);
+  // No sooner than the earliest, by a rehearsal of what is left of the day.
+  await press('When shall we likely be finished?');
+  await sees(/As likely as not over by/);
+  const said = (await desk.getByText(/As likely as not over by/).textContent()) ?? '';
+  const [half = '', nineInTen = ''] = said.match(/\d\d:\d\d/g) ?? [];
+  const earliest = /can leave at (\d\d:\d\d)/.exec((await desk.getByRole('main').textContent()) ?? '')?.[1] ?? '';
+  expect([earliest, half, nineInTen].toSorted()).toEqual([earliest, half, nineInTen]);
   await checked(desk, 'today-late-desktop');
 });
 

@@ -13,6 +13,7 @@ export type { UnitDayWritten } from './day/unit-format.ts';
 export * from './drawn/drawn.ts';
 export * from './drawn/improve-drawn.ts';
 export { whyNotOffered } from './fill/cost.ts';
+export { type LikelyFinish, likelyFinish } from './during/likely-finish.ts';
 export * from './during/rest-of-day.ts';
 export * from './during/so-far.ts';
 export * from './fill/fairness.ts';

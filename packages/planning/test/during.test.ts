@@ -10,6 +10,8 @@ import {
   broken,
   clockAt,
   leavesAt,
+  likelyFinish,
+  noChances,
   noDayChanges,
   planDay,
   proposeRest,
@@ -168,6 +170,36 @@ describe('the rest of a day that has begun', () => {
     const rest = restAt(lived[3]!, 24, { ...noDayChanges, chairs: 3 });
     const once = (): string => JSON.stringify(proposeRest(rest, { seed: 5, limit }));
     expect(once()).toBe(once());
+  });
+
+  it('is likely over no sooner than the longest way of anybody still there, and half the days before nine in ten', () => {
+    fc.assert(
+      fc.property(anyRest, ({ rest }) => {
+        const { drawn } = proposeRest(rest, { seed: 1, limit });
+        const finish = likelyFinish(rest, { drawn, lost: [], stuck: [] }, { seed: 1, days: 100 }, noChances);
+        // Nothing goes otherwise: nobody leaves before the sum of their own steps from the time they come, by hand.
+        const needed = Math.max(
+          0,
+          ...rest.day.visits.flatMap(({ steps }, at) => {
+            const times = drawn.plan[at];
+            return times == null ? [] : [times.arrives + steps.reduce((sum, { ticks }) => sum + ticks, 0)];
+          }),
+        );
+        expect(finish.half >= clockAt(rest.day, needed)).toBe(true);
+        expect(finish.nineInTen >= finish.half).toBe(true);
+      }),
+    );
+  });
+
+  it('is likely over later where steps vary than where nothing goes otherwise', () => {
+    for (const one of lived) {
+      const rest = restAt(one, 20);
+      const proposal = proposeRest(rest, { seed: 1, limit });
+      const [varied, exact] = [undefined, noChances].map((chances) =>
+        likelyFinish(rest, proposal, { seed: 1, days: 500 }, chances),
+      );
+      expect([one.id, varied!.nineInTen > exact!.nineInTen]).toEqual([one.id, true]);
+    }
   });
 
   it('has nothing to plan once everybody has gone or the day is over', () => {

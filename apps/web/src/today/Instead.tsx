@@ -11,7 +11,10 @@ export function Instead({ data }: { data: TodayView }) {
       <Note tone={late.length > 0 ? 'caution' : 'quiet'}>
         {late.map(({ patient, name, late: minutes }) => (
           <p key={patient}>
-            <strong>{name}</strong> is {minutes} minutes late.
+            <strong>{name}</strong> is {minutes} minutes late.{' '}
+            <Link to="/people/$patient" params={{ patient }} search={{ record: 'call' }} className="finger">
+              Ring them, and write down what was said
+            </Link>
           </p>
         ))}
         <p>

@@ -1,6 +1,7 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link } from '@tanstack/react-router';
 import type { TodayView } from '@twelvemonth/exchange';
+import { useMay } from '../frame/may.ts';
 import { Note } from '../paper/Note.tsx';
 import { buttonLook } from '../paper/button-look.ts';
 import { me } from '../server/queries.ts';
@@ -17,8 +18,8 @@ const stateWords: Readonly<Record<State, string>> = {
 };
 
 /** Nobody closes while people are still to come. */
-function actOf(state: State, { counts }: TodayView): string {
-  if (state === 'not opened') return 'Open the session';
+function actOf(state: State, { counts }: TodayView, may: ReturnType<typeof useMay>): string {
+  if (state === 'not opened') return may('open session') ? 'Open the session' : 'Look at it';
   if (state === 'open') return counts.gone < counts.listed ? 'Staff, packs, closing' : 'Close the session';
   return state === 'closed' ? 'Look at it' : 'Read the handover';
 }
@@ -26,13 +27,14 @@ function actOf(state: State, { counts }: TodayView): string {
 /** Whether the session of today is open, what holds it, and the one act that comes next for it. */
 export function SessionState({ data }: { data: TodayView }) {
   const { session, sessionState: state, held } = data;
+  const may = useMay();
   if (session === undefined || state === undefined) return null;
   return (
     <div className="screenOnly" style={{ marginBottom: '1rem' }}>
       <p style={{ display: 'flex', flexWrap: 'wrap', gap: '1rem', alignItems: 'center' }}>
         <strong>{stateWords[state]}</strong>
         <Link to="/sessions/$session/day" params={{ session }} className={buttonLook('quiet')}>
-          {actOf(state, data)}
+          {actOf(state, data, may)}
         </Link>
       </p>
       {held.length > 0 && (

@@ -1,11 +1,12 @@
 import { useQuery } from '@tanstack/react-query';
 import { Link, Navigate, useSearch } from '@tanstack/react-router';
 import type { TodayView } from '@twelvemonth/exchange';
-import { memo, useDeferredValue } from 'react';
+import { Suspense, lazy, memo, useDeferredValue, useState } from 'react';
 import { NoUnitYet } from '../frame/NoUnitYet.tsx';
 import { useMay } from '../frame/may.ts';
 import { useServiceToday, useUnit } from '../frame/unit.ts';
 import { Awaited } from '../paper/Awaited.tsx';
+import { Button } from '../paper/Button.tsx';
 import { Empty } from '../paper/Empty.tsx';
 import { Page } from '../paper/Page.tsx';
 import { buttonLook } from '../paper/button-look.ts';
@@ -95,6 +96,25 @@ function WhoseList({ data, whose }: { data: TodayView; whose: 'mine' | undefined
   );
 }
 
+/** Its planner is fetched when it is asked for. */
+const Likely = lazy(async () => ({ default: (await import('./LikelyFinish.tsx')).LikelyFinish }));
+
+function WhenOver({ session }: { session: string }) {
+  const [asked, setAsked] = useState(false);
+  return (
+    <div className="screenOnly" style={{ marginBottom: '1rem' }}>
+      <Button tone="plain" aria-expanded={asked} onClick={() => setAsked(!asked)}>
+        When shall we likely be finished?
+      </Button>
+      {asked && (
+        <Suspense fallback={<p>Trying out the rest of the day …</p>}>
+          <Likely session={session} />
+        </Suspense>
+      )}
+    </div>
+  );
+}
+
 /** Each is drawn anew only where something in it has changed. */
 const [ChairBoard, Ahead, Held, Piles] = [memo(Chairs), memo(TroubleAhead), memo(HeldByPharmacy), memo(WorkPiles)];
 
@@ -131,6 +151,7 @@ function Sheet({ data }: { data: TodayView }) {
         </Empty>
       )}
       <SessionState data={data} />
+      {data.session !== undefined && data.finishEarliest !== undefined && <WhenOver session={data.session} />}
       <OtherSessions data={data} />
       {data.stoppedPacks.length > 0 && <StoppedPacks packs={data.stoppedPacks} />}
       <WhoseList data={data} whose={whose} />

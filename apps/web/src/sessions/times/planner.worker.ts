@@ -4,12 +4,14 @@ import {
   type DayAnswer,
   type Drawn,
   type Improved,
+  type LikelyFinish,
   type Plan,
   type Rehearsal,
   type RestOfDay,
   type RestProposal,
   answerDay,
   heldToTime,
+  likelyFinish,
   improveDrawn,
   proposeRest,
   rehearse,
@@ -20,12 +22,14 @@ export type PlannerAsk =
   | { readonly asks: 'plan'; readonly day: Day; readonly effort: number }
   | { readonly asks: 'improve'; readonly day: Day; readonly drawn: Drawn; readonly effort: number }
   | { readonly asks: 'rest'; readonly rest: RestOfDay; readonly effort: number }
+  | { readonly asks: 'finish'; readonly rest: RestOfDay; readonly effort: number }
   | { readonly asks: 'rehearse'; readonly day: Day; readonly plan: Plan; readonly days: number };
 export type PlannerSays =
   | { readonly says: 'progress'; readonly share: number }
   | { readonly says: 'planned'; readonly answer: DayAnswer; readonly onTime: string | undefined }
   | { readonly says: 'improved'; readonly improved: Improved }
   | { readonly says: 'rest'; readonly proposal: RestProposal }
+  | { readonly says: 'finish'; readonly finish: LikelyFinish }
   | { readonly says: 'rehearsed'; readonly rehearsal: Rehearsal };
 
 /** The same seed each time: the same day gives the same plan and meets the same delays. */
@@ -68,6 +72,12 @@ self.addEventListener('message', ({ data }: MessageEvent<PlannerAsk>) => {
   if (data.asks === 'rest') {
     const { rest, effort } = data;
     say({ says: 'rest', proposal: proposeRest(rest, { seed, limit: { iterations: effort } }) });
+    return;
+  }
+  if (data.asks === 'finish') {
+    const { rest, effort } = data;
+    const proposal = proposeRest(rest, { seed, limit: { iterations: effort } });
+    say({ says: 'finish', finish: likelyFinish(rest, proposal, { seed, days: daysTried }) });
     return;
   }
   const { day, plan, days } = data;

@@ -13,7 +13,7 @@ import { lastDayOfException } from '../requirements/exceptions.ts';
 import { isPrescribersToClear } from '../requirements/symptoms.ts';
 import { eventOf } from '../standing/transitions.ts';
 import { checkAftercare } from './check-aftercare.ts';
-import { checkChair, checkPressures } from './check-arrived-and-observed.ts';
+import { checkChair, checkEveryAnswer, checkObserved } from './check-arrived-and-observed.ts';
 import { checkCareGoesOn } from './check-care.ts';
 import { checkConfirmedByChecker } from './check-home-dose.ts';
 import { checkLetters } from './check-letters.ts';
@@ -89,7 +89,8 @@ type Within = {
 const within: Within = {
   identity: (_, { body }, path, now) => checkBorn(body.born, `${path}.born`, now),
   arrived: (_, { body }, path, now) => checkChair(body, path, now),
-  observations: (_, { body }, path) => checkPressures(body, path),
+  observations: (_, { body }, path) => checkObserved(body, path),
+  checklist: (record, fact, path, now) => checkEveryAnswer(record, fact, path, now),
   result: (_, { body }, path) => checkUnit(body, path),
   'results-signed': (record, { body }, path) =>
     body.results.flatMap((id) => checkPointsAt(record, id, ['result'], `${path}.results`)),

@@ -13,6 +13,7 @@ import {
   nextActs,
   outcomeOf,
   teaching,
+  teachingSheet,
   visitOn,
   visitToday,
 } from '@twelvemonth/clinical';
@@ -186,7 +187,7 @@ describe('steps out of order or twice', () => {
     const unit = onTheDay().arrive();
     unit.expect('dana', putOff('unwell'));
     unit.write('dana', 'left', { cardGiven: true });
-    expect(names(unit.line('dana', 'observations', { when: 'before' }))).toEqual(['visit-over']);
+    expect(names(unit.line('dana', 'observations', { pulsePerMinute: 70, when: 'before' }))).toEqual(['visit-over']);
     expect(unit.refused('dana', decision('go'))).toContain('visit-over');
   });
 });
@@ -198,10 +199,26 @@ describe('go needs ready', () => {
     unit.expect('dana', putOff('thigh, hip or groin pain'));
     expect(unit.newest('go-decision').body.basis.verdict).toBe('not ready');
   });
-  test('what was not asked is not known', () => {
+  test('an answer left blank is named on its field, and the step waits', () => {
     const unit = onTheDay().arrive().observed();
-    unit.write('dana', 'checklist', { answers: { 'unwell-now': { answer: 'no' } } });
-    expect(new Set(unit.refused('dana', decision('go')))).toEqual(new Set(['cannot-say']));
+    const questions = teachingSheet.dayQuestions;
+    const answers = Object.fromEntries(
+      questions.map(({ id, holdsOn }) => [id, { answer: holdsOn === 'yes' ? 'no' : 'yes' }]),
+    );
+    const [first, second, ...others] = questions.map(({ id }) => id);
+    const rest = Object.fromEntries(others.map((id) => [id, answers[id]]));
+    expect(unit.line('dana', 'checklist', { answers: rest }).map(({ name, field }) => [name, field])).toEqual(
+      [first, second].map((id) => ['field-wrong', `line.body.answers.${id}`]),
+    );
+    expect(steps(unit)).toContain('checklist waiting');
+    expect(unit.refused('dana', decision('go'))).toContain('step-out-of-order');
+    expect(unit.line('dana', 'checklist', { answers })).toEqual([]);
+  });
+  test('observations of nothing are none', () => {
+    const unit = onTheDay().arrive();
+    const [refused] = unit.line('sunniva', 'observations', { when: 'before' });
+    expect([refused?.name, refused?.says]).toEqual(['field-wrong', 'nothing was measured or seen']);
+    expect(steps(unit)).toContain('observations waiting');
   });
   test('bloods out of date on the day (1): cannot say, whoever asks', () => {
     const unit = new DayUnit().booked();

@@ -154,6 +154,9 @@ describe('another nurse makes her own reading at another tablet', () => {
     await second.sees('Independent second check');
     await checker.waitForLoadState('networkidle');
     const all = [await checker.content(), ...(await Promise.all(heard))].join('\n');
+    // Their own screen knows who they are; whoever prepared it is never offered as its checker.
+    await expect.poll(async () => checker.getByLabel('Your username').inputValue()).toBe(people.checker.username);
+    await expect.poll(async () => preparer.getByLabel('Your username').inputValue()).toBe('');
     for (const secret of ['PA-2391', 'S1042', '2028']) expect(all).not.toContain(secret);
     await checked(checker, 'second-check-desktop');
   });

@@ -1,8 +1,10 @@
+import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { TicksField } from '../../fields/TicksField.tsx';
+import { me } from '../../server/queries.ts';
 import type { Signature } from '../../server/use-act.ts';
 import { SignatureFields } from '../../signing/SignatureFields.tsx';
 import type { StepProps } from '../StepBody.tsx';
@@ -33,6 +35,7 @@ export function SecondCheckStep({ data, done }: StepProps) {
   const paper = useFromPaper();
   const [signedOnPaperBy, setSignedOnPaperBy] = useState<string>();
   const { preparation } = data;
+  const reader = useQuery(me).data;
   const expiryMonth = readExpiry(expiry, useDateOrder())?.slice(0, 7);
   const packRead = readPack(pack);
   const whole =
@@ -135,7 +138,12 @@ export function SecondCheckStep({ data, done }: StepProps) {
       {paper === undefined ? (
         <>
           <h3>Your signature</h3>
-          <SignatureFields patient={data.patient} onChange={setSignature} />
+          {/* At their own screen they type their password only: 40 seconds are for reading. */}
+          <SignatureFields
+            patient={data.patient}
+            username={reader?.staff === preparation.byStaff ? undefined : reader?.username}
+            onChange={setSignature}
+          />
         </>
       ) : (
         <ChoiceField

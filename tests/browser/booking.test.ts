@@ -87,8 +87,12 @@ it('what they need stands beside the place, and is booked with whom, for when', 
     patient: 'wilhelmina',
     line: { kind: 'contact', body: { needs: ['hospital transport', 'hoist'] }, effectiveAt: '2026-11-25' },
   });
-  await nurse.goto(`${at.url}/people/wilhelmina`);
   const { follow, press, fill, sees } = hands(nurse.getByRole('main'));
+  // In the work at once, by the day of the place, and not called late before it.
+  await nurse.goto(`${at.url}/work?what=transport%2C%20interpreter%20or%20hoist%20to%20book`);
+  await sees('Transport and hoist for 1 Dec 2026');
+  expect(await nurse.getByRole('row', { name: /Transport and hoist/ }).innerText()).not.toContain('late');
+  await nurse.goto(`${at.url}/people/wilhelmina`);
   await follow('transport to be booked');
   await press('The transport is booked');
   await fill('Booked with', 'transport desk');

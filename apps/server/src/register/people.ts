@@ -202,8 +202,12 @@ function workedOut(record: SubjectRecord, unit: UnitNow | undefined, today: Day)
   return person;
 }
 
-/** Listed before its day: whoever came and had no dose is seen in the list until they are seen to. */
-const listedBefore: ReadonlySet<string> = new Set<TaskName>(['see to what was put off']);
+/** Listed before its day: whoever came and had no dose until they are seen to; what has to be there with the person that day. */
+const listedBefore: ReadonlySet<string> = new Set<TaskName>([
+  'see to what was put off',
+  'move or cancel what was booked',
+  'arrange what goes with the place',
+]);
 
 const tasksDue = (
   record: SubjectRecord,

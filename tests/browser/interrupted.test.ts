@@ -28,6 +28,12 @@ beforeAll(async () => {
     born: '1950-01-03',
     number: '999 204 7714',
   });
+  await listToday(at.server, 'otto', 3, {
+    given: 'Otto',
+    family: 'Lindqvist',
+    born: '1942-09-30',
+    number: '999 204 7802',
+  });
   await packChecked(at.server, 'wilhelmina');
   await readyToPrepare(at.server, 'odette', 2);
 });
@@ -47,6 +53,22 @@ it('too long after the check the pack is read once more before it runs', async (
   await nurse.tick(lookedAlong);
   await nurse.press('It runs now');
   await nurse.sees(/not the pack that was prepared and checked/);
+  await nurse.fill('Last four signs of the batch', '2391');
+  await nurse.press('It runs now');
+  await page.getByText('to the earliest finish').waitFor();
+  await page.context().close();
+});
+
+it('a screen that counted too little, as one that slept does, asks for the pack when the server says so', async () => {
+  await packChecked(at.server, 'otto', 3);
+  page = await at.signedIn('nurse', '/people/otto/visit', tablet);
+  nurse = hands(page);
+  await nurse.tickIn('Asked and matched at the chair', 'full name');
+  await nurse.tickIn('Asked and matched at the chair', 'birth date');
+  await nurse.tick(lookedAlong);
+  at.clock.moveOn(12);
+  await nurse.press('It runs now');
+  await nurse.pick('The pack says', 'zoledronic acid 5 mg in 100 mL');
   await nurse.fill('Last four signs of the batch', '2391');
   await nurse.press('It runs now');
   await page.getByText('to the earliest finish').waitFor();

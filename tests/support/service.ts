@@ -105,6 +105,9 @@ export async function service({
   };
 }
 
+/** Of the people in these tests. */
+const familyNames = /Arkwright|Brindle|Ferreira|Lindqvist|Marchbanks|Marrow|Marsh|Nystrom|Quayle|Tranter/;
+
 /** What every page must pass. With PICTURES set, a picture of it is kept for a person to look at; a picture takes half a second. */
 export async function checked(page: Page, name: string, { settles = true, fits = true } = {}): Promise<void> {
   // Without a network the live updates keep trying: it never falls silent.
@@ -113,6 +116,8 @@ export async function checked(page: Page, name: string, { settles = true, fits =
   const violations = await accessibilityViolations(page, ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']);
   if (process.env['PICTURES'] !== undefined) await page.screenshot({ path: screenshotPath(name), fullPage: true });
   expect(violations.map((violation) => `${name}: ${violation}`)).toEqual([]);
+  // The browser's history keeps it after the session is closed.
+  expect(await page.title(), `${name}: a person’s name in the title`).not.toMatch(familyNames);
   const wider = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
   expect(wider, `${name} is wider than its screen by ${wider} px`).toBeLessThanOrEqual(0);
   if (fits) await fingersFit(page, name);

@@ -34,6 +34,7 @@ function Sheet({ data }: { data: PersonView }) {
   return (
     <Page
       title={`${moving ? 'Move the place of' : 'Book a place for'} ${data.name}`}
+      tab={moving ? 'Move a place' : 'Book a place'}
       sub={headerWords(data)}
       acts={
         <Link to="/people/$patient" params={{ patient: data.patient }}>

@@ -48,6 +48,7 @@ function Card({ data, session }: { data: VisitView; session: string }) {
   return (
     <Page
       title={`From paper: ${data.name}`}
+      tab="From paper"
       sub={dotted(longDay(data.on), `born ${data.bornInWords}`, data.number, data.allergies)}
       acts={
         <Link to="/sessions/$session/paper" params={{ session }}>

@@ -1,10 +1,13 @@
 import { type ReactNode, useEffect } from 'react';
 import { deviceTimeInWords } from '../clock.ts';
 import css from './Page.module.css';
+import { callScreen } from './screen-name.ts';
 import { usePrinting } from './use-printing.ts';
 
 type Props = {
   readonly title: string;
+  /** The title without the person's name, for the browser's tab and history. */
+  readonly tab?: string;
   /** Quiet words under the title. */
   readonly sub?: ReactNode;
   readonly acts?: ReactNode;
@@ -12,11 +15,11 @@ type Props = {
 };
 
 /** One screen: its name, what it is about, its acts, then the sheet. On paper it says when it was printed. */
-export function Page({ title, sub, acts, children }: Props) {
+export function Page({ title, tab = title, sub, acts, children }: Props) {
   const printing = usePrinting();
   useEffect(() => {
-    document.title = `${title} · Twelvemonth`;
-  }, [title]);
+    callScreen(title, tab);
+  }, [title, tab]);
   return (
     <>
       <header className={css['head']}>

@@ -32,7 +32,7 @@ function Sheet({ data: asked }: { data: PersonView }) {
   const navigate = useNavigate({ from: '/people/$patient' });
   const close = (): void => void navigate({ search: ({ record: _r, correct: _c, about: _a, ...rest }) => rest });
   return (
-    <Page title={data.name} sub={headerWords(data)}>
+    <Page title={data.name} tab="A person" sub={headerWords(data)}>
       <PersonCautions data={data} />
       <StandingLine data={data} />
       {search.record !== undefined && (

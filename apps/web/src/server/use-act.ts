@@ -6,6 +6,7 @@ import type { ActAnswer, ActBody } from '@twelvemonth/exchange';
 import { useEffect, useRef, useState } from 'react';
 import { useActingRole } from '../frame/acting-role.ts';
 import { inSummary } from '../paper/refusal-words.ts';
+import { screenCalled } from '../paper/screen-name.ts';
 import { leaveBehind } from './left-behind.ts';
 import { noteOwnEntries, withOwnEntries } from './own-entries.ts';
 import { fetchAgain, signedOut } from './queries.ts';
@@ -150,7 +151,7 @@ export function useAct(
     const pressedAt = {
       id: attempted.current.id,
       address: addressNow(),
-      screen: document.title.replace(/ · Twelvemonth$/, ''),
+      screen: screenCalled(),
     };
     const gone = (): boolean => !onScreen.current || addressNow() !== pressedAt.address;
     const goesOn = (says: Pick<ActAnswer, 'says'>): void => {

@@ -15,6 +15,7 @@ export function BatchesOfPersonScreen() {
       {(data) => (
         <Page
           title={`Batches given to ${data.name}`}
+          tab="Batches given to a person"
           sub={data.number}
           acts={
             <Link to="/people/$patient" params={{ patient }}>

@@ -9,6 +9,7 @@ import { HeldAt } from '../offline/HeldAt.tsx';
 import { withWaiting } from '../offline/waiting-steps.ts';
 import { useWaiting } from '../offline/waiting.ts';
 import { AtPharmacy } from '../pharmacy/AtPharmacy.tsx';
+import { callScreen } from '../paper/screen-name.ts';
 import { visit } from '../server/queries.ts';
 import { PutOffAfterAll } from './PutOffAfterAll.tsx';
 import { Reaction } from './Reaction.tsx';
@@ -43,7 +44,7 @@ function Chairside({ data }: { data: VisitView }) {
   const [recorded, setRecorded] = useState<{ readonly step: string | undefined; readonly times: number }>();
   const { unit } = useUnit();
   useEffect(() => {
-    document.title = `Visit of ${data.name} · Twelvemonth`;
+    callScreen(`Visit of ${data.name}`, 'Visit');
   }, [data.name]);
   const shown: VisitStep | undefined = data.steps.find(({ step }) => step === (search.step ?? data.current));
   const told = (says: string): void => {

@@ -7,6 +7,7 @@ import { Note } from '../../paper/Note.tsx';
 import type { StepProps } from '../StepBody.tsx';
 import { StepForm } from '../StepForm.tsx';
 import { useFromPaper } from '../from-paper.ts';
+import { sentence } from '../../words/texts.ts';
 import { useTick } from '../server-now.ts';
 import { useStep } from '../use-step.ts';
 import { rateInWords } from '../rate-words.ts';
@@ -37,12 +38,14 @@ function Start({ data, done }: StepProps) {
     data.check?.agoSeconds === undefined
       ? undefined
       : data.check.agoSeconds / 60 + Math.max(0, step.now() - Date.parse(data.serverTime)) / 60_000;
+  /** The server counts for itself: a device that slept has counted too little. */
+  const saysServer = step.attempt.refusals.find(({ field }) => field === 'packAgain')?.says;
   const interrupted =
     fromPaper === undefined &&
     step.time === undefined &&
     data.interruptionMinutes !== undefined &&
     data.check !== undefined &&
-    (waitedMinutes === undefined || waitedMinutes > data.interruptionMinutes);
+    (waitedMinutes === undefined || waitedMinutes > data.interruptionMinutes || saysServer !== undefined);
   const packAgain = interrupted ? readPack(pack) : undefined;
   const [minutes, setMinutes] = useState(data.checkedMinutes);
   return (
@@ -69,9 +72,11 @@ function Start({ data, done }: StepProps) {
         <>
           <Note tone="caution" speaks="politely">
             <strong>
-              {waitedMinutes === undefined
-                ? 'How long ago the second check was cannot be measured: the clock was changed or the machine restarted.'
-                : `${Math.floor(waitedMinutes)} minutes went by since the second check.`}
+              {saysServer !== undefined
+                ? `${sentence(saysServer)}.`
+                : waitedMinutes === undefined
+                  ? 'How long ago the second check was cannot be measured: the clock was changed or the machine restarted.'
+                  : `${Math.floor(waitedMinutes)} minutes went by since the second check.`}
             </strong>{' '}
             Read the pack once more, and ask who they are.
           </Note>

@@ -12,7 +12,8 @@ export type PackUsed = {
   readonly unit: string;
   readonly patient: string;
   readonly on: Day;
-  readonly recordedAt: Instant;
+  /** When it was opened. Typed in later, a pack is not taken off a count that was made after it had gone. */
+  readonly openedAt: Instant;
 };
 
 /** Packs opened for a person at sessions of the service, as far as the preparations stand. `unitOf` names a session's unit. */
@@ -20,12 +21,20 @@ export function packsUsedFor(
   record: SubjectRecord,
   unitOf: (session: string) => string | undefined,
 ): readonly PackUsed[] {
-  return factsOf(record, 'preparation').flatMap(({ body, on, recordedAt }) => {
+  return factsOf(record, 'preparation').flatMap(({ body, on, at, recordedAt }) => {
     const session = factsOf(record, 'arrived').find((arrived) => arrived.on === on)?.body.session;
     const unit = session === undefined ? undefined : unitOf(session);
     return unit === undefined
       ? []
-      : [{ batch: sameBatch(body.batch), unit, patient: subjectId(record.subject), on, recordedAt }];
+      : [
+          {
+            batch: sameBatch(body.batch),
+            unit,
+            patient: subjectId(record.subject),
+            on,
+            openedAt: at === undefined ? recordedAt : new Date(Date.parse(at)).toISOString(),
+          },
+        ];
   });
 }
 
@@ -41,15 +50,15 @@ export type OnHand = {
 export function onHand(batch: SubjectRecord, unit: string, uses: readonly PackUsed[]): OnHand {
   const here = (body: { readonly unit: string }): boolean => body.unit === unit;
   const sumUntil = (from: Instant, until: Instant | undefined, start: number): number => {
-    const within = ({ recordedAt }: { readonly recordedAt: Instant }): boolean =>
-      recordedAt > from && (until === undefined || recordedAt < until);
+    const isWithin = (at: Instant): boolean => at > from && (until === undefined || at < until);
+    const within = ({ recordedAt }: { readonly recordedAt: Instant }): boolean => isWithin(recordedAt);
     const packs = (facts: readonly { readonly body: { readonly unit: string; readonly packs: number } }[]): number =>
       facts.filter(({ body }) => here(body)).reduce((sum, { body }) => sum + body.packs, 0);
     return (
       start +
       packs(factsOf(batch, 'batch-received').filter(within)) -
       packs(factsOf(batch, 'batch-taken-out').filter(within)) -
-      uses.filter((use) => within(use)).length
+      uses.filter(({ openedAt }) => isWithin(openedAt)).length
     );
   };
   const counts = factsOf(batch, 'batch-counted')

@@ -2,7 +2,7 @@
  * A day on paper typed in with its mistakes: times out of order are asked about, minutes that stood still do not count, and
  * somebody who came without a place gets the one they had on paper. EU product text 4.2: not under 15 minutes.
  */
-import { type Act, sessionOf } from '@twelvemonth/clinical';
+import { type Act, type PlainDate, batchSubject, onHand, packsUsedFor, sessionOf } from '@twelvemonth/clinical';
 import { describe, expect, test } from 'vitest';
 import { DayUnit, onTheDay, startInfusion } from './a-day-unit.ts';
 
@@ -130,5 +130,50 @@ describe('somebody who came without a place', () => {
     ['a place that is somebody’s', { happenedAt: at('09:30'), place: 1 }, ['place-taken']],
   ])('not with %s', (_, more, names) => {
     expect(dayAfter().refused('imre', place(more))).toEqual(expect.arrayContaining(names));
+  });
+});
+
+describe('a pack opened on paper and typed in after the shelf was counted', () => {
+  /** Twelve came in; one was opened at 09:10, on paper; at ten the shelf was counted. */
+  const counted = (packs: number): DayUnit => {
+    const unit = onTheDay().arrive().observed().asked();
+    unit.expect('priya', {
+      name: 'receive packs',
+      body: {
+        unit: 'thornbeck',
+        batch: 'PA-2391',
+        product: 'zoledronic acid 5 mg in 100 mL',
+        expiresOn: '2028-04-30' as PlainDate,
+        packs: 12,
+      },
+    });
+    const body = { unit: 'thornbeck', batch: 'PA-2391', packs };
+    unit.at('2026-11-26T10:00:00.000Z').expect('priya', { name: 'count packs', body });
+    typing(unit).expect('dana', { name: 'decide', patient: 'p1', decision: 'go', happenedAt: at('09:00') });
+    unit.write('dana', 'cannula', { site: 'right forearm', gauge: '22', tries: 1, placed: true }, at('09:05'));
+    unit.write(
+      'dana',
+      'flush',
+      { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' },
+      at('09:06'),
+    );
+    unit.write('dana', 'preparation', unit.pack(), at('09:10'));
+    return unit;
+  };
+  const onShelf = (unit: DayUnit) =>
+    onHand(
+      unit.record(batchSubject('PA-2391')),
+      'thornbeck',
+      packsUsedFor(unit.patient(), () => 'thornbeck'),
+    );
+
+  // 12 received, 1 opened at 09:10: eleven lay there at ten, and lie there still.
+  test('is not taken off the count a second time', () => {
+    expect(onShelf(counted(11)).packs).toBe(11);
+  });
+
+  test('belongs before the count: what the sum said then is told with it', () => {
+    expect(onShelf(counted(11)).counted).toMatchObject({ packs: 11, saidThen: 11 });
+    expect(onShelf(counted(12)).counted).toMatchObject({ packs: 12, saidThen: 11 });
   });
 });

@@ -30,7 +30,7 @@ export function SessionState({ data }: { data: TodayView }) {
   const may = useMay();
   if (session === undefined || state === undefined) return null;
   return (
-    <div className="screenOnly" style={{ marginBottom: '1rem' }}>
+    <div className="screenOnly">
       <p style={{ display: 'flex', flexWrap: 'wrap', gap: '1rem', alignItems: 'center' }}>
         <strong>{stateWords[state]}</strong>
         <Link to="/sessions/$session/day" params={{ session }} className={buttonLook('quiet')}>

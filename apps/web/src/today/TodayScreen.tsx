@@ -23,6 +23,7 @@ import { OtherSessions, SessionState } from './SessionState.tsx';
 import { StoppedPacks } from './StoppedPacks.tsx';
 import { TroubleAhead } from './TroubleAhead.tsx';
 import { WorkPiles } from './WorkPiles.tsx';
+import css from './Today.module.css';
 
 export function TodayScreen() {
   const { unit } = useUnit();
@@ -71,11 +72,7 @@ function WhoseList({ data, whose }: { data: TodayView; whose: 'mine' | undefined
   const mine = useQuery(me).data?.staff;
   if (whose === undefined && !data.visits.some(({ nurse }) => nurse !== undefined && nurse.staff === mine)) return null;
   return (
-    <nav
-      aria-label="Whose people"
-      className="screenOnly"
-      style={{ display: 'flex', gap: '0.6rem', marginBottom: '1rem' }}
-    >
+    <nav aria-label="Whose people" className={`screenOnly ${css['whose']}`}>
       <Link
         to="/"
         search={{}}
@@ -102,7 +99,7 @@ const Likely = lazy(async () => ({ default: (await import('./LikelyFinish.tsx'))
 function WhenOver({ session }: { session: string }) {
   const [asked, setAsked] = useState(false);
   return (
-    <div className="screenOnly" style={{ marginBottom: '1rem' }}>
+    <div className="screenOnly">
       <Button tone="plain" aria-expanded={asked} onClick={() => setAsked(!asked)}>
         When shall we likely be finished?
       </Button>
@@ -150,8 +147,10 @@ function Sheet({ data }: { data: TodayView }) {
           )}
         </Empty>
       )}
-      <SessionState data={data} />
-      {data.session !== undefined && data.finishEarliest !== undefined && <WhenOver session={data.session} />}
+      <div className={css['session']}>
+        <SessionState data={data} />
+        {data.session !== undefined && data.finishEarliest !== undefined && <WhenOver session={data.session} />}
+      </div>
       <OtherSessions data={data} />
       {data.stoppedPacks.length > 0 && <StoppedPacks packs={data.stoppedPacks} />}
       <WhoseList data={data} whose={whose} />

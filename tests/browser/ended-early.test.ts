@@ -19,8 +19,15 @@ type Notes = { standing: { standing: string; owner: string }; entries: { kind: s
 const notes = (): Promise<Notes> => at.server.read<Notes>(`/api/people/${patient}`);
 const kinds = async (): Promise<string[]> => (await notes()).entries.map(({ kind }) => kind);
 
-it('95 mL in a minute is asked about on its field, and nothing is written', async () => {
+it('more than the bag holds is refused in the words of the form', async () => {
   await nurse.press('Stop early');
+  await nurse.fill('Given', '140');
+  await nurse.fill('Why it was stopped', 'felt unwell');
+  await nurse.press('Stopped for good');
+  await nurse.sees('given: at most 100');
+});
+
+it('95 mL in a minute is asked about on its field, and nothing is written', async () => {
   await nurse.fill('Given', '95');
   await nurse.fill('Why it was stopped', 'felt unwell');
   await nurse.press('Stopped for good');

@@ -132,6 +132,7 @@ export * from './visit/missing-at-closing.ts';
 export { competences } from './kinds/competence.ts';
 export * from './visit/steps.ts';
 export * from './visit/visit.ts';
+export { watchAfter } from './visit/watch-minutes.ts';
 export * from './exact/ratio.ts';
 export * from './formulas/adjusted-calcium.ts';
 export * from './formulas/body-mass-index.ts';

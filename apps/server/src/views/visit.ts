@@ -23,6 +23,7 @@ import {
   toldAheadOf,
   toldAnswerText,
   visitOn,
+  watchAfter,
 } from '@twelvemonth/clinical';
 import type { VisitView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
@@ -139,9 +140,10 @@ export async function visitViewOf(atHand: AtHand, asked: Person, on?: Day): Prom
     leastMinutes: protocol?.number.runningMinutesLeast ?? 0,
     ...(protocol === undefined ? {} : { interruptionMinutes: protocol.number.interruptionMinutes }),
     observeMinutes:
-      (course.firstTimer || course.doses.length === 0 || isFirstDose(person, visit)
-        ? protocol?.number.observeFirstMinutes
-        : protocol?.number.observeLaterMinutes) ?? 0,
+      protocol === undefined
+        ? 0
+        : watchAfter(record, { on: today, medicine: visit?.dose?.body.medicine ?? protocol.regimen.medicine }, protocol)
+            .minutes,
     letterReady: visit !== undefined && (visit.dose !== undefined || visit.putOff),
     letterSent: visit?.letter !== undefined,
     ...(course.due === undefined ? {} : { nextDue: plainDate(course.due) }),
@@ -221,8 +223,6 @@ const notDripped = ({ regimen }: Protocol): readonly string[] =>
       ];
 
 const momentOf = (fact: Fact): string => fact.at ?? fact.recordedAt;
-const isFirstDose = ({ course }: Person, visit: Visit | undefined): boolean =>
-  visit?.dose !== undefined && course.lifetime === 1;
 
 function questionsOf(person: Person, visit: Visit | undefined, protocol: Protocol | undefined): VisitView['questions'] {
   return (protocol?.sheet.dayQuestions ?? []).map(({ id, asks, holdsOn }) => {

@@ -3,10 +3,11 @@ import { type KindName, kindNamed, kindNames } from '@twelvemonth/clinical';
 import { fieldWords } from '../kind-form/field-words.ts';
 import type { Refusal } from '../server/server-problem.ts';
 import { decisionLabels } from '../words/decision-labels.ts';
+import { dripLabels } from '../words/drip-labels.ts';
 
 const spaced = (key: string): string => key.replaceAll(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
 
-const labels: Readonly<Record<string, string>> = decisionLabels;
+const labels: Readonly<Record<string, string>> = { ...decisionLabels, ...dripLabels };
 
 /** The label of the field where its form has one of its own, else the last named part of a path: "line.body.quantity.unit" is about the unit. */
 function fieldName(field: string): string {

@@ -14,6 +14,7 @@ import type { Protocol } from '../protocol/protocol.ts';
 import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import { sameName } from '../requirements/medicine-name.ts';
 import { visitOn } from '../visit/visit.ts';
+import { watchAfter } from '../visit/watch-minutes.ts';
 import { standingSupports } from '../visit/supports.ts';
 import { type Refusal } from './refusal.ts';
 import { refusal } from './refuse.ts';
@@ -169,13 +170,11 @@ function watchedShorter(
 ): readonly string[] {
   const dose = visitOn(record, on)?.dose;
   if (protocol === undefined || dose === undefined) return [];
-  const isFirst = !factsOf(record, 'dose').some((one) => one.on < on && one.body.medicine === dose.body.medicine);
-  const { observeFirstMinutes, observeLaterMinutes } = protocol.number;
-  const asked = isFirst ? observeFirstMinutes : observeLaterMinutes;
+  const { first, minutes: asked } = watchAfter(record, { on, medicine: dose.body.medicine }, protocol);
   return minutes >= asked
     ? []
     : [
-        `You typed ${counted(minutes, 'minute')}; the protocol watches ${asked} after ${isFirst ? 'a first' : 'a later'} dose: were they watched no longer?`,
+        `You typed ${counted(minutes, 'minute')}; the protocol watches ${asked} after ${first ? 'a first' : 'a later'} dose: were they watched no longer?`,
       ];
 }
 

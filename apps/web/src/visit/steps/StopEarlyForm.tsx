@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { NumberField } from '../../fields/NumberField.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { Button } from '../../paper/Button.tsx';
+import { dripLabels } from '../../words/drip-labels.ts';
 import type { Step } from '../use-step.ts';
 
 /** Stopped before the end: how much was given, and why. A prescriber says later whether it counts. */
@@ -23,8 +24,14 @@ export function StopEarlyForm({ step }: { step: Step }) {
         });
       }}
     >
-      <NumberField label="Given" unit="mL" at="milliliters" value={milliliters} onChange={setMilliliters} />
-      <TextField label="Why it was stopped" at="stoppedBecause" value={reason} onChange={setReason} />
+      <NumberField
+        label={dripLabels.milliliters}
+        unit="mL"
+        at="milliliters"
+        value={milliliters}
+        onChange={setMilliliters}
+      />
+      <TextField label={dripLabels.stoppedBecause} at="stoppedBecause" value={reason} onChange={setReason} />
       {(tooFast || incident !== '') && (
         <TextField
           label="Incident: what happened, and whom you told"

@@ -1,9 +1,13 @@
 /** More tabs of one browser than it keeps connections to a server (six): each works, and each hears what others write. */
+import type { AddressInfo } from 'node:net';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { lineNow, listToday, planToday, wilhelmina } from '../../apps/server/test/support/at-the-chair.ts';
 import { setUp } from '../../apps/server/test/support/own-server.ts';
+import { cuttableNetwork } from '../support/cuttable-network.ts';
+import { keptOn } from '../support/kept-on-device.ts';
 import { type Service, service, tablet } from '../support/service.ts';
+import { checklist, stepOn } from '../support/visit-by-hand.ts';
 
 const patient = 'wilhelmina';
 let at: Service;
@@ -59,6 +63,29 @@ it('the tab that held the stream is closed: the others still hear', async () => 
     }),
   );
   for (const tab of tabs) await tab.getByRole('heading', { name: 'Questions of the day' }).waitFor();
+});
+
+it('a step was written without a network in a tab that is closed since: another tab sends it', async () => {
+  const network = await cuttableNetwork((at.server.app.server.address() as AddressInfo).port);
+  const first = await at.visitor(tablet, await tabs[0]!.context().storageState(), { keepsDay: true });
+  const address = `${network.url}/people/${patient}/visit`;
+  await first.goto(network.url);
+  await keptOn(first, 1);
+  await first.goto(address);
+  const second = await first.context().newPage();
+  await second.goto(network.url);
+  await second.getByRole('heading', { level: 1 }).waitFor();
+  await first.getByRole('heading', { name: 'Questions of the day' }).waitFor();
+  network.cut();
+  await checklist.fill(stepOn(first));
+  await first.getByRole('button', { name: 'Record the answers' }).click();
+  await expect.poll(async () => second.getByLabel('Sync').textContent()).toMatch(/1 waiting/);
+  await first.close();
+  network.restore();
+  await expect.poll(async () => second.getByLabel('Sync').textContent()).toMatch(/online$/);
+  for (const tab of tabs) await tab.getByRole('heading', { name: 'Go, put off, or ask' }).waitFor();
+  await second.context().close();
+  await network.close();
 });
 
 it('somebody leaves in one of them: all ask who is there', async () => {

@@ -36,6 +36,12 @@ function tell(now: readonly WaitingAct[]): void {
   for (const watcher of watchers) watcher();
 }
 
+/** Another tab of this browser may be the one that is left when the network is back: each knows what waits. */
+const tabs = new BroadcastChannel('twelvemonth-waiting');
+tabs.addEventListener('message', () => void readWaiting().catch(() => undefined));
+// oxlint-disable-next-line unicorn/require-post-message-target-origin -- a channel reaches no other origin
+const tellTabs = (): void => tabs.postMessage('changed');
+
 /** Reads what an earlier page or another tab has left. */
 export async function readWaiting(): Promise<readonly WaitingAct[]> {
   tell(await everyKept<WaitingAct>('acts'));
@@ -45,11 +51,13 @@ export async function readWaiting(): Promise<readonly WaitingAct[]> {
 export async function letWait(act: WaitingAct): Promise<void> {
   await keep('acts', act.id, act);
   tell([...waiting.filter(({ id }) => id !== act.id), act]);
+  tellTabs();
 }
 
 export async function waitNoMore(id: string): Promise<void> {
   await forget('acts', id);
   tell(waiting.filter((one) => one.id !== id));
+  tellTabs();
 }
 
 const watch = (watcher: () => void): (() => void) => {

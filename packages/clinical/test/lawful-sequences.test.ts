@@ -226,8 +226,16 @@ function grant(unit: DayUnit, wish: Wish): boolean {
     case 'treat': {
       const regimen = usualRegimens[wish.nth];
       if (regimen === undefined) return false;
-      const written = (kind: KindName, body: unknown): boolean =>
-        done(mayWrite(kind), { name: 'record', patient: 'p1', line: { kind, body, effectiveAt: unit.today() } });
+      // What is asked about (an order for longer than the interval) is meant.
+      const written = (kind: KindName, body: unknown): boolean => {
+        const act = { name: 'record', patient: 'p1', line: { kind, body, effectiveAt: unit.today() } } as const;
+        const refusals = unit.do(mayWrite(kind), act);
+        return (
+          refusals.length === 0 ||
+          (refusals.every(({ name }) => name === 'is-it-right') &&
+            done(mayWrite(kind), { ...act, confirms: refusals.map(({ says }) => says) }))
+        );
+      };
       const order = {
         regimen: regimen.id,
         validFrom: unit.today(),

@@ -79,11 +79,15 @@ describe('every signed decision is decided again', () => {
 
   test('a booking whose trouble nobody took on is named; one taken on by name holds', () => {
     const unit = new DayUnit().ready();
-    unit.write('halina', 'prescription', {
+    const order = {
       regimen: 'zoledronic-acid-yearly',
       validFrom: '2026-12-20' as PlainDate,
       validUntil: '2027-12-20' as PlainDate,
-    });
+    };
+    const line = { kind: 'prescription', body: order, effectiveAt: unit.today() } as const;
+    // That no dose can be given until then is asked about, and is what this is about.
+    const confirms = unit.do('halina', { name: 'record', patient: 'p1', line }).map(({ says }) => says);
+    unit.expect('halina', { name: 'record', patient: 'p1', line, confirms });
     unit.expect('dana', {
       name: 'book',
       patient: 'p1',

@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { listToday, planToday } from '../../apps/server/test/support/at-the-chair.ts';
-import { people, setUp } from '../../apps/server/test/support/own-server.ts';
+import { password, people, setUp } from '../../apps/server/test/support/own-server.ts';
 import { hands } from '../support/hands.ts';
 import { type Service, checked, desktop, service, tablet } from '../support/service.ts';
 
@@ -195,6 +195,12 @@ describe('closing', () => {
   });
 
   it('the person it is for accepts it at her own screen', async () => {
+    // At the shared screen the fields say whose name is asked for, and the writer's own is refused.
+    const { fill: fillIn, press: pressHere, sees: seesHere } = hands(nurse);
+    await fillIn(`Username of ${people.checker.name}`, people.nurse.username);
+    await fillIn(`Password of ${people.checker.name}`, password);
+    await pressHere('I have read it and take it on');
+    await seesHere(/You wrote the handover: the person it is for accepts it/);
     await hands(other).sees('The session is closed; the handover waits.');
     await other.getByRole('link', { name: 'Read the handover' }).click();
     const { press, sees } = hands(other);

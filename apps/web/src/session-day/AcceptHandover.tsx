@@ -37,8 +37,8 @@ export function AcceptHandover({
       <TextField label="Asked or added" optional at="note" value={note} onChange={setNote} />
       {!isForMe && (
         <>
-          <TextField label="Your username" at="signedBy" value={username} onChange={setUsername} />
-          <TextField label="Your password" type="password" value={password} onChange={setPassword} />
+          <TextField label={`Username of ${closed.to}`} at="signedBy" value={username} onChange={setUsername} />
+          <TextField label={`Password of ${closed.to}`} type="password" value={password} onChange={setPassword} />
         </>
       )}
       <Outcome of={attempt} />

@@ -82,6 +82,7 @@ function Sheet({ data }: { data: SessionDayView }) {
         ) : (
           <Note>{isToday ? 'A nurse opens the session.' : 'A session is opened on its day.'}</Note>
         ))}
+      {data.closed !== undefined && <Closed data={data} closed={data.closed} />}
       {isToday && data.opened !== undefined && may('open session') && (
         <p className="screenOnly">
           <Button size="big" aria-expanded={anew} onClick={() => setAnew(!anew)}>
@@ -93,7 +94,6 @@ function Sheet({ data }: { data: SessionDayView }) {
       )}
       {data.opened !== undefined && anew && <OpenForm data={data} done={() => setAnew(false)} />}
       {data.state === 'open' && !anew && may('close session') && <Closing data={data} />}
-      {data.closed !== undefined && <Closed data={data} closed={data.closed} />}
       <Competences data={data} />
     </Page>
   );

@@ -157,6 +157,7 @@ export { celsiusOfFahrenheit } from './formulas/temperature.ts';
 export { fahrenheitField } from './kinds/fields.ts';
 export * from './formulas/units.ts';
 export * from './requirements/evidence.ts';
+export { exceptionsOn, lastDayOf } from './requirements/exceptions.ts';
 export * from './requirements/index.ts';
 export { mineralLimits } from './requirements/mineral-metabolism.ts';
 export * from './requirements/requirement.ts';

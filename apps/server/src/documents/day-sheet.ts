@@ -19,6 +19,7 @@ import type { UnitNow } from '../register/units.ts';
 import { nearNames } from '../views/look-alikes.ts';
 import { nurseOf } from '../views/named-nurse.ts';
 import { noProtocolInForce } from '../views/person-row.ts';
+import { exceptionsInWords } from '../views/exceptions.ts';
 import { allergiesInWords, bornInWords, fullName, needsOf } from '../views/person-words.ts';
 import { byPatient, listedOn } from '../views/sessions.ts';
 import { supportLinesOf } from '../views/supports.ts';
@@ -80,7 +81,10 @@ function knownOf(
     needs: [...needsOf(person), ...supportLinesOf(person, on).map(({ says }) => says)],
     readiness:
       cameOf(visit) ??
-      `${person.verdictOn(on)?.headline ?? noProtocolInForce} (as things stood on ${shortDate(today)})`,
+      [
+        `${person.verdictOn(on)?.headline ?? noProtocolInForce} (as things stood on ${shortDate(today)})`,
+        ...exceptionsInWords(person, on, nameOf),
+      ].join('; '),
     chair: visit?.arrived.body.chair,
     gone: visit?.over === true,
     order:

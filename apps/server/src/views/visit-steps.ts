@@ -12,6 +12,7 @@ import {
 import type { ListedPatient, VisitStep } from '@twelvemonth/exchange';
 import type { Person } from '../register/people.ts';
 import { nearNames } from './look-alikes.ts';
+import { exceptionsInWords } from './exceptions.ts';
 import { noProtocolInForce } from './person-row.ts';
 import { supportLinesOf } from './supports.ts';
 import { fullName, needsOf } from './person-words.ts';
@@ -43,6 +44,7 @@ export function listedPatientOf(person: Person, on: Day, nameOf: NameOf, onTheLi
     firstTimer: person.course.firstTimer,
     verdict: found.verdict,
     headline: found.headline,
+    exceptions: visit?.dose === undefined ? exceptionsInWords(person, on, nameOf) : [],
     needs: needsOf(person),
     nearNames: nearNames(person, onTheList),
     supports: supportLinesOf(person, on),

@@ -29,6 +29,7 @@ import type { VisitView } from '@twelvemonth/exchange';
 import type { AtHand } from '../at-hand.ts';
 import type { Person } from '../register/people.ts';
 import { atPharmacyOf } from './pharmacy.ts';
+import { exceptionsInWords } from './exceptions.ts';
 import { goViewOf } from './go.ts';
 import { infusionViewOf, pauseOf } from './infusion.ts';
 import { lastTimeInWords } from './last-time.ts';
@@ -88,6 +89,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, on?: Day): Prom
     allergies: allergiesInWords(person),
     ...(contact?.armToAvoid === undefined ? {} : { armToAvoid: contact.armToAvoid }),
     ...(contact?.armToAvoidBecause === undefined ? {} : { armToAvoidBecause: contact.armToAvoidBecause }),
+    exceptions: exceptionsInWords(person, today, nameOf),
     needs: needsOf(person),
     supports: supportLinesOf(person, today),
     nearNames: nearNames(person, onTheList),

@@ -59,6 +59,11 @@ export function ArrivalList({ session }: { session: SessionView }) {
                     <>
                       <Verdict is={who.verdict}>{sentence(who.headline)}</Verdict>
                       <WhyVerdict patient={who.patient} on={session.on} about={who.name} />
+                      {who.exceptions.map((says) => (
+                        <div key={says} className="small">
+                          {sentence(says)}
+                        </div>
+                      ))}
                     </>
                   ) : (
                     who.outcome

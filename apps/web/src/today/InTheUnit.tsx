@@ -8,7 +8,7 @@ import { SupportWords } from '../supports/SupportWords.tsx';
 import { Verdict } from '../verdict/Verdict.tsx';
 import { WhyVerdict } from '../verdict/WhyVerdict.tsx';
 import { NearNames } from '../words/NearNames.tsx';
-import { dotted, unbroken } from '../words/texts.ts';
+import { dotted, unbroken, sentence } from '../words/texts.ts';
 import { VisitColumns } from './VisitColumns.tsx';
 import css from './Today.module.css';
 
@@ -90,6 +90,11 @@ const Line = memo(function Line({ visit, session, nurses }: LineProps) {
             <SupportWords patient={visit.patient} supports={visit.supports} />
           </div>
         )}
+        {visit.exceptions.map((says) => (
+          <div key={says} className={css['detail']}>
+            {sentence(says)}
+          </div>
+        ))}
         {open && visit.verdict !== 'ready' && (
           <div className={css['detail']}>
             <Verdict is={visit.verdict}>{visit.headline}</Verdict>

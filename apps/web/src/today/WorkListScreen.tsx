@@ -20,7 +20,7 @@ export function WorkListScreen() {
   return (
     <Page
       title={sentence(what)}
-      sub="Whoever waits longest stands first."
+      sub="The earliest day stands first."
       acts={<Button onClick={() => window.print()}>Print</Button>}
     >
       {unit === undefined ? (

@@ -1,9 +1,9 @@
 /** Who may give a dose and who may check it: not its prescriber, and nobody who let a requirement be passed over (safety page). */
-import { type Day, day } from '../calendar/day.ts';
+import type { Day } from '../calendar/day.ts';
 import { prescribedOn } from '../course/prescribed.ts';
 import { protocolInForceOn } from '../protocol/in-force.ts';
-import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
-import { lastDayOfException } from '../requirements/exceptions.ts';
+import type { SubjectRecord } from '../record/patient-record.ts';
+import { exceptionsOn } from '../requirements/exceptions.ts';
 import { checkGivenUnderDirection } from './group-directions.ts';
 import type { Refusal } from './refusal.ts';
 import { refusal } from './refuse.ts';
@@ -27,25 +27,14 @@ export function checkGiver(record: SubjectRecord, on: Day, now: Surroundings): r
   ];
 }
 
-/** The newest of each sort that lasts today. */
-function exceptionsToday(record: SubjectRecord, now: Surroundings): readonly Fact<'prescriber-exception'>[] {
-  const protocol = now.context === undefined ? undefined : protocolInForceOn(now.context.protocols, now.today);
-  const newest = new Map<string, Fact<'prescriber-exception'>>();
-  for (const fact of factsOf(record, 'prescriber-exception'))
-    if (fact.on <= now.today) newest.set(fact.body.requirement, fact);
-  return [...newest.values()].filter(
-    ({ on, body }) =>
-      now.today <= day(body.expiresOn) && (protocol === undefined || now.today <= lastDayOfException(on, protocol)),
-  );
-}
-
 export function checkNotExceptionAuthor(
   record: SubjectRecord,
   does: 'gives it' | 'makes the second check',
   now: Surroundings,
   who = now.by.staff,
 ): readonly Refusal[] {
-  const own = exceptionsToday(record, now).find(({ author }) => author.staff === who);
+  const protocol = now.context === undefined ? undefined : protocolInForceOn(now.context.protocols, now.today);
+  const own = exceptionsOn(record, now.today, protocol).find(({ author }) => author.staff === who);
   return own === undefined
     ? []
     : [

@@ -3,7 +3,7 @@ import { type Day, addDays, day } from '../calendar/day.ts';
 import type { BodyOfKind } from '../kinds/index.ts';
 import type { Uuid } from '../ledger/entry.ts';
 import type { Protocol } from '../protocol/protocol.ts';
-import type { Fact } from '../record/patient-record.ts';
+import { type Fact, type SubjectRecord, factsOf } from '../record/patient-record.ts';
 import type { Evidence } from './evidence.ts';
 
 export type ExceptionFor = BodyOfKind<'prescriber-exception'>['requirement'];
@@ -21,6 +21,24 @@ export function exceptionsOf(written: readonly Fact<'prescriber-exception'>[]): 
 
 /** The last day on which one made on `from` may stand. */
 export const lastDayOfException = (from: Day, { number }: Protocol): Day => addDays(from, number.exceptionLongestDays);
+
+/** The newest of each rule that lasts on a day; without a protocol by its own date alone. */
+export function exceptionsOn(
+  record: SubjectRecord,
+  on: Day,
+  protocol: Protocol | undefined,
+): readonly Fact<'prescriber-exception'>[] {
+  const newest = new Map<string, Fact<'prescriber-exception'>>();
+  for (const fact of factsOf(record, 'prescriber-exception'))
+    if (fact.on <= on) newest.set(fact.body.requirement, fact);
+  return [...newest.values()].filter((fact) => on <= lastDayOf(fact, protocol));
+}
+
+/** Its own last day, and no later than the protocol lets one last. */
+export function lastDayOf({ on, body }: Fact<'prescriber-exception'>, protocol: Protocol | undefined): Day {
+  const own = day(body.expiresOn);
+  return protocol === undefined ? own : (Math.min(own, lastDayOfException(on, protocol)) as Day);
+}
 
 /** The exception with the end the protocol leaves it; undefined where there is none. */
 export function exceptionFor(

@@ -45,6 +45,8 @@ export const listedPatient = z.object({
   firstTimer: z.boolean(),
   verdict,
   headline: z.string(),
+  /** Prescribers' exceptions that last on the day, each with who, until when and why; none once the dose is given. */
+  exceptions: z.array(z.string()),
   needs: z.array(z.string()),
   /** Others on the same list whose name or birth date is easily taken for theirs. */
   nearNames: z.array(z.string()),

@@ -17,6 +17,8 @@ export const visitView = z.object({
   allergies: z.string(),
   armToAvoid: z.string().optional(),
   armToAvoidBecause: z.string().optional(),
+  /** Prescribers' exceptions that last today. */
+  exceptions: z.array(z.string()),
   needs: z.array(z.string()),
   supports: z.array(supportLine),
   nearNames: z.array(z.string()),

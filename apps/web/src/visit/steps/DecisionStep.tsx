@@ -33,6 +33,9 @@ export function DecisionStep({ data, done }: StepProps) {
             </Verdict>
           </p>
           <GoItems go={go} />
+          {data.exceptions.map((says) => (
+            <p key={says}>{sentence(says)}.</p>
+          ))}
           {data.prescription !== undefined && <p>The order: {data.prescription}.</p>}
         </>
       )}

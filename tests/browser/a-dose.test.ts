@@ -199,6 +199,12 @@ it('after its time it is finished, the cannula removed, she is watched and goes 
   at.clock.moveOn(30);
   await act('Record');
   await titled('See them off');
+  for (const told of [
+    /^Given from batch PA-2391\.$/,
+    /^The next dose is due on .* 2027\.$/,
+    /^We ring them from .* 2027; bloods from .* to .* 2027\. If nobody has rung by/,
+  ])
+    await page.getByText(told).waitFor();
   await fingersFit(page, 'visit-leave');
   await pick(/^Do they hold the card/, 'yes');
   await pick(/how do they go/, 'fit to go');

@@ -39,6 +39,7 @@ import { allergiesInWords, bornInWords, fullName, needsOf } from './person-words
 import { byPatient, listedOn } from './sessions.ts';
 import { failedTriesOf } from './failed-tries.ts';
 import { seatedBeside } from './seated.ts';
+import { seeOffOf } from './see-off.ts';
 import { resiteViewOf, siteViewOf } from './site.ts';
 import { stoppedPackOf } from './stopped-packs.ts';
 import { supportLinesOf } from './supports.ts';
@@ -148,7 +149,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, on?: Day): Prom
             .minutes,
     letterReady: visit !== undefined && (visit.dose !== undefined || visit.putOff),
     letterSent: visit?.letter !== undefined,
-    ...(course.due === undefined ? {} : { nextDue: plainDate(course.due) }),
+    ...seeOffOf(person, visit),
     cautions:
       protocol === undefined
         ? ['No protocol is in force at this unit.']

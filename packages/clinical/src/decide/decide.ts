@@ -54,7 +54,9 @@ const judgedByKind: ReadonlySet<Act['name']> = new Set(['record', 'record togeth
 export function decide(act: Act, now: Surroundings): Decided {
   const { role } = now.by;
   if (!judgedByKind.has(act.name) && !mayDoAct(role, act.name))
-    return { refusals: [notYours(role, act.name, rolesFor(act.name))] };
+    return {
+      refusals: [notYours(role, act.name === 'second check' ? 'make the second check' : act.name, rolesFor(act.name))],
+    };
   const elsewhere = checkReadHere(act, now);
   const held = checkHeldHere(act, now);
   if (elsewhere.length + held.length > 0) return decided([...elsewhere, ...held], () => []);

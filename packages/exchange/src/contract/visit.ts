@@ -161,6 +161,14 @@ export const visitView = z.object({
   letterReady: z.boolean(),
   letterSent: z.boolean(),
   nextDue: date.optional(),
+  /** Once a dose was given, for the door: its batch, from when the unit rings for the next, and the days for its bloods. */
+  seeOff: z
+    .object({
+      batch: z.string().optional(),
+      ringFrom: date.optional(),
+      bloods: z.object({ from: date, until: date }).optional(),
+    })
+    .optional(),
   cautions: z.array(z.string()),
   serverTime: moment,
 });

@@ -16,7 +16,7 @@ export function LeaveStep({ data, done }: StepProps) {
   return (
     <StepForm
       title="See them off"
-      help={data.nextDue === undefined ? undefined : `The next dose is due on ${dayInWords(data.nextDue)}.`}
+      help={<Next data={data} />}
       step={step}
       act="They have left"
       missing={
@@ -60,5 +60,23 @@ export function LeaveStep({ data, done }: StepProps) {
       />
       <TextField label="Who takes them home, anything promised" at="note" value={note} onChange={setNote} />
     </StepForm>
+  );
+}
+
+/** What they are told at the door, with its days. */
+function Next({ data: { nextDue, seeOff } }: Pick<StepProps, 'data'>) {
+  const { batch, ringFrom, bloods } = seeOff ?? {};
+  return (
+    <>
+      {batch !== undefined && <p>Given from batch {batch}.</p>}
+      {nextDue !== undefined && <p>The next dose is due on {dayInWords(nextDue)}.</p>}
+      {ringFrom !== undefined && (
+        <p>
+          We ring them from {dayInWords(ringFrom)}
+          {bloods !== undefined && `; bloods from ${dayInWords(bloods.from)} to ${dayInWords(bloods.until)}`}. If nobody
+          has rung by the day on their card, they ring us.
+        </p>
+      )}
+    </>
   );
 }

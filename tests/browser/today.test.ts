@@ -57,6 +57,22 @@ it('shows every chair, with who sits in it and at which step', async () => {
   await checked(chairside, 'today-chairs-tablet');
 });
 
+it('a prescriber’s exception stands there with its name, last day and reason, at once on both screens', async () => {
+  await at.server.done('prescriber', {
+    name: 'record',
+    patient: 'olive',
+    line: {
+      kind: 'prescriber-exception',
+      body: { requirement: 'teeth and jaw', reason: 'socket healed, seen', expiresOn: '2026-11-30' },
+      effectiveAt: '2026-11-25',
+    },
+  });
+  const says = "Prescriber's exception for teeth and jaw: Petra Press, until 30 Nov 2026: socket healed, seen";
+  await hands(desk).sees(says);
+  await hands(chairside).sees(says);
+  await checked(chairside, 'today-exception-tablet');
+});
+
 it('an arrival recorded at the desk is in its chair on the other screen', async () => {
   const now = at.server.atHand.clock.local('Europe/London').moment;
   await at.server.done('clerk', {

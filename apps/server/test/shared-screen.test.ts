@@ -158,6 +158,40 @@ describe('in the open session', () => {
     const cannula = { site: 'left forearm', gauge: '22', tries: 1, placed: true };
     expect(await refusedAs(lineNow(server, patient, 'cannula', cannula))).toBe('signature-needed');
   });
+  describe('lines sent together are of one group of steps, or each is signed by itself', () => {
+    type OneLine = { readonly line: object };
+    const together = (...acts: readonly object[]) => ({
+      name: 'record together',
+      patient,
+      lines: acts.map((act) => (act as OneLine).line),
+    });
+    const cannula = () =>
+      lineNow(server, patient, 'cannula', { site: 'left forearm', gauge: '22', tries: 1, placed: true });
+    const removed = () => lineNow(server, patient, 'cannula-removed', { site: 'looks well' });
+    const allergy = () => lineNow(server, patient, 'allergy', { answer: 'none known' });
+    const left = () => lineNow(server, patient, 'left', { cardGiven: true });
+
+    test.each<[string, () => object]>([
+      ['a later step behind a weight', () => together(weighs(), left())],
+      ['a cannula behind a weight', () => together(weighs(), cannula())],
+      ['what is no step behind a weight', () => together(weighs(), allergy())],
+      ['a weight behind what is no step', () => together(allergy(), weighs())],
+    ])('%s', async (_, act) => {
+      expect((await atScreen(weighs(), pinOf('checker'))).statusCode).toBe(200);
+      const before = (await server.atHand.notes.of('patient', patient)).lastSeq;
+      const byPassword = { username: people.nurse.username, password };
+      for (const signedBy of [undefined, pinOf('nurse'), byPassword])
+        expect(await refusedAs(act(), signedBy)).toBe('signature-for-each-step');
+      expect((await server.atHand.notes.of('patient', patient)).lastSeq).toBe(before);
+    });
+    test('a cannula taken out and placed again is one step: only that group is asked for', async () => {
+      expect(await refusedAs(together(removed(), cannula()))).toBe('signature-needed');
+    });
+    test('two weights are covered by the signature of their group', async () => {
+      expect((await atScreen(together(weighs(), weighs()))).statusCode).toBe(200);
+      expect(await authorOf('weight')).toBe(staffOf('checker'));
+    });
+  });
   test('what is no step of a visit is not signed by PIN', async () => {
     const allergy = lineNow(server, patient, 'allergy', { answer: 'none known' });
     expect(await refusedAs(allergy, pinOf('nurse'))).toBe('not-by-pin');

@@ -100,6 +100,13 @@ export const writtenByAnother: Refused = refused(
   'sign with your own name and password, or let whoever wrote it sign in',
 );
 
+/** A signature for the first of them would have covered the others too. */
+export const severalGroups: Refused = refused(
+  'signature-for-each-step',
+  'These lines belong to different steps of the visit: each step is signed by itself here.',
+  'send each step by itself',
+);
+
 /** What a step without a signature is refused with. */
 export const signatureNeeded = (place: SigningPlace): Refused =>
   isShared(place)

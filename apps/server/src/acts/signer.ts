@@ -23,12 +23,13 @@ import {
   isShared,
   letStand,
   provenQuickly,
+  severalGroups,
   signatureNeeded,
   signingPlaceOf,
   standingSigner,
   writtenByAnother,
 } from './shared-screen.ts';
-import { stepGroupOf } from './step-group.ts';
+import { isOfSeveralGroups, stepGroupOf } from './step-group.ts';
 
 export async function signerOf(
   { act, role, signedBy, deviceAt }: Pick<ActBody, 'act' | 'role' | 'signedBy' | 'deviceAt'>,
@@ -37,6 +38,10 @@ export async function signerOf(
   atHand: AtHand,
 ): Promise<Author | Refused> {
   const headers = headersOf(request);
+  if (isOfSeveralGroups(act) && 'patient' in act) {
+    const place = await signingPlaceOf(act.patient, signedIn, headers, atHand);
+    if (place !== undefined) return severalGroups;
+  }
   const member =
     signedBy === undefined
       ? await signerHere({ act, deviceAt }, signedIn, headers, atHand)

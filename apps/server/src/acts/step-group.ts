@@ -44,17 +44,23 @@ export function stepGroupOf(act: Act): StepGroup | undefined {
 
 type Line = { readonly kind: KindName; readonly body?: unknown };
 
-/** Taken out to be placed again, or at the end: the lines beside it say. A flush belongs before or after the medicine. */
+/** One signature stands for one group: lines of another group, or of none, beside them are sent by themselves. */
+export const isOfSeveralGroups = (act: Act): boolean => act.name === 'record together' && groupsOf(act.lines).size > 1;
+
+/** The one group of all the lines; lines of several have none. */
 function groupOfLines(lines: readonly Line[]): StepGroup | undefined {
-  if (lines.some(({ kind }) => kind === 'cannula')) return 'start';
-  const [first] = lines.map(({ kind, body }) =>
-    kind === 'cannula-removed'
-      ? 'finish to leave'
-      : kind === 'flush'
-        ? (body as { when?: unknown } | undefined)?.when === 'before'
-          ? 'start'
-          : 'finish to leave'
-        : groupOfKind[kind],
+  const [group, ...others] = groupsOf(lines);
+  return others.length === 0 ? group : undefined;
+}
+
+/** Taken out to be placed again, or at the end: a cannula beside it says. A flush belongs before or after the medicine. */
+function groupsOf(lines: readonly Line[]): ReadonlySet<StepGroup | undefined> {
+  const isPlacedAgain = lines.some(({ kind }) => kind === 'cannula');
+  return new Set(
+    lines.map(({ kind, body }) => {
+      if (kind === 'cannula-removed') return isPlacedAgain ? 'start' : 'finish to leave';
+      if (kind !== 'flush') return groupOfKind[kind];
+      return (body as { when?: unknown } | undefined)?.when === 'before' ? 'start' : 'finish to leave';
+    }),
   );
-  return first;
 }

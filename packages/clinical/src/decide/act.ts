@@ -87,7 +87,13 @@ export const actSchema = z.discriminatedUnion('name', [
     lines: z.array(line).min(1).max(40).readonly(),
     confirms: confirmed.optional(),
   }),
-  z.object({ name: z.literal('withdraw'), patient: uuidField, entry: uuidField, reason: textField }),
+  z.object({
+    name: z.literal('withdraw'),
+    patient: uuidField,
+    entry: uuidField,
+    reason: textField,
+    confirms: confirmed.optional(),
+  }),
 
   /** An entry written in the wrong person's notes: withdrawn there and written here, by one act. */
   z.object({ name: z.literal('move entry'), patient: uuidField, entry: uuidField, to: uuidField, reason: textField }),

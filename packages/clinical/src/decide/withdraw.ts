@@ -42,7 +42,7 @@ export function decideWithdraw(act: ActNamed<'withdraw'>, now: Surroundings): De
       () => [],
     );
   }
-  return decided(checkTarget(record, target, now), () =>
+  return decided([...checkTarget(record, target, now), ...checkNothingRanIn(target, act.confirms)], () =>
     together(record, target).map((fact) => voiding(record, fact, { entry: fact.id, reason: act.reason }, now)),
   );
 }
@@ -83,6 +83,20 @@ export function checkTarget(record: SubjectRecord, target: Fact, now: Surroundin
   const others = together(record, target);
   refusals.push(...others.flatMap((fact) => checkMayBeWithdrawn(record, fact)));
   return refusals;
+}
+
+/** The whole bag may be made ready once more after it: what of the first ran in would come on top. Never over 5 mg in all. */
+function checkNothingRanIn(target: Fact, confirmed: readonly string[] = []): readonly Refusal[] {
+  if (target.kind !== 'infusion-started') return [];
+  const says = `By the notes this drip began to run${target.at === undefined ? '' : ` at ${target.at.slice(11, 16)}`}: without its start nothing of that bag has run into this person. Is that so?`;
+  return confirmed.includes(says)
+    ? []
+    : [
+        refusal('is-it-right', says, {
+          field: 'reason',
+          remedy: 'if anything ran in, end the drip with its volume instead: a prescriber decides about the rest',
+        }),
+      ];
 }
 
 /** An order under a group direction is a nurse's own to take back. */

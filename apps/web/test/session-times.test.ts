@@ -15,6 +15,9 @@ test('times may be typed with blanks, commas or line breaks between them', () =>
 test('an expiry of month and year holds until the last day of that month', () => {
   expect(readExpiry('04 2028')).toBe('2028-04-30');
   expect(readExpiry('2/2028')).toBe('2028-02-29');
+  expect(readExpiry('08/28')).toBe('2028-08-31');
+  expect(readExpiry('8-28')).toBe('2028-08-31');
+  expect(readExpiry('13/28')).toBeUndefined();
   expect(readExpiry('30 4 2028')).toBe('2028-04-30');
 });
 

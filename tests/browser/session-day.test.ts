@@ -56,13 +56,17 @@ describe('opening', () => {
   });
 
   it('competences are written with the day until which they count', async () => {
-    const { unfold, choose, pick, fill, press, sees } = hands(nurse);
-    await unfold('competences of the staff');
-    for (const [name, what] of [
-      [people.nurse.name, 'medicines into a vein'],
-      [people.nurse.name, 'life support'],
-      [people.checker.name, 'medicines into a vein'],
+    const lead = await at.signedIn('lead', `/sessions/${session}/day`, tablet);
+    for (const page of [lead, nurse]) await hands(page).unfold('competences of the staff');
+    await hands(nurse).sees('What you have shown yourself is written by another nurse in charge or the service lead.');
+    const offered = await nurse.getByLabel('Who', { exact: true }).locator('option').allTextContents();
+    expect([offered.includes(people.checker.name), offered.includes(people.nurse.name)]).toEqual([true, false]);
+    for (const [page, name, what] of [
+      [lead, people.nurse.name, 'medicines into a vein'],
+      [lead, people.nurse.name, 'life support'],
+      [nurse, people.checker.name, 'medicines into a vein'],
     ] as const) {
+      const { choose, pick, fill, press, sees } = hands(page);
       await choose('Who', name);
       await pick('Has shown', what);
       await fill('Counts until', '30 6 2027');

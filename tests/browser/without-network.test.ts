@@ -191,7 +191,7 @@ async function closeSession(): Promise<void> {
     ['nurse', 'life support'],
     ['checker', 'medicines into a vein'],
   ] as const)
-    await server.done('nurse', {
+    await server.done('lead', {
       name: 'record competence',
       unit: 'thornbeck',
       body: { staff: staff(who), role: 'nurse', what, until: '2027-06-30' },

@@ -52,12 +52,13 @@ function* opensToday(unit: UnitId, world: World): Life {
   const by = inRole('nurse in charge', unit, 0);
   const nurses = nursesAt(unit);
   const until = plainDate(addDays(today, COMPETENCE_DAYS));
+  // Nobody writes down what they have shown themselves.
   for (const { staff } of nurses) {
     for (const what of ['medicines into a vein', 'life support'] as const)
       yield {
         at: at(addDays(today, -1), 18),
         act: { name: 'record competence', unit, body: { staff, role: 'nurse', what, until } },
-        by,
+        by: staff === by.staff ? inRole('nurse in charge', unit, 1) : by,
       };
   }
   if (!isUsualSessionDay(unit, today)) return;

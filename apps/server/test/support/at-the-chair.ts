@@ -188,7 +188,7 @@ export async function openToday(server: OwnServer): Promise<void> {
     [nurse, 'life support'],
     [checker, 'medicines into a vein'],
   ])
-    await server.done('nurse', {
+    await server.done('lead', {
       name: 'record competence',
       unit: 'thornbeck',
       body: { staff, role: 'nurse', what, until: '2027-06-30' },

@@ -1,5 +1,6 @@
 import { type PlainDate, type Role, competences, registrants } from '@twelvemonth/clinical';
 import type { SessionDayView } from '@twelvemonth/exchange';
+import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
 import { ChoiceField } from '../fields/ChoiceField.tsx';
 import { DateField } from '../fields/DateField.tsx';
@@ -8,6 +9,7 @@ import { useMay } from '../frame/may.ts';
 import { Button } from '../paper/Button.tsx';
 import { Outcome } from '../paper/Outcome.tsx';
 import { Why } from '../paper/Why.tsx';
+import { me } from '../server/queries.ts';
 import { useAct } from '../server/use-act.ts';
 import { shortDay } from '../words/dates.ts';
 
@@ -46,6 +48,7 @@ function CompetenceForm({ data }: { data: SessionDayView }) {
   const [staff, setStaff] = useState<string>();
   const [what, setWhat] = useState<(typeof competences)[number]>();
   const [until, setUntil] = useState<string>();
+  const mine = useQuery(me).data?.staff;
   const member = data.staff.find((one) => one.staff === staff);
   const role =
     member === undefined ? undefined : (registrants.find((one) => member.roles.includes(one)) ?? member.roles[0]);
@@ -67,7 +70,8 @@ function CompetenceForm({ data }: { data: SessionDayView }) {
         openUpTo={0}
         value={staff}
         onChange={setStaff}
-        options={data.staff.map((one) => ({ value: one.staff, says: one.name }))}
+        help="What you have shown yourself is written by another nurse in charge or the service lead."
+        options={data.staff.filter((one) => one.staff !== mine).map((one) => ({ value: one.staff, says: one.name }))}
       />
       <ChoiceField
         label="Has shown"

@@ -130,7 +130,8 @@ const Closing = ({ data }: { data: SessionDayView }) =>
 const NobodyYet = () => (
   <Note tone="caution">
     The notes do not say yet of anybody that they may give and check medicines into a vein. The nurse in charge or the
-    service lead writes it below, under <strong>competences of the staff</strong>; then the session can be opened.
+    service lead writes it below, under <strong>competences of the staff</strong>, nobody of themselves; then the
+    session can be opened.
   </Note>
 );
 

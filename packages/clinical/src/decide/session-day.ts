@@ -19,13 +19,20 @@ import type { Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
 
-export const decideRecordCompetence = ({ unit, body }: ActNamed<'record competence'>, now: Surroundings): Decided =>
-  decided(
-    unitOf(recordIn(now, subject('unit', unit))) === undefined
-      ? [refusal('unknown-unit', `No unit is called "${unit}".`, { field: 'unit' })]
-      : [],
-    () => [draftNow(subject('unit', unit), 'competence', body, now)],
-  );
+/** Nobody is their own witness: what somebody has shown is written by another than who showed it. */
+export function decideRecordCompetence({ unit, body }: ActNamed<'record competence'>, now: Surroundings): Decided {
+  const refusals: Refusal[] = [];
+  if (unitOf(recordIn(now, subject('unit', unit))) === undefined)
+    refusals.push(refusal('unknown-unit', `No unit is called "${unit}".`, { field: 'unit' }));
+  if (body.staff === now.by.staff)
+    refusals.push(
+      refusal('second-person-needed', 'What you have shown is written down by somebody else.', {
+        field: 'body.staff',
+        remedy: 'ask another nurse in charge or the service lead to record it',
+      }),
+    );
+  return decided(refusals, () => [draftNow(subject('unit', unit), 'competence', body, now)]);
+}
 
 type Body = ActNamed<'open session'>['body'];
 

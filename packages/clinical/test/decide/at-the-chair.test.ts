@@ -49,7 +49,7 @@ describe('what is typed and cannot be', () => {
       ['dana', 'medicines into a vein'],
       ['imre', 'life support'],
     ] as const)
-      unit.expect('imre', {
+      unit.expect('margit', {
         name: 'record competence',
         unit: 'thornbeck',
         body: { staff, role: 'nurse', what, until: '2027-06-30' as PlainDate },

@@ -16,7 +16,7 @@ const competent = (
   until = '2027-06-30',
 ) => {
   for (const what of ['medicines into a vein', 'life support'] as const)
-    unit.expect('imre', {
+    unit.expect('margit', {
       name: 'record competence',
       unit: 'thornbeck',
       body: { staff, role, what, until: until as PlainDate },
@@ -193,6 +193,28 @@ describe('while it is open', () => {
     unit.expect('imre', opening());
     const stays = { ...alone, secondCheckers: ['imre', 'dana'] };
     expect(unit.refused('imre', confirmed(unit, stays))).toEqual(['no-second-checker']);
+  });
+});
+
+describe('what somebody has shown', () => {
+  // Practice page, 7: nobody checks their own work; common practice, no other source.
+  test('is written by another than who showed it', () => {
+    const recording = (staff: string): Act => ({
+      name: 'record competence',
+      unit: 'thornbeck',
+      body: { staff, role: 'nurse', what: 'life support', until: '2027-06-30' as PlainDate },
+    });
+    const unit = onTheDay();
+    const [refused] = unit.do('imre', recording('imre'));
+    expect([refused?.name, refused?.field, refused?.says, refused?.remedy]).toEqual([
+      'second-person-needed',
+      'body.staff',
+      'What you have shown is written down by somebody else.',
+      'ask another nurse in charge or the service lead to record it',
+    ]);
+    expect(factsOf(unit.record('unit/thornbeck'), 'competence')).toEqual([]);
+    expect(unit.refused('imre', recording('dana'))).toEqual([]);
+    expect(unit.refused('margit', recording('imre'))).toEqual([]);
   });
 });
 

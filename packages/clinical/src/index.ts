@@ -91,6 +91,7 @@ export { type MessageChannel, messageChannels } from './kinds/message-begun.ts';
 export { type AheadQuestion, aheadQuestions } from './kinds/told-ahead.ts';
 export * from './kinds-texts/entry-text.ts';
 export { toldAnswerText } from './kinds-texts/told-ahead-text.ts';
+export { observationsText } from './kinds-texts/observations-text.ts';
 export * from './kinds-texts/words.ts';
 export * from './projection/fold-text.ts';
 export * from './projection/projection.ts';

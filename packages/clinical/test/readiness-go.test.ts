@@ -180,6 +180,15 @@ describe('observations before the dose', () => {
     expect(go([...arrived, checklist(), observed({ when: 'during' })]).verdict).toBe('cannot say');
     expect(go([...arrived, checklist(), { ...observed(), on: '2026-11-24' }]).verdict).toBe('cannot say');
   });
+  test('those after the dose add nothing that is missing before it, mend nothing and put nothing off', () => {
+    const good = observed({ when: 'after' });
+    const bad = observed({ temperatureCelsius: 39, systolicMmHg: 80, newIrregularPulse: true, when: 'after' });
+    expect(go([...arrived, checklist(), good]).verdict).toBe('cannot say');
+    expect(go([...arrived, checklist(), observed({ saturationPercent: undefined }), good]).verdict).toBe('cannot say');
+    for (const fails of [{ temperatureCelsius: 38.4 }, { systolicMmHg: 90 }, { newIrregularPulse: true }])
+      expect(go([...arrived, checklist(), observed(fails), good]).verdict).toBe('not ready');
+    expect(go([...all, bad])).toEqual(go(all));
+  });
   test('what was left out may be added by a second reading, and a later reading replaces an earlier one', () => {
     expect(
       go([

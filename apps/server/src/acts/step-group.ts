@@ -9,7 +9,6 @@ export type StepGroup = 'arrive to go' | 'start' | 'finish to leave' | 'second c
 const groupOfKind: Partial<Record<KindName, StepGroup>> = {
   arrived: 'arrive to go',
   weight: 'arrive to go',
-  observations: 'arrive to go',
   checklist: 'arrive to go',
   cannula: 'start',
   preparation: 'start',
@@ -53,14 +52,30 @@ function groupOfLines(lines: readonly Line[]): StepGroup | undefined {
   return others.length === 0 ? group : undefined;
 }
 
-/** Taken out to be placed again, or at the end: a cannula beside it says. A flush belongs before or after the medicine. */
+type When = 'before' | 'during' | 'after';
+const whenOf = (body: unknown): When | undefined => (body as { when?: When } | undefined)?.when;
+const groupOfObservations: Readonly<Record<When, StepGroup>> = {
+  before: 'arrive to go',
+  during: 'start',
+  after: 'finish to leave',
+};
+
+/** Taken out to be placed again, or at the end: a cannula beside it says. A flush and observations: before or after the medicine. */
 function groupsOf(lines: readonly Line[]): ReadonlySet<StepGroup | undefined> {
   const isPlacedAgain = lines.some(({ kind }) => kind === 'cannula');
   return new Set(
     lines.map(({ kind, body }) => {
-      if (kind === 'cannula-removed') return isPlacedAgain ? 'start' : 'finish to leave';
-      if (kind !== 'flush') return groupOfKind[kind];
-      return (body as { when?: unknown } | undefined)?.when === 'before' ? 'start' : 'finish to leave';
+      const when = whenOf(body);
+      switch (kind) {
+        case 'cannula-removed':
+          return isPlacedAgain ? 'start' : 'finish to leave';
+        case 'flush':
+          return when === 'before' ? 'start' : 'finish to leave';
+        case 'observations':
+          return when === undefined ? undefined : groupOfObservations[when];
+        default:
+          return groupOfKind[kind];
+      }
     }),
   );
 }

@@ -1,13 +1,11 @@
 /** The visit screen: who is here, what is done, what is asked, what runs. */
 import {
   type Day,
-  type EarlyWarningFor,
   type Fact,
   type Protocol,
   type Visit,
   atTheNeedle,
   checkerOf,
-  earlyWarningFor,
   entryText,
   factsOf,
   foreseeable,
@@ -34,6 +32,7 @@ import { goViewOf } from './go.ts';
 import { infusionViewOf, pauseOf } from './infusion.ts';
 import { lastTimeInWords } from './last-time.ts';
 import { nearNames } from './look-alikes.ts';
+import { observationsViewOf } from './observations.ts';
 import { nursesFor } from './named-nurse.ts';
 import { allergiesInWords, bornInWords, fullName, needsOf } from './person-words.ts';
 import { byPatient, listedOn } from './sessions.ts';
@@ -45,11 +44,6 @@ import { stoppedPackOf } from './stopped-packs.ts';
 import { supportLinesOf } from './supports.ts';
 import { whereTheyAre } from './where-they-are.ts';
 import { visitStepsOf } from './visit-steps.ts';
-
-const earlyWarningViewOf = (whom: EarlyWarningFor): VisitView['earlyWarningFor'] =>
-  'notFor' in whom
-    ? whom
-    : { scale: whom.scale, ...(whom.decidedOn === undefined ? {} : { decidedOn: plainDate(whom.decidedOn) }) };
 
 /** An illness written so many days ago or less may be the one they tell of. Common practice, no source. */
 const illnessIsRecentDays = 14;
@@ -109,7 +103,7 @@ export async function visitViewOf(atHand: AtHand, asked: Person, on?: Day): Prom
     ...(current === undefined ? {} : { current }),
     questions: questionsOf(person, visit, protocol),
     putOffValues: protocol === undefined ? [] : putOffValuesOf(protocol),
-    earlyWarningFor: earlyWarningViewOf(earlyWarningFor(record, today)),
+    ...observationsViewOf(record, today, nameOf),
     ...(go === undefined ? {} : { go }),
     ...(await foreseenOf(atHand, person, visit)),
     ...(visit?.decision === undefined

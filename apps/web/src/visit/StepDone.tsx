@@ -2,6 +2,7 @@ import { Link } from '@tanstack/react-router';
 import type { VisitStep, VisitView } from '@twelvemonth/exchange';
 import { useUnit } from '../frame/unit.ts';
 import { timeOfDay } from '../words/dates.ts';
+import { MeasuredSoFar } from './MeasuredSoFar.tsx';
 import { dotted, sentence } from '../words/texts.ts';
 
 /** A step that is done: what was recorded, by whom. The preparer's reading is never shown here before the second check. */
@@ -23,6 +24,7 @@ export function StepDone({ data, step }: { data: VisitView; step: VisitStep }) {
           {data.check.by}.
         </p>
       )}
+      {(step.step === 'observations' || step.step === 'observe') && <MeasuredSoFar data={data} />}
       {step.step === 'infusion' && data.infusion !== undefined && <p>{data.infusion.says}</p>}
       <p style={{ marginTop: '1rem' }}>
         <Link to="/people/$patient" params={{ patient: data.patient }} hash="notes" className="finger">

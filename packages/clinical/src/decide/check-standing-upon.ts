@@ -25,7 +25,7 @@ const standingUpon: Partial<Record<KindName, readonly KindName[]>> = {
   'infusion-started': ['infusion-paused', 'infusion-finished'],
   'infusion-paused': ['infusion-resumed', 'infusion-finished'],
   'infusion-resumed': ['infusion-paused', 'infusion-finished'],
-  'infusion-finished': ['observed', 'left'],
+  'infusion-finished': ['observations', 'observed', 'left'],
 };
 
 /** Corrected in place these would change what a decision or a check was based on. */

@@ -177,13 +177,18 @@ const checks: Checks = {
       ? []
       : outOfOrder('No infusion has started, or its cannula is out.', 'look at the site while it runs'),
   'cannula-removed': (_, visit) => checkRemoval(visit),
+  observations: ({ body }, visit) => (body.when === 'after' ? checkGivenBefore(visit) : []),
   observed: (_, visit) => {
-    if (visit.infusion?.finished === undefined && !visit.injected)
-      return outOfOrder('The infusion has not finished.', 'finish it first');
+    const early = checkGivenBefore(visit);
+    if (early.length > 0) return early;
     return visit.observed === undefined ? [] : alreadyDone('Watching after the dose is in the notes.');
   },
   left: (_, visit) => checkLeaving(visit),
 };
+
+/** What is after the dose: no medicine runs any more, or it was injected. */
+const checkGivenBefore = ({ infusion, injected }: Visit): readonly Refusal[] =>
+  infusion?.finished === undefined && !injected ? outOfOrder('The infusion has not finished.', 'finish it first') : [];
 
 /** A second cannula is placed only while the medicine stands still, and after the first is out: one way in at a time. */
 function checkCannula(visit: Visit): readonly Refusal[] {

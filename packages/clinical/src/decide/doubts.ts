@@ -98,7 +98,7 @@ function doubtsAbout(
     case 'observed':
       return watchedShorter(record, fact as Fact<'observed'>, protocol);
     case 'left':
-      return unwellAtTheWatch(record, fact as Fact<'left'>);
+      return unwellAfter(record, fact as Fact<'left'>);
     default:
       return [];
   }
@@ -178,12 +178,19 @@ function watchedShorter(
       ];
 }
 
-/** Hazard 89: not well at the watch, and fit at the door. */
-function unwellAtTheWatch(record: SubjectRecord, { on, body: { leaves } }: Fact<'left'>): readonly string[] {
-  const watched = visitOn(record, on)?.observed;
-  return watched?.body.well === false && leaves === 'fit to go'
-    ? ['The watch after the dose says that they were not well: are they fit to go now?']
-    : [];
+/** Hazards 36 and 89: not well at the watch, or a pulse newly irregular when it was last felt there, and fit at the door. */
+function unwellAfter(record: SubjectRecord, { on, body: { leaves } }: Fact<'left'>): readonly string[] {
+  const visit = visitOn(record, on);
+  if (visit === undefined || leaves !== 'fit to go') return [];
+  const felt = visit.observationsAfter.findLast(({ body }) => body.newIrregularPulse !== undefined);
+  return [
+    ...(visit.observed?.body.well === false
+      ? ['The watch after the dose says that they were not well: are they fit to go now?']
+      : []),
+    ...(felt?.body.newIrregularPulse === true
+      ? ['The pulse was newly irregular after the dose: was a doctor told, and are they fit to go now?']
+      : []),
+  ];
 }
 
 /** A medicine entered as something that its name says it is not, or as half of what it is: samples before it would go on counting. */

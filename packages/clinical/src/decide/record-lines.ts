@@ -21,6 +21,7 @@ import { type Refusal } from './refusal.ts';
 import { decided, refusal } from './refuse.ts';
 import { noteLookAlikes } from './same-person.ts';
 import type { Decided, Surroundings } from './surroundings.ts';
+import { checkObservedWhen } from './check-observed-when.ts';
 import { checkTypedOrder } from './typed-order.ts';
 
 export function decideRecord(act: ActNamed<'record'>, now: Surroundings): Decided {
@@ -86,6 +87,7 @@ function line(
   const { fact, refusals } = checkLine(record, sent, path, now);
   const inPlace =
     amends === undefined ? checkNew(record, fact, path, now) : checkAmends(record, amends, fact, path, sent, now);
+  const when = fact?.kind === 'observations' ? checkObservedWhen(record, fact as Fact<'observations'>, sent, path) : [];
   const draft =
     fact === undefined
       ? undefined
@@ -105,7 +107,7 @@ function line(
           ...checkDoubts(record, fact, `${path}.body`, confirms, amends, protocol),
           ...(amends === undefined ? checkTypedOrder(record, fact, sent, path, confirms) : []),
         ];
-  return { draft, refusals: [...refusals, ...doubts, ...inPlace] };
+  return { draft, refusals: [...refusals, ...doubts, ...when, ...inPlace] };
 }
 
 const checkNew = (record: SubjectRecord, fact: Fact | undefined, path: string, now: Surroundings): readonly Refusal[] =>

@@ -12,8 +12,9 @@ import { type Refusal } from './refusal.ts';
 import { refusal } from './refuse.ts';
 
 /** What each step follows. */
-const follows: { readonly [Kind in KindName]?: (visit: Visit) => readonly (Fact | undefined)[] } = {
-  observations: ({ arrived }) => [arrived],
+const follows: { readonly [Kind in KindName]?: (visit: Visit, fact: Fact<Kind>) => readonly (Fact | undefined)[] } = {
+  observations: ({ arrived, infusion, dose }, { body }) =>
+    body.when === 'after' ? [infusion?.finished ?? dose] : [arrived],
   checklist: ({ arrived }) => [arrived],
   cannula: ({ decision }) => [decision],
   flush: ({ cannula, infusion }) => [cannula, infusion?.finished],
@@ -31,11 +32,11 @@ export function checkTypedOrder(
   path: string,
   confirmed: readonly string[],
 ): readonly Refusal[] {
-  const before = follows[fact.kind];
+  const before = follows[fact.kind] as ((visit: Visit, fact: Fact) => readonly (Fact | undefined)[]) | undefined;
   const visit = before === undefined ? undefined : visitOn(record, fact.on);
   const at = Date.parse(effectiveAt);
   if (before === undefined || visit === undefined || effectiveAt.length <= 'YYYY-MM-DD'.length) return [];
-  return before(visit)
+  return before(visit, fact)
     .flatMap((one) => {
       // Times on paper are whole minutes; the clocks of a tablet and the server differ by less.
       if (one?.at === undefined || Date.parse(one.at) - at < MILLISECONDS_A_MINUTE) return [];

@@ -11,7 +11,10 @@ export const consciousnesses = [
   'unresponsive',
 ] as const;
 
-/** Observations before the dose. All four of pulse, pressure, temperature and saturation are wanted before the checklist ends. */
+/**
+ * Pulse, pressure, temperature, saturation and the pulse's rhythm are wanted before the dose, and decide (readiness/go-verdict). Those
+ * during and after it are told beside them, and decide nothing about a dose.
+ */
 export const observations = entryKind({
   name: 'observations',
   of: 'patient',

@@ -1,4 +1,7 @@
-/** The newest observations at a glance, with their early warning score. */
+/**
+ * The newest observations at a glance, with their early warning score. Of one day the newest before, during and after the dose stand
+ * side by side: what changed is seen.
+ */
 import { type Day, shortDate } from '../calendar/day.ts';
 import { news2Source } from '../formulas/news2.ts';
 import { observationsText } from '../kinds-texts/observations-text.ts';
@@ -8,29 +11,29 @@ import type { ReadingPart } from './reading.ts';
 
 /** Undefined: never observed here. */
 export function observedReading(record: SubjectRecord, today: Day): ReadingPart | undefined {
-  const newest = factsOf(record, 'observations').findLast(({ on }) => on <= today);
-  if (newest === undefined) return undefined;
-  const of = `${newest.body.when} the dose, ${shortDate(newest.on)}`;
+  const facts = factsOf(record, 'observations').filter(({ on }) => on <= today);
+  const day = facts.at(-1)?.on;
+  if (day === undefined) return undefined;
+  const newest = (['before', 'during', 'after'] as const).flatMap(
+    (when) => facts.findLast(({ on, body }) => on === day && body.when === when) ?? [],
+  );
+  const whom = earlyWarningFor(record, day);
   return {
     title: 'Observations',
-    lines: [
-      {
-        what: 'observed',
-        is: observationsText(newest.body),
-        of,
-        put: undefined,
-        source: undefined,
-        entries: [newest.id],
-      },
-      {
-        what: 'NEWS2',
-        is: earlyWarningSays(newest.body, earlyWarningFor(record, newest.on)),
-        of: `${of}; it decides nothing about a dose`,
-        put: undefined,
-        source: news2Source,
-        entries: [newest.id],
-      },
-    ],
+    lines: newest.flatMap(({ id, body }) => {
+      const of = `${body.when} the dose, ${shortDate(day)}`;
+      return [
+        { what: 'observed', is: observationsText(body), of, put: undefined, source: undefined, entries: [id] },
+        {
+          what: 'NEWS2',
+          is: earlyWarningSays(body, whom),
+          of: `${of}; it decides nothing about a dose`,
+          put: undefined,
+          source: news2Source,
+          entries: [id],
+        },
+      ];
+    }),
     cautions: [],
   };
 }

@@ -37,6 +37,8 @@ export type Visit = {
   readonly on: Day;
   readonly arrived: Fact<'arrived'>;
   readonly observationsBefore: Fact<'observations'> | undefined;
+  /** Those after the dose, oldest first: told, and never taken for those before. */
+  readonly observationsAfter: readonly Fact<'observations'>[];
   readonly checklist: Fact<'checklist'> | undefined;
   /** The newest decision of the visit. */
   readonly decision: Fact<'go-decision'> | undefined;
@@ -86,6 +88,7 @@ export function visitOn(record: SubjectRecord, on: Day): Visit | undefined {
   const facts = {
     arrived,
     observationsBefore: newest('observations', ({ body }) => body.when === 'before'),
+    observationsAfter: factsOf(record, 'observations').filter((fact) => fact.on === on && fact.body.when === 'after'),
     checklist: newest('checklist'),
     decision: newest('go-decision'),
     cannula,

@@ -51,6 +51,17 @@ export const visitView = z.object({
     z.object({ scale: z.union([z.literal(1), z.literal(2)]), decidedOn: date.optional() }),
     z.object({ notFor: z.string() }),
   ]),
+  /** What was measured at this visit, oldest first: before, during and after the dose side by side. */
+  observations: z.array(
+    z.object({
+      when: z.enum(['before', 'during', 'after']),
+      at: moment,
+      by: z.string(),
+      says: z.string(),
+      /** NEWS2 in words; it decides nothing. */
+      earlyWarning: z.string(),
+    }),
+  ),
   go: z
     .object({
       verdict,

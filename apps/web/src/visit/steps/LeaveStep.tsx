@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { ChoiceField } from '../../fields/ChoiceField.tsx';
 import { TextField } from '../../fields/TextField.tsx';
 import { dayInWords } from '../../words/dates.ts';
+import { MeasuredSoFar } from '../MeasuredSoFar.tsx';
 import type { StepProps } from '../StepBody.tsx';
 import { StepForm } from '../StepForm.tsx';
 import { useStep } from '../use-step.ts';
@@ -41,6 +42,7 @@ export function LeaveStep({ data, done }: StepProps) {
         </Link>{' '}
         <span className="quiet">afterwards and next year, with this dose in them</span>
       </p>
+      {data.observations.some(({ when }) => when === 'after') && <MeasuredSoFar data={data} />}
       <ChoiceField
         label="Do they hold the card that says whom to call?"
         at="cardGiven"

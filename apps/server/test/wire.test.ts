@@ -222,6 +222,32 @@ describe('live updates', () => {
     await listening;
   });
 
+  test('wait for a browser that is slow to read, and then tell it everything in order', async () => {
+    const { port } = server.app.server.address() as AddressInfo;
+    const warned: string[] = [];
+    const note = ({ name }: Error): void => void warned.push(name);
+    process.on('warning', note);
+    const stream = await fetch(`http://127.0.0.1:${port}/api/events`, {
+      headers: {
+        cookie: cookieOf(
+          await server.ask('/api/sign-in', { method: 'POST', body: { username: people.nurse.username, password } }),
+        ),
+        accept: 'text/event-stream',
+      },
+    });
+    const subjects = Array.from({ length: 2000 }, (_, index) => ({ subject: `patient/p${index}` as const, seq: 1 }));
+    for (let commit = 1; commit <= 60; commit += 1) server.atHand.events.tell({ commit, subjects });
+    const reader = stream.body?.pipeThrough(new TextDecoderStream()).getReader();
+    let heard = '';
+    while (!heard.includes('"commit":60,')) heard += (await reader?.read())?.value ?? '';
+    await reader?.cancel();
+    process.off('warning', note);
+    expect([...heard.matchAll(/^data: \{"commit":(\d+),/gm)].map(([, commit]) => Number(commit))).toEqual(
+      Array.from({ length: 60 }, (_, index) => index + 1),
+    );
+    expect(warned).toEqual([]);
+  });
+
   test('are for those who are signed in', async () => {
     expect((await server.ask('/api/events', { headers: { accept: 'text/event-stream' } })).statusCode).toBe(401);
   });

@@ -16,8 +16,11 @@ export function serveEvents(app: FastifyInstance, atHand: AtHand): void {
       clearInterval(check);
       if (sse.isConnected) sse.close();
     };
-    // A browser that is gone takes no more: its stream is forgotten when the connection closes.
-    const send = (event: string, data: unknown): void => void sse.send({ event, data }).catch(() => undefined);
+    let sent: Promise<unknown> = Promise.resolve();
+    // One after the other: a slow browser is waited for once. One that is gone takes no more, and is forgotten when its connection closes.
+    const send = (event: string, data: unknown): void => {
+      sent = sent.then(async () => sse.send({ event, data })).catch(() => undefined);
+    };
     const forget = atHand.events.add({
       session: who.session,
       staff: who.member.staff,

@@ -13,6 +13,7 @@ import { ObserveStep } from './steps/ObserveStep.tsx';
 import { PreparationStep } from './steps/PreparationStep.tsx';
 import { RemovalStep } from './steps/RemovalStep.tsx';
 import { SecondCheckStep } from './steps/SecondCheckStep.tsx';
+import { WhoseStep } from './WhoseStep.tsx';
 
 export type StepProps = { readonly data: VisitView; readonly done: (says: string) => void };
 
@@ -35,7 +36,12 @@ const screens = {
 /** One screen a step. A step out of turn can be looked at; the server says why it cannot be recorded yet. */
 export function StepBody({ data, step, done }: StepProps & { step: VisitStep }) {
   const Screen = screens[step.step];
-  const form = <Screen data={data} done={done} />;
+  const form = (
+    <>
+      <WhoseStep step={step.step} />
+      <Screen data={data} done={done} />
+    </>
+  );
   return readAndCompared.has(step.step) && data.interruptionMinutes !== undefined && data.infusion === undefined ? (
     <BegunAnew minutes={data.interruptionMinutes}>{form}</BegunAnew>
   ) : (

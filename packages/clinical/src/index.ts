@@ -120,6 +120,7 @@ export * from './visit/calendar-place.ts';
 export * from './visit/place.ts';
 export * from './visit/told-ahead.ts';
 export * from './visit/running-time.ts';
+export { untilChecked } from './visit/until-checked.ts';
 export * from './visit/session-list.ts';
 export * from './visit/session-day.ts';
 export * from './visit/named-nurse.ts';

@@ -31,6 +31,7 @@ import type { UnitNow } from '../register/units.ts';
 import { nurseOf, nursesOf } from './named-nurse.ts';
 import { noProtocolInForce } from './person-row.ts';
 import { fullName } from './person-words.ts';
+import { secondChecksOf } from './second-checks.ts';
 import { byPatient, everySession, inTrouble, listedOn } from './sessions.ts';
 import { heldBy } from './session-state.ts';
 import { whoHadWhat } from './stock.ts';
@@ -67,6 +68,7 @@ export async function sessionDayViewOf(atHand: AtHand, id: string): Promise<Sess
         gone: visitOn(person.record, session.on)?.over === true,
         ...nurseOf(record, person.patient, atHand.accounts.nameOf),
       })),
+    secondChecks: secondChecksOf(listed, session.on, atHand.accounts.nameOf),
     staff: atHand.accounts
       .everyone()
       .filter(({ active }) => active)

@@ -19,6 +19,7 @@ import { Competences } from './Competences.tsx';
 import { KnownTrouble } from './KnownTrouble.tsx';
 import { LookedAfter } from './LookedAfter.tsx';
 import { OpenForm } from './OpenForm.tsx';
+import { SecondChecks } from './SecondChecks.tsx';
 
 /** The day of a session: opened by two registered people, closed when everybody has an outcome, handed over to somebody. */
 export function SessionDayScreen() {
@@ -68,6 +69,7 @@ function Sheet({ data }: { data: SessionDayView }) {
       )}
       {data.opened !== undefined && <Opened opened={data.opened} />}
       {data.opened !== undefined && <LookedAfter data={data} />}
+      <SecondChecks data={data} />
       {data.state === 'open' && (
         <p className="screenOnly" style={{ marginBlock: '0.8rem' }}>
           <ToDaySheet session={data.session} says="Print the day sheet now, for when the network fails" />

@@ -93,6 +93,18 @@ export const sessionDayView = z.object({
       nurse: namedNurseView.optional(),
     }),
   ),
+  /** The soonest after its preparation first. `afterSeconds` absent: not known. */
+  secondChecks: z.array(
+    z.object({
+      patient: z.string(),
+      name: z.string(),
+      preparedBy: z.string(),
+      checkedBy: z.string(),
+      at: moment,
+      agrees: z.boolean(),
+      afterSeconds: z.number().optional(),
+    }),
+  ),
   /** Who works here, what they have shown and until when it counts. */
   staff: z.array(
     z.object({

@@ -117,6 +117,34 @@ describe('opening', () => {
 });
 
 describe('while it is open', () => {
+  it('a nurse from the bank gets an account for today, vouched for by another, and can be named here', async () => {
+    const { unfold, fill, press, sees, tickIn } = hands(nurse);
+    await unfold('a nurse from the bank');
+    await fill('Their name', 'Bea Bank');
+    await fill('Their registration', '24B 0913E');
+    await tickIn('What you have seen that they can do', 'medicines into a vein');
+    await fill('Their username', 'bea.bank');
+    await fill('Their password for today', 'a word for one day');
+    await fill('Your own password', password);
+    await fill('Username of who vouches', people.nurse.username);
+    await fill('Password of who vouches', password);
+    await press('Make the account for today');
+    await sees('Another registered person who works here, not only for today, proves who has come.');
+    await checked(nurse, 'session-bank-nurse-refused');
+    await fill('Username of who vouches', people.checker.username);
+    await press('Make the account for today');
+    await sees('Bea Bank can sign in today as bea.bank.');
+    await checked(nurse, 'session-bank-nurse');
+    await press('Staff, kit or chairs have changed');
+    await nurse
+      .getByRole('checkbox', { name: 'Bea Bank, nurse, for today only: medicines into a vein until 25 Nov 2026' })
+      .waitFor();
+    await press('Staff, kit or chairs have changed');
+    await hands(await at.signedIn('administrator', '/settings', desktop)).sees(
+      /for 25 Nov 2026 only, registration 24B/,
+    );
+  });
+
   it('one registered person left: said, nothing begins, and put right again', async () => {
     const { press, sees, tickIn } = hands(nurse);
     await press('Staff, kit or chairs have changed');

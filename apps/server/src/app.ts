@@ -23,6 +23,7 @@ import { serveReading } from './routes/reading.ts';
 import { serveReminders } from './routes/reminders.ts';
 import { serveSignIn } from './routes/sign-in.ts';
 import { serveSigning } from './routes/signing.ts';
+import { serveStaffForToday } from './routes/staff-for-today.ts';
 import { serveStaff } from './routes/staff.ts';
 import { refuseOtherSites } from './same-origin.ts';
 import { serveAnyone } from './serve-route.ts';
@@ -114,6 +115,7 @@ export async function buildApp(atHand: AtHand, address: Address): Promise<Fastif
     );
     serveSignIn(api, atHand);
     serveStaff(api, atHand);
+    serveStaffForToday(api, atHand);
     serveSigning(api, atHand);
     serveActs(api, atHand);
     serveReading(api, atHand);

@@ -56,7 +56,7 @@ export async function start(options: ServeOptions, { say, isStopping }: Watching
   const { store, clock } = opened;
   try {
     const notes = await openNotes(store);
-    const accounts = await openAccounts(store, { https });
+    const accounts = await openAccounts(store, { https, now: clock.now });
     const demo = await opened.seeded?.(accounts);
     const events = eventStreams();
     const units = openUnits(notes, clock);

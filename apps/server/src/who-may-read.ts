@@ -94,6 +94,7 @@ export const whoMay: Readonly<Record<RouteName, Allowed>> = {
 
   settings: ['administrator', 'service lead'],
   addStaff: ['administrator'],
+  addStaffForToday: ['nurse in charge'],
   enrolDevice: ['administrator'],
   withdrawDevice: ['administrator'],
   mySignature: everyoneInCare,

@@ -160,7 +160,7 @@ describe('a service that nobody has set up', () => {
 describe('behind TLS', () => {
   test('the cookie is bound to this host and to HTTPS, and browsers are told to stay with HTTPS (ASVS 3.3.1, 3.3.3, 3.4.1)', async () => {
     const server = await ownServer();
-    const accounts = await openAccounts(server.atHand.store, { https: true });
+    const accounts = await openAccounts(server.atHand.store, { https: true, now: server.atHand.clock.now });
     const address = {
       tls: undefined,
       behindProxy: true,

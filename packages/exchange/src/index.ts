@@ -12,6 +12,7 @@ export * from './contract/reminders.ts';
 export * from './contract/review.ts';
 export * from './contract/routes.ts';
 export * from './contract/service.ts';
+export * from './contract/staff.ts';
 export * from './contract/pack-reading.ts';
 export * from './contract/pharmacy.ts';
 export * from './contract/work-list.ts';

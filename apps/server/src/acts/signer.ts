@@ -98,7 +98,7 @@ async function provenByPassword(
   return member;
 }
 
-async function provenBy(
+export async function provenBy(
   { username, password }: Extract<NonNullable<ActBody['signedBy']>, { username: string }>,
   address: string,
   { attempts, accounts }: AtHand,

@@ -10,12 +10,13 @@ import { headersOf } from '../sign-in/cookie-headers.ts';
 import { hashOfPassword } from '../sign-in/passwords.ts';
 import { meOf } from './sign-in.ts';
 
-export const staffViewOf = ({ staff, name, username, roles, active }: Member) => ({
+export const staffViewOf = ({ staff, name, username, roles, active, forToday }: Member) => ({
   staff,
   name,
   username,
   roles: [...roles],
   active,
+  ...(forToday === undefined ? {} : { forToday: { lastDay: forToday.lastDay, registration: forToday.registration } }),
 });
 
 const rolesFrom = (names: readonly string[]): readonly Role[] | Refused => {
@@ -25,7 +26,7 @@ const rolesFrom = (names: readonly string[]): readonly Role[] | Refused => {
   return new Refused(422, 'field-wrong', says, { reasons: [{ name: 'field-wrong', says, field: 'roles' }] });
 };
 
-const nameTaken = (): Refused => {
+export const nameTaken = (): Refused => {
   const says = 'Somebody here already has this name for signing in.';
   return new Refused(409, 'name-taken', says, { reasons: [{ name: 'name-taken', says, field: 'username' }] });
 };

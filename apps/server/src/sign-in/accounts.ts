@@ -2,7 +2,7 @@
  * Who works here and how they prove it. Passwords, sessions and their cookies are the sign-in library's; what we add is a
  * person's roles and whether they still work here. Nobody signs up by themselves: an administrator adds them.
  */
-import { type Role, type StaffId, roles as everyRole } from '@twelvemonth/clinical';
+import { type Instant, type Role, type StaffId, roles as everyRole } from '@twelvemonth/clinical';
 import type { Store } from '@twelvemonth/store';
 import { type BetterAuthOptions, betterAuth } from 'better-auth';
 import { getMigrations } from 'better-auth/db/migration';
@@ -21,7 +21,21 @@ export type Member = {
   readonly active: boolean;
   /** The unit whose day they see first. */
   readonly unit: string | undefined;
+  /** Here for one day only: the account ends by itself. */
+  readonly forToday: ForToday | undefined;
 };
+
+const forToday = z.object({
+  registration: z.string(),
+  lastDay: z.string(),
+  endsAt: z.string(),
+  /** Who made the account, and the other registered person who saw who it is for. */
+  addedBy: z.string(),
+  witness: z.string(),
+  /** An administrator closed it: only an administrator opens it again. */
+  closed: z.literal(true).optional(),
+});
+export type ForToday = Readonly<z.infer<typeof forToday>>;
 
 /** A signed-in person and the session they are signed in with. */
 export type SignedIn = { readonly member: Member; readonly session: string };
@@ -32,6 +46,7 @@ export type NewMember = {
   readonly roles: readonly Role[];
   readonly staff?: StaffId;
   readonly unit?: string | undefined;
+  readonly forToday?: ForToday;
 };
 
 /** The length of a working day's session: nobody stays signed in over night. */
@@ -44,6 +59,7 @@ const userRow = z.object({
   roles: z.string(),
   active: z.union([z.boolean(), z.number()]),
   unit: z.string().nullish(),
+  forToday: z.string().nullish(),
 });
 
 const memberOf = (row: unknown): Member => {
@@ -55,6 +71,8 @@ const memberOf = (row: unknown): Member => {
     roles: z.array(z.enum(everyRole)).parse(JSON.parse(user.roles)),
     active: Boolean(user.active),
     unit: user.unit ?? undefined,
+    forToday:
+      user.forToday === null || user.forToday === undefined ? undefined : forToday.parse(JSON.parse(user.forToday)),
   };
 };
 
@@ -86,6 +104,7 @@ function optionsFor(store: Store, secret: string, { https }: { https: boolean })
         roles: { type: 'string', required: true, input: false },
         active: { type: 'boolean', required: true, defaultValue: true, input: false },
         unit: { type: 'string', required: false, input: false },
+        forToday: { type: 'string', required: false, input: false },
       },
     },
     advanced: {
@@ -112,6 +131,12 @@ function optionsFor(store: Store, secret: string, { https }: { https: boolean })
   } satisfies BetterAuthOptions;
 }
 
+/** Opened again by an administrator it is an account like any other. */
+function forTodayAfter(before: ForToday | undefined, active: boolean | undefined): ForToday | undefined {
+  if (active === undefined || before === undefined) return before;
+  return active ? undefined : { ...before, closed: true };
+}
+
 async function secretOf(store: Store): Promise<string> {
   const kept = await store.setting('sign-in-secret');
   if (kept !== undefined) return kept;
@@ -123,7 +148,7 @@ async function secretOf(store: Store): Promise<string> {
 export type SignInTables = Accounts['tables'];
 export type Accounts = Awaited<ReturnType<typeof openAccounts>>;
 
-export async function openAccounts(store: Store, { https }: { https: boolean }) {
+export async function openAccounts(store: Store, { https, now }: { https: boolean; now: () => Instant }) {
   const secret = await secretOf(store);
   const options = optionsFor(store, secret, { https });
   const { runMigrations } = await getMigrations(options);
@@ -136,12 +161,16 @@ export async function openAccounts(store: Store, { https }: { https: boolean }) 
     members.set(member.staff, member);
   }
 
+  /** An account for a day is closed once that day is over. */
+  const asOfNow = (member: Member): Member =>
+    member.forToday !== undefined && now() >= member.forToday.endsAt ? { ...member, active: false } : member;
+  const everyone = (): readonly Member[] => [...members.values()].map(asOfNow);
   const named = (username: string): Member | undefined =>
-    [...members.values()].find((member) => member.username === username.toLowerCase());
+    everyone().find((member) => member.username === username.toLowerCase());
 
   /** Adds a person; `hash` is a password already hashed. */
   async function add(
-    { name, username, roles, unit, staff = randomUUID() }: NewMember,
+    { name, username, roles, unit, forToday: day, staff = randomUUID() }: NewMember,
     hash: string,
   ): Promise<Member | 'name-taken'> {
     if (named(username) !== undefined) return 'name-taken';
@@ -157,6 +186,7 @@ export async function openAccounts(store: Store, { https }: { https: boolean }) 
         roles: JSON.stringify(roles),
         active: true,
         unit: unit ?? null,
+        forToday: day === undefined ? null : JSON.stringify(day),
       },
       { method: 'admin' },
     );
@@ -209,18 +239,28 @@ export async function openAccounts(store: Store, { https }: { https: boolean }) 
       const found = await auth.api.getSession({ headers });
       if (found === null) return undefined;
       // As the database has it now: another server of the same service may have changed roles or let someone go.
-      const member = memberOf(found.user);
-      members.set(member.staff, member);
+      const read = memberOf(found.user);
+      members.set(read.staff, read);
+      const member = asOfNow(read);
       return member.active ? { member, session: found.session.id } : undefined;
     },
     change: async (
       staff: StaffId,
-      change: { roles?: readonly Role[]; active?: boolean; password?: string },
+      change: { roles?: readonly Role[]; active?: boolean; password?: string; forToday?: ForToday },
     ): Promise<Member | undefined> => {
       const before = members.get(staff);
       if (before === undefined) return undefined;
-      const after: Member = { ...before, roles: change.roles ?? before.roles, active: change.active ?? before.active };
-      await library.internalAdapter.updateUser(staff, { roles: JSON.stringify(after.roles), active: after.active });
+      const after: Member = {
+        ...before,
+        roles: change.roles ?? before.roles,
+        active: change.active ?? before.active,
+        forToday: change.forToday ?? forTodayAfter(before.forToday, change.active),
+      };
+      await library.internalAdapter.updateUser(staff, {
+        roles: JSON.stringify(after.roles),
+        active: after.active,
+        forToday: after.forToday === undefined ? null : JSON.stringify(after.forToday),
+      });
       members.set(staff, after);
       if (change.password !== undefined)
         await library.internalAdapter.updatePassword(staff, await hashOfPassword(change.password));
@@ -228,8 +268,11 @@ export async function openAccounts(store: Store, { https }: { https: boolean }) 
       return after;
     },
     named,
-    everyone: (): readonly Member[] => [...members.values()],
-    member: (staff: StaffId): Member | undefined => members.get(staff),
+    everyone,
+    member: (staff: StaffId): Member | undefined => {
+      const member = members.get(staff);
+      return member === undefined ? undefined : asOfNow(member);
+    },
     /** How entries name their author; a person unknown here (another installation's) keeps their id. */
     nameOf: (staff: StaffId): string => members.get(staff)?.name ?? staff,
     /** The rows of our own tables, through the library's connection. */

@@ -72,10 +72,11 @@ export async function sessionDayViewOf(atHand: AtHand, id: string): Promise<Sess
     staff: atHand.accounts
       .everyone()
       .filter(({ active }) => active)
-      .map(({ staff, name, roles }) => ({
+      .map(({ staff, name, roles, forToday }) => ({
         staff,
         name,
         roles: [...roles],
+        onlyToday: forToday !== undefined,
         competences: shownBy(unitRecord, staff, session.on),
         mayCheck: mayGiveAndCheck(unitRecord, staff, session.on),
       })),

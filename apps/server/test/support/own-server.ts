@@ -78,7 +78,7 @@ export async function ownServer({
   tls?: Tls;
 } = {}) {
   const store = await openNotesStore({ folder });
-  const accounts = await openAccounts(store, { https: tls !== undefined });
+  const accounts = await openAccounts(store, { https: tls !== undefined, now: clock.now });
   if (staff) {
     const hash = await hashOfPassword(password);
     for (const person of Object.values(people)) await accounts.add(person, hash);

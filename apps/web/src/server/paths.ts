@@ -69,6 +69,7 @@ export const paths = {
   replay: '/api/protocols/replay',
   settings: '/api/settings',
   addStaff: '/api/staff',
+  addStaffForToday: '/api/staff/for-today',
   enrolDevice: '/api/devices',
   withdrawDevice: '/api/devices/withdraw',
   mySignature: '/api/my-signature',

@@ -18,6 +18,7 @@ import { CloseForm } from './CloseForm.tsx';
 import { Competences } from './Competences.tsx';
 import { KnownTrouble } from './KnownTrouble.tsx';
 import { LookedAfter } from './LookedAfter.tsx';
+import { NurseForToday } from './NurseForToday.tsx';
 import { OpenForm } from './OpenForm.tsx';
 import { SecondChecks } from './SecondChecks.tsx';
 
@@ -97,6 +98,7 @@ function Sheet({ data }: { data: SessionDayView }) {
       {data.opened !== undefined && anew && <OpenForm data={data} done={() => setAnew(false)} />}
       {data.state === 'open' && !anew && may('close session') && <Closing data={data} />}
       <Competences data={data} />
+      {isToday && may('addStaffForToday') && <NurseForToday data={data} />}
     </Page>
   );
 }

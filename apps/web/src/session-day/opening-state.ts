@@ -37,7 +37,8 @@ export function inWords(member: Member): string {
   );
   const role = roleOf(member);
   const nothing = registrants.includes(role) ? ': nothing shown' : '';
-  return `${member.name}, ${role}${shown.length === 0 ? nothing : `: ${shown.join(', ')}`}`;
+  const until = member.onlyToday ? ', for today only' : '';
+  return `${member.name}, ${role}${until}${shown.length === 0 ? nothing : `: ${shown.join(', ')}`}`;
 }
 
 /** Who may be here, whoever may check first: the administrator and the auditor are not at the chair. */

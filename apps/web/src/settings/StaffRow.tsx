@@ -6,6 +6,7 @@ import { TicksField } from '../fields/TicksField.tsx';
 import { Button } from '../paper/Button.tsx';
 import { Trouble } from '../paper/Trouble.tsx';
 import { usePosting } from '../server/use-posting.ts';
+import { shortDay } from '../words/dates.ts';
 import css from './Settings.module.css';
 
 export function StaffRow({ person, mayChange }: { person: StaffView; mayChange: boolean }) {
@@ -29,6 +30,12 @@ export function StaffRow({ person, mayChange }: { person: StaffView; mayChange: 
         <td>{person.username}</td>
         <td>
           {person.roles.join(', ')}
+          {person.forToday !== undefined && (
+            <>
+              {' '}
+              · for {shortDay(person.forToday.lastDay)} only, registration {person.forToday.registration}
+            </>
+          )}
           {!person.active && <strong> · closed</strong>}
         </td>
         <td style={{ textAlign: 'end' }}>

@@ -27,23 +27,20 @@ import {
   setMySignatureBody,
   signingView,
   withdrawDeviceBody,
-  changeStaffBody,
-  firstAdministratorBody,
   flipsAnswer,
   flipsBody,
   meView,
-  newStaffBody,
   protocolDraftBody,
   protocolView,
   replayAnswer,
   replayBody,
   settingsView,
   signInBody,
-  staffView,
   statusView,
   whatIfAnswer,
   whatIfBody,
 } from './service.ts';
+import { changeStaffBody, firstAdministratorBody, newStaffBody, staffForTodayBody, staffView } from './staff.ts';
 import { packReading, readPackBody } from './pack-reading.ts';
 import { pharmacyView } from './pharmacy.ts';
 import { workListQuery, workListView } from './work-list.ts';
@@ -156,6 +153,7 @@ export const routes = {
 
   settings: { method: 'GET', path: '/api/settings', answer: settingsView },
   addStaff: { method: 'POST', path: '/api/staff', body: newStaffBody, answer: staffView },
+  addStaffForToday: { method: 'POST', path: '/api/staff/for-today', body: staffForTodayBody, answer: staffView },
   enrolDevice: { method: 'POST', path: '/api/devices', body: enrolDeviceBody, answer: enrolledDevice },
   withdrawDevice: { method: 'POST', path: '/api/devices/withdraw', body: withdrawDeviceBody, answer: z.object({}) },
   mySignature: { method: 'GET', path: '/api/my-signature', answer: mySignatureView },

@@ -2,6 +2,7 @@
 import { actSchema, planningSettings, protocolSchema } from '@twelvemonth/clinical';
 import { z } from 'zod';
 import { date, moment, refusal } from './basics.ts';
+import { staffView } from './staff.ts';
 
 export const unitView = z.object({
   unit: z.string(),
@@ -124,32 +125,6 @@ export const ledgerMovedOn = z.object({
   missed: z.array(z.object({ id: z.string(), kind: z.string(), text: z.string(), by: z.string(), recordedAt: moment })),
 });
 
-export const staffView = z.object({
-  staff: z.string(),
-  name: z.string(),
-  username: z.string(),
-  roles: z.array(z.string()),
-  active: z.boolean(),
-});
-export type StaffView = z.infer<typeof staffView>;
-export const newStaffBody = z.object({
-  name: z.string().trim().min(1),
-  username: z.string().regex(/^[a-z0-9.-]{3,40}$/, 'three to forty of a-z, 0-9, dot, hyphen'),
-  password: z.string().min(12, 'at least 12 characters'),
-  roles: z.array(z.string()).min(1),
-});
-/** Disabling a person ends their sessions at once; nothing they signed changes. */
-export const changeStaffBody = z.object({
-  staff: z.string(),
-  roles: z.array(z.string()).min(1).optional(),
-  active: z.boolean().optional(),
-  password: z.string().min(12, 'at least 12 characters').optional(),
-});
-export const firstAdministratorBody = newStaffBody.pick({ name: true, username: true, password: true }).extend({
-  service: z.string().trim().min(1),
-  /** The starter sheet that is offered first when a protocol is begun. */
-  starter: z.string().optional(),
-});
 const certificateView = z.object({
   /** Host names and addresses it is for, with commas. */
   names: z.string(),

@@ -112,6 +112,8 @@ export const sessionDayView = z.object({
       name: z.string(),
       roles: z.array(z.string()),
       competences: z.array(z.object({ what: z.string(), until: date, inDate: z.boolean() })),
+      /** Their account ends with this day. */
+      onlyToday: z.boolean(),
       /** Registered, and in date for medicines into a vein. */
       mayCheck: z.boolean(),
     }),

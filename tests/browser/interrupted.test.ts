@@ -3,6 +3,8 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import {
   listToday,
+  otto,
+  odette,
   packChecked,
   planToday,
   readyToPrepare,
@@ -22,18 +24,8 @@ beforeAll(async () => {
   await setUp(at.server);
   await planToday(at.server);
   await listToday(at.server, 'wilhelmina', 1, wilhelmina);
-  await listToday(at.server, 'odette', 2, {
-    given: 'Odette',
-    family: 'Marsh',
-    born: '1950-01-03',
-    number: '999 204 7714',
-  });
-  await listToday(at.server, 'otto', 3, {
-    given: 'Otto',
-    family: 'Lindqvist',
-    born: '1942-09-30',
-    number: '999 204 7802',
-  });
+  await listToday(at.server, 'odette', 2, odette);
+  await listToday(at.server, 'otto', 3, otto);
   await packChecked(at.server, 'wilhelmina');
   await readyToPrepare(at.server, 'odette', 2);
 });

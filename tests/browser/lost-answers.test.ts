@@ -2,26 +2,27 @@
  * The act arrives, its answer does not: cut between the two, in the middle of the answer, or answered by a proxy whose server is
  * away. Each is in the notes once, what is pressed next is another act, and nobody is told to settle what only the network did.
  */
-import type { AddressInfo } from 'node:net';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
   infusionRuns,
   lineNow,
   listToday,
+  otto,
+  odette,
   planToday,
   readyToDecide,
   wilhelmina,
 } from '../../apps/server/test/support/at-the-chair.ts';
-import { password, people, setUp } from '../../apps/server/test/support/own-server.ts';
-import { cuttableNetwork } from '../support/cuttable-network.ts';
-import { hands, signIn } from '../support/hands.ts';
+import { setUp } from '../../apps/server/test/support/own-server.ts';
+import { type Cuttable, overACuttableNetwork } from '../support/over-a-cuttable-network.ts';
+import { hands } from '../support/hands.ts';
 import { keptOn } from '../support/kept-on-device.ts';
-import { type Service, service, tablet } from '../support/service.ts';
+import { type Service, service } from '../support/service.ts';
 import { checklist, lookedAlong, observations, stepOn } from '../support/visit-by-hand.ts';
 
 let at: Service;
-let network: Awaited<ReturnType<typeof cuttableNetwork>>;
+let network: Cuttable;
 let page: Page;
 
 beforeAll(async () => {
@@ -29,18 +30,8 @@ beforeAll(async () => {
   await setUp(at.server);
   await planToday(at.server);
   await listToday(at.server, 'wilhelmina', 1, wilhelmina);
-  await listToday(at.server, 'otto', 2, {
-    given: 'Otto',
-    family: 'Lindqvist',
-    born: '1942-09-30',
-    number: '999 204 7802',
-  });
-  await listToday(at.server, 'odette', 3, {
-    given: 'Odette',
-    family: 'Marsh',
-    born: '1950-01-03',
-    number: '999 204 7714',
-  });
+  await listToday(at.server, 'otto', 2, otto);
+  await listToday(at.server, 'odette', 3, odette);
   await infusionRuns(at.server, 'wilhelmina');
   await readyToDecide(at.server, 'odette', 3);
   await at.server.done(
@@ -51,10 +42,7 @@ beforeAll(async () => {
       chair: 2,
     }),
   );
-  network = await cuttableNetwork((at.server.app.server.address() as AddressInfo).port);
-  page = await at.visitor(tablet, undefined, { keepsDay: true });
-  await page.goto(network.url);
-  await signIn(page, people.nurse.username, password);
+  ({ network, page } = await overACuttableNetwork(at));
 }, 60_000);
 afterAll(async () => {
   await network.close();

@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import {
   listToday,
+  otto,
   openToday,
   planToday,
   readyToPrepare,
@@ -28,12 +29,7 @@ beforeAll(async () => {
   await setUp(at.server);
   await planToday(at.server);
   await listToday(at.server, patient, 1, wilhelmina);
-  await listToday(at.server, 'otto', 2, {
-    given: 'Otto',
-    family: 'Lindqvist',
-    born: '1942-09-30',
-    number: '999 204 7802',
-  });
+  await listToday(at.server, 'otto', 2, otto);
   await openToday(at.server);
   await readyToPrepare(at.server, patient);
   page = await at.visitor(tablet);

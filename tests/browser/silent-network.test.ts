@@ -2,25 +2,25 @@
  * A network that refuses nothing and answers nothing. The screens open from what the device keeps, a drip that runs is counted on
  * by an even clock or said not to be measured, whoever leaves is gone, and what was missed is there when it is back.
  */
-import type { AddressInfo } from 'node:net';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import {
   infusionRuns,
   lineNow,
   listToday,
+  otto,
   planToday,
   wilhelmina,
 } from '../../apps/server/test/support/at-the-chair.ts';
 import { password, people, setUp } from '../../apps/server/test/support/own-server.ts';
-import { cuttableNetwork } from '../support/cuttable-network.ts';
+import { type Cuttable, overACuttableNetwork } from '../support/over-a-cuttable-network.ts';
 import { hands, signIn } from '../support/hands.ts';
 import { keptOn, namesKept } from '../support/kept-on-device.ts';
 import { type Service, checked, service, tablet } from '../support/service.ts';
 
 const patient = 'wilhelmina';
 let at: Service;
-let network: Awaited<ReturnType<typeof cuttableNetwork>>;
+let network: Cuttable;
 let page: Page;
 
 beforeAll(async () => {
@@ -28,17 +28,9 @@ beforeAll(async () => {
   await setUp(at.server);
   await planToday(at.server);
   await listToday(at.server, patient, 1, wilhelmina);
-  await listToday(at.server, 'otto', 2, {
-    given: 'Otto',
-    family: 'Lindqvist',
-    born: '1942-09-30',
-    number: '999 204 7802',
-  });
+  await listToday(at.server, 'otto', 2, otto);
   await infusionRuns(at.server, patient);
-  network = await cuttableNetwork((at.server.app.server.address() as AddressInfo).port);
-  page = await at.visitor(tablet, undefined, { keepsDay: true });
-  await page.goto(network.url);
-  await signIn(page, people.nurse.username, password);
+  ({ network, page } = await overACuttableNetwork(at));
 }, 60_000);
 afterAll(async () => {
   await network.close();

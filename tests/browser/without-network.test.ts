@@ -3,21 +3,20 @@
  * sent once, what two people wrote comes to a person, and nothing clinical stays when the session is closed. Each browser has a
  * network of its own that can really be cut.
  */
-import type { AddressInfo } from 'node:net';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { lineNow, listToday, planToday } from '../../apps/server/test/support/at-the-chair.ts';
 import { password, people, referralOf, setUp } from '../../apps/server/test/support/own-server.ts';
 import { entriesOf as entriesInLedger } from '../../apps/server/src/register/notes.ts';
-import { cuttableNetwork } from '../support/cuttable-network.ts';
+import { type Cuttable, overACuttableNetwork } from '../support/over-a-cuttable-network.ts';
 import { hands, signIn } from '../support/hands.ts';
 import { keptOn, namesKept } from '../support/kept-on-device.ts';
-import { type Service, checked, service, tablet } from '../support/service.ts';
+import { type Service, checked, service } from '../support/service.ts';
 import { lookedAlong } from '../support/visit-by-hand.ts';
 
 const session = 'thornbeck-2026-11-25';
 let at: Service;
-let network: Awaited<ReturnType<typeof cuttableNetwork>>;
+let network: Cuttable;
 let page: Page;
 /** Acts as the browser sent them. */
 const sent: { readonly act: { readonly patient: string } }[] = [];
@@ -41,10 +40,7 @@ beforeAll(async () => {
     'clerk',
     referralOf('ingrid', { given: 'Ingrid', family: 'Nystrom', born: '1950-01-02', number: '999 204 7810' }),
   );
-  network = await cuttableNetwork((at.server.app.server.address() as AddressInfo).port);
-  page = await at.visitor(tablet, undefined, { keepsDay: true });
-  await page.goto(network.url);
-  await signIn(page, people.nurse.username, password);
+  ({ network, page } = await overACuttableNetwork(at));
 }, 60_000);
 afterAll(async () => {
   await network.close();

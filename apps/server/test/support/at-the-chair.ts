@@ -17,6 +17,9 @@ export const wilhelmina: Who = {
   number: '999 204 7713',
 };
 
+export const otto: Who = { given: 'Otto', family: 'Lindqvist', born: '1942-09-30', number: '999 204 7802' };
+export const odette: Who = { given: 'Odette', family: 'Marsh', born: '1950-01-03', number: '999 204 7714' };
+
 /** Referred, worked up, with a place on today's list. */
 export async function listToday(server: OwnServer, patient: string, place: number, who: Who): Promise<void> {
   await server.done('clerk', referralOf(patient, who));

@@ -5,6 +5,7 @@ import { Why } from '../paper/Why.tsx';
 import type { StepProps } from '../visit/StepBody.tsx';
 import { StepForm } from '../visit/StepForm.tsx';
 import { useStep } from '../visit/use-step.ts';
+import { IncidentField } from '../visit/steps/IncidentField.tsx';
 
 /** The end of an infusion as the sheet tells it: no clock of ours timed it, so a person did, and pauses do not count. */
 export function PaperFinish({ data, done }: StepProps) {
@@ -59,15 +60,7 @@ export function PaperFinish({ data, done }: StepProps) {
           value={reason}
           onChange={setReason}
         />
-        {(tooFast || incident !== '') && (
-          <TextField
-            label="Incident: what happened, and whom you told"
-            help="Only if the times are right. The nurse in charge looks at it."
-            at="incident"
-            value={incident}
-            onChange={setIncident}
-          />
-        )}
+        <IncidentField tooFast={tooFast} onlyIf="the times are right" value={incident} onChange={setIncident} />
       </StepForm>
       {data.site !== undefined && data.site.last === undefined && (
         <div style={{ marginTop: '1.6rem' }}>

@@ -4,6 +4,7 @@ import { TextField } from '../../fields/TextField.tsx';
 import { Button } from '../../paper/Button.tsx';
 import { dripLabels } from '../../words/drip-labels.ts';
 import type { Step } from '../use-step.ts';
+import { IncidentField } from './IncidentField.tsx';
 
 /** Stopped before the end: how much was given, and why. A prescriber says later whether it counts. */
 export function StopEarlyForm({ step }: { step: Step }) {
@@ -32,15 +33,7 @@ export function StopEarlyForm({ step }: { step: Step }) {
         onChange={setMilliliters}
       />
       <TextField label={dripLabels.stoppedBecause} at="stoppedBecause" value={reason} onChange={setReason} />
-      {(tooFast || incident !== '') && (
-        <TextField
-          label="Incident: what happened, and whom you told"
-          help="Only if so much has run in this time. The nurse in charge looks at it."
-          at="incident"
-          value={incident}
-          onChange={setIncident}
-        />
-      )}
+      <IncidentField tooFast={tooFast} onlyIf="so much has run in this time" value={incident} onChange={setIncident} />
       <Button type="submit" tone="act" size="big" busy={step.attempt.busy} disabled={milliliters === undefined}>
         Stopped for good
       </Button>

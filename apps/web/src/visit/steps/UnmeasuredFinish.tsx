@@ -5,6 +5,7 @@ import { Note } from '../../paper/Note.tsx';
 import type { StepProps } from '../StepBody.tsx';
 import { StepForm } from '../StepForm.tsx';
 import { useStep } from '../use-step.ts';
+import { IncidentField } from './IncidentField.tsx';
 
 /** No clock survived: a person confirms the running time by another one, and says which. */
 export function UnmeasuredFinish({ data, done }: StepProps) {
@@ -34,15 +35,7 @@ export function UnmeasuredFinish({ data, done }: StepProps) {
       <NumberField label="Given" unit="mL" at="milliliters" value={milliliters} onChange={setMilliliters} />
       <TextField label="Who timed it, by which clock, how long" at="timedBy" value={timedBy} onChange={setTimedBy} />
       <TextField label="If it was stopped early: why" at="stoppedBecause" value={reason} onChange={setReason} />
-      {(tooFast || incident !== '') && (
-        <TextField
-          label="Incident: what happened, and whom you told"
-          help="Only if the times are right. The nurse in charge looks at it."
-          at="incident"
-          value={incident}
-          onChange={setIncident}
-        />
-      )}
+      <IncidentField tooFast={tooFast} onlyIf="the times are right" value={incident} onChange={setIncident} />
     </StepForm>
   );
 }

@@ -259,6 +259,8 @@ it('Today tells who was put off and who is here', async () => {
 it('what comes next stands in the work of the unit with its owner and its day, until somebody has seen to it', async () => {
   await page.goto(`${at.url}/`);
   await page.getByRole('link', { name: /put off: what comes next/ }).click();
+  // She stands in a row of Today too.
+  await page.getByRole('heading', { name: /^put off: what comes next/i }).waitFor();
   const row = page.getByRole('row', { name: /Ottoline Garrow/ });
   await row.waitFor();
   const said = await row.innerText();

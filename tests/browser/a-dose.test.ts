@@ -74,7 +74,11 @@ it('observations and weight of the day', async () => {
   await page.getByText('0, low risk (saturation on scale 1)').waitFor();
   await page.getByLabel('Weight today: value').fill('64.0');
   await pick('Weight today', 'kg');
+  expect(await page.evaluate(() => window.scrollY), 'the button is far down').toBeGreaterThan(0);
   await act('Record');
+  await titled('Questions of the day');
+  // The next step begins under the name of the person, however far down the button was.
+  await expect.poll(() => page.evaluate(() => window.scrollY)).toBe(0);
 });
 
 it('every question of the day is asked; nothing is preset', async () => {

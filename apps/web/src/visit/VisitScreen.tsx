@@ -49,7 +49,8 @@ function Chairside({ data }: { data: VisitView }) {
   const shown: VisitStep | undefined = data.steps.find(({ step }) => step === (search.step ?? data.current));
   const told = (says: string): void => {
     setSaid(says);
-    void navigate({ search: {} });
+    // To where one is already the router would go back to where it was scrolled to: the next step begins under the person's name.
+    if (search.step !== undefined) void navigate({ search: {} });
     window.scrollTo({ top: 0 });
   };
   const pressed = shown?.step;

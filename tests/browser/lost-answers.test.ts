@@ -16,6 +16,7 @@ import {
 } from '../../apps/server/test/support/at-the-chair.ts';
 import { setUp } from '../../apps/server/test/support/own-server.ts';
 import { type Cuttable, overACuttableNetwork } from '../support/over-a-cuttable-network.ts';
+import { putDayAhead } from '../support/device-clock.ts';
 import { hands } from '../support/hands.ts';
 import { keptOn } from '../support/kept-on-device.ts';
 import { type Service, service } from '../support/service.ts';
@@ -197,7 +198,7 @@ it('a pause goes at once while something written before waits for somebody', asy
   network.cut();
   await press('Site looks well');
   await expect.poll(sync).toMatch(/1 waiting/);
-  await page.clock.setFixedTime(new Date(Date.now() + 24 * 60 * 60 * 1000));
+  await putDayAhead(page);
   network.restore();
   await expect.poll(sync).toMatch(/1 needs you/);
   const before = await written('wilhelmina', 'infusion-paused');

@@ -12,6 +12,7 @@ import {
   readyToPrepare,
   startInfusion,
   wilhelmina,
+  packRead,
 } from '../../apps/server/test/support/at-the-chair.ts';
 import { setUp } from '../../apps/server/test/support/own-server.ts';
 import { hands } from '../support/hands.ts';
@@ -99,14 +100,7 @@ it('refused while it runs, the chair is told', async () => {
   await press('I have read it: verified');
   await nurse.getByText('Nothing is prepared yet.').waitFor({ state: 'detached' });
   const step = (kind: string, body: unknown) => at.server.done('nurse', lineNow(at.server, 'wilhelmina', kind, body));
-  await step('preparation', {
-    product: 'zoledronic acid 5 mg in 100 mL',
-    batch: 'PA-2391',
-    expiresOn: '2028-04-30',
-    minutes: 30,
-    identifiers: ['full name', 'number'],
-    clearAndColourless: true,
-  });
+  await step('preparation', packRead);
   const { preparation } = await at.server.read<VisitView>('/api/people/wilhelmina/visit');
   await at.server.done('checker', {
     name: 'second check',

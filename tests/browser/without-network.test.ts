@@ -9,6 +9,7 @@ import { lineNow, listToday, planToday } from '../../apps/server/test/support/at
 import { password, people, referralOf, setUp } from '../../apps/server/test/support/own-server.ts';
 import { entriesOf as entriesInLedger } from '../../apps/server/src/register/notes.ts';
 import { type Cuttable, overACuttableNetwork } from '../support/over-a-cuttable-network.ts';
+import { putDayAhead } from '../support/device-clock.ts';
 import { hands, signIn } from '../support/hands.ts';
 import { keptOn, namesKept } from '../support/kept-on-device.ts';
 import { type Service, checked, service } from '../support/service.ts';
@@ -267,7 +268,7 @@ describe('what waits for a person', () => {
     network.cut();
     await observe(page);
     await says(page, /1 waiting/);
-    await page.clock.setFixedTime(new Date(Date.now() + 24 * 60 * 60 * 1000));
+    await putDayAhead(page);
     network.restore();
     await says(page, /1 needs you/);
     await sync(page).getByRole('link').click();

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { PersonView, SessionView, TodayView, VisitView } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { startInfusion } from './support/at-the-chair.ts';
+import { startInfusion, packRead as pack } from './support/at-the-chair.ts';
 import {
   type OwnServer,
   ownServer,
@@ -255,14 +255,6 @@ describe('the visit', () => {
       'nurse',
       step('flush', { milliliters: 5, ranFreely: true, calciumInLine: false, when: 'before' }),
     );
-    const pack = {
-      product: 'zoledronic acid 5 mg in 100 mL',
-      batch: 'PA-2391',
-      expiresOn: '2028-04-30',
-      minutes: 30,
-      identifiers: ['full name', 'birth date'],
-      clearAndColourless: true,
-    };
     await server.done('nurse', step('preparation', pack));
 
     // The first reading is the preparer's alone until another person has made theirs.

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { keepNewestDaySheets } from '../src/documents/kept-day-sheets.ts';
 import { movableClock } from '../../../tests/support/movable-clock.ts';
-import { lineNow, listToday, planToday, putOffAndGone, readyToPrepare } from './support/at-the-chair.ts';
+import { lineNow, listToday, planToday, putOffAndGone, readyToPrepare, packRead } from './support/at-the-chair.ts';
 import { type OwnServer, ownServer, sessionOn, setUp } from './support/own-server.ts';
 
 const session = 'thornbeck-2026-11-25';
@@ -25,17 +25,7 @@ beforeAll(async () => {
   });
   await listToday(server, 'ada', 1, { given: 'Ada', family: 'Brindle', born: '1941-02-03', number: '999 204 7721' });
   await readyToPrepare(server, 'wanda');
-  await server.done(
-    'nurse',
-    lineNow(server, 'wanda', 'preparation', {
-      product: 'zoledronic acid 5 mg in 100 mL',
-      batch: 'PA-2391',
-      expiresOn: '2028-04-30',
-      minutes: 30,
-      identifiers: ['full name', 'number'],
-      clearAndColourless: true,
-    }),
-  );
+  await server.done('nurse', lineNow(server, 'wanda', 'preparation', packRead));
 });
 afterAll(() => server.close());
 

@@ -15,6 +15,7 @@ import {
   readyToPrepare,
   startInfusion,
   wilhelmina,
+  packRead,
 } from './support/at-the-chair.ts';
 import {
   type OwnServer,
@@ -205,14 +206,7 @@ describe('in the open session', () => {
       reason: 'the day begins anew',
     });
     await readyToPrepare(server, patient, 1, { signedBy: { username: people.nurse.username, password } });
-    const prepared = lineNow(server, patient, 'preparation', {
-      product: 'zoledronic acid 5 mg in 100 mL',
-      batch: 'PA-2391',
-      expiresOn: '2028-04-30',
-      minutes: 30,
-      identifiers: ['full name', 'number'],
-      clearAndColourless: true,
-    });
+    const prepared = lineNow(server, patient, 'preparation', packRead);
     expect((await atScreen(prepared, pinOf('nurse'))).statusCode).toBe(200);
     const { preparation } = await server.read<VisitView>(`/api/people/${patient}/visit`);
     const check = {

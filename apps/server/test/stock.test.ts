@@ -1,19 +1,11 @@
 /** Stock of a unit and the batch trace as the screens read them. Hazards 37, 38. */
 import type { BatchesOfPersonView, StockView, TraceView, VisitView } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { lineNow, listToday, planToday, readyToPrepare } from './support/at-the-chair.ts';
+import { lineNow, listToday, planToday, readyToPrepare, packRead as pack } from './support/at-the-chair.ts';
 import { type OwnServer, ownServer, referralOf, setUp } from './support/own-server.ts';
 import { tellsBatch } from './support/tells-batch.ts';
 
 let server: OwnServer;
-const pack = {
-  product: 'zoledronic acid 5 mg in 100 mL',
-  batch: 'PA-2391',
-  expiresOn: '2028-04-30',
-  minutes: 30,
-  identifiers: ['full name', 'birth date'],
-  clearAndColourless: true,
-};
 
 beforeAll(async () => {
   server = await ownServer();

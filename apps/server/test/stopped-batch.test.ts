@@ -1,19 +1,18 @@
 /** A batch is stopped while packs of it are prepared and run: whoever is at the chair is told, and nobody whose check is to come. */
 import type { StockView, TodayView, TraceView, VisitView } from '@twelvemonth/exchange';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { infusionRuns, lineNow, listToday, planToday, readyToPrepare } from './support/at-the-chair.ts';
+import {
+  infusionRuns,
+  lineNow,
+  listToday,
+  planToday,
+  readyToPrepare,
+  packRead as pack,
+} from './support/at-the-chair.ts';
 import { type OwnServer, ownServer, problemOf, referralOf, setUp } from './support/own-server.ts';
 import { tellsBatch } from './support/tells-batch.ts';
 
 let server: OwnServer;
-const pack = {
-  product: 'zoledronic acid 5 mg in 100 mL',
-  batch: 'PA-2391',
-  expiresOn: '2028-04-30',
-  minutes: 30,
-  identifiers: ['full name', 'birth date'],
-  clearAndColourless: true,
-};
 const dose = (patient: string, on: string, batch?: string) => ({
   name: 'record',
   patient,

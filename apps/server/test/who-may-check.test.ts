@@ -9,6 +9,7 @@ import {
   planToday,
   readyToPrepare,
   wilhelmina,
+  packRead,
 } from './support/at-the-chair.ts';
 import { type OwnServer, ownServer, people, problemOf, setUp } from './support/own-server.ts';
 
@@ -48,14 +49,7 @@ test('before anything is prepared nobody is named', async () => {
 });
 
 test('whom the opening does not name prepares nothing, by one line or by several sent together (hazard 35)', async () => {
-  const line = lineNow(server, patient, 'preparation', {
-    product: 'zoledronic acid 5 mg in 100 mL',
-    batch: 'PA-2391',
-    expiresOn: '2028-04-30',
-    minutes: 30,
-    identifiers: ['full name', 'number'],
-    clearAndColourless: true,
-  }).line;
+  const line = lineNow(server, patient, 'preparation', packRead).line;
   for (const act of [
     { name: 'record', patient, line },
     { name: 'record together', patient, lines: [line] },
@@ -66,17 +60,7 @@ test('whom the opening does not name prepares nothing, by one line or by several
 });
 
 test('what stands prepared names who may check it, on the day’s page and at the chair, and leaves its preparer out', async () => {
-  await server.done(
-    'nurse',
-    lineNow(server, patient, 'preparation', {
-      product: 'zoledronic acid 5 mg in 100 mL',
-      batch: 'PA-2391',
-      expiresOn: '2028-04-30',
-      minutes: 30,
-      identifiers: ['full name', 'number'],
-      clearAndColourless: true,
-    }),
-  );
+  await server.done('nurse', lineNow(server, patient, 'preparation', packRead));
   expect(await mayCheck()).toEqual([people.checker.name]);
   expect(await waits()).toBe(`second check: waiting for someone other than the preparer: ${people.checker.name}`);
 });

@@ -105,20 +105,20 @@ export async function readyToPrepare(
   await step('flush', { milliliters: 10, ranFreely: true, calciumInLine: false, when: 'before' });
 }
 
+/** As the nurse reads it off the pack. */
+export const packRead = {
+  product: 'zoledronic acid 5 mg in 100 mL',
+  batch: 'PA-2391',
+  expiresOn: '2028-04-30',
+  minutes: 30,
+  identifiers: ['full name', 'number'],
+  clearAndColourless: true,
+} as const;
+
 /** From the door to a pack that the nurse prepared and another checked. */
 export async function packChecked(server: OwnServer, patient: string, chair = 1): Promise<void> {
   await readyToPrepare(server, patient, chair);
-  await server.done(
-    'nurse',
-    lineNow(server, patient, 'preparation', {
-      product: 'zoledronic acid 5 mg in 100 mL',
-      batch: 'PA-2391',
-      expiresOn: '2028-04-30',
-      minutes: 30,
-      identifiers: ['full name', 'number'],
-      clearAndColourless: true,
-    }),
-  );
+  await server.done('nurse', lineNow(server, patient, 'preparation', packRead));
   const { preparation } = await server.read<VisitView>(`/api/people/${patient}/visit`);
   await server.done('checker', {
     name: 'second check',

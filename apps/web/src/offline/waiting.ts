@@ -3,6 +3,7 @@ import type { ActBody } from '@twelvemonth/exchange';
 import { useSyncExternalStore } from 'react';
 import type { Refusal, ServerProblem } from '../server/server-problem.ts';
 import { everyKept, forget, keep } from './vault.ts';
+import { tellTabs } from '../server/tell-tabs.ts';
 
 export type WaitingAct = Pick<ActBody, 'id' | 'act' | 'role' | 'seen'> & {
   /** Undefined: a call about somebody who was not found. */
@@ -39,8 +40,7 @@ function tell(now: readonly WaitingAct[]): void {
 /** Another tab of this browser may be the one that is left when the network is back: each knows what waits. */
 const tabs = new BroadcastChannel('twelvemonth-waiting');
 tabs.addEventListener('message', () => void readWaiting().catch(() => undefined));
-// oxlint-disable-next-line unicorn/require-post-message-target-origin -- a channel reaches no other origin
-const tellTabs = (): void => tabs.postMessage('changed');
+const tellOthers = (): void => tellTabs(tabs, 'changed');
 
 /** Reads what an earlier page or another tab has left. */
 export async function readWaiting(): Promise<readonly WaitingAct[]> {
@@ -51,13 +51,13 @@ export async function readWaiting(): Promise<readonly WaitingAct[]> {
 export async function letWait(act: WaitingAct): Promise<void> {
   await keep('acts', act.id, act);
   tell([...waiting.filter(({ id }) => id !== act.id), act]);
-  tellTabs();
+  tellOthers();
 }
 
 export async function waitNoMore(id: string): Promise<void> {
   await forget('acts', id);
   tell(waiting.filter((one) => one.id !== id));
-  tellTabs();
+  tellOthers();
 }
 
 const watch = (watcher: () => void): (() => void) => {

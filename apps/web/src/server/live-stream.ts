@@ -6,6 +6,7 @@ import type { CommitEvent } from '@twelvemonth/exchange';
 import { deviceMilliseconds, steadyMilliseconds } from '../clock.ts';
 import { onReachedAgain } from './connection.ts';
 import { paths } from './paths.ts';
+import { tellTabs } from './tell-tabs.ts';
 
 /** `missed`: what was fetched before then may be old, nobody listened; `is over`: the server wants no stream of this session. */
 export type Heard =
@@ -90,8 +91,7 @@ export function listen(hear: (heard: Heard) => void): () => void {
         release = given.resolve;
         close = holdStream((heard) => {
           hear(heard);
-          // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a channel reaches no other origin
-          channel.postMessage(heard);
+          tellTabs(channel, heard);
         });
         await given.promise;
       });

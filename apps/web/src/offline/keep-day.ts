@@ -39,6 +39,8 @@ const copy = async (address: string): Promise<void> => {
 };
 
 let keptPatients: ReadonlySet<string> = new Set();
+/** How often somebody has left: what was begun to be kept before that is not kept. */
+let left = 0;
 
 /** Something was written about somebody: who is on the list that is kept is copied anew. */
 export function copyVisitOf(patient: string): void {
@@ -47,14 +49,20 @@ export function copyVisitOf(patient: string): void {
 
 /** Begins to keep a day, or wipes it where there is none to keep; returns how often copies are to be taken, and of what. */
 async function begin(day: KeptDay | undefined, unit: string): Promise<() => void> {
+  const leftBefore = left;
   const before = await keptDay();
   if (day === undefined || (before !== undefined && (before.staff !== day.staff || before.session !== day.session)))
     await wipeAnswers();
   keptPatients = new Set();
   if (day === undefined) return () => undefined;
   await controlled();
-  keptPatients = new Set(day.patients);
+  if (left !== leftBefore) return () => undefined;
   await keep('answers', dayName, day);
+  if (left !== leftBefore) {
+    await wipeAnswers();
+    return () => undefined;
+  }
+  keptPatients = new Set(day.patients);
   const { session, patients } = day;
   const lists = [
     addressOf('status'),
@@ -105,6 +113,7 @@ export function useKeepDay(): void {
 
 /** Somebody leaves: nothing of the day stays here but what waits to be sent. */
 export async function leaveNothing(): Promise<void> {
+  left += 1;
   keptPatients = new Set();
   if ('indexedDB' in globalThis) await wipeAnswers().catch(() => undefined);
 }
